@@ -1,0 +1,185 @@
+//! A request as a map of fields, from a query or from JSON, and its reading into a typed input with
+//! every wrong field found at once.
+
+mod given;
+mod reader;
+
+pub use given::Given;
+
+use crate::refusal::{Code, Refusal, Wrong};
+use reader::FieldsReader;
+use serde::de::DeserializeOwned;
+use std::borrow::Cow;
+
+/// The fields of a request in the order given; a repeated one is there twice.
+#[derive(Clone, Debug, Default)]
+pub struct Fields<'a>(pub Vec<(Cow<'a, str>, Given<'a>)>);
+
+impl<'a> Fields<'a> {
+    /// Reads the query of an address; `None` if the percent-encoding or the UTF-8 is broken.
+    pub fn of_query(query: &'a str) -> Option<Self> {
+        let mut fields = Vec::with_capacity(8);
+        for pair in query.split('&').filter(|pair| !pair.is_empty()) {
+            let (name, value) = pair.split_once('=').unwrap_or((pair, ""));
+            fields.push((decoded(name)?, Given::Text(decoded(value)?)));
+        }
+        Some(Self(fields))
+    }
+
+    /// Takes the field `name` out; the first, if it is there more than once.
+    pub fn take(&mut self, name: &str) -> Option<Given<'a>> {
+        let at = self.0.iter().position(|(key, _)| key == name)?;
+        Some(self.0.remove(at).1)
+    }
+
+    /// Reads the fields into an input. `good` finds a good value for a field, which stands in for a
+    /// wrong one so that the rest can be read too.
+    pub fn read<T: DeserializeOwned>(&self, good: impl Fn(&str) -> Option<&'static str>) -> Result<T, Refusal> {
+        let first = match T::deserialize(FieldsReader(&self.0)) {
+            Ok(input) => return Ok(input),
+            Err(error) => error,
+        };
+        let mut fields = self.0.clone();
+        let mut wrongs: Vec<Wrong> = Vec::new();
+        let mut error = first;
+        loop {
+            let wrong = error.wrong(&good);
+            let name = wrong.field.split('/').nth(1).unwrap_or_default().to_owned();
+            let seen = wrongs.iter().any(|w| w.field.split('/').nth(1) == Some(&name));
+            let code = wrong.code;
+            if seen && code != Code::FieldUnknown && code != Code::FieldRepeated {
+                break;
+            }
+            wrongs.push(wrong);
+            match code {
+                Code::FieldUnknown => fields.retain(|(key, _)| *key != name),
+                Code::FieldRepeated => {
+                    let first = fields.iter().position(|(key, _)| *key == name).unwrap_or_default();
+                    let mut at = 0;
+                    fields.retain(|(key, _)| {
+                        at += 1;
+                        *key != name || at - 1 == first
+                    });
+                }
+                _ => {
+                    fields.retain(|(key, _)| *key != name);
+                    if let Some(value) = good(&name) {
+                        fields.push((name.into(), Given::Text(value.into())));
+                    }
+                }
+            }
+            match T::deserialize(FieldsReader(&fields)) {
+                Ok(_) => break,
+                Err(next) => error = next,
+            }
+        }
+        Err(Refusal(wrongs))
+    }
+}
+
+/// A part of a query without its percent-encoding; a plus stands for a space.
+fn decoded(text: &str) -> Option<Cow<'_, str>> {
+    if !text.contains(['%', '+']) {
+        return Some(Cow::Borrowed(text));
+    }
+    let mut bytes = Vec::with_capacity(text.len());
+    let mut rest = text.bytes();
+    while let Some(byte) = rest.next() {
+        match byte {
+            b'+' => bytes.push(b' '),
+            b'%' => {
+                let digit = |b: u8| char::from(b).to_digit(16);
+                let high = digit(rest.next()?)?;
+                let low = digit(rest.next()?)?;
+                bytes.push((high * 16 + low) as u8);
+            }
+            byte => bytes.push(byte),
+        }
+    }
+    String::from_utf8(bytes).ok().map(Cow::Owned)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{PointAngle, Size};
+    use serde::Deserialize;
+
+    #[derive(Deserialize, Debug)]
+    #[serde(deny_unknown_fields)]
+    #[allow(dead_code)]
+    struct Input {
+        diameter: Size,
+        point_angle: Option<PointAngle>,
+        holes: Option<u32>,
+        only: Option<Vec<u32>>,
+    }
+
+    fn good(name: &str) -> Option<&'static str> {
+        match name {
+            "diameter" => Some("0.5 in"),
+            "point_angle" => Some("118 deg"),
+            "holes" => Some("6"),
+            _ => None,
+        }
+    }
+
+    fn read(query: &str) -> Result<Input, Refusal> {
+        Fields::of_query(query).unwrap().read(good)
+    }
+
+    fn codes(query: &str) -> Vec<(String, &'static str)> {
+        read(query).unwrap_err().0.into_iter().map(|w| (w.field, w.code.as_str())).collect()
+    }
+
+    #[test]
+    fn a_query_and_json_read_alike() {
+        for count in ["6", "6.0", "%36"] {
+            let input = read(&format!("diameter=1/2%20in&holes={count}&only=1,3")).unwrap();
+            assert_eq!((input.diameter.quantity().value, input.holes, input.only), (0.5, Some(6), Some(vec![1, 3])));
+        }
+        let json = r#"{"diameter": {"value": 0.5, "unit": "in", "text": "x"}, "holes": 6.0, "only": [1, "3"]}"#;
+        let fields: Fields = serde_json::from_str(json).unwrap();
+        let input: Input = fields.read(good).unwrap();
+        assert_eq!((input.diameter.quantity().value, input.holes, input.only), (0.5, Some(6), Some(vec![1, 3])));
+    }
+
+    #[test]
+    fn every_wrong_field_is_found_at_once() {
+        assert_eq!(
+            codes("diameter=0.5&point_angle=x&holes=2.5&colour=red&holes=3"),
+            [
+                ("/diameter".into(), "unit_missing"),
+                ("/point_angle".into(), "value_unreadable"),
+                ("/holes".into(), "value_unreadable"),
+                ("/colour".into(), "field_unknown"),
+            ]
+        );
+        assert_eq!(codes("point_angle=118deg"), [("/diameter".into(), "field_missing")]);
+        assert_eq!(codes("diameter=1in&diameter=2in"), [("/diameter".into(), "field_repeated")]);
+        assert_eq!(codes("diameter="), [("/diameter".into(), "value_empty")]);
+        assert_eq!(codes("diameter=1in&only=1,x"), [("/only/1".into(), "value_unreadable")]);
+    }
+
+    #[test]
+    fn a_null_and_a_repeated_json_field_are_refused() {
+        for (json, code) in [
+            (r#"{"diameter": "1 in", "holes": null}"#, Code::ValueEmpty),
+            (r#"{"diameter": "1 in", "diameter": "2 in"}"#, Code::FieldRepeated),
+            (r#"{"diameter": 0.5}"#, Code::UnitMissing),
+            (r#"{"diameter": [1]}"#, Code::ValueUnreadable),
+            (r#"{"diameter": {"value": 1, "unit": "in", "size": 3}}"#, Code::ValueUnreadable),
+        ] {
+            let fields: Fields = serde_json::from_str(json).unwrap();
+            let refusal = fields.read::<Input>(good).unwrap_err();
+            assert_eq!(refusal.0[0].code, code, "{json}: {refusal:?}");
+        }
+    }
+
+    #[test]
+    fn broken_percent_encoding_and_utf8_are_not_read() {
+        for query in ["a=%", "a=%4", "a=%zz", "a=%ff", "%c3=1"] {
+            assert!(Fields::of_query(query).is_none(), "{query}");
+        }
+    }
+}

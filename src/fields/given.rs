@@ -1,0 +1,116 @@
+//! A value as it was given, from a query (always text) or from JSON. Unlike a JSON map it keeps
+//! repeated names, so that they can be refused.
+
+use super::Fields;
+use serde::de::{Deserialize, Deserializer, Error, MapAccess, SeqAccess, Visitor};
+use std::borrow::Cow;
+use std::fmt;
+
+/// One value of a request.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Given<'a> {
+    /// JSON's null, which no field takes.
+    Null,
+    /// True or false.
+    Truth(bool),
+    /// A number.
+    Number(f64),
+    /// Text; all that a query has.
+    Text(Cow<'a, str>),
+    /// A list.
+    List(Vec<Given<'a>>),
+    /// An object.
+    Object(Vec<(Cow<'a, str>, Given<'a>)>),
+}
+
+impl Given<'_> {
+    /// The value as one would say it.
+    pub fn said(&self) -> String {
+        match self {
+            Given::Null => "null".into(),
+            Given::Truth(truth) => truth.to_string(),
+            Given::Number(number) => crate::quantity::text::full(*number),
+            Given::Text(text) => text.to_string(),
+            Given::List(_) => "a list".into(),
+            Given::Object(_) => "an object".into(),
+        }
+    }
+}
+
+struct GivenVisitor;
+
+impl<'de> Deserialize<'de> for Given<'static> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_any(GivenVisitor)
+    }
+}
+
+impl<'de> Visitor<'de> for GivenVisitor {
+    type Value = Given<'static>;
+
+    fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
+        f.write_str("a value")
+    }
+
+    fn visit_unit<E: Error>(self) -> Result<Self::Value, E> {
+        Ok(Given::Null)
+    }
+
+    fn visit_bool<E: Error>(self, truth: bool) -> Result<Self::Value, E> {
+        Ok(Given::Truth(truth))
+    }
+
+    fn visit_f64<E: Error>(self, number: f64) -> Result<Self::Value, E> {
+        Ok(Given::Number(number))
+    }
+
+    fn visit_u64<E: Error>(self, number: u64) -> Result<Self::Value, E> {
+        Ok(Given::Number(number as f64))
+    }
+
+    fn visit_i64<E: Error>(self, number: i64) -> Result<Self::Value, E> {
+        Ok(Given::Number(number as f64))
+    }
+
+    fn visit_str<E: Error>(self, text: &str) -> Result<Self::Value, E> {
+        Ok(Given::Text(Cow::Owned(text.to_owned())))
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Self::Value, A::Error> {
+        let mut items = Vec::new();
+        while let Some(item) = list.next_element::<Given<'static>>()? {
+            items.push(item);
+        }
+        Ok(Given::List(items))
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, map: A) -> Result<Self::Value, A::Error> {
+        pairs(map).map(Given::Object)
+    }
+}
+
+fn pairs<'de, A: MapAccess<'de>>(mut map: A) -> Result<Vec<(Cow<'static, str>, Given<'static>)>, A::Error> {
+    let mut members = Vec::new();
+    while let Some((name, value)) = map.next_entry::<String, Given<'static>>()? {
+        members.push((Cow::Owned(name), value));
+    }
+    Ok(members)
+}
+
+impl<'de> Deserialize<'de> for Fields<'static> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        struct FieldsVisitor;
+        impl<'de> Visitor<'de> for FieldsVisitor {
+            type Value = Fields<'static>;
+
+            fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
+                f.write_str("a JSON object of fields")
+            }
+
+            fn visit_map<A: MapAccess<'de>>(self, map: A) -> Result<Self::Value, A::Error> {
+                pairs(map).map(Fields)
+            }
+        }
+        deserializer.deserialize_map(FieldsVisitor)
+    }
+}

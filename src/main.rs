@@ -1,0 +1,2 @@
+//! Start.
+fn main(){}

@@ -1,0 +1,268 @@
+//! The kinds of quantity a calculator can ask for or give: which units each takes, its bounds, the
+//! units and decimal places it is written in. Two kinds of one dimension do not stand in for each
+//! other: a feed per tooth is not a feed per turn.
+
+use super::units::{Dimension, System, Unit};
+use uom::si::f64 as si;
+
+/// How a result is put on a machine, if it is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Setting {
+    /// Not set or read on a machine.
+    Never,
+    /// A place on an axis.
+    Place,
+    /// A move from the place before it: the difference of two places.
+    Move,
+    /// A depth below a face, which `z_plus` can turn into a reading.
+    Depth,
+}
+
+/// The smallest value of a kind, in SI units.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Least {
+    /// No lower bound but the negative of the greatest.
+    Any,
+    /// This value or more.
+    From(f64),
+    /// More than zero, and not so small that nothing can be computed.
+    AboveZero,
+}
+
+/// The smallest amount, in SI units, that counts as above zero.
+pub const TINY: f64 = 1e-12;
+
+/// One kind's row.
+#[derive(Debug)]
+pub struct KindRow {
+    /// Name of the schema an input of this kind has.
+    pub name: &'static str,
+    /// What it is, in a sentence.
+    pub about: &'static str,
+    /// The units it is read in.
+    pub units: &'static [Unit],
+    /// Unit and decimal places in an inch answer.
+    pub inch: (Unit, usize),
+    /// Unit and decimal places in a metric answer.
+    pub metric: (Unit, usize),
+    /// Lower bound.
+    pub least: Least,
+    /// Greatest value, in SI units, inclusive.
+    pub most: f64,
+    /// How it is set on a machine.
+    pub setting: Setting,
+    /// A good value.
+    pub example: &'static str,
+}
+
+impl KindRow {
+    /// The dimension of its units.
+    pub fn dimension(&self) -> Dimension {
+        self.metric.0.row().dimension
+    }
+
+    /// Unit and places in an answer of `system`.
+    pub fn written_in(&self, system: System) -> (Unit, usize) {
+        match system {
+            System::Inch => self.inch,
+            System::Metric => self.metric,
+        }
+    }
+
+    /// Decimal places for a value in `unit`.
+    pub fn places(&self, unit: Unit) -> usize {
+        if unit == self.inch.0 {
+            self.inch.1
+        } else if unit == self.metric.0 {
+            self.metric.1
+        } else {
+            match unit {
+                Unit::Thou | Unit::Micrometre | Unit::Microinch => 1,
+                Unit::Foot | Unit::Metre => 6,
+                Unit::Radian => 6,
+                _ => 4,
+            }
+        }
+    }
+}
+
+/// A kind, as a type.
+pub trait Kind: 'static {
+    /// The uom quantity its arithmetic is done in.
+    type Si: super::SiValue;
+    /// Its row.
+    const ROW: &'static KindRow;
+}
+
+const LENGTHS: &[Unit] = &[
+    Unit::Inch,
+    Unit::Millimetre,
+    Unit::Foot,
+    Unit::Centimetre,
+    Unit::Metre,
+    Unit::Micrometre,
+    Unit::Microinch,
+    Unit::Thou,
+];
+const ANGLES: &[Unit] = &[Unit::Degree, Unit::Radian];
+const TURNING: &[Unit] = &[Unit::Rpm];
+const PERCENT: &[Unit] = &[Unit::Percent];
+
+/// A length beyond which no shop works: one kilometre.
+const FAR: f64 = 1000.0;
+const FULL_TURN: f64 = std::f64::consts::TAU;
+
+macro_rules! kinds {
+    ($($(#[doc = $doc:literal])* $name:ident / $given:ident / $found:ident: $si:ty {
+        units: $units:expr, inch: $inch:expr, metric: $metric:expr, least: $least:expr, most: $most:expr,
+        setting: $setting:ident, example: $example:literal
+    })*) => {
+        /// The kinds as marker types.
+        pub mod kind {
+            $($(#[doc = $doc])* #[derive(Clone, Copy, Debug)] pub struct $name;)*
+        }
+        $(impl Kind for kind::$name {
+            type Si = $si;
+            const ROW: &'static KindRow = &KindRow {
+                name: stringify!($name), about: sentence(concat!($($doc),*)), units: $units,
+                inch: $inch, metric: $metric, least: $least, most: $most, setting: Setting::$setting,
+                example: $example,
+            };
+        }
+        $(#[doc = $doc])*
+        pub type $given = super::Measure<kind::$name>;
+        $(#[doc = $doc])*
+        pub type $found = super::Found<kind::$name>;)*
+
+        /// Every kind's row.
+        pub static KINDS: &[&KindRow] = &[$(<kind::$name as Kind>::ROW),*];
+    };
+}
+
+/// Doc comments begin with a space; a row's sentence does not.
+const fn sentence(doc: &'static str) -> &'static str {
+    doc.trim_ascii()
+}
+
+const INCH4: (Unit, usize) = (Unit::Inch, 4);
+const MM3: (Unit, usize) = (Unit::Millimetre, 3);
+const DEGREES: (Unit, usize) = (Unit::Degree, 4);
+
+kinds! {
+    /// A size that must exist, such as a diameter or a width: more than zero.
+    Size / Size / FoundSize: si::Length {
+        units: LENGTHS, inch: INCH4, metric: MM3, least: Least::AboveZero, most: FAR,
+        setting: Never, example: "0.5 in"
+    }
+    /// A length that may be zero, such as a depth, a flat or an allowance.
+    Extent / Extent / FoundExtent: si::Length {
+        units: LENGTHS, inch: INCH4, metric: MM3, least: Least::From(0.0), most: FAR,
+        setting: Never, example: "0.75 in"
+    }
+    /// A difference of two lengths, of either sign.
+    Difference / Difference / FoundDifference: si::Length {
+        units: LENGTHS, inch: INCH4, metric: MM3, least: Least::Any, most: FAR,
+        setting: Never, example: "-0.010 in"
+    }
+    /// A place on an axis, of either sign.
+    Place / Place / FoundPlace: si::Length {
+        units: LENGTHS, inch: INCH4, metric: MM3, least: Least::Any, most: FAR,
+        setting: Place, example: "1.250 in"
+    }
+    /// A move along an axis from the place before.
+    Move / Move / FoundMove: si::Length {
+        units: LENGTHS, inch: INCH4, metric: MM3, least: Least::Any, most: FAR,
+        setting: Move, example: "0.500 in"
+    }
+    /// A depth below a face, as a quill or a readout is set to it.
+    DepthSetting / DepthSetting / FoundDepthSetting: si::Length {
+        units: LENGTHS, inch: INCH4, metric: MM3, least: Least::Any, most: FAR,
+        setting: Depth, example: "0.900 in"
+    }
+    /// The thickness of a chip.
+    ChipThickness / ChipThickness / FoundChipThickness: si::Length {
+        units: LENGTHS, inch: (Unit::Inch, 5), metric: (Unit::Millimetre, 4), least: Least::From(0.0), most: 0.1,
+        setting: Never, example: "0.002 in"
+    }
+    /// The smallest step a readout or a dial can show.
+    Resolution / Resolution / FoundResolution: si::Length {
+        units: LENGTHS, inch: (Unit::Inch, 5), metric: (Unit::Millimetre, 4), least: Least::AboveZero, most: 0.01,
+        setting: Never, example: "0.0005 in"
+    }
+    /// An angle of either sign.
+    Angle / Angle / FoundAngle: si::Angle {
+        units: ANGLES, inch: DEGREES, metric: DEGREES, least: Least::Any, most: 100.0 * FULL_TURN,
+        setting: Never, example: "30 deg"
+    }
+    /// The included angle of a drill's point: above 0 and up to 180 degrees.
+    PointAngle / PointAngle / FoundPointAngle: si::Angle {
+        units: ANGLES, inch: DEGREES, metric: DEGREES, least: Least::AboveZero, most: FULL_TURN / 2.0,
+        setting: Never, example: "118 deg"
+    }
+    /// An angle between a cutting edge and the feed, κr of ISO 3002-1: above 0 and up to 90 degrees.
+    EdgeAngle / EdgeAngle / FoundEdgeAngle: si::Angle {
+        units: ANGLES, inch: DEGREES, metric: DEGREES, least: Least::AboveZero, most: FULL_TURN / 4.0,
+        setting: Never, example: "90 deg"
+    }
+    /// The angle that an arc spans at its centre: above 0 and up to 360 degrees.
+    ArcAngle / ArcAngle / FoundArcAngle: si::Angle {
+        units: ANGLES, inch: DEGREES, metric: DEGREES, least: Least::AboveZero, most: FULL_TURN,
+        setting: Never, example: "60 deg"
+    }
+    /// The speed of a cutting edge over the work.
+    CuttingSpeed / CuttingSpeed / FoundCuttingSpeed: si::Velocity {
+        units: &[Unit::FootPerMinute, Unit::MetrePerMinute, Unit::MetrePerSecond],
+        inch: (Unit::FootPerMinute, 1), metric: (Unit::MetrePerMinute, 2), least: Least::AboveZero, most: 1000.0,
+        setting: Never, example: "70 ft/min"
+    }
+    /// The speed of the table or the tool along the cut.
+    FeedRate / FeedRate / FoundFeedRate: si::Velocity {
+        units: &[Unit::InchPerMinute, Unit::MillimetrePerMinute],
+        inch: (Unit::InchPerMinute, 2), metric: (Unit::MillimetrePerMinute, 1), least: Least::AboveZero, most: 10.0,
+        setting: Never, example: "4.3 in/min"
+    }
+    /// What each tooth advances.
+    FeedPerTooth / FeedPerTooth / FoundFeedPerTooth: si::Length {
+        units: &[Unit::InchPerTooth, Unit::MillimetrePerTooth, Unit::Inch, Unit::Millimetre, Unit::Thou],
+        inch: (Unit::InchPerTooth, 5), metric: (Unit::MillimetrePerTooth, 4), least: Least::AboveZero, most: 0.1,
+        setting: Never, example: "0.002 in/tooth"
+    }
+    /// What the tool advances in one turn.
+    FeedPerRev / FeedPerRev / FoundFeedPerRev: si::Length {
+        units: &[Unit::InchPerRev, Unit::MillimetrePerRev, Unit::Inch, Unit::Millimetre, Unit::Thou],
+        inch: (Unit::InchPerRev, 4), metric: (Unit::MillimetrePerRev, 3), least: Least::AboveZero, most: 0.1,
+        setting: Never, example: "0.004 in/rev"
+    }
+    /// Turns of a spindle in a minute.
+    SpindleSpeed / SpindleSpeed / FoundSpindleSpeed: si::Frequency {
+        units: TURNING, inch: (Unit::Rpm, 1), metric: (Unit::Rpm, 1), least: Least::AboveZero, most: 20_000.0,
+        setting: Never, example: "450 rpm"
+    }
+    /// Metal removed in a minute.
+    RemovalRate / RemovalRate / FoundRemovalRate: si::VolumeRate {
+        units: &[Unit::CubicInchPerMinute, Unit::CubicCentimetrePerMinute, Unit::CubicMillimetrePerSecond],
+        inch: (Unit::CubicInchPerMinute, 3), metric: (Unit::CubicCentimetrePerMinute, 2), least: Least::AboveZero,
+        most: 1.0, setting: Never, example: "0.225 in3/min"
+    }
+    /// An area.
+    Area / Area / FoundArea: si::Area {
+        units: &[Unit::SquareInch, Unit::SquareMillimetre],
+        inch: (Unit::SquareInch, 4), metric: (Unit::SquareMillimetre, 2), least: Least::AboveZero, most: FAR * FAR,
+        setting: Never, example: "0.25 in2"
+    }
+    /// A percentage of zero or more.
+    Percentage / Percentage / FoundPercentage: si::Ratio {
+        units: PERCENT, inch: (Unit::Percent, 1), metric: (Unit::Percent, 1), least: Least::From(0.0), most: 10.0,
+        setting: Never, example: "5 percent"
+    }
+    /// The height of a thread's flanks that stands, as a share of the full height: above 0 and up to 100 percent.
+    ThreadPercent / ThreadPercent / FoundThreadPercent: si::Ratio {
+        units: PERCENT, inch: (Unit::Percent, 1), metric: (Unit::Percent, 1), least: Least::AboveZero, most: 1.0,
+        setting: Never, example: "75 percent"
+    }
+    /// A percentage of either sign.
+    Deviation / Deviation / FoundDeviation: si::Ratio {
+        units: PERCENT, inch: (Unit::Percent, 1), metric: (Unit::Percent, 1), least: Least::Any, most: 1e6,
+        setting: Never, example: "-4.5 percent"
+    }
+}

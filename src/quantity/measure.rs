@@ -1,0 +1,323 @@
+//! A quantity of a known kind: [`Measure`] as it was asked, [`Found`] as it was computed, and
+//! [`Quantity`], the same without its type for the machinery that treats all alike.
+
+use super::kinds::{Kind, KindRow, Least, TINY};
+use super::read::{Unread, Written, read, shown};
+use super::text;
+use super::units::{System, Unit};
+use serde::de::{self, Deserialize, Deserializer, MapAccess, Visitor};
+use std::fmt;
+use std::marker::PhantomData;
+
+/// A number in SI base units with its dimension.
+pub trait SiValue: Copy {
+    /// From a number of base units.
+    fn from_si(value: f64) -> Self;
+    /// The number of base units.
+    fn si(self) -> f64;
+}
+
+impl<D, U> SiValue for uom::si::Quantity<D, U, f64>
+where
+    D: uom::si::Dimension + ?Sized,
+    U: uom::si::Units<f64> + ?Sized,
+{
+    fn from_si(value: f64) -> Self {
+        Self { dimension: PhantomData, units: PhantomData, value }
+    }
+
+    fn si(self) -> f64 {
+        self.value
+    }
+}
+
+/// A value, its unit and its kind.
+#[derive(Clone, Copy, Debug)]
+pub struct Quantity {
+    /// The number.
+    pub value: f64,
+    /// The unit of the number.
+    pub unit: Unit,
+    /// What kind of quantity it is.
+    pub kind: &'static KindRow,
+    /// Tolerance above and below, in the unit of the value.
+    pub tolerance: Option<(f64, f64)>,
+}
+
+impl Quantity {
+    /// In SI base units.
+    pub fn si(&self) -> f64 {
+        self.unit.to_si(self.value)
+    }
+
+    /// In `unit`, which has the same dimension.
+    pub fn in_unit(&self, unit: Unit) -> f64 {
+        if unit == self.unit { text::tidy(self.value) } else { text::tidy(unit.of_si(self.si())) }
+    }
+
+    /// As an answer of `system` writes it; as stated if its kind has no system.
+    pub fn in_system(&self, system: System) -> Quantity {
+        let (unit, _) = self.kind.written_in(system);
+        let scale = |amount: f64| text::tidy(amount * self.unit.row().factor / unit.row().factor);
+        let tolerance = self.tolerance.map(|(plus, minus)| (scale(plus), scale(minus)));
+        Quantity { value: self.in_unit(unit), unit, tolerance, ..*self }
+    }
+
+    /// Appends the text: rounded as the trade writes this kind, with its unit.
+    pub fn write_text(&self, out: &mut String) {
+        text::write_fixed(out, self.value, self.kind.places(self.unit));
+        out.push_str(self.unit.row().suffix);
+    }
+
+    /// The text: rounded as the trade writes this kind, with its unit.
+    pub fn text(&self) -> String {
+        let mut out = String::with_capacity(16);
+        self.write_text(&mut out);
+        out
+    }
+}
+
+/// A quantity asked for, kept as it was stated.
+pub struct Measure<K: Kind> {
+    value: f64,
+    unit: Unit,
+    tolerance: Option<(f64, f64)>,
+    kind: PhantomData<K>,
+}
+
+impl<K: Kind> Clone for Measure<K> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<K: Kind> Copy for Measure<K> {}
+
+impl<K: Kind> fmt::Debug for Measure<K> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}", self.quantity().text())
+    }
+}
+
+impl<K: Kind> Measure<K> {
+    /// A value that the service itself states, such as a default.
+    pub const fn stated(value: f64, unit: Unit) -> Self {
+        Self { value, unit, tolerance: None, kind: PhantomData }
+    }
+
+    /// Reads `text` as a quantity of this kind.
+    pub fn read(text: &str) -> Result<Self, Unread> {
+        Self::from_written(read(text, K::ROW.example)?, text)
+    }
+
+    /// The quantity in base units, with its dimension.
+    pub fn get(&self) -> K::Si {
+        K::Si::from_si(self.unit.to_si(self.value))
+    }
+
+    /// The number of degrees of an angle, exact where it was stated in degrees.
+    pub fn degrees(&self) -> f64 {
+        self.quantity().in_degrees()
+    }
+
+    /// Without its type.
+    pub fn quantity(&self) -> Quantity {
+        Quantity { value: self.value, unit: self.unit, kind: K::ROW, tolerance: self.tolerance }
+    }
+
+    /// The same value as a result of this kind.
+    pub fn found(&self) -> Found<K> {
+        Found { value: self.value, unit: self.unit, kind: PhantomData }
+    }
+
+    /// Checks unit and bounds of what was read.
+    pub fn from_written(written: Written, text: &str) -> Result<Self, Unread> {
+        let row = K::ROW;
+        let Some(unit) = written.unit.or((written.value == 0.0).then_some(row.inch.0)) else {
+            let unit = Unit::named(row.example.split_once(' ').map_or("in", |(_, unit)| unit)).unwrap_or(row.inch.0);
+            let number = text::full(written.value);
+            return Err(Unread::new(
+                "unit_missing",
+                format!("\"{}\" has no unit: {} or {}?", shown(text), with(&number, unit), with(&number, other(row, unit))),
+                with(&number, unit),
+            ));
+        };
+        if !row.units.contains(&unit) {
+            let fits = row.units.iter().map(|unit| unit.spelling()).collect::<Vec<_>>().join(", ");
+            let (code, says) = if unit.row().dimension == row.dimension() {
+                ("kind_wrong", format!("{} does not measure this; the units here are {fits}.", unit.spelling()))
+            } else {
+                let is = unit.row().dimension.words();
+                ("unit_wrong", format!("\"{}\" is {is}, not {}; the units here are {fits}.", shown(text), row.dimension().words()))
+            };
+            return Err(Unread::new(code, says, row.example));
+        }
+        let measure = Self { value: written.value, unit, tolerance: written.tolerance, kind: PhantomData };
+        measure.check_bounds(text)?;
+        Ok(measure)
+    }
+
+    fn check_bounds(&self, text: &str) -> Result<(), Unread> {
+        let row = K::ROW;
+        let si = self.unit.to_si(self.value);
+        let refuse = |rule: String| Err(Unread::new("value_out_of_range", format!("\"{}\" {rule}", shown(text)), row.example));
+        match row.least {
+            Least::AboveZero if si <= 0.0 => return refuse("is not more than 0.".into()),
+            Least::AboveZero if si < TINY => return refuse("is too near 0 to compute with.".into()),
+            Least::From(least) if si < least => return refuse(format!("is below {}.", self.bound(least))),
+            _ => {}
+        }
+        // A double's rounding of 180° in radians must not refuse 180° itself.
+        let most = row.most * (1.0 + 4.0 * f64::EPSILON);
+        if si > most || (row.least == Least::Any && si < -most) || !si.is_finite() {
+            return refuse(format!("is beyond {}.", self.bound(row.most)));
+        }
+        Ok(())
+    }
+
+    /// A bound in the unit the caller used.
+    fn bound(&self, si: f64) -> String {
+        with(&text::full(text::tidy(self.unit.of_si(si))), self.unit)
+    }
+}
+
+fn with(number: &str, unit: Unit) -> String {
+    format!("{number} {}", unit.row().ascii)
+}
+
+/// The unit of the other system, for a question.
+fn other(row: &KindRow, unit: Unit) -> Unit {
+    if row.inch.0 != unit && row.units.contains(&row.inch.0) {
+        row.inch.0
+    } else if row.metric.0 != unit && row.units.contains(&row.metric.0) {
+        row.metric.0
+    } else {
+        row.units.iter().copied().find(|u| *u != unit).unwrap_or(unit)
+    }
+}
+
+impl Quantity {
+    /// An angle's number of degrees, exact where it is in degrees.
+    pub fn in_degrees(&self) -> f64 {
+        if self.unit == Unit::Degree { self.value } else { Unit::Degree.of_si(self.si()) }
+    }
+}
+
+/// A quantity computed.
+pub struct Found<K: Kind> {
+    value: f64,
+    unit: Unit,
+    kind: PhantomData<K>,
+}
+
+impl<K: Kind> Clone for Found<K> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<K: Kind> Copy for Found<K> {}
+
+impl<K: Kind> fmt::Debug for Found<K> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}", self.quantity().text())
+    }
+}
+
+impl<K: Kind> Found<K> {
+    /// A computed value.
+    pub fn of(value: K::Si) -> Self {
+        let unit = super::schema::base_unit(K::ROW.dimension(), K::ROW.metric.0);
+        Self { value: unit.of_si(value.si()), unit, kind: PhantomData }
+    }
+
+    /// A value known in a unit, such as a table's or an angle kept in degrees.
+    pub const fn stated(value: f64, unit: Unit) -> Self {
+        Self { value, unit, kind: PhantomData }
+    }
+
+    /// In base units, with its dimension.
+    pub fn get(&self) -> K::Si {
+        K::Si::from_si(self.unit.to_si(self.value))
+    }
+
+    /// The number of degrees of an angle, exact where it is kept in degrees.
+    pub fn degrees(&self) -> f64 {
+        self.quantity().in_degrees()
+    }
+
+    /// Without its type.
+    pub fn quantity(&self) -> Quantity {
+        Quantity { value: self.value, unit: self.unit, kind: K::ROW, tolerance: None }
+    }
+}
+
+impl<'de, K: Kind> Deserialize<'de> for Measure<K> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_any(MeasureVisitor(PhantomData))
+    }
+}
+
+struct MeasureVisitor<K>(PhantomData<K>);
+
+/// Carries an [`Unread`] through serde's errors, which take only words.
+pub(crate) fn to_serde<E: de::Error>(unread: Unread) -> E {
+    E::custom(format_args!("\u{1f}{}\u{1f}{}\u{1f}{}", unread.code, unread.says, unread.try_this))
+}
+
+impl<'de, K: Kind> Visitor<'de> for MeasureVisitor<K> {
+    type Value = Measure<K>;
+
+    fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
+        write!(f, "a quantity such as \"{}\"", K::ROW.example)
+    }
+
+    fn visit_str<E: de::Error>(self, text: &str) -> Result<Self::Value, E> {
+        Measure::read(text).map_err(to_serde)
+    }
+
+    fn visit_f64<E: de::Error>(self, value: f64) -> Result<Self::Value, E> {
+        self.visit_str(&text::full(value))
+    }
+
+    fn visit_u64<E: de::Error>(self, value: u64) -> Result<Self::Value, E> {
+        self.visit_f64(value as f64)
+    }
+
+    fn visit_i64<E: de::Error>(self, value: i64) -> Result<Self::Value, E> {
+        self.visit_f64(value as f64)
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Self::Value, A::Error> {
+        let example = K::ROW.example;
+        let refuse = |says: String| to_serde::<A::Error>(Unread::new("value_unreadable", says, example));
+        let (mut value, mut unit, mut plus, mut minus) = (None, None, 0.0, 0.0);
+        let mut toleranced = false;
+        while let Some(key) = map.next_key::<String>()? {
+            match key.as_str() {
+                "value" => value = Some(map.next_value::<f64>()?),
+                "unit" => unit = Some(map.next_value::<String>()?),
+                "plus" => (plus, toleranced) = (map.next_value::<f64>()?, true),
+                "minus" => (minus, toleranced) = (map.next_value::<f64>()?, true),
+                // An answer's quantity can be sent back as it is.
+                "text" | "set_to" | "left_over" | "name" => {
+                    map.next_value::<de::IgnoredAny>()?;
+                }
+                other => return Err(refuse(format!("\"{}\" is no part of a quantity; it has value and unit.", shown(other)))),
+            }
+        }
+        let value = value.ok_or_else(|| refuse("A quantity as an object needs a value.".into()))?;
+        if !value.is_finite() || plus < 0.0 || minus < 0.0 {
+            return Err(refuse("The value must be a finite number, and a tolerance not below 0.".into()));
+        }
+        let known = match &unit {
+            Some(name) => Some(Unit::named(name).ok_or_else(|| {
+                to_serde::<A::Error>(Unread::new("unit_unknown", format!("\"{}\" is not a unit known here.", shown(name)), example))
+            })?),
+            None => None,
+        };
+        let text = format!("{} {}", text::full(value), unit.as_deref().unwrap_or("")).trim_end().to_owned();
+        let tolerance = toleranced.then_some((plus, minus));
+        Measure::from_written(Written { value, unit: known, tolerance }, &text).map_err(to_serde)
+    }
+}

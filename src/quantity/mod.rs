@@ -1,0 +1,18 @@
+//! Values with units at the boundary: reading, bounds, kinds, printing. Dimensions come from `uom`,
+//! factors from our own exact table; knows nothing of HTTP.
+
+pub mod angle;
+mod kinds;
+mod measure;
+mod read;
+#[cfg(test)]
+mod read_tests;
+mod schema;
+pub mod text;
+mod units;
+
+pub use kinds::*;
+pub use measure::{Found, Measure, Quantity, SiValue};
+pub use read::{LONGEST, Unread, Written, read, shown};
+pub use schema::pattern;
+pub use units::{Dimension, System, UNITS, Unit, UnitRow};

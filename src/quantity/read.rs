@@ -1,0 +1,331 @@
+//! Reads a quantity as people write it: `0.5 in`, `1-1/2 in`, `12°30'`, `2.000 ±0.001 in`. What can
+//! be meant two ways is refused with a question; nothing is guessed.
+
+use super::units::Unit;
+
+/// Longest text a quantity may have.
+pub const LONGEST: usize = 64;
+
+/// Why a quantity could not be read: a code, what is wrong, and a value to try.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Unread {
+    /// One of the codes of [`crate::refusal::Code`], by name.
+    pub code: &'static str,
+    /// What is wrong, in words.
+    pub says: String,
+    /// A value that would be right.
+    pub try_this: String,
+}
+
+impl Unread {
+    pub(super) fn new(code: &'static str, says: impl Into<String>, try_this: impl Into<String>) -> Self {
+        Self { code, says: says.into(), try_this: try_this.into() }
+    }
+}
+
+/// A number with its unit and tolerance, as written.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Written {
+    /// The number.
+    pub value: f64,
+    /// The unit, if one was given.
+    pub unit: Option<Unit>,
+    /// Upper and lower tolerance in the unit of the value, `minus` as a positive amount.
+    pub tolerance: Option<(f64, f64)>,
+}
+
+/// Reads `text`; `example` is a good value for this place, shown where nothing better can be.
+pub fn read(text: &str, example: &str) -> Result<Written, Unread> {
+    let clean = cleaned(text);
+    let text = clean.trim();
+    if text.is_empty() {
+        return Err(Unread::new(
+            "value_empty",
+            "The value is empty. In an address a # must be written %23 and a + must be written %2B.",
+            example,
+        ));
+    }
+    if text.len() > LONGEST {
+        return Err(Unread::new("value_unreadable", format!("The value is longer than {LONGEST} characters."), example));
+    }
+    let (main, tolerance) = split_tolerance(text);
+    let mut written = read_plain(main, example)?;
+    if let Some(tolerance) = tolerance {
+        apply_tolerance(&mut written, tolerance, example)?;
+    }
+    Ok(written)
+}
+
+/// Typographic signs as plain ones; the rest is left as it is.
+fn cleaned(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for c in text.chars() {
+        let fraction = match c {
+            '½' => "1/2",
+            '¼' => "1/4",
+            '¾' => "3/4",
+            '⅛' => "1/8",
+            '⅜' => "3/8",
+            '⅝' => "5/8",
+            '⅞' => "7/8",
+            '⅓' => "1/3",
+            '⅔' => "2/3",
+            _ => "",
+        };
+        match c {
+            _ if !fraction.is_empty() => {
+                if out.ends_with(|c: char| c.is_ascii_digit()) {
+                    out.push(' ');
+                }
+                out.push_str(fraction);
+            }
+            '−' | '–' | '‐' | '‑' => out.push('-'),
+            '⁄' | '∕' => out.push('/'),
+            '″' | '”' | '“' => out.push('"'),
+            '′' | '’' | '‘' => out.push('\''),
+            '\u{a0}' | '\u{202f}' | '\u{2009}' | '\t' => out.push(' '),
+            'º' => out.push('°'),
+            c => out.push(c),
+        }
+    }
+    out
+}
+
+/// Splits `2.000 ±0.001 in` into the part before and the part from the tolerance on.
+fn split_tolerance(text: &str) -> (&str, Option<&str>) {
+    if let Some(at) = text.find('±').or_else(|| text.find("+/-")) {
+        return (text[..at].trim_end(), Some(&text[at..]));
+    }
+    // `2.000 +0.002/-0.000 in`: a plus that neither begins the text nor follows an exponent's e.
+    let bytes = text.as_bytes();
+    let plus = (1..bytes.len())
+        .find(|&at| bytes[at] == b'+' && !matches!(bytes[at - 1], b'e' | b'E') && text[at..].contains("/-"));
+    match plus {
+        Some(at) => (text[..at].trim_end(), Some(&text[at..])),
+        None => (text, None),
+    }
+}
+
+fn apply_tolerance(written: &mut Written, text: &str, example: &str) -> Result<(), Unread> {
+    let stated = written.unit.unwrap_or(Unit::Inch).spelling();
+    let wrong = || {
+        Unread::new(
+            "value_unreadable",
+            format!("The tolerance \"{}\" cannot be read.", shown(text)),
+            format!("{} ±0.001 {stated}", written.value),
+        )
+    };
+    let (plus, minus) = if let Some(rest) = text.strip_prefix('±').or_else(|| text.strip_prefix("+/-")) {
+        let both = read_plain(rest.trim(), example)?;
+        (both, both)
+    } else {
+        let (upper, lower) = text.split_once("/-").ok_or_else(wrong)?;
+        let upper = read_plain(upper.trim_start_matches('+').trim(), example)?;
+        let lower = read_plain(lower.trim(), example)?;
+        (upper, lower)
+    };
+    // The unit may stand once at the very end, or at each number.
+    let unit = written.unit.or(minus.unit).or(plus.unit);
+    written.unit = unit;
+    let amount = |part: Written, other: Option<Unit>| -> Option<f64> {
+        match (part.unit.or(other).or(unit), unit) {
+            (Some(from), Some(to)) if from.row().dimension == to.row().dimension => {
+                if from == to {
+                    Some(part.value)
+                } else {
+                    Some(super::text::tidy(part.value * from.row().factor / to.row().factor))
+                }
+            }
+            (None, None) => Some(part.value),
+            _ => None,
+        }
+    };
+    let plus_amount = amount(plus, minus.unit).ok_or_else(wrong)?;
+    let minus_amount = amount(minus, minus.unit).ok_or_else(wrong)?;
+    if plus_amount < 0.0 || minus_amount < 0.0 {
+        return Err(wrong());
+    }
+    written.tolerance = Some((plus_amount, minus_amount));
+    Ok(())
+}
+
+/// A number and a unit, without a tolerance.
+fn read_plain(text: &str, example: &str) -> Result<Written, Unread> {
+    if let Some(written) = read_sexagesimal(text, example)? {
+        return Ok(written);
+    }
+    let (value, rest) = read_number(text, example)?;
+    let rest = rest.trim();
+    if rest.is_empty() {
+        return Ok(Written { value, unit: None, tolerance: None });
+    }
+    let lower = rest.to_lowercase();
+    if lower == "mil" || lower == "mils" {
+        return Err(Unread::new(
+            "value_ambiguous",
+            format!("\"{}\": is a mil a thousandth of an inch (thou) or a millimetre (mm)?", shown(text)),
+            format!("{} thou", super::text::full(value)),
+        ));
+    }
+    match Unit::named(rest) {
+        Some(unit) => Ok(Written { value, unit: Some(unit), tolerance: None }),
+        None if rest.starts_with(|c: char| c.is_alphabetic() || c == '°' || c == '%' || c == '"' || c == '\'') => {
+            Err(Unread::new("unit_unknown", format!("\"{}\" is not a unit known here.", shown(rest)), example))
+        }
+        None => Err(Unread::new("value_unreadable", format!("\"{}\" is not a quantity.", shown(text)), example)),
+    }
+}
+
+/// Reads the number at the start of `text`: decimal, fraction or whole number and fraction.
+fn read_number<'a>(text: &'a str, example: &str) -> Result<(f64, &'a str), Unread> {
+    let not_a_number =
+        || Unread::new("value_unreadable", format!("\"{}\" does not begin with a number.", shown(text)), example);
+    let (negative, body) = match text.as_bytes().first() {
+        Some(b'-') => (true, &text[1..]),
+        Some(b'+') => (false, &text[1..]),
+        _ => (false, text),
+    };
+    let end = decimal_end(body);
+    if end == 0 {
+        return Err(not_a_number());
+    }
+    let (first, rest) = body.split_at(end);
+    if let Some(tail) = rest.strip_prefix(',') {
+        let more = &tail[..decimal_end(tail)];
+        let unit = tail[more.len()..].trim();
+        let unit = if unit.is_empty() { "mm" } else { unit };
+        let question = if more.len() == 3 && !more.contains('.') {
+            format!("\"{}\": is the comma a decimal point or a thousands mark?", shown(text))
+        } else {
+            format!("\"{}\": a decimal comma is not read; write a point.", shown(text))
+        };
+        return Err(Unread::new("value_ambiguous", question, format!("{first}.{more} {unit}")));
+    }
+    let is_whole = first.bytes().all(|b| b.is_ascii_digit());
+    let (value, rest) = if is_whole && rest.starts_with('/') {
+        fraction(first, rest, example)?
+    } else if is_whole && let Some((top, tail)) = fraction_after(rest) {
+        let (part, tail) = fraction(top, tail, example)?;
+        if part >= 1.0 {
+            return Err(Unread::new(
+                "value_ambiguous",
+                format!("\"{}\": the fraction after the whole number is not below one.", shown(text)),
+                example,
+            ));
+        }
+        (number(first, example)? + part, tail)
+    } else {
+        (number(first, example)?, rest)
+    };
+    Ok((if negative { -value } else { value }, rest))
+}
+
+/// The length of the decimal number, with exponent, at the start of `text`.
+fn decimal_end(text: &str) -> usize {
+    let bytes = text.as_bytes();
+    let digits = |from: usize| bytes[from..].iter().take_while(|b| b.is_ascii_digit()).count();
+    let whole = digits(0);
+    let mut end = whole;
+    let mut fraction = 0;
+    if bytes.get(end) == Some(&b'.') {
+        fraction = digits(end + 1);
+        if whole + fraction > 0 {
+            end += 1 + fraction;
+        }
+    }
+    if whole + fraction == 0 {
+        return 0;
+    }
+    if matches!(bytes.get(end), Some(b'e' | b'E')) {
+        let sign = usize::from(matches!(bytes.get(end + 1), Some(b'+' | b'-')));
+        let exponent = if end + 1 + sign <= bytes.len() { digits(end + 1 + sign) } else { 0 };
+        if exponent > 0 {
+            end += 1 + sign + exponent;
+        }
+    }
+    end
+}
+
+/// After a whole number: `-1/2` or ` 1/2`; gives the numerator and the text from the stroke on.
+fn fraction_after(rest: &str) -> Option<(&str, &str)> {
+    let tail = rest.strip_prefix('-').or_else(|| rest.starts_with(' ').then(|| rest.trim_start()))?;
+    let end = tail.bytes().take_while(u8::is_ascii_digit).count();
+    (end > 0 && tail[end..].starts_with('/')).then(|| tail.split_at(end))
+}
+
+/// `top` over the denominator that follows the stroke in `rest`.
+fn fraction<'a>(top: &str, rest: &'a str, example: &str) -> Result<(f64, &'a str), Unread> {
+    let tail = &rest[1..];
+    let end = tail.bytes().take_while(u8::is_ascii_digit).count();
+    let (bottom, tail) = tail.split_at(end);
+    if bottom.is_empty() || tail.starts_with(['.', '/', ',']) {
+        return Err(Unread::new(
+            "value_unreadable",
+            format!("\"{}\" is not a fraction of two whole numbers.", shown(&format!("{top}{rest}"))),
+            example,
+        ));
+    }
+    let (numerator, denominator) = (number(top, example)?, number(bottom, example)?);
+    if denominator == 0.0 {
+        return Err(Unread::new("value_unreadable", "A fraction cannot have 0 below the stroke.", example));
+    }
+    Ok((numerator / denominator, tail))
+}
+
+fn number(digits: &str, example: &str) -> Result<f64, Unread> {
+    match digits.parse::<f64>() {
+        Ok(value) if value.is_finite() => Ok(value),
+        Ok(_) => Err(Unread::new("value_out_of_range", format!("{} is too large to be computed with.", shown(digits)), example)),
+        Err(_) => Err(Unread::new("value_unreadable", format!("\"{}\" is not a number.", shown(digits)), example)),
+    }
+}
+
+/// Degrees with minutes and seconds: `12°30'`, `12deg 30min`, `12d30m15s`. `None` if the text is
+/// not in that form.
+fn read_sexagesimal(text: &str, example: &str) -> Result<Option<Written>, Unread> {
+    let negative = text.starts_with('-');
+    let body = text.trim_start_matches(['-', '+']);
+    let mut parts: Vec<(f64, bool)> = Vec::new();
+    let mut rest = body;
+    for signs in [
+        &["degrees", "degree", "deg", "°", "d"][..],
+        &["minutes", "minute", "min", "'", "m"],
+        &["seconds", "second", "sec", "\"", "s"],
+    ] {
+        let end = decimal_end(rest);
+        if end == 0 {
+            break;
+        }
+        let after = rest[end..].trim_start();
+        let lower = after.to_lowercase();
+        let Some(sign) = signs.iter().find(|sign| lower.starts_with(**sign)) else { break };
+        parts.push((number(&rest[..end], example)?, rest[..end].bytes().all(|b| b.is_ascii_digit())));
+        // The signs are ASCII or `°`, the same length in either case.
+        rest = after.get(sign.len()..).unwrap_or("").trim_start();
+    }
+    if parts.len() < 2 || !rest.is_empty() {
+        return Ok(None);
+    }
+    let whole_but_last = parts[..parts.len() - 1].iter().all(|part| part.1);
+    let in_sixty = parts[1..].iter().all(|part| part.0 < 60.0);
+    if !whole_but_last || !in_sixty {
+        return Err(Unread::new(
+            "value_unreadable",
+            format!("\"{}\": minutes and seconds of angle are below 60, and only the last may have decimals.", shown(text)),
+            "12°30'15\"",
+        ));
+    }
+    let value = parts.iter().rev().fold(0.0, |sum, part| sum / 60.0 + part.0);
+    let value = super::text::tidy(if negative { -value } else { value });
+    Ok(Some(Written { value, unit: Some(Unit::Degree), tolerance: None }))
+}
+
+/// Text from outside, cut short for a message.
+pub fn shown(text: &str) -> String {
+    let clean: String = text.chars().map(|c| if c.is_control() { '\u{fffd}' } else { c }).collect();
+    if clean.chars().count() <= 40 {
+        return clean;
+    }
+    let cut: String = clean.chars().take(39).collect();
+    format!("{cut}…")
+}

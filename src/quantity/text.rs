@@ -1,0 +1,127 @@
+//! Rounding and printing of numbers, as a shop writes them: half away from zero, fixed places.
+
+/// `value` to 15 significant digits, the number of decimal digits a double always keeps: it takes
+/// off the last-place noise of a unit conversion (12.187500000000002 → 12.1875) and nothing a
+/// caller could have meant. Negative zero becomes zero.
+pub fn tidy(value: f64) -> f64 {
+    if value == 0.0 || !value.is_finite() {
+        return if value == 0.0 { 0.0 } else { value };
+    }
+    let magnitude = value.abs().log10().floor() as i32;
+    let power = 14 - magnitude;
+    if (0..=22).contains(&power) {
+        let scale = POWERS[power as usize];
+        (value * scale).round() / scale
+    } else if (-22..0).contains(&power) {
+        let scale = POWERS[(-power) as usize];
+        (value / scale).round() * scale
+    } else {
+        format!("{value:.14e}").parse().unwrap_or(value)
+    }
+}
+
+/// Powers of ten that a double holds exactly.
+static POWERS: [f64; 23] = [
+    1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18,
+    1e19, 1e20, 1e21, 1e22,
+];
+
+/// `value` as a whole number of `10^-places`, halves away from zero. The tidied value decides what
+/// a half is, so that 0.00005 counts as one although its double lies a hair below.
+fn counts(value: f64, places: usize) -> f64 {
+    tidy(value * POWERS[places]).round()
+}
+
+/// `value` rounded to `places` decimals, halves away from zero.
+pub fn round(value: f64, places: usize) -> f64 {
+    tidy(counts(value, places) / POWERS[places])
+}
+
+/// Appends `value` with exactly `places` decimals, halves away from zero; never `-0.000`.
+pub fn write_fixed(out: &mut String, value: f64, places: usize) {
+    let counts = counts(value, places);
+    if counts.abs() >= 9e15 {
+        use std::fmt::Write;
+        // Beyond whole-number doubles there are no decimals left to round.
+        let _ = write!(out, "{value:.places$}");
+        return;
+    }
+    let mut whole = counts.abs() as u64;
+    let mut digits = [b'0'; 20];
+    let mut at = digits.len();
+    let mut written = 0;
+    while whole > 0 || written <= places {
+        at -= 1;
+        digits[at] = b'0' + (whole % 10) as u8;
+        whole /= 10;
+        written += 1;
+    }
+    if counts < 0.0 {
+        out.push('-');
+    }
+    let digits = &digits[at..];
+    let point = digits.len() - places;
+    for (place, digit) in digits.iter().enumerate() {
+        if place == point && places > 0 {
+            out.push('.');
+        }
+        out.push(char::from(*digit));
+    }
+}
+
+/// `value` with exactly `places` decimals.
+pub fn fixed(value: f64, places: usize) -> String {
+    let mut out = String::with_capacity(16);
+    write_fixed(&mut out, value, places);
+    out
+}
+
+/// `value` in full: the shortest decimal that reads back as the same double.
+pub fn full(value: f64) -> String {
+    if value == 0.0 {
+        return "0".to_owned();
+    }
+    let size = value.abs();
+    if (1e-7..1e15).contains(&size) { format!("{value}") } else { format!("{value:e}") }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn halves_go_away_from_zero() {
+        assert_eq!(fixed(0.15625, 4), "0.1563");
+        assert_eq!(fixed(-0.15625, 4), "-0.1563");
+        assert_eq!(fixed(0.00005, 4), "0.0001");
+        assert_eq!(fixed(2.675, 2), "2.68");
+        assert_eq!(fixed(1.005, 2), "1.01");
+    }
+
+    #[test]
+    fn places_are_kept_and_zero_has_no_sign() {
+        assert_eq!(fixed(12.7, 3), "12.700");
+        assert_eq!(fixed(-0.00001, 3), "0.000");
+        assert_eq!(fixed(0.0, 0), "0");
+        assert_eq!(fixed(450.0, 0), "450");
+        assert_eq!(fixed(999.99999, 2), "1000.00");
+        assert_eq!(fixed(1e18, 2), "1000000000000000000.00");
+    }
+
+    #[test]
+    fn tidying_removes_noise_and_keeps_what_is_small() {
+        assert_eq!(tidy(12.187500000000002), 12.1875);
+        assert_eq!(tidy(0.1 + 0.2), 0.3);
+        assert_eq!(tidy(3.490658503988659e-9), 3.49065850398866e-9);
+        assert_eq!(tidy(1.2345678901234567e-30), 1.23456789012346e-30);
+        assert!(tidy(-0.0).is_sign_positive());
+        assert_eq!(tidy(123456789.0), 123456789.0);
+    }
+
+    #[test]
+    fn full_text_reads_back_as_the_same_number() {
+        for value in [0.375, 1e-9, -2.5e17, 1.0 / 3.0, 118.0] {
+            assert_eq!(full(value).parse::<f64>(), Ok(value));
+        }
+    }
+}

@@ -1,0 +1,266 @@
+//! Inputs and results without their types: a tree of quantities, counts and words that unit
+//! conversion, resolution, tables and pages walk alike.
+
+use crate::quantity::{Found, Kind, Measure, Quantity, System, Unit};
+use serde::ser::{Serialize, SerializeMap, SerializeSeq, Serializer};
+use std::borrow::Cow;
+
+/// What a readout or dial is set to, in the resolution's own unit.
+#[derive(Clone, Copy, Debug)]
+pub struct SetTo {
+    /// Whole counts of the resolution.
+    pub counts: f64,
+    /// The setting.
+    pub to: f64,
+    /// The value less the setting.
+    pub left_over: f64,
+    /// The resolution's unit.
+    pub unit: Unit,
+    /// Decimals that the resolution has.
+    pub places: usize,
+}
+
+/// A quantity in a tree, with what hangs on it.
+#[derive(Clone, Debug)]
+pub struct Leaf {
+    /// The quantity.
+    pub quantity: Quantity,
+    /// The name it was asked by, such as a drill's.
+    pub name: Option<Cow<'static, str>>,
+    /// How it is set on a machine, where a resolution was stated.
+    pub set: Option<SetTo>,
+}
+
+/// One node.
+#[derive(Clone, Debug)]
+pub enum Node {
+    /// A quantity.
+    Quantity(Leaf),
+    /// A plain number, such as teeth in cut.
+    Number(f64),
+    /// A count.
+    Count(i64),
+    /// Yes or no.
+    Truth(bool),
+    /// Words; a designation also tells which system it belongs to.
+    Text(Cow<'static, str>, Option<System>),
+    /// A list.
+    List(Vec<Node>),
+    /// Named members, in order.
+    Record(Vec<(&'static str, Node)>),
+}
+
+/// Turns into a tree; `None` is absent.
+pub trait IntoTree {
+    /// The node, or `None` where there is nothing.
+    fn tree(&self) -> Option<Node>;
+}
+
+impl From<Quantity> for Node {
+    fn from(quantity: Quantity) -> Self {
+        Node::Quantity(Leaf { quantity, name: None, set: None })
+    }
+}
+
+impl<K: Kind> IntoTree for Measure<K> {
+    fn tree(&self) -> Option<Node> {
+        Some(self.quantity().into())
+    }
+}
+
+impl<K: Kind> IntoTree for Found<K> {
+    fn tree(&self) -> Option<Node> {
+        Some(self.quantity().into())
+    }
+}
+
+impl<T: IntoTree> IntoTree for Option<T> {
+    fn tree(&self) -> Option<Node> {
+        self.as_ref().and_then(IntoTree::tree)
+    }
+}
+
+impl<T: IntoTree> IntoTree for Vec<T> {
+    fn tree(&self) -> Option<Node> {
+        Some(Node::List(self.iter().filter_map(IntoTree::tree).collect()))
+    }
+}
+
+impl IntoTree for u32 {
+    fn tree(&self) -> Option<Node> {
+        Some(Node::Count(i64::from(*self)))
+    }
+}
+
+impl IntoTree for f64 {
+    fn tree(&self) -> Option<Node> {
+        Some(Node::Number(*self))
+    }
+}
+
+impl IntoTree for bool {
+    fn tree(&self) -> Option<Node> {
+        Some(Node::Truth(*self))
+    }
+}
+
+impl IntoTree for String {
+    fn tree(&self) -> Option<Node> {
+        Some(Node::Text(self.clone().into(), None))
+    }
+}
+
+impl IntoTree for &'static str {
+    fn tree(&self) -> Option<Node> {
+        Some(Node::Text(Cow::Borrowed(self), None))
+    }
+}
+
+/// Gives a struct its tree: every field must be named, or it does not compile.
+#[macro_export]
+macro_rules! tree {
+    ($name:ident { $($field:ident),* $(,)? }) => {
+        impl $crate::tree::IntoTree for $name {
+            fn tree(&self) -> Option<$crate::tree::Node> {
+                let Self { $($field),* } = self;
+                let mut members = Vec::with_capacity(8);
+                $(if let Some(node) = $crate::tree::IntoTree::tree($field) {
+                    members.push((stringify!($field), node));
+                })*
+                Some($crate::tree::Node::Record(members))
+            }
+        }
+    };
+}
+
+/// Declares a choice of words, read and written in snake case, with its schema.
+#[macro_export]
+macro_rules! choice {
+    ($(#[doc = $doc:literal])* $name:ident { $($(#[doc = $vdoc:literal])* $variant:ident = $text:literal),* $(,)? }) => {
+        $(#[doc = $doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Deserialize, utoipa::ToSchema)]
+        pub enum $name { $($(#[doc = $vdoc])* #[serde(rename = $text)] $variant),* }
+
+        impl $name {
+            /// The word.
+            pub const fn as_str(self) -> &'static str {
+                match self { $(Self::$variant => $text),* }
+            }
+        }
+
+        impl $crate::tree::IntoTree for $name {
+            fn tree(&self) -> Option<$crate::tree::Node> {
+                Some($crate::tree::Node::Text(std::borrow::Cow::Borrowed(self.as_str()), None))
+            }
+        }
+    };
+}
+
+impl Node {
+    /// The system of the first quantity or designation in it that has one.
+    pub fn system(&self) -> Option<System> {
+        match self {
+            Node::Quantity(leaf) => leaf.quantity.unit.system(),
+            Node::Text(_, system) => *system,
+            Node::List(items) => items.iter().find_map(Node::system),
+            Node::Record(members) => members.iter().find_map(|(_, node)| node.system()),
+            _ => None,
+        }
+    }
+
+    /// Calls `act` on every quantity.
+    pub fn each_quantity(&mut self, act: &mut impl FnMut(&mut Leaf)) {
+        match self {
+            Node::Quantity(leaf) => act(leaf),
+            Node::List(items) => items.iter_mut().for_each(|item| item.each_quantity(act)),
+            Node::Record(members) => members.iter_mut().for_each(|(_, node)| node.each_quantity(act)),
+            _ => {}
+        }
+    }
+
+    /// The member `name` of a record.
+    pub fn member(&self, name: &str) -> Option<&Node> {
+        match self {
+            Node::Record(members) => members.iter().find(|(key, _)| *key == name).map(|(_, node)| node),
+            _ => None,
+        }
+    }
+
+    /// The member `name` of a record, or the item of that number of a list.
+    pub fn step(&self, name: &str) -> Option<&Node> {
+        match self {
+            Node::List(items) => name.parse::<usize>().ok().and_then(|at| items.get(at)),
+            _ => self.member(name),
+        }
+    }
+}
+
+impl Serialize for Leaf {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(None)?;
+        let Quantity { value, unit, tolerance, .. } = self.quantity;
+        map.serialize_entry("value", &value)?;
+        map.serialize_entry("unit", unit.spelling())?;
+        let mut text = String::with_capacity(24);
+        self.quantity.write_text(&mut text);
+        map.serialize_entry("text", &text)?;
+        if let Some((plus, minus)) = tolerance {
+            map.serialize_entry("plus", &plus)?;
+            map.serialize_entry("minus", &minus)?;
+        }
+        if let Some(name) = &self.name {
+            map.serialize_entry("name", name)?;
+        }
+        if let Some(set) = &self.set {
+            let part = |value: f64, places: usize| SetPart { value, unit: set.unit, places };
+            map.serialize_entry("set_to", &part(set.to, set.places))?;
+            map.serialize_entry("left_over", &part(set.left_over, set.places + 2))?;
+        }
+        map.end()
+    }
+}
+
+/// A setting or its remainder, as written.
+struct SetPart {
+    value: f64,
+    unit: Unit,
+    places: usize,
+}
+
+impl Serialize for SetPart {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut text = crate::quantity::text::fixed(self.value, self.places);
+        text.push_str(self.unit.row().suffix);
+        let mut map = serializer.serialize_map(Some(3))?;
+        map.serialize_entry("value", &self.value)?;
+        map.serialize_entry("unit", self.unit.spelling())?;
+        map.serialize_entry("text", &text)?;
+        map.end()
+    }
+}
+
+impl Serialize for Node {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self {
+            Node::Quantity(leaf) => leaf.serialize(serializer),
+            Node::Number(value) => serializer.serialize_f64(*value),
+            Node::Count(count) => serializer.serialize_i64(*count),
+            Node::Truth(truth) => serializer.serialize_bool(*truth),
+            Node::Text(text, _) => serializer.serialize_str(text),
+            Node::List(items) => {
+                let mut list = serializer.serialize_seq(Some(items.len()))?;
+                for item in items {
+                    list.serialize_element(item)?;
+                }
+                list.end()
+            }
+            Node::Record(members) => {
+                let mut map = serializer.serialize_map(Some(members.len()))?;
+                for (name, node) in members {
+                    map.serialize_entry(name, node)?;
+                }
+                map.end()
+            }
+        }
+    }
+}

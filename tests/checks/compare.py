@@ -1,0 +1,67 @@
+"""Makes the library rows again and holds them against data/checks; fails if one differs.
+
+With --write the library rows of data/checks are replaced by the new ones and
+all other rows are kept as they stand.
+"""
+
+import csv
+import importlib
+import sys
+from pathlib import Path
+
+from common import COLUMNS, as_csv
+
+CHECKS = Path(__file__).resolve().parents[2] / "data" / "checks"
+CALCULATORS = [
+    "spindle_speed",
+    "milling",
+    "drill_point",
+    "drill_size",
+    "tap_drill",
+    "bolt_circle",
+    "arc",
+    "thread",
+]
+
+
+def committed(path):
+    """The rows of one file of check values."""
+    with path.open(newline="", encoding="utf-8") as file:
+        reader = csv.DictReader(file)
+        if reader.fieldnames != COLUMNS:
+            sys.exit(f"{path.name}: columns are {reader.fieldnames}, wanted {COLUMNS}")
+        return list(reader)
+
+
+def differences(name, write):
+    """How many library rows of one calculator differ from the ones made now."""
+    path = CHECKS / f"{name}.csv"
+    made = importlib.import_module(name).rows()
+    kept = committed(path) if path.exists() else []
+    if write:
+        others = [row for row in kept if row["kind"] != "library"]
+        path.write_text(as_csv(others + made), encoding="utf-8")
+        print(f"{name}: {len(made)} library rows written, {len(others)} others kept")
+        return 0
+    stored = {tuple(row.values()) for row in kept if row["kind"] == "library"}
+    fresh = {tuple(row.values()) for row in made}
+    if not fresh or len(fresh) != len(made):
+        sys.exit(f"{name}: the script made {len(made)} rows, {len(fresh)} of them different")
+    for mark, rows in (("-", stored - fresh), ("+", fresh - stored)):
+        for row in sorted(rows):
+            print(f"{name} {mark} {', '.join(row)}")
+    print(f"{name}: {len(fresh)} library rows made, {len(stored ^ fresh)} differ")
+    return len(stored ^ fresh)
+
+
+def main():
+    """Compare, or write with --write."""
+    write = sys.argv[1:] == ["--write"]
+    if sys.argv[1:] and not write:
+        sys.exit("usage: compare.py [--write]")
+    if sum(differences(name, write) for name in CALCULATORS):
+        sys.exit("library rows differ: see above; --write replaces the committed ones")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,93 @@
+"""Tap drills: full thread is three quarters of the sharp triangle's height on each side.
+
+The triangle is built from its corners, so that no printed decimal of the
+height comes in. Forming taps follow a rule of the trade and are not here.
+"""
+
+from common import Rows, convert, fields, mp, number, show
+
+# Thread: diameter and pitch in its own unit.
+THREADS = {
+    "#4-40": ("0.112", "40", "in"),
+    "#10-24": ("0.190", "24", "in"),
+    "#10-32": ("0.190", "32", "in"),
+    "1/4-20": ("0.25", "20", "in"),
+    "3/8-16": ("0.375", "16", "in"),
+    "1/2-13": ("0.5", "13", "in"),
+    "3/4-10": ("0.75", "10", "in"),
+    "M3": ("3", "0.5", "mm"),
+    "M6": ("6", "1", "mm"),
+    "M8": ("8", "1.25", "mm"),
+    "M8x1": ("8", "1", "mm"),
+    "M10": ("10", "1.5", "mm"),
+    "M12": ("12", "1.75", "mm"),
+    "M20x1.5": ("20", "1.5", "mm"),
+}
+
+EXACT = [
+    "thread=#4-40&thread_percent=65 percent&units=inch",
+    "thread=#10-24&thread_percent=75 percent&units=inch",
+    "thread=#10-32&thread_percent=60 percent&units=inch",
+    "thread=1/4-20&thread_percent=75 percent&units=inch",
+    "thread=3/8-16&thread_percent=50 percent&units=inch",
+    "thread=1/2-13&thread_percent=72.5 percent&units=inch",
+    "thread=3/4-10&thread_percent=100 percent&units=inch",
+    "thread=M3&thread_percent=70 percent&units=metric",
+    "thread=M6&thread_percent=75 percent&units=metric",
+    "thread=M8&thread_percent=65 percent&tap=cutting&units=metric",
+    "thread=M8x1&thread_percent=80 percent&units=metric",
+    "thread=M10&thread_percent=55 percent&units=metric",
+    "thread=M10&thread_percent=75 percent&units=inch",
+    "thread=1/4-20&thread_percent=75 percent&units=metric",
+]
+
+# A stock drill next to the exact size, and its size in the thread's unit.
+STOCK = [
+    ("thread=1/4-20&thread_percent=72 percent&systems=fraction&units=inch", "13/64", "13/64"),
+    ("thread=3/8-16&thread_percent=77 percent&systems=fraction&units=inch", "5/16", "5/16"),
+    ("thread=1/2-13&thread_percent=78 percent&systems=fraction&units=inch", "27/64", "27/64"),
+    ("thread=3/4-10&thread_percent=72 percent&systems=fraction&units=inch", "21/32", "21/32"),
+    ("thread=#10-32&thread_percent=76 percent&systems=fraction&units=inch", "5/32", "5/32"),
+    ("thread=M3&thread_percent=77 percent&systems=metric&units=metric", "2.5 mm", "2.5"),
+    ("thread=M8&thread_percent=74 percent&systems=metric&units=metric", "6.8 mm", "6.8"),
+    ("thread=M10&thread_percent=77 percent&systems=metric&units=metric", "8.5 mm", "8.5"),
+    ("thread=M12&thread_percent=79 percent&systems=metric&units=metric", "10.2 mm", "10.2"),
+    ("thread=M20x1.5&thread_percent=77 percent&systems=metric&units=metric", "18.5 mm", "18.5"),
+]
+
+
+def full_depth(pitch):
+    """Both sides' full thread: 3/4 of the height of the triangle that stands on one pitch."""
+    left, right = mp.mpc(0), mp.mpc(pitch)
+    apex = left + (right - left) * mp.expjpi(mp.mpf(1) / 3)
+    return 2 * mp.mpf(3) / 4 * apex.imag
+
+
+def dimensions(name):
+    """Diameter, pitch and unit of a thread."""
+    diameter, pitch, unit = THREADS[name]
+    return mp.mpf(diameter), 1 / mp.mpf(pitch) if unit == "in" else mp.mpf(pitch), unit
+
+
+def rows():
+    """Every library row of this calculator."""
+    out = Rows("holes/tap-drill", "tap_drill", "mpmath")
+    for inputs in EXACT:
+        given = fields(inputs)
+        diameter, pitch, unit = dimensions(given["thread"])
+        percent = number(given["thread_percent"].split(" ")[0])
+        answer = "in" if given["units"] == "inch" else "mm"
+        hole = diameter - full_depth(pitch) * percent / 100
+        out.value(inputs, "/drill_diameter", convert(hole, unit, answer), answer)
+    for inputs, name, size in STOCK:
+        diameter, pitch, unit = dimensions(fields(inputs)["thread"])
+        at = f"/candidates[name={name}]"
+        out.value(inputs, f"{at}/diameter", number(size), unit)
+        percent = 100 * (diameter - number(size)) / full_depth(pitch)
+        # The difference of two diameters loses digits that neither has.
+        out.value(inputs, f"{at}/thread_percent", percent, "percent", scale=100 * diameter / full_depth(pitch))
+    return out.rows
+
+
+if __name__ == "__main__":
+    show(rows())

@@ -8,6 +8,7 @@ pub use given::Given;
 
 use crate::refusal::{Code, Refusal, Wrong};
 use reader::FieldsReader;
+pub use reader::nearest;
 use serde::de::DeserializeOwned;
 use std::borrow::Cow;
 

@@ -1,5 +1,30 @@
-//! Shop Reckoner.
+//! Shop Reckoner: the arithmetic of a machine shop as a stateless, unit-safe HTTP service.
+//!
+//! The layers, each knowing only those below it:
+//!
+//! - [`service`]: HTTP, the only place that knows it; [`page`]: the forms a person fills in;
+//! - [`asking`]: one request to one calculator, in units, on a resolution, as JSON, cell or table;
+//! - [`calculators`]: the trade, one file a calculator, and the register of them all;
+//! - [`reference`]: typed rows of the published tables; [`working`]: the record of a calculation;
+//!   [`cautions`]; [`fields`]: a request read into typed inputs; [`refusal`]: what can be wrong;
+//!   [`tree`]: inputs and results without their types;
+//! - [`quantity`]: values with units; [`sources`]: who says so.
+
+pub mod asking;
+pub mod calculators;
+pub mod cautions;
 pub mod fields;
 pub mod quantity;
+pub mod reference;
 pub mod refusal;
+pub mod sources;
 pub mod tree;
+pub mod working;
+
+/// The version of the service.
+pub const VERSION: &str = env!("CARGO_PKG_VERSION");
+
+/// The version of the tables: the beginning of a SHA-256 over all that are compiled in.
+pub fn data_version() -> &'static str {
+    reference::data_version()
+}

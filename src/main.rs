@@ -1,2 +1,2 @@
 //! Start.
-fn main(){}
+fn main() {}

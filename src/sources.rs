@@ -29,14 +29,8 @@ pub enum Trust {
 
 impl Trust {
     /// Every degree, best first.
-    pub const ALL: [Trust; 6] = [
-        Trust::Derivation,
-        Trust::Standard,
-        Trust::Library,
-        Trust::Handbook,
-        Trust::CommonPractice,
-        Trust::FromMemory,
-    ];
+    pub const ALL: [Trust; 6] =
+        [Trust::Derivation, Trust::Standard, Trust::Library, Trust::Handbook, Trust::CommonPractice, Trust::FromMemory];
 
     /// The word that answers and tables use.
     pub const fn as_str(self) -> &'static str {
@@ -106,9 +100,7 @@ static SOURCES: LazyLock<Vec<Source>> = LazyLock::new(|| {
 
 /// The source that a key names.
 pub fn source(key: &str) -> Option<&'static Source> {
-    let found = SOURCES
-        .binary_search_by(|source| source.key.cmp(key))
-        .ok()?;
+    let found = SOURCES.binary_search_by(|source| source.key.cmp(key)).ok()?;
     SOURCES.get(found)
 }
 
@@ -124,9 +116,7 @@ mod tests {
     #[test]
     fn trust_runs_from_derivation_to_memory() {
         assert!(Trust::ALL.windows(2).all(|pair| pair[0] < pair[1]));
-        let worst = [Trust::Standard, Trust::CommonPractice, Trust::Handbook]
-            .into_iter()
-            .max();
+        let worst = [Trust::Standard, Trust::CommonPractice, Trust::Handbook].into_iter().max();
         assert_eq!(worst, Some(Trust::CommonPractice));
     }
 
@@ -156,11 +146,7 @@ mod tests {
             let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '_';
             assert!(one.key.chars().all(plain), "key {}", one.key);
             assert!(one.title.len() > 5, "{} has no title", one.key);
-            assert!(
-                one.edition != Some("") && one.place != Some(""),
-                "{}",
-                one.key
-            );
+            assert!(one.edition != Some("") && one.place != Some(""), "{}", one.key);
         }
     }
 

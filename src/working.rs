@@ -238,7 +238,11 @@ impl Record {
     }
 
     /// Begins a step that looks something up; `table` says where.
-    pub fn look_up(&mut self, what: impl Into<Cow<'static, str>>, table: impl Into<Cow<'static, str>>) -> StepDraft<'_> {
+    pub fn look_up(
+        &mut self,
+        what: impl Into<Cow<'static, str>>,
+        table: impl Into<Cow<'static, str>>,
+    ) -> StepDraft<'_> {
         StepDraft { record: self, what: what.into(), by: By::Table, formula: table.into(), with: Vec::new() }
     }
 
@@ -379,7 +383,7 @@ fn write_quantity(out: &mut String, quantity: &Quantity, system: System) {
 }
 
 fn write_shown(out: &mut String, shown: &Shown, system: System) {
-    let mut separate = |out: &mut String, at: usize| {
+    let separate = |out: &mut String, at: usize| {
         if at > 0 {
             out.push_str(", ");
         }

@@ -82,10 +82,8 @@ impl de::Error for ReadError {
     }
 
     fn unknown_variant(variant: &str, expected: &'static [&'static str]) -> Self {
-        let mut error = Self::new(
-            Code::ValueUnreadable,
-            format!("\"{}\" is not one of {}.", shown(variant), expected.join(", ")),
-        );
+        let mut error =
+            Self::new(Code::ValueUnreadable, format!("\"{}\" is not one of {}.", shown(variant), expected.join(", ")));
         error.try_this = nearest(variant, expected.iter().copied()).or(expected.first().copied()).map(str::to_owned);
         error
     }

@@ -138,7 +138,12 @@ impl<K: Kind> Measure<K> {
             let number = text::full(written.value);
             return Err(Unread::new(
                 "unit_missing",
-                format!("\"{}\" has no unit: {} or {}?", shown(text), with(&number, unit), with(&number, other(row, unit))),
+                format!(
+                    "\"{}\" has no unit: {} or {}?",
+                    shown(text),
+                    with(&number, unit),
+                    with(&number, other(row, unit))
+                ),
                 with(&number, unit),
             ));
         };
@@ -148,7 +153,10 @@ impl<K: Kind> Measure<K> {
                 ("kind_wrong", format!("{} does not measure this; the units here are {fits}.", unit.spelling()))
             } else {
                 let is = unit.row().dimension.words();
-                ("unit_wrong", format!("\"{}\" is {is}, not {}; the units here are {fits}.", shown(text), row.dimension().words()))
+                (
+                    "unit_wrong",
+                    format!("\"{}\" is {is}, not {}; the units here are {fits}.", shown(text), row.dimension().words()),
+                )
             };
             return Err(Unread::new(code, says, row.example));
         }
@@ -160,7 +168,8 @@ impl<K: Kind> Measure<K> {
     fn check_bounds(&self, text: &str) -> Result<(), Unread> {
         let row = K::ROW;
         let si = self.unit.to_si(self.value);
-        let refuse = |rule: String| Err(Unread::new("value_out_of_range", format!("\"{}\" {rule}", shown(text)), row.example));
+        let refuse =
+            |rule: String| Err(Unread::new("value_out_of_range", format!("\"{}\" {rule}", shown(text)), row.example));
         match row.least {
             Least::AboveZero if si <= 0.0 => return refuse("is not more than 0.".into()),
             Least::AboveZero if si < TINY => return refuse("is too near 0 to compute with.".into()),
@@ -303,7 +312,12 @@ impl<'de, K: Kind> Visitor<'de> for MeasureVisitor<K> {
                 "text" | "set_to" | "left_over" | "name" => {
                     map.next_value::<de::IgnoredAny>()?;
                 }
-                other => return Err(refuse(format!("\"{}\" is no part of a quantity; it has value and unit.", shown(other)))),
+                other => {
+                    return Err(refuse(format!(
+                        "\"{}\" is no part of a quantity; it has value and unit.",
+                        shown(other)
+                    )));
+                }
             }
         }
         let value = value.ok_or_else(|| refuse("A quantity as an object needs a value.".into()))?;
@@ -312,7 +326,11 @@ impl<'de, K: Kind> Visitor<'de> for MeasureVisitor<K> {
         }
         let known = match &unit {
             Some(name) => Some(Unit::named(name).ok_or_else(|| {
-                to_serde::<A::Error>(Unread::new("unit_unknown", format!("\"{}\" is not a unit known here.", shown(name)), example))
+                to_serde::<A::Error>(Unread::new(
+                    "unit_unknown",
+                    format!("\"{}\" is not a unit known here.", shown(name)),
+                    example,
+                ))
             })?),
             None => None,
         };

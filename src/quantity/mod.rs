@@ -12,6 +12,7 @@ pub mod text;
 mod units;
 
 pub use kinds::*;
+pub(crate) use measure::to_serde;
 pub use measure::{Found, Measure, Quantity, SiValue};
 pub use read::{LONGEST, Unread, Written, read, shown};
 pub use schema::pattern;

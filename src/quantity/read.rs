@@ -46,7 +46,11 @@ pub fn read(text: &str, example: &str) -> Result<Written, Unread> {
         ));
     }
     if text.len() > LONGEST {
-        return Err(Unread::new("value_unreadable", format!("The value is longer than {LONGEST} characters."), example));
+        return Err(Unread::new(
+            "value_unreadable",
+            format!("The value is longer than {LONGEST} characters."),
+            example,
+        ));
     }
     let (main, tolerance) = split_tolerance(text);
     let mut written = read_plain(main, example)?;
@@ -275,7 +279,11 @@ fn fraction<'a>(top: &str, rest: &'a str, example: &str) -> Result<(f64, &'a str
 fn number(digits: &str, example: &str) -> Result<f64, Unread> {
     match digits.parse::<f64>() {
         Ok(value) if value.is_finite() => Ok(value),
-        Ok(_) => Err(Unread::new("value_out_of_range", format!("{} is too large to be computed with.", shown(digits)), example)),
+        Ok(_) => Err(Unread::new(
+            "value_out_of_range",
+            format!("{} is too large to be computed with.", shown(digits)),
+            example,
+        )),
         Err(_) => Err(Unread::new("value_unreadable", format!("\"{}\" is not a number.", shown(digits)), example)),
     }
 }
@@ -311,7 +319,10 @@ fn read_sexagesimal(text: &str, example: &str) -> Result<Option<Written>, Unread
     if !whole_but_last || !in_sixty {
         return Err(Unread::new(
             "value_unreadable",
-            format!("\"{}\": minutes and seconds of angle are below 60, and only the last may have decimals.", shown(text)),
+            format!(
+                "\"{}\": minutes and seconds of angle are below 60, and only the last may have decimals.",
+                shown(text)
+            ),
             "12°30'15\"",
         ));
     }

@@ -63,9 +63,14 @@ fn degrees_minutes_seconds_are_read() {
 
 #[test]
 fn tolerances_are_carried() {
-    for text in ["2.000 ±0.001 in", "2.000 +/-0.001 in", "2.000 in ±0.001 in", "2 in ±1 thou", "2.000 in +/- 0.001"] {
+    for text in ["2.000 ±0.001 in", "2.000 +/-0.001 in", "2.000 in ±0.001 in", "2 in ±1 thou", "2.000 in +/- 0.001"]
+    {
         let written = read(text, "1 in").unwrap_or_else(|e| panic!("{text}: {}", e.says));
-        assert_eq!((written.value, written.unit, written.tolerance), (2.0, Some(Unit::Inch), Some((0.001, 0.001))), "{text}");
+        assert_eq!(
+            (written.value, written.unit, written.tolerance),
+            (2.0, Some(Unit::Inch), Some((0.001, 0.001))),
+            "{text}"
+        );
     }
     let written = read("2.000 +0.002/-0.000 in", "1 in").unwrap();
     assert_eq!(written.tolerance, Some((0.002, 0.0)));

@@ -6,8 +6,8 @@ use super::measure::{Found, Measure};
 use super::units::{Dimension, Unit};
 use serde_json::json;
 use std::borrow::Cow;
-use utoipa::openapi::schema::{AdditionalProperties, ObjectBuilder, OneOfBuilder, Schema, SchemaType, Type};
 use utoipa::openapi::RefOr;
+use utoipa::openapi::schema::{AdditionalProperties, ObjectBuilder, OneOfBuilder, Schema, SchemaType, Type};
 use utoipa::{PartialSchema, ToSchema};
 
 /// The unit computed values of a dimension are kept in.
@@ -133,7 +133,10 @@ impl<K: Kind> PartialSchema for Found<K> {
         }
         let plain = |about: &str| {
             ObjectBuilder::new()
-                .property("value", ObjectBuilder::new().schema_type(Type::Number).description(Some("The number in full.")))
+                .property(
+                    "value",
+                    ObjectBuilder::new().schema_type(Type::Number).description(Some("The number in full.")),
+                )
                 .property(
                     "unit",
                     ObjectBuilder::new()

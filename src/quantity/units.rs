@@ -255,10 +255,7 @@ impl Unit {
             .iter()
             .copied()
             .filter(|unit| {
-                !matches!(
-                    unit,
-                    Unit::Hertz | Unit::Pascal | Unit::CubicMetrePerSecond | Unit::SquareMetre | Unit::One
-                )
+                !matches!(unit, Unit::Hertz | Unit::Pascal | Unit::CubicMetrePerSecond | Unit::SquareMetre | Unit::One)
             })
             .find(|unit| {
                 let row = unit.row();
@@ -300,10 +297,7 @@ mod tests {
         assert!(close(f(Unit::Thou) * 1000.0, f(Unit::Inch)));
         assert!(close(f(Unit::Microinch) * 1e6, f(Unit::Inch)));
         assert!(close(f(Unit::SquareInch), f(Unit::Inch).powi(2)));
-        assert!(close(
-            f(Unit::CubicInchPerMinute),
-            f(Unit::SquareInch) * f(Unit::InchPerMinute)
-        ));
+        assert!(close(f(Unit::CubicInchPerMinute), f(Unit::SquareInch) * f(Unit::InchPerMinute)));
         assert!(close(f(Unit::CubicCentimetrePerMinute), f(Unit::Centimetre).powi(3) / 60.0));
         assert!(close(f(Unit::CubicMillimetrePerSecond), f(Unit::Millimetre).powi(3)));
         assert!(close(f(Unit::PoundForce), f(Unit::Pound) * 9.80665));

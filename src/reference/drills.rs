@@ -24,12 +24,8 @@ pub enum DrillSystem {
 
 impl DrillSystem {
     /// Every system, in the order in which drills of one size are listed.
-    pub const ALL: [DrillSystem; 4] = [
-        DrillSystem::Fraction,
-        DrillSystem::Number,
-        DrillSystem::Letter,
-        DrillSystem::Metric,
-    ];
+    pub const ALL: [DrillSystem; 4] =
+        [DrillSystem::Fraction, DrillSystem::Number, DrillSystem::Letter, DrillSystem::Metric];
 
     /// The word that requests, answers and tables use.
     pub const fn as_str(self) -> &'static str {
@@ -118,11 +114,7 @@ fn drill_of(row: Row) -> Drill {
         name: row.name.leak(),
         system: row.system,
         diameter: row.diameter,
-        unit: if row.unit == "mm" {
-            DrillUnit::Millimetre
-        } else {
-            DrillUnit::Inch
-        },
+        unit: if row.unit == "mm" { DrillUnit::Millimetre } else { DrillUnit::Inch },
         // The key that sources.toml already holds, so that text is kept once.
         source: sources::source(&row.source).map_or("", |source| source.key),
         trust: row.trust,
@@ -139,27 +131,17 @@ pub fn drills() -> &'static [Drill] {
 pub fn named(text: &str) -> Option<&'static Drill> {
     let said = text.trim().to_ascii_lowercase();
     if let Some(number) = number_said(&said) {
-        return find(DrillSystem::Number, |name| {
-            name.strip_prefix('#') == Some(number)
-        });
+        return find(DrillSystem::Number, |name| name.strip_prefix('#') == Some(number));
     }
     if let Some(size) = said.strip_suffix("mm") {
         let size = size.trim_end();
-        return find(DrillSystem::Metric, |name| {
-            name.strip_suffix(" mm") == Some(size)
-        });
+        return find(DrillSystem::Metric, |name| name.strip_suffix(" mm") == Some(size));
     }
-    let letter = said
-        .strip_prefix("letter ")
-        .map_or(said.as_str(), str::trim_start);
+    let letter = said.strip_prefix("letter ").map_or(said.as_str(), str::trim_start);
     if letter.len() == 1 && letter.as_bytes()[0].is_ascii_alphabetic() {
-        return find(DrillSystem::Letter, |name| {
-            name.eq_ignore_ascii_case(letter)
-        });
+        return find(DrillSystem::Letter, |name| name.eq_ignore_ascii_case(letter));
     }
-    let inches = ["inch", "in", "\""]
-        .into_iter()
-        .find_map(|unit| said.strip_suffix(unit));
+    let inches = ["inch", "in", "\""].into_iter().find_map(|unit| said.strip_suffix(unit));
     if inches.is_none() && !said.contains('/') {
         return None;
     }
@@ -169,10 +151,7 @@ pub fn named(text: &str) -> Option<&'static Drill> {
 
 /// What follows `#`, `No.`, `No`, `number` in a number size.
 fn number_said(said: &str) -> Option<&str> {
-    ["#", "no.", "no ", "number "]
-        .into_iter()
-        .find_map(|word| said.strip_prefix(word))
-        .map(str::trim_start)
+    ["#", "no.", "no ", "number "].into_iter().find_map(|word| said.strip_prefix(word)).map(str::trim_start)
 }
 
 /// `1 1/16` as the tables write it, `1-1/16`.
@@ -181,9 +160,7 @@ fn mixed_with_hyphen(said: &str) -> String {
 }
 
 fn find(system: DrillSystem, is_meant: impl Fn(&str) -> bool) -> Option<&'static Drill> {
-    drills()
-        .iter()
-        .find(|drill| drill.system == system && is_meant(drill.name))
+    drills().iter().find(|drill| drill.system == system && is_meant(drill.name))
 }
 
 #[cfg(test)]

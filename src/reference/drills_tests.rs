@@ -11,12 +11,7 @@ fn meant(text: &str) -> Option<&'static str> {
 fn every_row_of_both_tables_is_read() {
     let written = INCH_ROWS.lines().count() - 1 + METRIC_ROWS.lines().count() - 1;
     assert_eq!(drills().len(), written);
-    let count = |system| {
-        drills()
-            .iter()
-            .filter(|drill| drill.system == system)
-            .count()
-    };
+    let count = |system| drills().iter().filter(|drill| drill.system == system).count();
     // Numbers 1 to 97 and letters A to Z are whole; fractions run by 64ths to 1-3/4 and on to 3.
     assert_eq!(count(DrillSystem::Number), 97);
     assert_eq!(count(DrillSystem::Letter), 26);
@@ -25,26 +20,14 @@ fn every_row_of_both_tables_is_read() {
 
 #[test]
 fn drills_run_from_small_to_large() {
-    assert!(
-        drills()
-            .windows(2)
-            .all(|pair| pair[0].nanometres() <= pair[1].nanometres())
-    );
+    assert!(drills().windows(2).all(|pair| pair[0].nanometres() <= pair[1].nanometres()));
 }
 
 #[test]
 fn drills_of_one_size_are_listed_fraction_first() {
-    let quarter: Vec<_> = drills()
-        .iter()
-        .filter(|drill| drill.nanometres() == 6_350_000)
-        .map(|d| d.name)
-        .collect();
+    let quarter: Vec<_> = drills().iter().filter(|drill| drill.nanometres() == 6_350_000).map(|d| d.name).collect();
     assert_eq!(quarter, ["1/4", "E"]);
-    let half: Vec<_> = drills()
-        .iter()
-        .filter(|drill| drill.nanometres() == 12_700_000)
-        .map(|d| d.name)
-        .collect();
+    let half: Vec<_> = drills().iter().filter(|drill| drill.nanometres() == 12_700_000).map(|d| d.name).collect();
     assert_eq!(half, ["1/2", "12.7 mm"]);
 }
 
@@ -58,19 +41,11 @@ fn every_name_is_used_once() {
 fn unit_and_system_agree() {
     for drill in drills() {
         let metric = drill.system == DrillSystem::Metric;
-        assert_eq!(
-            drill.unit == DrillUnit::Millimetre,
-            metric,
-            "{}",
-            drill.name
-        );
+        assert_eq!(drill.unit == DrillUnit::Millimetre, metric, "{}", drill.name);
     }
     let units = |table: &'static str| -> HashSet<String> {
         let mut reader = csv::Reader::from_reader(table.as_bytes());
-        reader
-            .records()
-            .map(|row| row.unwrap()[3].to_owned())
-            .collect()
+        reader.records().map(|row| row.unwrap()[3].to_owned()).collect()
     };
     assert_eq!(units(INCH_ROWS), HashSet::from(["in".to_owned()]));
     assert_eq!(units(METRIC_ROWS), HashSet::from(["mm".to_owned()]));
@@ -84,11 +59,7 @@ fn inch_and_millimetre_columns_agree() {
             let row = row.unwrap();
             let diameter: f64 = row[2].parse().unwrap();
             let also: f64 = row[4].parse().unwrap();
-            assert!(
-                (diameter * factor - also).abs() <= half_a_digit + 1e-9,
-                "{}",
-                &row[0]
-            );
+            assert!((diameter * factor - also).abs() <= half_a_digit + 1e-9, "{}", &row[0]);
         }
     };
     agree(INCH_ROWS, 25.4, 5e-5);
@@ -97,10 +68,7 @@ fn inch_and_millimetre_columns_agree() {
 
 #[test]
 fn a_fraction_is_worth_what_its_name_says() {
-    for drill in drills()
-        .iter()
-        .filter(|drill| drill.system == DrillSystem::Fraction)
-    {
+    for drill in drills().iter().filter(|drill| drill.system == DrillSystem::Fraction) {
         let (whole, part) = match drill.name.split_once('-') {
             Some((whole, part)) => (whole, part),
             None if drill.name.contains('/') => ("0", drill.name),
@@ -115,10 +83,7 @@ fn a_fraction_is_worth_what_its_name_says() {
 
 #[test]
 fn a_metric_drill_is_worth_what_its_name_says() {
-    for drill in drills()
-        .iter()
-        .filter(|drill| drill.system == DrillSystem::Metric)
-    {
+    for drill in drills().iter().filter(|drill| drill.system == DrillSystem::Metric) {
         let value: f64 = drill.name.strip_suffix(" mm").unwrap().parse().unwrap();
         assert_eq!(drill.diameter, value, "{}", drill.name);
     }
@@ -126,13 +91,9 @@ fn a_metric_drill_is_worth_what_its_name_says() {
 
 #[test]
 fn letters_grow_and_numbers_shrink() {
-    let letters: Vec<_> = ('A'..='Z')
-        .map(|c| named(&c.to_string()).unwrap().diameter)
-        .collect();
+    let letters: Vec<_> = ('A'..='Z').map(|c| named(&c.to_string()).unwrap().diameter).collect();
     assert!(letters.windows(2).all(|pair| pair[0] < pair[1]));
-    let numbers: Vec<_> = (1..=97)
-        .map(|n| named(&format!("#{n}")).unwrap().diameter)
-        .collect();
+    let numbers: Vec<_> = (1..=97).map(|n| named(&format!("#{n}")).unwrap().diameter).collect();
     assert!(numbers.windows(2).all(|pair| pair[0] > pair[1]));
 }
 
@@ -164,22 +125,13 @@ fn every_row_names_a_known_source() {
 
 #[test]
 fn number_letter_and_fraction_names_are_read_as_the_trade_says_them() {
-    for text in [
-        "#7", " #7 ", "# 7", "No.7", "No. 7", "no 7", "number 7", "NUMBER 7",
-    ] {
+    for text in ["#7", " #7 ", "# 7", "No.7", "No. 7", "no 7", "number 7", "NUMBER 7"] {
         assert_eq!(meant(text), Some("#7"), "{text}");
     }
     for text in ["F", "f", "letter F", "Letter f", "LETTER F"] {
         assert_eq!(meant(text), Some("F"), "{text}");
     }
-    for text in [
-        "27/64",
-        "27/64 in",
-        "27/64in",
-        "27/64\"",
-        "27/64 inch",
-        "27/64 IN",
-    ] {
+    for text in ["27/64", "27/64 in", "27/64in", "27/64\"", "27/64 inch", "27/64 IN"] {
         assert_eq!(meant(text), Some("27/64"), "{text}");
     }
     for text in ["1-1/16", "1 1/16", "1-1/16 in", "1 1/16\""] {
@@ -194,11 +146,7 @@ fn number_letter_and_fraction_names_are_read_as_the_trade_says_them() {
 fn every_drill_is_found_by_its_own_name() {
     for drill in drills() {
         let whole = drill.system == DrillSystem::Fraction && !drill.name.contains('/');
-        let name = if whole {
-            format!("{} in", drill.name)
-        } else {
-            drill.name.to_owned()
-        };
+        let name = if whole { format!("{} in", drill.name) } else { drill.name.to_owned() };
         assert_eq!(named(&name), Some(drill), "{name}");
     }
 }

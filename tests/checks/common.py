@@ -33,7 +33,6 @@ PINT_NAME = {
     "mm2": "millimeter**2",
     "in3/min": "inch**3/minute",
     "cm3/min": "centimeter**3/minute",
-    "thou": "inch/1000",
 }
 
 

@@ -1,0 +1,214 @@
+//! The fields that every calculator's request may carry beside its own. Their names are used by no
+//! calculator as inputs.
+
+use crate::fields::Fields;
+use crate::quantity::{Resolution, System};
+use crate::refusal::{Code, Refusal, Wrong};
+use serde::Deserialize;
+use utoipa::ToSchema;
+
+/// The names.
+pub const RESERVED: &[&str] = &[
+    "units",
+    "working",
+    "digits",
+    "pick",
+    "refusals",
+    "resolution",
+    "z_plus",
+    "x_reads",
+    "machine",
+    "solve_for",
+    "wanted",
+    "measured",
+    "correct",
+    "separator",
+];
+
+/// Names that are kept free for what the service does not do.
+const NOT_OFFERED: &[&str] = &["x_reads", "machine", "solve_for", "wanted", "measured", "correct"];
+
+/// The form in which an answer is asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Form {
+    /// The whole answer.
+    Json,
+    /// One value for a cell, `.txt`.
+    Cell,
+    /// A table, `.csv`.
+    Table,
+}
+
+impl Form {
+    /// Which reserved names mean something in this form.
+    pub const fn names(self) -> &'static [&'static str] {
+        match self {
+            Form::Json => &["units", "working", "resolution", "z_plus"],
+            Form::Cell => &["pick", "units", "digits", "refusals", "resolution", "z_plus"],
+            Form::Table => &["units", "resolution", "z_plus", "separator"],
+        }
+    }
+}
+
+crate::choice! {
+    /// Digits of a cell: `full`, every digit there is, or `shop`, rounded as the trade writes it.
+    Digits {
+        /// Every digit.
+        Full = "full",
+        /// Rounded as the trade writes it.
+        Shop = "shop",
+    }
+}
+
+crate::choice! {
+    /// How a cell is told of a refusal: `text` answers 200 with REFUSED and the words.
+    RefusalsAs {
+        /// In words.
+        Text = "text",
+    }
+}
+
+crate::choice! {
+    /// Which way a depth counts on the readout: `up` or `down`.
+    ZPlus {
+        /// Readings grow as the tool goes up.
+        Up = "up",
+        /// Readings grow as the tool goes down.
+        Down = "down",
+    }
+}
+
+crate::choice! {
+    /// What parts the columns of a table: `comma`, or `semicolon` for tables with decimal commas.
+    Separator {
+        /// Commas, with decimal points.
+        Comma = "comma",
+        /// Semicolons, with decimal commas.
+        Semicolon = "semicolon",
+    }
+}
+
+crate::choice! {
+    /// The system of an answer: `inch` or `metric`.
+    Units {
+        /// Inch units.
+        Inch = "inch",
+        /// Metric units.
+        Metric = "metric",
+    }
+}
+
+/// The reserved fields as read.
+#[derive(Clone, Debug, Default)]
+pub struct Reserved {
+    /// System of the answer.
+    pub units: Option<System>,
+    /// Whether the working is wanted.
+    pub working: Option<bool>,
+    /// What a cell shows.
+    pub pick: Option<String>,
+    /// Digits of a cell.
+    pub digits: Option<Digits>,
+    /// How a cell is told of a refusal.
+    pub refusals: Option<RefusalsAs>,
+    /// Resolution of the readout.
+    pub resolution: Option<Resolution>,
+    /// Which way a depth counts.
+    pub z_plus: Option<ZPlus>,
+    /// What parts a table's columns.
+    pub separator: Option<Separator>,
+}
+
+/// The same as they stand in a request and in the published description.
+#[derive(Debug, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct ReservedInput {
+    /// System of the answer: inch or metric. If absent, that of the first input that has one.
+    pub units: Option<Units>,
+    /// Whether the working is in the answer: true (if absent) or false.
+    pub working: Option<bool>,
+    /// What the cell shows: the name of a result, or with a leading slash a JSON Pointer into the answer.
+    pub pick: Option<String>,
+    /// Digits of the cell: full (if absent) or shop.
+    pub digits: Option<Digits>,
+    /// With text, a refusal is answered as 200 with REFUSED and its words.
+    pub refusals: Option<RefusalsAs>,
+    /// The smallest step of the readout or dial: lengths that are set then carry set_to and left_over.
+    pub resolution: Option<Resolution>,
+    /// Which way depths count on the readout: up or down. Needs resolution.
+    pub z_plus: Option<ZPlus>,
+    /// What parts the columns: comma (if absent) or semicolon, which also writes decimal commas.
+    pub separator: Option<Separator>,
+}
+
+/// A good value for a reserved field.
+pub fn good(name: &str) -> Option<&'static str> {
+    Some(match name {
+        "units" => "inch",
+        "working" => "false",
+        "pick" => "point_length",
+        "digits" => "shop",
+        "refusals" => "text",
+        "resolution" => "0.0005 in",
+        "z_plus" => "down",
+        "separator" => "comma",
+        _ => return None,
+    })
+}
+
+impl Reserved {
+    /// Takes the reserved fields out of a request and reads them.
+    pub fn take(fields: &mut Fields, form: Form) -> Result<Self, Refusal> {
+        let mut own = Fields::default();
+        fields.0.retain(|(name, value)| {
+            let reserved = RESERVED.contains(&name.as_ref());
+            if reserved {
+                own.0.push((name.clone(), value.clone()));
+            }
+            !reserved
+        });
+        if own.0.is_empty() {
+            return Ok(Self::default());
+        }
+        let mut wrongs = Vec::new();
+        own.0.retain(|(name, _)| {
+            if form.names().contains(&name.as_ref()) {
+                return true;
+            }
+            let says = if NOT_OFFERED.contains(&name.as_ref()) {
+                format!("{name} is a reserved name for what is not offered here.")
+            } else {
+                let forms = [(Form::Json, "the plain address"), (Form::Cell, ".txt"), (Form::Table, ".csv")];
+                let homes: Vec<&str> =
+                    forms.iter().filter(|(form, _)| form.names().contains(&name.as_ref())).map(|(_, is)| *is).collect();
+                format!("{name} belongs to {}.", homes.join(" and "))
+            };
+            wrongs.push(Wrong::new(name, Code::NotOffered, says, "leave out"));
+            false
+        });
+        let read = match own.read::<ReservedInput>(good) {
+            Ok(read) => read,
+            Err(refusal) => {
+                wrongs.extend(refusal.0);
+                return Err(Refusal(wrongs));
+            }
+        };
+        if read.z_plus.is_some() && read.resolution.is_none() {
+            wrongs.push(Wrong::new(
+                "resolution",
+                Code::FieldMissing,
+                "z_plus says which way a setting counts; settings need the resolution of the readout.",
+                "0.0005 in",
+            ));
+        }
+        if !wrongs.is_empty() {
+            return Err(Refusal(wrongs));
+        }
+        let ReservedInput { units, working, pick, digits, refusals, resolution, z_plus, separator } = read;
+        let units = units.map(|units| match units {
+            Units::Inch => System::Inch,
+            Units::Metric => System::Metric,
+        });
+        Ok(Self { units, working, pick, digits, refusals, resolution, z_plus, separator })
+    }
+}

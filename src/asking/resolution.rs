@@ -1,0 +1,97 @@
+//! Results as they are set on a readout or a dial that moves in steps. Moves are the differences of
+//! the rounded places, so that they sum to them to the last count.
+
+use super::reserved::{Reserved, ZPlus};
+use crate::quantity::{Quantity, Setting, Unit, text};
+use crate::tree::{Leaf, Node, SetTo};
+use crate::working::Record;
+
+/// The step of a readout.
+#[derive(Clone, Copy)]
+struct Grid {
+    step: f64,
+    unit: Unit,
+    places: usize,
+    z_sign: f64,
+}
+
+impl Grid {
+    fn set(&self, quantity: &Quantity) -> SetTo {
+        let sign = if quantity.kind.setting == Setting::Depth { self.z_sign } else { 1.0 };
+        let value = sign * quantity.in_unit(self.unit);
+        // Tidied, so that a half count is a half although its double lies a hair off.
+        self.at(text::tidy(value / self.step).round(), value)
+    }
+
+    fn at(&self, counts: f64, value: f64) -> SetTo {
+        let to = text::tidy(counts * self.step);
+        // Twelve decimals are far below any readout and above the noise of the subtraction.
+        let left_over = text::round(value - to, 12);
+        SetTo { counts, to, left_over, unit: self.unit, places: self.places }
+    }
+}
+
+/// Puts `set_to` and `left_over` on every length that is set, if a resolution was stated.
+pub fn apply(reserved: &Reserved, result: &mut Node, record: &mut Record) {
+    let Some(resolution) = reserved.resolution else { return };
+    let step = resolution.quantity();
+    let places = (0..=9).find(|&places| text::round(step.value, places) == step.value).unwrap_or(9);
+    let (mut settable, mut depths) = (false, false);
+    result.each_quantity(&mut |leaf| {
+        settable |= leaf.quantity.kind.setting != Setting::Never;
+        depths |= leaf.quantity.kind.setting == Setting::Depth;
+    });
+    if !settable {
+        record.note("resolution_unused", "No result here is set on a readout, so the resolution changes nothing.");
+        return;
+    }
+    if depths && reserved.z_plus.is_none() {
+        record.assume("z_plus", &ZPlus::Down, "Depths are taken to count upwards as the tool goes down.");
+    }
+    let z_sign = if reserved.z_plus == Some(ZPlus::Up) { -1.0 } else { 1.0 };
+    let grid = Grid { step: step.value, unit: step.unit, places, z_sign };
+    result.each_quantity(&mut |leaf| {
+        if matches!(leaf.quantity.kind.setting, Setting::Place | Setting::Depth) {
+            leaf.set = Some(grid.set(&leaf.quantity));
+        }
+    });
+    set_moves(result, &grid);
+}
+
+/// Sets the moves of every list: `dx` is the rounded `x` of its row less that of the row before,
+/// the first from zero.
+fn set_moves(node: &mut Node, grid: &Grid) {
+    match node {
+        Node::Record(members) => members.iter_mut().for_each(|(_, node)| set_moves(node, grid)),
+        Node::List(rows) => {
+            let mut before: Vec<(&'static str, f64)> = Vec::new();
+            for row in rows {
+                set_moves(row, grid);
+                let Node::Record(members) = row else { continue };
+                let places: Vec<(&'static str, f64)> = members
+                    .iter()
+                    .filter_map(|(name, node)| match node {
+                        Node::Quantity(Leaf { set: Some(set), .. }) => Some((*name, set.counts)),
+                        _ => None,
+                    })
+                    .collect();
+                for (name, node) in members {
+                    let Node::Quantity(leaf) = node else { continue };
+                    if leaf.quantity.kind.setting != Setting::Move {
+                        continue;
+                    }
+                    let of = |list: &[(&'static str, f64)]| {
+                        let place = name.strip_prefix('d')?;
+                        list.iter().find(|(name, _)| *name == place).map(|(_, counts)| *counts)
+                    };
+                    if let Some(counts) = of(&places) {
+                        let moved = counts - of(&before).unwrap_or(0.0);
+                        leaf.set = Some(grid.at(moved, leaf.quantity.in_unit(grid.unit)));
+                    }
+                }
+                before = places;
+            }
+        }
+        _ => {}
+    }
+}

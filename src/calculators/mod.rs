@@ -1,0 +1,170 @@
+//! The trade. One file is one calculator; this file holds what a calculator is and the register,
+//! the only list of them. Routes, descriptions, pages, tables and tests are loops over that list.
+
+use crate::fields::Fields;
+use crate::refusal::Refusal;
+use crate::tree::{IntoTree, Node};
+use crate::working::Record;
+use serde::de::DeserializeOwned;
+use utoipa::openapi::{RefOr, Schema};
+use utoipa::{PartialSchema, ToSchema};
+use validator::Validate;
+
+mod holes {
+    pub mod drill_point;
+}
+
+/// Every calculator there is.
+pub static REGISTER: &[Entry] = &[Entry::of::<holes::drill_point::DrillPoint>()];
+
+/// The job at hand, by which pages group the calculators.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[allow(missing_docs)]
+pub enum Task {
+    FindZero,
+    LayOut,
+    MakeTheHole,
+    Cut,
+    Turn,
+    Thread,
+    Check,
+}
+
+impl Task {
+    /// Every task, in the order of a job.
+    pub const ALL: [Task; 7] =
+        [Task::FindZero, Task::LayOut, Task::MakeTheHole, Task::Cut, Task::Turn, Task::Thread, Task::Check];
+
+    /// The task in words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Task::FindZero => "Find zero",
+            Task::LayOut => "Lay out",
+            Task::MakeTheHole => "Make the hole",
+            Task::Cut => "Cut",
+            Task::Turn => "Turn",
+            Task::Thread => "Thread",
+            Task::Check => "Check",
+        }
+    }
+}
+
+/// An example: what it is about, and its fields as a query has them.
+#[derive(Debug)]
+pub struct Example {
+    /// What is worked out, in a sentence set in the demonstration shop.
+    pub says: &'static str,
+    /// Fields and their text.
+    pub fields: &'static [(&'static str, &'static str)],
+}
+
+/// A calculator: typed input, typed result, and what is known about it.
+pub trait Calculator: 'static {
+    /// Its address, `topic/name`.
+    const ID: &'static str;
+    /// Its name on a page.
+    const TITLE: &'static str;
+    /// What it does, in one or two sentences.
+    const ABOUT: &'static str;
+    /// The job it belongs to.
+    const TASK: Task;
+    /// Words a machinist might look for.
+    const WORDS: &'static [&'static str];
+    /// Examples; the first shows the main use.
+    const EXAMPLES: &'static [Example];
+    /// What it asks for.
+    type Input: DeserializeOwned + Validate + IntoTree + ToSchema;
+    /// What it gives.
+    type Output: IntoTree + ToSchema;
+
+    /// The calculation. The record takes the steps, defaults, notes, cautions and sources.
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal>;
+}
+
+/// Inputs as understood and the result, without their types.
+#[derive(Debug)]
+pub struct Solved {
+    /// The inputs.
+    pub inputs: Node,
+    /// The result.
+    pub result: Node,
+}
+
+/// Named schemas.
+pub type Schemas = Vec<(String, RefOr<Schema>)>;
+
+/// A calculator without its types.
+#[derive(Debug)]
+pub struct Entry {
+    /// See [`Calculator::ID`].
+    pub id: &'static str,
+    /// See [`Calculator::TITLE`].
+    pub title: &'static str,
+    /// See [`Calculator::ABOUT`].
+    pub about: &'static str,
+    /// See [`Calculator::TASK`].
+    pub task: Task,
+    /// See [`Calculator::WORDS`].
+    pub words: &'static [&'static str],
+    /// See [`Calculator::EXAMPLES`].
+    pub examples: &'static [Example],
+    /// Reads the fields, checks them and calculates.
+    pub solve: fn(&Fields, &mut Record) -> Result<Solved, Refusal>,
+    /// The schema of the input with its name.
+    pub input: fn() -> (String, RefOr<Schema>),
+    /// The schema of the result with its name.
+    pub output: fn() -> (String, RefOr<Schema>),
+    /// Adds the schemas that input and result refer to.
+    pub parts: fn(&mut Schemas),
+}
+
+impl Entry {
+    /// The entry of a calculator.
+    pub const fn of<C: Calculator>() -> Self {
+        Self {
+            id: C::ID,
+            title: C::TITLE,
+            about: C::ABOUT,
+            task: C::TASK,
+            words: C::WORDS,
+            examples: C::EXAMPLES,
+            solve: solve::<C>,
+            input: || (C::Input::name().into_owned(), C::Input::schema()),
+            output: || (C::Output::name().into_owned(), C::Output::schema()),
+            parts: |parts| {
+                C::Input::schemas(parts);
+                C::Output::schemas(parts);
+            },
+        }
+    }
+
+    /// The topic and the name, the two parts of the address.
+    pub fn address(&self) -> (&'static str, &'static str) {
+        self.id.split_once('/').unwrap_or((self.id, ""))
+    }
+
+    /// A good value for a field, from the examples.
+    pub fn good(&self, field: &str) -> Option<&'static str> {
+        let mut fields = self.examples.iter().flat_map(|example| example.fields);
+        fields.find(|(name, _)| *name == field).map(|(_, value)| *value)
+    }
+}
+
+fn solve<C: Calculator>(fields: &Fields, record: &mut Record) -> Result<Solved, Refusal> {
+    let good = |field: &str| {
+        let mut fields = C::EXAMPLES.iter().flat_map(|example| example.fields);
+        fields.find(|(name, _)| *name == field).map(|(_, value)| *value)
+    };
+    let input: C::Input = fields.read(good)?;
+    input.validate()?;
+    let result = C::solve(&input, record)?;
+    Ok(Solved {
+        inputs: input.tree().unwrap_or(Node::Record(Vec::new())),
+        result: result.tree().unwrap_or(Node::Record(Vec::new())),
+    })
+}
+
+/// The calculator at `id`.
+pub fn find(id: &str) -> Option<&'static Entry> {
+    REGISTER.iter().find(|entry| entry.id == id)
+}

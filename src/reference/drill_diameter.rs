@@ -1,0 +1,140 @@
+//! A drill's diameter as a request states it: a length, or the trade's name for a drill (`#7`, `F`,
+//! `27/64`).
+
+use super::drills::{Drill, DrillUnit, named};
+use crate::quantity::{FoundSize, Measure, Size, Unit, Unread, kind};
+use crate::tree::{IntoTree, Leaf, Node};
+use serde::de::{Deserialize, Deserializer, Error, MapAccess, Visitor};
+use std::borrow::Cow;
+use std::fmt;
+use utoipa::openapi::schema::{ObjectBuilder, OneOfBuilder, Schema, Type};
+use utoipa::openapi::{Ref, RefOr};
+use utoipa::{PartialSchema, ToSchema};
+
+/// A drill's diameter, with the drill's name if it was given by name.
+#[derive(Clone, Copy, Debug)]
+pub struct DrillDiameter {
+    /// The diameter.
+    pub size: Size,
+    /// The drill it was named as.
+    pub drill: Option<&'static Drill>,
+}
+
+impl Drill {
+    /// The drill's diameter as stated in its table.
+    pub fn size(&self) -> Size {
+        Size::stated(self.diameter, self.stated_in())
+    }
+
+    /// The drill's diameter as a result.
+    pub fn found(&self) -> FoundSize {
+        FoundSize::stated(self.diameter, self.stated_in())
+    }
+
+    fn stated_in(&self) -> Unit {
+        match self.unit {
+            DrillUnit::Inch => Unit::Inch,
+            DrillUnit::Millimetre => Unit::Millimetre,
+        }
+    }
+}
+
+impl DrillDiameter {
+    /// Reads a name of the trade or a length.
+    pub fn read(text: &str) -> Result<Self, Unread> {
+        // A size with a unit is a length, even where a drill of that size has the same name.
+        let text = text.trim();
+        let is_name = text.contains('/') || text.starts_with(|c: char| c.is_alphabetic() || c == '#');
+        if is_name && let Some(drill) = named(text) {
+            return Ok(Self { size: drill.size(), drill: Some(drill) });
+        }
+        if text.starts_with(|c: char| c.is_alphabetic() || c == '#') {
+            return Err(Unread {
+                code: "not_found",
+                says: format!("There is no drill named \"{}\".", crate::quantity::shown(text)),
+                try_this: "No.7".into(),
+            });
+        }
+        Measure::<kind::Size>::read(text).map(|size| Self { size, drill: None })
+    }
+}
+
+impl IntoTree for DrillDiameter {
+    fn tree(&self) -> Option<Node> {
+        let name = self.drill.map(|drill| Cow::Borrowed(drill.name));
+        Some(Node::Quantity(Leaf { quantity: self.size.quantity(), name, set: None }))
+    }
+}
+
+impl<'de> Deserialize<'de> for DrillDiameter {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_any(DrillVisitor)
+    }
+}
+
+struct DrillVisitor;
+
+impl<'de> Visitor<'de> for DrillVisitor {
+    type Value = DrillDiameter;
+
+    fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
+        f.write_str("a drill's name or a length")
+    }
+
+    fn visit_str<E: Error>(self, text: &str) -> Result<Self::Value, E> {
+        DrillDiameter::read(text).map_err(crate::quantity::to_serde)
+    }
+
+    fn visit_f64<E: Error>(self, value: f64) -> Result<Self::Value, E> {
+        self.visit_str(&crate::quantity::text::full(value))
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, map: A) -> Result<Self::Value, A::Error> {
+        let size = Size::deserialize(serde::de::value::MapAccessDeserializer::new(map))?;
+        Ok(DrillDiameter { size, drill: None })
+    }
+}
+
+impl PartialSchema for DrillDiameter {
+    fn schema() -> RefOr<Schema> {
+        OneOfBuilder::new()
+            .item(Ref::from_schema_name(Size::name()))
+            .item(
+                ObjectBuilder::new()
+                    .schema_type(Type::String)
+                    .pattern(Some(
+                        r"^(No\.[0-9]{1,2}|#[0-9]{1,2}|letter [A-Z]|[A-Z]|[0-9-]{0,3}[0-9]{1,2}/[0-9]{1,2})$",
+                    ))
+                    .description(Some("A drill by the trade's name: No.7, letter F, 27/64."))
+                    .examples([serde_json::json!("No.7")]),
+            )
+            .description(Some("A drill's diameter: a length, or the trade's name for a drill."))
+            .examples([serde_json::json!("0.5 in"), serde_json::json!("No.7")])
+            .into()
+    }
+}
+
+impl ToSchema for DrillDiameter {
+    fn schemas(parts: &mut Vec<(String, RefOr<Schema>)>) {
+        parts.push((Size::name().into_owned(), Size::schema()));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_and_lengths_are_told_apart() {
+        let read = |text: &str| DrillDiameter::read(text).unwrap();
+        assert_eq!(read("#7").drill.unwrap().name, "#7");
+        assert_eq!(read("No.7").size.quantity().value, 0.201);
+        assert_eq!(read("F").size.quantity().value, 0.257);
+        assert_eq!(read("27/64").size.quantity().value, 0.421875);
+        assert_eq!(read("12.7 mm").drill, None);
+        assert_eq!(DrillDiameter::read("7").unwrap_err().code, "unit_missing");
+        assert_eq!(DrillDiameter::read("#200").unwrap_err().code, "not_found");
+        assert_eq!(DrillDiameter::read("").unwrap_err().code, "value_empty");
+        assert_eq!(DrillDiameter::read("-1/2").unwrap_err().code, "unit_missing");
+    }
+}

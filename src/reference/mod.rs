@@ -2,6 +2,7 @@
 
 pub mod drill_diameter;
 pub mod drills;
+pub mod threads;
 
 use sha2::{Digest, Sha256};
 use std::sync::LazyLock;

@@ -46,10 +46,7 @@ impl UnifiedClass {
             _ => None,
         };
         match class {
-            Some((number, internal)) => Ok(Self {
-                number: number as u8 - b'0',
-                internal,
-            }),
+            Some((number, internal)) => Ok(Self { number: number as u8 - b'0', internal }),
             None => Err(unknown(
                 format!(
                     "`{text}` is not a Unified class; external classes are 1A, 2A, 3A, internal \
@@ -83,41 +80,27 @@ impl MetricClass {
             ));
         }
         let grade = |c: char| c.to_digit(10).unwrap_or(0) as u8;
-        let class = Self {
-            pitch_grade: grade(pitch.0),
-            crest_grade: grade(crest.0),
-            position: pitch.1,
-        };
+        let class = Self { pitch_grade: grade(pitch.0), crest_grade: grade(crest.0), position: pitch.1 };
         match class.position {
-            'e'..='h' if !(3..=9).contains(&class.pitch_grade) => Err(not_metric(
-                text,
-                "the pitch diameter of an external thread has grades 3 to 9",
-            )),
-            'e'..='h' if ![4, 6, 8].contains(&class.crest_grade) => Err(not_metric(
-                text,
-                "the major diameter of an external thread has only grades 4, 6 and 8",
-            )),
-            'G' | 'H' if !(4..=8).contains(&class.pitch_grade) => Err(not_metric(
-                text,
-                "the pitch diameter of an internal thread has grades 4 to 8",
-            )),
-            'G' | 'H' if !(4..=8).contains(&class.crest_grade) => Err(not_metric(
-                text,
-                "the minor diameter of an internal thread has grades 4 to 8",
-            )),
+            'e'..='h' if !(3..=9).contains(&class.pitch_grade) => {
+                Err(not_metric(text, "the pitch diameter of an external thread has grades 3 to 9"))
+            }
+            'e'..='h' if ![4, 6, 8].contains(&class.crest_grade) => {
+                Err(not_metric(text, "the major diameter of an external thread has only grades 4, 6 and 8"))
+            }
+            'G' | 'H' if !(4..=8).contains(&class.pitch_grade) => {
+                Err(not_metric(text, "the pitch diameter of an internal thread has grades 4 to 8"))
+            }
+            'G' | 'H' if !(4..=8).contains(&class.crest_grade) => {
+                Err(not_metric(text, "the minor diameter of an internal thread has grades 4 to 8"))
+            }
             'e'..='h' | 'G' | 'H' => Ok(class),
             'a'..='d' => Err(DesignationError::new(
                 ErrorKind::ClassWithoutData,
-                format!(
-                    "`{text}`: no deviations are known here for position {}; e, f, g and h are",
-                    class.position
-                ),
+                format!("`{text}`: no deviations are known here for position {}; e, f, g and h are", class.position),
                 "6g",
             )),
-            _ => Err(not_metric(
-                text,
-                "the letter is e, f, g or h for an external thread, G or H for an internal one",
-            )),
+            _ => Err(not_metric(text, "the letter is e, f, g or h for an external thread, G or H for an internal one")),
         }
     }
 
@@ -129,11 +112,7 @@ impl MetricClass {
     /// `6g`, or `5g6g` where the grades differ.
     pub fn text(self) -> String {
         let (pitch, crest, position) = (self.pitch_grade, self.crest_grade, self.position);
-        if pitch == crest {
-            format!("{pitch}{position}")
-        } else {
-            format!("{pitch}{position}{crest}{position}")
-        }
+        if pitch == crest { format!("{pitch}{position}") } else { format!("{pitch}{position}{crest}{position}") }
     }
 }
 
@@ -145,21 +124,13 @@ fn unknown(says: String, example: &str, nearest: &[&str]) -> DesignationError {
 
 fn not_metric(text: &str, why: &str) -> DesignationError {
     let internal = text.chars().any(|c| c.is_ascii_uppercase());
-    let examples = if internal {
-        ["6H", "5H", "6G"]
-    } else {
-        ["6g", "5g6g", "6h"]
-    };
+    let examples = if internal { ["6H", "5H", "6G"] } else { ["6g", "5g6g", "6h"] };
     unknown(format!("`{text}`: {why}"), examples[0], &examples)
 }
 
 /// Reads a class of the wanted side for a thread, refusing the other side's and the other
 /// system's; gives it back in the standard's spelling.
-pub(super) fn read_for(
-    system: System,
-    internal: bool,
-    text: &str,
-) -> Result<String, DesignationError> {
+pub(super) fn read_for(system: System, internal: bool, text: &str) -> Result<String, DesignationError> {
     let (class, is_internal) = match system {
         System::Unified => UnifiedClass::read(text).map(|c| (c.text(), c.internal))?,
         System::Metric => MetricClass::read(text).map(|c| (c.text(), c.internal()))?,
@@ -173,11 +144,7 @@ pub(super) fn read_for(
         (true, System::Unified) => ("external", "an internal", "2B"),
         (true, System::Metric) => ("external", "an internal", "6H"),
     };
-    Err(unknown(
-        format!("`{class}` is an {is} class where {wanted} one is wanted"),
-        example,
-        &[example],
-    ))
+    Err(unknown(format!("`{class}` is an {is} class where {wanted} one is wanted"), example, &[example]))
 }
 
 /// The classes taken where none is named, and why.
@@ -195,11 +162,7 @@ pub struct Classes {
 /// too fine for the usual internal grade, the coarsest grade that exists for it.
 pub fn default_classes(thread: &Thread) -> Classes {
     if thread.system == System::Unified {
-        return Classes {
-            external: "2A",
-            internal: "2B",
-            says: "2A and 2B are the usual classes of general work",
-        };
+        return Classes { external: "2A", internal: "2B", says: "2A and 2B are the usual classes of general work" };
     }
     let small = thread.diameter <= 1.4;
     let external = if small { "6h" } else { "6g" };
@@ -207,17 +170,10 @@ pub fn default_classes(thread: &Thread) -> Classes {
     let (internal, says) = match small {
         false if grades.contains(&6) => ("6H", "6g and 6H are the usual classes of general work"),
         true if grades.contains(&5) => ("5H", "up to M1.4 the usual classes are 6h and 5H"),
-        _ if grades.contains(&5) => (
-            "5H",
-            "no internal grade 6 exists at so fine a pitch; 5 is the coarsest",
-        ),
+        _ if grades.contains(&5) => ("5H", "no internal grade 6 exists at so fine a pitch; 5 is the coarsest"),
         _ => ("4H", "no internal grade above 4 exists at so fine a pitch"),
     };
-    Classes {
-        external,
-        internal,
-        says,
-    }
+    Classes { external, internal, says }
 }
 
 /// Metric classes of one grade that exist at a pitch, for a refusal to name.
@@ -227,8 +183,5 @@ pub(super) fn metric_classes_at(pitch: f64, internal: bool) -> Vec<String> {
         return grades.map(|grade| format!("{grade}H")).collect();
     }
     let grades = external_grades(pitch).iter();
-    grades
-        .filter(|grade| [4, 6, 8].contains(*grade))
-        .map(|grade| format!("{grade}g"))
-        .collect()
+    grades.filter(|grade| [4, 6, 8].contains(*grade)).map(|grade| format!("{grade}g")).collect()
 }

@@ -63,9 +63,7 @@ fn plain_characters(text: &str) -> String {
 /// A comma between digits may part decimals or thousands; only the writer knows.
 fn refuse_decimal_comma(plain: &str) -> Result<(), DesignationError> {
     let bytes = plain.as_bytes();
-    let between_digits = bytes
-        .windows(3)
-        .any(|w| w[1] == b',' && w[0].is_ascii_digit() && w[2].is_ascii_digit());
+    let between_digits = bytes.windows(3).any(|w| w[1] == b',' && w[0].is_ascii_digit() && w[2].is_ascii_digit());
     if !between_digits {
         return Ok(());
     }
@@ -90,11 +88,7 @@ pub(super) fn left_over(what: &str, plain: &str, example: &str) -> DesignationEr
 
 /// Refusal of a second value where one has been read already.
 pub(super) fn said_twice(what: &str, plain: &str, example: &str) -> DesignationError {
-    DesignationError::new(
-        ErrorKind::Ambiguous,
-        format!("`{plain}` names {what} more than once"),
-        example,
-    )
+    DesignationError::new(ErrorKind::Ambiguous, format!("`{plain}` names {what} more than once"), example)
 }
 
 /// Sets a part of a designation, refusing to set it twice.

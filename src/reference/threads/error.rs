@@ -44,12 +44,7 @@ pub struct DesignationError {
 impl DesignationError {
     /// A refusal without a list of neighbours.
     pub fn new(kind: ErrorKind, says: impl Into<String>, try_this: impl Into<String>) -> Self {
-        Self {
-            kind,
-            says: says.into(),
-            try_this: try_this.into(),
-            nearest: Vec::new(),
-        }
+        Self { kind, says: says.into(), try_this: try_this.into(), nearest: Vec::new() }
     }
 
     /// The same refusal with the neighbours that exist; the first becomes the value to try.

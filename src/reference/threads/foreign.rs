@@ -29,31 +29,13 @@ const ANYWHERE: &[(&str, &str)] = &[
     ("WHITWORTH", "Whitworth thread (BS 84)"),
     ("NC", "American National coarse thread, forerunner of UNC"),
     ("NF", "American National fine thread, forerunner of UNF"),
-    (
-        "NEF",
-        "American National extra-fine thread, forerunner of UNEF",
-    ),
+    ("NEF", "American National extra-fine thread, forerunner of UNEF"),
     ("NS", "American National special thread, forerunner of UNS"),
-    (
-        "UNJ",
-        "Unified thread with controlled root radius (ASME B1.15)",
-    ),
-    (
-        "UNJC",
-        "Unified thread with controlled root radius (ASME B1.15)",
-    ),
-    (
-        "UNJF",
-        "Unified thread with controlled root radius (ASME B1.15)",
-    ),
-    (
-        "UNJEF",
-        "Unified thread with controlled root radius (ASME B1.15)",
-    ),
-    (
-        "UNJS",
-        "Unified thread with controlled root radius (ASME B1.15)",
-    ),
+    ("UNJ", "Unified thread with controlled root radius (ASME B1.15)"),
+    ("UNJC", "Unified thread with controlled root radius (ASME B1.15)"),
+    ("UNJF", "Unified thread with controlled root radius (ASME B1.15)"),
+    ("UNJEF", "Unified thread with controlled root radius (ASME B1.15)"),
+    ("UNJS", "Unified thread with controlled root radius (ASME B1.15)"),
     ("UNM", "Unified miniature thread (ASME B1.10)"),
 ];
 
@@ -73,11 +55,7 @@ const IN_FRONT: &[(&str, &str)] = &[
 
 /// Refuses a designation (in capitals) that belongs to a standard not offered yet.
 pub fn refuse_foreign(upper: &str) -> Result<(), DesignationError> {
-    let words = || {
-        upper
-            .split(|c: char| !c.is_ascii_alphabetic())
-            .filter(|word| !word.is_empty())
-    };
+    let words = || upper.split(|c: char| !c.is_ascii_alphabetic()).filter(|word| !word.is_empty());
     let starts_with_letters = upper.starts_with(|c: char| c.is_ascii_alphabetic());
     let size_follows = upper
         .trim_start_matches(|c: char| c.is_ascii_alphabetic())

@@ -68,9 +68,7 @@ pub fn external_limits(
     class: Option<&str>,
     engagement: Option<f64>,
 ) -> Result<ExternalLimits, DesignationError> {
-    let class = class
-        .or(thread.external_class.as_deref())
-        .unwrap_or(default_classes(thread).external);
+    let class = class.or(thread.external_class.as_deref()).unwrap_or(default_classes(thread).external);
     let class = read_for(thread.system, false, class)?;
     match thread.system {
         System::Unified => unified::external(thread, UnifiedClass::read(&class)?, engagement),
@@ -87,9 +85,7 @@ pub fn internal_limits(
     class: Option<&str>,
     engagement: Option<f64>,
 ) -> Result<InternalLimits, DesignationError> {
-    let class = class
-        .or(thread.internal_class.as_deref())
-        .unwrap_or(default_classes(thread).internal);
+    let class = class.or(thread.internal_class.as_deref()).unwrap_or(default_classes(thread).internal);
     let class = read_for(thread.system, true, class)?;
     match thread.system {
         System::Unified => unified::internal(thread, UnifiedClass::read(&class)?, engagement),
@@ -157,10 +153,7 @@ mod tests {
         assert_eq!(external("2 1/2-4 UNC-1A").allowance, 0.0031);
         assert_eq!(external("2 1/2-4 UNC-2A").allowance, 0.0031);
         assert_eq!(external("2 1/2-4 UNC-3A").allowance, 0.0);
-        assert_eq!(
-            external("2 1/2-4 UNC-2A").major_min_unfinished,
-            Some(2.4612)
-        );
+        assert_eq!(external("2 1/2-4 UNC-2A").major_min_unfinished, Some(2.4612));
     }
 
     #[test]
@@ -200,25 +193,15 @@ mod tests {
     fn the_usual_class_is_taken_where_none_is_named() {
         assert_eq!(external("1/4-20").class, "2A");
         assert_eq!(internal("1/4-20").class, "2B");
-        assert_eq!(
-            (external("M1.4").class, internal("M1.4").class),
-            ("6h".into(), "5H".into())
-        );
-        assert_eq!(
-            (external("M1.6").class, internal("M1.6").class),
-            ("6g".into(), "6H".into())
-        );
+        assert_eq!((external("M1.4").class, internal("M1.4").class), ("6h".into(), "5H".into()));
+        assert_eq!((external("M1.6").class, internal("M1.6").class), ("6g".into(), "6H".into()));
         assert_eq!(internal("M2x0.25").class, "5H");
         assert_eq!(internal("M1x0.2").class, "4H");
     }
 
     #[test]
     fn a_class_of_the_wrong_side_or_without_data_is_refused() {
-        let refuse = |text: &str, class| {
-            external_limits(&read(text).unwrap(), Some(class), None)
-                .unwrap_err()
-                .kind
-        };
+        let refuse = |text: &str, class| external_limits(&read(text).unwrap(), Some(class), None).unwrap_err().kind;
         assert_eq!(refuse("1/4-20", "2B"), ErrorKind::ClassUnknown);
         assert_eq!(refuse("1/4-20", "6g"), ErrorKind::ClassUnknown);
         assert_eq!(refuse("M8", "6H"), ErrorKind::ClassUnknown);

@@ -5,8 +5,8 @@ use super::classes::{MetricClass, metric_classes_at};
 use super::error::{DesignationError, ErrorKind};
 use super::limits::{ExternalLimits, InternalLimits, Tolerances};
 use super::metric_tolerances::{
-    Cell, crest_steps, deviation, external_grades, external_major_grade_6, external_pitch_grade_6,
-    internal_grades, internal_minor_grade_6, is_covered, pitch_steps, step,
+    Cell, crest_steps, deviation, external_grades, external_major_grade_6, external_pitch_grade_6, internal_grades,
+    internal_minor_grade_6, is_covered, pitch_steps, step,
 };
 use super::profile::{TO_MINOR_DIAMETER, TO_PITCH_DIAMETER, TRIANGLE_HEIGHT};
 use super::rounding::half_up;
@@ -38,10 +38,7 @@ pub struct MetricTolerances {
 }
 
 /// Limits of an external metric thread.
-pub(super) fn external(
-    thread: &Thread,
-    class: MetricClass,
-) -> Result<ExternalLimits, DesignationError> {
+pub(super) fn external(thread: &Thread, class: MetricClass) -> Result<ExternalLimits, DesignationError> {
     let t = tolerances(thread, class)?;
     let basic = Basic::of(thread);
     let pitch_max = basic.pitch - t.deviation_um;
@@ -65,16 +62,13 @@ pub(super) fn external(
 }
 
 /// Limits of an internal metric thread.
-pub(super) fn internal(
-    thread: &Thread,
-    class: MetricClass,
-) -> Result<InternalLimits, DesignationError> {
+pub(super) fn internal(thread: &Thread, class: MetricClass) -> Result<InternalLimits, DesignationError> {
     let t = tolerances(thread, class)?;
     let basic = Basic::of(thread);
     let pitch_min = basic.pitch + t.deviation_um;
     let minor_min = basic.minor + t.deviation_um;
-    let major_max = micrometres(thread.diameter + SHARP_ABOVE_MAJOR * thread.pitch)
-        + (t.deviation_um + t.pitch_um) as f64;
+    let major_max =
+        micrometres(thread.diameter + SHARP_ABOVE_MAJOR * thread.pitch) + (t.deviation_um + t.pitch_um) as f64;
     Ok(InternalLimits {
         class: class.text(),
         minor_min: mm(minor_min),
@@ -104,11 +98,7 @@ struct Basic {
 impl Basic {
     fn of(thread: &Thread) -> Self {
         let below = |ratio: f64| half_up(micrometres(thread.diameter - ratio * thread.pitch));
-        Self {
-            major: below(0.0),
-            pitch: below(TO_PITCH_DIAMETER),
-            minor: below(TO_MINOR_DIAMETER),
-        }
+        Self { major: below(0.0), pitch: below(TO_PITCH_DIAMETER), minor: below(TO_MINOR_DIAMETER) }
     }
 }
 
@@ -133,21 +123,10 @@ fn tolerances(thread: &Thread, class: MetricClass) -> Result<MetricTolerances, D
         ));
     }
     let internal = class.internal();
-    let grades = if internal {
-        internal_grades(p)
-    } else {
-        external_grades(p)
-    };
+    let grades = if internal { internal_grades(p) } else { external_grades(p) };
     for (grade, what) in [
         (class.pitch_grade, "pitch diameter"),
-        (
-            class.crest_grade,
-            if internal {
-                "minor diameter"
-            } else {
-                "major diameter"
-            },
-        ),
+        (class.crest_grade, if internal { "minor diameter" } else { "major diameter" }),
     ] {
         if !grades.contains(&grade) {
             let why = format!("no grade {grade} exists for the {what} at pitch {p} mm");
@@ -155,22 +134,12 @@ fn tolerances(thread: &Thread, class: MetricClass) -> Result<MetricTolerances, D
         }
     }
     let Some(deviation) = deviation(class.position, p) else {
-        let why = format!(
-            "no deviation is known for position {} at pitch {p} mm",
-            class.position
-        );
+        let why = format!("no deviation is known for position {} at pitch {p} mm", class.position);
         return Err(without_data(thread, class, &why));
     };
     let pitch = external_pitch_grade_6(d, p);
-    let crest = if internal {
-        internal_minor_grade_6(p)
-    } else {
-        external_major_grade_6(p)
-    };
-    let (pitch_steps, crest_steps) = (
-        pitch_steps(class.pitch_grade, internal),
-        crest_steps(class.crest_grade),
-    );
+    let crest = if internal { internal_minor_grade_6(p) } else { external_major_grade_6(p) };
+    let (pitch_steps, crest_steps) = (pitch_steps(class.pitch_grade, internal), crest_steps(class.crest_grade));
     Ok(MetricTolerances {
         class,
         deviation_um: deviation.um,
@@ -199,12 +168,7 @@ fn provenances(cells: [Cell; 3]) -> Vec<Provenance> {
 
 fn without_data(thread: &Thread, class: MetricClass, why: &str) -> DesignationError {
     let exist = metric_classes_at(thread.pitch, class.internal());
-    let says = format!(
-        "{}-{}: {why}; classes that exist: {}",
-        thread.designation,
-        class.text(),
-        exist.join(", ")
-    );
+    let says = format!("{}-{}: {why}; classes that exist: {}", thread.designation, class.text(), exist.join(", "));
     let usual = if class.internal() { "6H" } else { "6g" };
     let mut error = DesignationError::new(ErrorKind::ClassWithoutData, says, usual);
     if !exist.iter().any(|class| class == usual) {

@@ -45,10 +45,7 @@ pub(super) fn read(rest: &str, plain: &str) -> Result<Thread, DesignationError> 
         threads_per_inch: None,
         series: row.map(|row| row.series.clone()),
         size: format!("M{diameter}"),
-        designation: row.map_or_else(
-            || format!("M{diameter}x{pitch}"),
-            |row| row.designation.clone(),
-        ),
+        designation: row.map_or_else(|| format!("M{diameter}x{pitch}"), |row| row.designation.clone()),
         rounded_root: false,
         external_class: tail.external,
         internal_class: tail.internal,
@@ -59,10 +56,7 @@ pub(super) fn read(rest: &str, plain: &str) -> Result<Thread, DesignationError> 
             Some(_) => Vec::new(),
             None => series::nearest_metric(*diameter, pitch, 2),
         },
-        provenance: row.map(|row| super::Provenance {
-            source: &row.source,
-            trust: &row.trust,
-        }),
+        provenance: row.map(|row| super::Provenance { source: &row.source, trust: &row.trust }),
     })
 }
 
@@ -83,25 +77,15 @@ fn pieces(text: &str) -> Option<Vec<Piece>> {
             if end > 0 {
                 pieces.push(Piece::Class(rest[..end].to_owned()));
             } else {
-                end = rest
-                    .find(|c: char| !c.is_ascii_digit() && c != '.')
-                    .unwrap_or(rest.len());
-                pieces.push(Piece::Number(
-                    rest[..end].to_owned(),
-                    decimal(&rest[..end])?,
-                ));
+                end = rest.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(rest.len());
+                pieces.push(Piece::Number(rest[..end].to_owned(), decimal(&rest[..end])?));
             }
             rest = &rest[end..];
         } else if first.is_ascii_alphabetic() {
-            let end = rest
-                .find(|c: char| !c.is_ascii_alphabetic())
-                .unwrap_or(rest.len());
+            let end = rest.find(|c: char| !c.is_ascii_alphabetic()).unwrap_or(rest.len());
             let word = rest[..end].to_ascii_uppercase();
             // The x parts diameter and pitch; `xPh` is that and the sign of the lead.
-            let word = word
-                .strip_prefix('X')
-                .filter(|_| pieces.len() == 1)
-                .unwrap_or(&word);
+            let word = word.strip_prefix('X').filter(|_| pieces.len() == 1).unwrap_or(&word);
             if !word.is_empty() {
                 pieces.push(Piece::Word(word.to_owned()));
             }
@@ -148,9 +132,7 @@ fn read_tail(mut pieces: &[Piece], plain: &str) -> Result<Tail, DesignationError
     while !pieces.is_empty() {
         let is_first = std::mem::take(&mut first);
         match pieces {
-            [Piece::Number(_, value), Piece::Word(word), rest @ ..]
-                if word == "START" || word == "STARTS" =>
-            {
+            [Piece::Number(_, value), Piece::Word(word), rest @ ..] if word == "START" || word == "STARTS" => {
                 let count = starts(*value, plain, EXAMPLE)?;
                 set_once(&mut tail.starts, count, "the starts", plain, EXAMPLE)?;
                 pieces = rest;
@@ -168,13 +150,7 @@ fn read_tail(mut pieces: &[Piece], plain: &str) -> Result<Tail, DesignationError
                 pieces = rest;
             }
             [Piece::Word(word), rest @ ..] if word == "LH" || word == "RH" => {
-                set_once(
-                    &mut tail.left_hand,
-                    word == "LH",
-                    "the hand",
-                    plain,
-                    EXAMPLE,
-                )?;
+                set_once(&mut tail.left_hand, word == "LH", "the hand", plain, EXAMPLE)?;
                 pieces = rest;
             }
             [Piece::Class(text), rest @ ..] => {
@@ -193,23 +169,16 @@ fn read_tail(mut pieces: &[Piece], plain: &str) -> Result<Tail, DesignationError
 /// A class, or an internal and an external one run together (`6H6g`).
 fn read_classes(text: &str, tail: &mut Tail, plain: &str) -> Result<(), DesignationError> {
     let sides = |text: &str| text.chars().filter(char::is_ascii_uppercase).count();
-    let split = (1..text.len() / 2)
-        .map(|pairs| text.split_at(2 * pairs))
-        .find(|(front, back)| {
-            (sides(front) * 2 == front.len() && sides(back) == 0)
-                || (sides(front) == 0 && sides(back) * 2 == back.len())
-        });
+    let split = (1..text.len() / 2).map(|pairs| text.split_at(2 * pairs)).find(|(front, back)| {
+        (sides(front) * 2 == front.len() && sides(back) == 0) || (sides(front) == 0 && sides(back) * 2 == back.len())
+    });
     let (front, back) = match split {
         Some((front, back)) => (front, Some(back)),
         None => (text, None),
     };
     for text in std::iter::once(front).chain(back) {
         let class = MetricClass::read(text)?;
-        let place = if class.internal() {
-            &mut tail.internal
-        } else {
-            &mut tail.external
-        };
+        let place = if class.internal() { &mut tail.internal } else { &mut tail.external };
         if place.replace(class.text()).is_some() {
             return Err(said_twice("a class", plain, EXAMPLE));
         }
@@ -219,16 +188,10 @@ fn read_classes(text: &str, tail: &mut Tail, plain: &str) -> Result<(), Designat
 
 /// Pitch from the designation or, for a bare size, from the coarse series; starts as said, or
 /// from lead and pitch.
-fn pitch_and_starts(
-    diameter: f64,
-    tail: &Tail,
-    plain: &str,
-) -> Result<(f64, u32), DesignationError> {
+fn pitch_and_starts(diameter: f64, tail: &Tail, plain: &str) -> Result<(f64, u32), DesignationError> {
     let Some(pitch) = tail.pitch else {
-        let of_size: Vec<_> = series::metric_rows()
-            .iter()
-            .filter(|row| (row.diameter_mm - diameter).abs() < 1e-6)
-            .collect();
+        let of_size: Vec<_> =
+            series::metric_rows().iter().filter(|row| (row.diameter_mm - diameter).abs() < 1e-6).collect();
         return match of_size.iter().find(|row| row.series == "coarse") {
             Some(row) if tail.lead.is_none() => Ok((row.pitch_mm, tail.starts.unwrap_or(1))),
             _ => Err(DesignationError::new(
@@ -244,8 +207,7 @@ fn pitch_and_starts(
     };
     let from_lead = lead / pitch;
     let count = starts(from_lead.round(), plain, EXAMPLE)?;
-    if (from_lead - f64::from(count)).abs() > 1e-6 || tail.starts.is_some_and(|said| said != count)
-    {
+    if (from_lead - f64::from(count)).abs() > 1e-6 || tail.starts.is_some_and(|said| said != count) {
         return Err(DesignationError::new(
             ErrorKind::Ambiguous,
             format!("`{plain}`: the lead is the pitch times the number of starts"),

@@ -25,8 +25,7 @@ struct R40 {
     value: i64,
 }
 
-static ROWS: LazyLock<Vec<Row>> =
-    LazyLock::new(|| read_table(include_str!("../../../data/metric_tolerances.csv")));
+static ROWS: LazyLock<Vec<Row>> = LazyLock::new(|| read_table(include_str!("../../../data/metric_tolerances.csv")));
 /// The forty preferred numbers of one decade, 100 to 950.
 static PREFERRED: LazyLock<Vec<i64>> = LazyLock::new(|| {
     read_table::<R40>(include_str!("../../../data/preferred_numbers_r40.csv"))
@@ -84,10 +83,7 @@ pub fn internal_grades(pitch: f64) -> &'static [u8] {
 
 /// Pitch diameter tolerance of an external thread, grade 6.
 pub fn external_pitch_grade_6(diameter: f64, pitch: f64) -> Cell {
-    let (over, up_to) = RANGES
-        .into_iter()
-        .find(|(_, up_to)| diameter <= *up_to)
-        .unwrap_or(RANGES[RANGES.len() - 1]);
+    let (over, up_to) = RANGES.into_iter().find(|(_, up_to)| diameter <= *up_to).unwrap_or(RANGES[RANGES.len() - 1]);
     table("Td2", Some(over), Some(up_to), pitch).unwrap_or_else(|| {
         let mean = (over * up_to).sqrt();
         by_formula(90.0 * pitch.powf(0.4) * mean.powf(0.1))
@@ -97,31 +93,21 @@ pub fn external_pitch_grade_6(diameter: f64, pitch: f64) -> Cell {
 /// Minor diameter tolerance of an internal thread, grade 6.
 pub fn internal_minor_grade_6(pitch: f64) -> Cell {
     table("TD1", None, None, pitch).unwrap_or_else(|| {
-        by_formula(if pitch < 1.0 {
-            433.0 * pitch - 190.0 * pitch.powf(1.22)
-        } else {
-            230.0 * pitch.powf(0.7)
-        })
+        by_formula(if pitch < 1.0 { 433.0 * pitch - 190.0 * pitch.powf(1.22) } else { 230.0 * pitch.powf(0.7) })
     })
 }
 
 /// Major diameter tolerance of an external thread, grade 6.
 pub fn external_major_grade_6(pitch: f64) -> Cell {
-    table("Td", None, None, pitch)
-        .unwrap_or_else(|| by_formula(180.0 * pitch.powf(2.0 / 3.0) - 3.15 / pitch.sqrt()))
+    table("Td", None, None, pitch).unwrap_or_else(|| by_formula(180.0 * pitch.powf(2.0 / 3.0) - 3.15 / pitch.sqrt()))
 }
 
 /// Distance of a position's zone from the basic profile, as a positive number of µm; absent for
 /// a position that has no value at this pitch.
 pub fn deviation(position: char, pitch: f64) -> Option<Cell> {
     match position {
-        'h' | 'H' => Some(Cell {
-            um: 0,
-            provenance: None,
-        }),
-        'g' | 'G' => {
-            table("es_g", None, None, pitch).or_else(|| Some(by_formula(15.0 + 11.0 * pitch)))
-        }
+        'h' | 'H' => Some(Cell { um: 0, provenance: None }),
+        'g' | 'G' => table("es_g", None, None, pitch).or_else(|| Some(by_formula(15.0 + 11.0 * pitch))),
         'f' => table("es_f", None, None, pitch),
         'e' => table("es_e", None, None, pitch),
         _ => None,
@@ -156,20 +142,11 @@ fn table(quantity: &str, over: Option<f64>, up_to: Option<f64>, pitch: f64) -> O
                 && row.diameter_up_to_mm == up_to
                 && (row.pitch_mm - pitch).abs() < 1e-9
         })
-        .map(|row| Cell {
-            um: row.value_um,
-            provenance: Some(Provenance {
-                source: &row.source,
-                trust: &row.trust,
-            }),
-        })
+        .map(|row| Cell { um: row.value_um, provenance: Some(Provenance { source: &row.source, trust: &row.trust }) })
 }
 
 fn by_formula(um: f64) -> Cell {
-    Cell {
-        um: half_even(preferred(nearest_place(um))),
-        provenance: None,
-    }
+    Cell { um: half_even(preferred(nearest_place(um))), provenance: None }
 }
 
 /// The preferred number at a place; place 0 is 1 µm, 40 is 10 µm.
@@ -182,11 +159,7 @@ fn preferred(place: i64) -> f64 {
 fn nearest_place(um: f64) -> i64 {
     let guess = (40.0 * um.log10()).round() as i64;
     (guess - 2..=guess + 2)
-        .min_by(|a, b| {
-            (preferred(*a) - um)
-                .abs()
-                .total_cmp(&(preferred(*b) - um).abs())
-        })
+        .min_by(|a, b| (preferred(*a) - um).abs().total_cmp(&(preferred(*b) - um).abs()))
         .unwrap_or(guess)
 }
 
@@ -207,10 +180,7 @@ mod tests {
         // Machinery's Handbook, 31st ed., p. 2025, external pitch diameter, over 2.8 up to
         // 5.6 mm, pitch 0.5: grades 3 to 7.
         let six = external_pitch_grade_6(4.0, 0.5).um;
-        let row: Vec<i64> = [3, 4, 5, 6, 7]
-            .into_iter()
-            .map(|grade| step(six, pitch_steps(grade, false)))
-            .collect();
+        let row: Vec<i64> = [3, 4, 5, 6, 7].into_iter().map(|grade| step(six, pitch_steps(grade, false))).collect();
         assert_eq!(row, [38, 48, 60, 75, 95]);
         // The same table, over 5.6 up to 11.2 mm, pitch 1.5: grades 8 and 9.
         let six = external_pitch_grade_6(10.0, 1.5).um;
@@ -223,9 +193,7 @@ mod tests {
         // Machinery's Handbook, 31st ed., p. 2025, internal pitch diameter, over 90 up to
         // 180 mm, pitch 6: grades 4 to 8.
         let six = external_pitch_grade_6(100.0, 6.0).um;
-        let row: Vec<i64> = (4..=8)
-            .map(|grade| step(six, pitch_steps(grade, true)))
-            .collect();
+        let row: Vec<i64> = (4..=8).map(|grade| step(six, pitch_steps(grade, true))).collect();
         assert_eq!(row, [250, 315, 400, 500, 630]);
     }
 
@@ -239,11 +207,7 @@ mod tests {
                 external_major_grade_6(p),
                 deviation('g', p).unwrap(),
             ];
-            assert!(
-                cells.iter().all(|c| c.provenance.is_some()),
-                "{}",
-                row.designation
-            );
+            assert!(cells.iter().all(|c| c.provenance.is_some()), "{}", row.designation);
         }
     }
 }

@@ -18,16 +18,16 @@ mod unified_designation;
 mod unified_name;
 
 pub use classes::{
-    Classes, METRIC_CLASSES, MetricClass, UNIFIED_EXTERNAL_CLASSES, UNIFIED_INTERNAL_CLASSES,
-    UnifiedClass, default_classes,
+    Classes, METRIC_CLASSES, MetricClass, UNIFIED_EXTERNAL_CLASSES, UNIFIED_INTERNAL_CLASSES, UnifiedClass,
+    default_classes,
 };
 pub use designation::read;
 pub use error::{DesignationError, ErrorKind};
 pub use limits::{ExternalLimits, InternalLimits, Tolerances, external_limits, internal_limits};
 pub use metric::MetricTolerances;
 pub use profile::{
-    Basics, FULL_THREAD, METRIC_STRESS, TO_MINOR_DIAMETER, TO_PITCH_DIAMETER, TO_ROUNDED_ROOT,
-    TRIANGLE_HEIGHT, UNIFIED_STRESS, basics,
+    Basics, FULL_THREAD, METRIC_STRESS, TO_MINOR_DIAMETER, TO_PITCH_DIAMETER, TO_ROUNDED_ROOT, TRIANGLE_HEIGHT,
+    UNIFIED_STRESS, basics,
 };
 pub use series::{MetricRow, UnifiedRow, metric_rows, unified_rows};
 pub use unified::{UnifiedTolerances, table_engagement};

@@ -115,18 +115,11 @@ mod tests {
     #[test]
     fn unified_stress_area_agrees_with_the_printed_relation() {
         // ASME B1.1 appendix B: 0.7854 (D - 0.9743 / n) squared; its constants have four places.
-        for (text, d, n) in [
-            ("1/4-20", 0.25, 20.0),
-            ("1-8", 1.0, 8.0),
-            ("#10-32", 0.19, 32.0),
-        ] {
+        for (text, d, n) in [("1/4-20", 0.25, 20.0), ("1-8", 1.0, 8.0), ("#10-32", 0.19, 32.0)] {
             let exact = basics(&read(text).unwrap()).stress_area;
             let across: f64 = d - 0.9743 / n;
             let printed = across * across * 7854.0 / 1e4;
-            assert!(
-                (exact / printed - 1.0).abs() < 5e-5,
-                "{text} {exact} {printed}"
-            );
+            assert!((exact / printed - 1.0).abs() < 5e-5, "{text} {exact} {printed}");
         }
     }
 

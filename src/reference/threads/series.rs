@@ -48,8 +48,7 @@ pub struct MetricRow {
 
 static UNIFIED: LazyLock<Vec<UnifiedRow>> =
     LazyLock::new(|| read_table(include_str!("../../../data/unified_series.csv")));
-static METRIC: LazyLock<Vec<MetricRow>> =
-    LazyLock::new(|| read_table(include_str!("../../../data/metric_series.csv")));
+static METRIC: LazyLock<Vec<MetricRow>> = LazyLock::new(|| read_table(include_str!("../../../data/metric_series.csv")));
 
 /// Reads a table that is compiled in; a table that does not read is a fault of the build, and
 /// a test reads each of them.
@@ -81,11 +80,7 @@ impl UnifiedRow {
 
     /// `1/4-20 UNC`; constant-pitch series are written `UN`, since the pitch stands before it.
     pub fn designation(&self) -> String {
-        let series = if self.series.ends_with("-UN") {
-            "UN"
-        } else {
-            &self.series
-        };
+        let series = if self.series.ends_with("-UN") { "UN" } else { &self.series };
         format!("{}-{} {series}", self.size_text(), self.threads_per_inch)
     }
 
@@ -95,15 +90,12 @@ impl UnifiedRow {
     }
 
     fn fits(&self, diameter: f64, threads_per_inch: f64) -> bool {
-        (self.diameter_in - diameter).abs() < 1e-6
-            && (self.threads_per_inch - threads_per_inch).abs() < 1e-6
+        (self.diameter_in - diameter).abs() < 1e-6 && (self.threads_per_inch - threads_per_inch).abs() < 1e-6
     }
 }
 
 fn number_of(size: &str) -> Option<&str> {
-    size.strip_prefix('#')
-        .or_else(|| size.strip_prefix("No."))
-        .map(str::trim)
+    size.strip_prefix('#').or_else(|| size.strip_prefix("No.")).map(str::trim)
 }
 
 /// The row of a diameter and pitch under the name that its tolerances go by.
@@ -113,9 +105,7 @@ pub fn unified(diameter: f64, threads_per_inch: f64) -> Option<&'static UnifiedR
 
 /// The row of a metric diameter and pitch.
 pub fn metric(diameter: f64, pitch: f64) -> Option<&'static MetricRow> {
-    METRIC.iter().find(|row| {
-        (row.diameter_mm - diameter).abs() < 1e-6 && (row.pitch_mm - pitch).abs() < 1e-6
-    })
+    METRIC.iter().find(|row| (row.diameter_mm - diameter).abs() < 1e-6 && (row.pitch_mm - pitch).abs() < 1e-6)
 }
 
 /// Unified rows, each combination once.
@@ -126,47 +116,27 @@ pub fn primary_rows() -> impl Iterator<Item = &'static UnifiedRow> {
 /// True if a constant-pitch series of this name holds the combination, though its tolerances go
 /// by another name (a 1-8 thread is both UNC and 8-UN).
 pub fn is_also_constant_pitch(diameter: f64, threads_per_inch: f64) -> bool {
-    UNIFIED
-        .iter()
-        .any(|row| row.series.ends_with("-UN") && row.fits(diameter, threads_per_inch))
+    UNIFIED.iter().any(|row| row.series.ends_with("-UN") && row.fits(diameter, threads_per_inch))
 }
 
 /// Designations of the Unified threads nearest to a combination that is in no list.
 pub fn nearest_unified(diameter: f64, threads_per_inch: f64, count: usize) -> Vec<String> {
     let mut rows: Vec<_> = primary_rows()
         .map(|row| {
-            let far = distance(
-                row.diameter_in,
-                diameter,
-                row.threads_per_inch,
-                threads_per_inch,
-            );
+            let far = distance(row.diameter_in, diameter, row.threads_per_inch, threads_per_inch);
             (far, row)
         })
         .collect();
     rows.sort_by(|a, b| a.0.total_cmp(&b.0));
-    rows.into_iter()
-        .take(count)
-        .map(|(_, row)| row.designation())
-        .collect()
+    rows.into_iter().take(count).map(|(_, row)| row.designation()).collect()
 }
 
 /// Designations of the metric threads nearest to a combination that is in no list.
 pub fn nearest_metric(diameter: f64, pitch: f64, count: usize) -> Vec<String> {
-    let mut rows: Vec<_> = METRIC
-        .iter()
-        .map(|row| {
-            (
-                distance(row.diameter_mm, diameter, row.pitch_mm, pitch),
-                row,
-            )
-        })
-        .collect();
+    let mut rows: Vec<_> =
+        METRIC.iter().map(|row| (distance(row.diameter_mm, diameter, row.pitch_mm, pitch), row)).collect();
     rows.sort_by(|a, b| a.0.total_cmp(&b.0));
-    rows.into_iter()
-        .take(count)
-        .map(|(_, row)| row.designation.clone())
-        .collect()
+    rows.into_iter().take(count).map(|(_, row)| row.designation.clone()).collect()
 }
 
 /// A wrong diameter matters more than a wrong pitch to whoever looks for a neighbour.
@@ -194,11 +164,7 @@ mod tests {
         let rows: Vec<_> = primary_rows().collect();
         for (i, a) in rows.iter().enumerate() {
             for b in &rows[i + 1..] {
-                assert!(
-                    !a.fits(b.diameter_in, b.threads_per_inch),
-                    "{}",
-                    a.designation()
-                );
+                assert!(!a.fits(b.diameter_in, b.threads_per_inch), "{}", a.designation());
             }
         }
         for (i, a) in metric_rows().iter().enumerate() {

@@ -23,11 +23,7 @@ pub fn inch_text(inches: f64) -> String {
         over /= 2;
         under /= 2;
     }
-    if whole == 0 {
-        format!("{over}/{under}")
-    } else {
-        format!("{whole} {over}/{under}")
-    }
+    if whole == 0 { format!("{over}/{under}") } else { format!("{whole} {over}/{under}") }
 }
 
 /// A plain decimal: digits with at most one point. No sign, exponent, `inf` or `nan`.
@@ -65,9 +61,7 @@ mod tests {
 
     #[test]
     fn what_is_no_plain_number_is_not_read_as_one() {
-        for text in [
-            "", ".", "1.2.3", "-1", "1e5", "inf", "nan", "1/0", "1.5/2", "/2",
-        ] {
+        for text in ["", ".", "1.2.3", "-1", "1e5", "inf", "nan", "1/0", "1.5/2", "/2"] {
             assert_eq!(decimal(text).or_else(|| fraction(text)), None, "{text}");
         }
         assert_eq!(decimal(".250"), Some(0.25));

@@ -44,11 +44,7 @@ pub struct UnifiedTolerances {
 /// The length of engagement that the printed tolerances of a thread are for: the diameter for
 /// UNC, UNF, 4-UN, 6-UN and 8-UN, nine pitches for the rest.
 pub fn table_engagement(thread: &Thread) -> f64 {
-    if is_made_for_diameter(thread) {
-        thread.diameter
-    } else {
-        9.0 * thread.pitch
-    }
+    if is_made_for_diameter(thread) { thread.diameter } else { 9.0 * thread.pitch }
 }
 
 /// Limits of an external Unified thread.
@@ -74,8 +70,7 @@ pub(super) fn external(
         allowance: inches(allowance),
         major_max: inches(major_max),
         major_min: inches(major_max - crest),
-        major_min_unfinished: (class.number == 2)
-            .then(|| inches(major_max - major_tolerance(0.090))),
+        major_min_unfinished: (class.number == 2).then(|| inches(major_max - major_tolerance(0.090))),
         pitch_max: inches(pitch_max),
         pitch_min: inches(pitch_max - parts.pitch_tolerance),
         minor_max: inches(major_max - root),
@@ -122,11 +117,7 @@ fn minor_tolerance(thread: &Thread, class: UnifiedClass) -> f64 {
     let most = 0.394 * p;
     match class.number {
         3 => {
-            let least = if n >= 13.0 - 1e-9 {
-                0.23 * p - 1.5 * p * p
-            } else {
-                0.120 * p
-            };
+            let least = if n >= 13.0 - 1e-9 { 0.23 * p - 1.5 * p * p } else { 0.120 * p };
             general.max(least).min(most)
         }
         _ if d < 0.25 - 1e-9 => general.max(parabola).min(most),
@@ -149,11 +140,7 @@ struct Parts {
 }
 
 impl Parts {
-    fn of(
-        thread: &Thread,
-        class: UnifiedClass,
-        engagement: Option<f64>,
-    ) -> Result<Self, DesignationError> {
+    fn of(thread: &Thread, class: UnifiedClass, engagement: Option<f64>) -> Result<Self, DesignationError> {
         let (d, p) = (thread.diameter, thread.pitch);
         let engagement = engagement.unwrap_or_else(|| table_engagement(thread));
         if !(engagement > 0.0 && engagement <= 1000.0) {
@@ -163,11 +150,7 @@ impl Parts {
                 format!("{} in", table_engagement(thread)),
             ));
         }
-        let diameter_used = if d > 2.0 && !is_made_for_diameter(thread) {
-            (2.0 * d - 1e-9).ceil() / 2.0
-        } else {
-            d
-        };
+        let diameter_used = if d > 2.0 && !is_made_for_diameter(thread) { (2.0 * d - 1e-9).ceil() / 2.0 } else { d };
         let terms = [
             half_even(0.0015 * diameter_used.cbrt() * 1e6),
             half_even(0.0015 * engagement.sqrt() * 1e6),
@@ -195,13 +178,7 @@ impl Parts {
         })
     }
 
-    fn record(
-        &self,
-        thread: &Thread,
-        class: UnifiedClass,
-        crest: i64,
-        allowance: i64,
-    ) -> UnifiedTolerances {
+    fn record(&self, thread: &Thread, class: UnifiedClass, crest: i64, allowance: i64) -> UnifiedTolerances {
         let millionths = |n: i64| n as f64 / 1e6;
         let pitches = self.engagement / thread.pitch;
         let within = if is_made_for_diameter(thread) {

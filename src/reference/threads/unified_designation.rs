@@ -68,11 +68,7 @@ fn build(named: Named, tail: Tail, plain: &str) -> Result<Thread, DesignationErr
         threads_per_inch: Some(tpi),
         series: Some(named.series),
         size: named.size,
-        designation: if tail.rounded_root {
-            named.designation.replace("UN", "UNR")
-        } else {
-            named.designation
-        },
+        designation: if tail.rounded_root { named.designation.replace("UN", "UNR") } else { named.designation },
         rounded_root: tail.rounded_root,
         external_class: tail.external,
         internal_class: tail.internal,
@@ -80,10 +76,7 @@ fn build(named: Named, tail: Tail, plain: &str) -> Result<Thread, DesignationErr
         starts: tail.starts.unwrap_or(1),
         standard: named.row.is_some(),
         nearest,
-        provenance: named.row.map(|row| super::Provenance {
-            source: &row.source,
-            trust: &row.trust,
-        }),
+        provenance: named.row.map(|row| super::Provenance { source: &row.source, trust: &row.trust }),
     })
 }
 
@@ -171,11 +164,9 @@ fn read_size(pieces: &mut &[Piece], numbered: bool, plain: &str) -> Result<Size,
             return Ok(Size::Number(number, number_size(number)));
         }
         _ if numbered => return Err(unreadable(plain)),
-        [
-            Piece::Number(whole, value),
-            Piece::Fraction(_, part),
-            rest @ ..,
-        ] if value.fract() == 0.0 && !whole.contains('.') && *part < 1.0 => {
+        [Piece::Number(whole, value), Piece::Fraction(_, part), rest @ ..]
+            if value.fract() == 0.0 && !whole.contains('.') && *part < 1.0 =>
+        {
             *pieces = rest;
             Size::Inches(value + part)
         }
@@ -205,17 +196,10 @@ fn read_size(pieces: &mut &[Piece], numbered: bool, plain: &str) -> Result<Size,
     Ok(size)
 }
 
-fn read_threads_per_inch(
-    pieces: &mut &[Piece],
-    plain: &str,
-) -> Result<Option<f64>, DesignationError> {
+fn read_threads_per_inch(pieces: &mut &[Piece], plain: &str) -> Result<Option<f64>, DesignationError> {
     let value = match *pieces {
         [Piece::Number(_, _), Piece::Word(word), ..] if word.starts_with("START") => None,
-        [
-            Piece::Number(whole, value),
-            Piece::Fraction(_, part),
-            rest @ ..,
-        ] if !whole.contains('.') && *part < 1.0 => {
+        [Piece::Number(whole, value), Piece::Fraction(_, part), rest @ ..] if !whole.contains('.') && *part < 1.0 => {
             *pieces = rest;
             Some(value + part)
         }
@@ -266,17 +250,12 @@ fn read_tail(mut pieces: &[Piece], plain: &str) -> Result<Tail, DesignationError
             },
             Piece::Class(class) => {
                 let class = UnifiedClass::read(class)?;
-                let place = if class.internal {
-                    &mut tail.internal
-                } else {
-                    &mut tail.external
-                };
+                let place = if class.internal { &mut tail.internal } else { &mut tail.external };
                 if place.replace(class.text()).is_some() {
                     return Err(said_twice("a class", plain, EXAMPLE));
                 }
             }
-            Piece::Number(_, value) if matches!(rest, [Piece::Word(w), ..] if w == "START" || w == "STARTS") =>
-            {
+            Piece::Number(_, value) if matches!(rest, [Piece::Word(w), ..] if w == "START" || w == "STARTS") => {
                 pieces = &rest[1..];
                 let count = starts(*value, plain, EXAMPLE)?;
                 set_once(&mut tail.starts, count, "the starts", plain, EXAMPLE)?;

@@ -88,25 +88,16 @@ pub(super) fn with_pitch(
 }
 
 /// Names a size without a pitch: only a series that has one pitch for the size will do.
-pub(super) fn without_pitch(
-    size: &Size,
-    series: Option<&str>,
-    plain: &str,
-) -> Result<Named, DesignationError> {
+pub(super) fn without_pitch(size: &Size, series: Option<&str>, plain: &str) -> Result<Named, DesignationError> {
     let is_size = |row: &UnifiedRow| match *size {
         Size::Number(_, diameter) | Size::Inches(diameter) | Size::Decimal(diameter, _) => {
             (row.diameter_in - diameter).abs() < 1e-6
         }
-        Size::Bare(whole) if row.is_number_size() => {
-            (row.diameter_in - number_size(whole)).abs() < 1e-6
-        }
+        Size::Bare(whole) if row.is_number_size() => (row.diameter_in - number_size(whole)).abs() < 1e-6,
         Size::Bare(whole) => (row.diameter_in - f64::from(whole)).abs() < 1e-6,
     };
     let of_size: Vec<_> = series::primary_rows().filter(|row| is_size(row)).collect();
-    let fitting: Vec<_> = of_size
-        .iter()
-        .filter(|row| series.is_some_and(|wanted| row.series == wanted))
-        .collect();
+    let fitting: Vec<_> = of_size.iter().filter(|row| series.is_some_and(|wanted| row.series == wanted)).collect();
     if let [row] = fitting[..] {
         return Ok(listed(row));
     }
@@ -138,19 +129,12 @@ fn listed(row: &'static UnifiedRow) -> Named {
 /// A bare whole number: the lists first, then the number of threads an inch.
 fn bare(whole: u32, tpi: f64) -> (f64, Option<u32>) {
     let (as_number, as_inches) = (number_size(whole), f64::from(whole));
-    let is_number = match (
-        series::unified(as_number, tpi),
-        series::unified(as_inches, tpi),
-    ) {
+    let is_number = match (series::unified(as_number, tpi), series::unified(as_inches, tpi)) {
         (Some(row), _) => row.is_number_size(),
         (None, Some(_)) => false,
         (None, None) => tpi >= NUMBER_SIZE_FROM,
     };
-    if is_number {
-        (as_number, Some(whole))
-    } else {
-        (as_inches, None)
-    }
+    if is_number { (as_number, Some(whole)) } else { (as_inches, None) }
 }
 
 fn is_whole_to_12(diameter: f64) -> bool {
@@ -181,13 +165,7 @@ fn belongs(row: Option<&UnifiedRow>, diameter: f64, tpi: f64, wanted: &str) -> b
     }
 }
 
-fn mismatch(
-    diameter: f64,
-    tpi: f64,
-    row: Option<&UnifiedRow>,
-    wanted: &str,
-    plain: &str,
-) -> DesignationError {
+fn mismatch(diameter: f64, tpi: f64, row: Option<&UnifiedRow>, wanted: &str, plain: &str) -> DesignationError {
     let in_series = |row: &&UnifiedRow| match wanted {
         "UN" => row.series.ends_with("-UN"),
         _ => row.series == wanted,
@@ -199,11 +177,7 @@ fn mismatch(
         .take(2)
         .collect();
     let neighbours = series::nearest_unified(diameter, tpi, 2);
-    for name in row
-        .map(UnifiedRow::designation)
-        .into_iter()
-        .chain(neighbours)
-    {
+    for name in row.map(UnifiedRow::designation).into_iter().chain(neighbours) {
         if nearest.len() < 2 && !nearest.contains(&name) {
             nearest.push(name);
         }
@@ -214,10 +188,7 @@ fn mismatch(
     };
     DesignationError::new(
         ErrorKind::SeriesMismatch,
-        format!(
-            "`{plain}`: {wanted} has no such thread ({instead}); there are {}",
-            nearest.join(", ")
-        ),
+        format!("`{plain}`: {wanted} has no such thread ({instead}); there are {}", nearest.join(", ")),
         "1/4-20 UNC",
     )
     .with_nearest(nearest)

@@ -8,9 +8,7 @@ fn name(text: &str) -> String {
         Ok(thread) => {
             let mut name = thread.designation.clone();
             for class in [&thread.internal_class, &thread.external_class] {
-                name += &class
-                    .as_ref()
-                    .map_or(String::new(), |class| format!(" {class}"));
+                name += &class.as_ref().map_or(String::new(), |class| format!(" {class}"));
             }
             if thread.left_hand {
                 name += " LH";
@@ -172,17 +170,7 @@ fn every_listed_designation_reads_back_as_itself() {
 
 #[test]
 fn every_value_to_try_is_accepted_or_is_a_class() {
-    for text in [
-        "",
-        "x",
-        "1/4",
-        "M15",
-        "M8x25",
-        "1/4-28 UNC",
-        "G 1/2",
-        "M8x1,25",
-        "1/4-20 4C",
-    ] {
+    for text in ["", "x", "1/4", "M15", "M8x25", "1/4-28 UNC", "G 1/2", "M8x1,25", "1/4-20 4C"] {
         let error = read(text).unwrap_err();
         assert!(read(&error.try_this).is_ok(), "{text}: {}", error.try_this);
     }

@@ -4,12 +4,14 @@
 
 mod answer;
 mod cell;
+mod describe;
 mod reserved;
 mod resolution;
 mod table;
 
 pub use answer::Answer;
 pub use cell::cell;
+pub use describe::{Described, Field, ResultField, describe_entry, described, reserved_fields, without_null};
 pub use reserved::{Digits, Form, RESERVED, RefusalsAs, Reserved, Separator, ZPlus};
 pub use table::table;
 

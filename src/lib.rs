@@ -10,13 +10,17 @@
 //!   [`tree`]: inputs and results without their types;
 //! - [`quantity`]: values with units; [`sources`]: who says so.
 
+#![forbid(unsafe_code)]
+
 pub mod asking;
 pub mod calculators;
 pub mod cautions;
 pub mod fields;
+pub mod page;
 pub mod quantity;
 pub mod reference;
 pub mod refusal;
+pub mod service;
 pub mod sources;
 pub mod tree;
 pub mod working;

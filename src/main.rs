@@ -1,2 +1,35 @@
-//! Start.
-fn main() {}
+//! Settings, start; nothing else.
+
+#![forbid(unsafe_code)]
+
+use clap::Parser;
+use shop_reckoner::service::{Settings, run};
+use std::io::Write;
+use std::net::TcpListener;
+use tracing_subscriber::EnvFilter;
+
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
+fn main() -> std::process::ExitCode {
+    let settings = Settings::parse();
+    match start(settings) {
+        Ok(()) => std::process::ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("shop-reckoner: {error}");
+            std::process::ExitCode::FAILURE
+        }
+    }
+}
+
+fn start(settings: Settings) -> Result<(), String> {
+    let filter = EnvFilter::try_new(&settings.log).map_err(|error| format!("--log {}: {error}", settings.log))?;
+    tracing_subscriber::fmt().json().with_writer(std::io::stderr).with_env_filter(filter).init();
+    let listener = TcpListener::bind(settings.listen).map_err(|error| format!("--listen {}: {error}", settings.listen))?;
+    let address = listener.local_addr().map_err(|error| error.to_string())?;
+    listener.set_nonblocking(true).map_err(|error| error.to_string())?;
+    println!("Shop Reckoner {} answers at http://{address}/", shop_reckoner::VERSION);
+    // The line must be out before a pipe that waits for it can go on.
+    let _ = std::io::stdout().flush();
+    actix_web::rt::System::new().block_on(run(listener, settings)).map_err(|error| error.to_string())
+}

@@ -138,8 +138,22 @@ macro_rules! tree {
 macro_rules! choice {
     ($(#[doc = $doc:literal])* $name:ident { $($(#[doc = $vdoc:literal])* $variant:ident = $text:literal),* $(,)? }) => {
         $(#[doc = $doc])*
-        #[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Deserialize, utoipa::ToSchema)]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Deserialize)]
         pub enum $name { $($(#[doc = $vdoc])* #[serde(rename = $text)] $variant),* }
+
+        // By hand: the derive neither sees a macro's words nor keeps the sentences of the variants.
+        impl utoipa::PartialSchema for $name {
+            fn schema() -> utoipa::openapi::RefOr<utoipa::openapi::Schema> {
+                let about = concat!($($doc),*).trim_ascii();
+                utoipa::openapi::schema::ObjectBuilder::new()
+                    .schema_type(utoipa::openapi::schema::Type::String)
+                    .enum_values(Some([$($text),*]))
+                    .description(Some(about))
+                    .into()
+            }
+        }
+
+        impl utoipa::ToSchema for $name {}
 
         impl $name {
             /// The word.

@@ -1,0 +1,227 @@
+//! A calculator's fields and results as the catalogue, the pages and the published description show
+//! them, drawn from the schemas of its types.
+
+use super::reserved::ReservedInput;
+use crate::calculators::{Entry, REGISTER};
+use crate::quantity::{KINDS, KindRow, Least, Unit, text};
+use serde::Serialize;
+use serde_json::{Map, Value, json};
+use std::sync::LazyLock;
+use utoipa::{PartialSchema, ToSchema};
+
+/// One input field.
+#[derive(Clone, Debug, Serialize)]
+pub struct Field {
+    /// Its name.
+    pub name: String,
+    /// What it is, in a sentence.
+    pub about: String,
+    /// Whether it must be given.
+    pub required: bool,
+    /// A good value.
+    pub example: String,
+    /// The form it takes: `quantity`, `drill`, `count`, `choice`, `words`, `list`, `objects`.
+    pub form: &'static str,
+    /// Units it is read in.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub units: Vec<&'static str>,
+    /// Words to choose from.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub choices: Vec<String>,
+    /// Lower bound, in words.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub least: Option<String>,
+    /// Upper bound, in words.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub most: Option<String>,
+    /// The schema of its text in a query.
+    #[serde(skip)]
+    pub query_schema: Value,
+}
+
+/// One result field.
+#[derive(Clone, Debug, Serialize)]
+pub struct ResultField {
+    /// Its name.
+    pub name: String,
+    /// What it is, in a sentence.
+    pub about: String,
+}
+
+/// A calculator described.
+#[derive(Debug)]
+pub struct Described {
+    /// The entry.
+    pub entry: &'static Entry,
+    /// Its fields, in declared order.
+    pub fields: Vec<Field>,
+    /// Its results, in declared order.
+    pub results: Vec<ResultField>,
+}
+
+/// Every calculator described, in the register's order.
+pub fn described() -> &'static [Described] {
+    static ALL: LazyLock<Vec<Described>> = LazyLock::new(|| REGISTER.iter().map(describe).collect());
+    &ALL
+}
+
+/// The description of one entry.
+pub fn describe_entry(entry: &Entry) -> Option<&'static Described> {
+    described().iter().find(|described| described.entry.id == entry.id)
+}
+
+/// The reserved fields described.
+pub fn reserved_fields() -> &'static [Field] {
+    static ALL: LazyLock<Vec<Field>> = LazyLock::new(|| {
+        let mut parts = Vec::new();
+        ReservedInput::schemas(&mut parts);
+        let schema = serde_json::to_value(ReservedInput::schema()).unwrap_or_default();
+        fields_of(&schema, &parts_of(parts), |name| super::reserved::good(name))
+    });
+    &ALL
+}
+
+fn describe(entry: &'static Entry) -> Described {
+    let mut parts = Vec::new();
+    (entry.parts)(&mut parts);
+    let parts = parts_of(parts);
+    let input = serde_json::to_value((entry.input)().1).unwrap_or_default();
+    let output = serde_json::to_value((entry.output)().1).unwrap_or_default();
+    let results = properties(&output)
+        .map(|(name, schema)| ResultField { name: name.clone(), about: about(schema, &parts) })
+        .collect();
+    Described { entry, fields: fields_of(&input, &parts, |name| entry.good(name)), results }
+}
+
+fn parts_of(parts: crate::calculators::Schemas) -> Map<String, Value> {
+    parts.into_iter().map(|(name, schema)| (name, serde_json::to_value(schema).unwrap_or_default())).collect()
+}
+
+fn properties(schema: &Value) -> impl Iterator<Item = (&String, &Value)> {
+    schema.get("properties").and_then(Value::as_object).into_iter().flatten()
+}
+
+/// An optional field's schema without its null, which no request or answer has.
+pub fn without_null(schema: &Value) -> &Value {
+    let Some(Value::Array(of)) = schema.get("oneOf") else { return schema };
+    let mut real = of.iter().filter(|one| one.get("type") != Some(&json!("null")));
+    match (real.next(), real.next(), of.len()) {
+        (Some(one), None, 2) => one,
+        _ => schema,
+    }
+}
+
+/// The name of the schema that a reference points at.
+fn reference(schema: &Value) -> Option<&str> {
+    schema.get("$ref")?.as_str()?.rsplit('/').next()
+}
+
+fn about(schema: &Value, parts: &Map<String, Value>) -> String {
+    let own = schema.get("description").or_else(|| without_null(schema).get("description"));
+    let part = reference(without_null(schema)).and_then(|name| parts.get(name)?.get("description"));
+    own.or(part).and_then(Value::as_str).unwrap_or_default().replace('\n', " ")
+}
+
+fn fields_of(
+    schema: &Value,
+    parts: &Map<String, Value>,
+    good: impl Fn(&str) -> Option<&'static str>,
+) -> Vec<Field> {
+    let required: Vec<&str> =
+        schema.get("required").and_then(Value::as_array).into_iter().flatten().filter_map(Value::as_str).collect();
+    properties(schema)
+        .map(|(name, property)| {
+            let schema = without_null(property);
+            let part = reference(schema).and_then(|name| parts.get(name)).unwrap_or(schema);
+            let kind = reference(schema).and_then(kind_named);
+            let mut field = Field {
+                name: name.clone(),
+                about: about(property, parts),
+                required: required.contains(&name.as_str()),
+                example: good(name).unwrap_or_default().to_owned(),
+                form: form(schema, part, kind),
+                units: kind.map(|row| row.units.iter().map(|unit| unit.spelling()).collect()).unwrap_or_default(),
+                choices: choices(part),
+                least: None,
+                most: None,
+                query_schema: Value::Null,
+            };
+            bounds(&mut field, part, kind);
+            field.query_schema = query_schema(&field, schema, part);
+            field
+        })
+        .collect()
+}
+
+fn kind_named(name: &str) -> Option<&'static KindRow> {
+    KINDS.iter().copied().find(|row| row.name == name)
+}
+
+fn form(schema: &Value, part: &Value, kind: Option<&KindRow>) -> &'static str {
+    let is = |schema: &Value, word: &str| match schema.get("type") {
+        Some(Value::String(is)) => is == word,
+        Some(Value::Array(any)) => any.iter().any(|is| is == word),
+        _ => false,
+    };
+    if kind.is_some() {
+        "quantity"
+    } else if !choices(part).is_empty() {
+        "choice"
+    } else if is(part, "integer") {
+        "count"
+    } else if is(part, "boolean") {
+        "truth"
+    } else if is(schema, "array") {
+        "list"
+    } else {
+        "words"
+    }
+}
+
+fn choices(part: &Value) -> Vec<String> {
+    let values = part.get("enum").and_then(Value::as_array);
+    values.into_iter().flatten().filter_map(|word| word.as_str().map(str::to_owned)).collect()
+}
+
+fn bounds(field: &mut Field, part: &Value, kind: Option<&KindRow>) {
+    if let Some(row) = kind {
+        let unit = Unit::named(row.example.rsplit(' ').next().unwrap_or_default()).unwrap_or(row.inch.0);
+        let words = |si: f64| format!("{} {}", text::full(text::round(unit.of_si(si), 3)), unit.spelling());
+        field.least = match row.least {
+            Least::Any => Some(words(-row.most)),
+            Least::From(least) => Some(words(least)),
+            Least::AboveZero => Some("more than 0".into()),
+        };
+        field.most = Some(words(row.most));
+    }
+    let number = |name: &str| part.get(name).and_then(Value::as_f64).map(text::full);
+    if field.form == "count" {
+        field.least = number("minimum");
+        field.most = number("maximum");
+    }
+}
+
+/// The schema of a field as one text of a query; an array where it is a list.
+fn query_schema(field: &Field, schema: &Value, part: &Value) -> Value {
+    match field.form {
+        "choice" => json!({"type": "string", "enum": field.choices}),
+        "truth" => json!({"type": "boolean"}),
+        "count" => {
+            let mut schema = part.clone();
+            if let Some(map) = schema.as_object_mut() {
+                map.remove("description");
+            }
+            schema
+        }
+        "list" => {
+            let items = schema.get("items").cloned().unwrap_or_default();
+            let words = choices(&items);
+            if words.is_empty() {
+                json!({"type": "array", "minItems": 1, "items": {"type": "string", "minLength": 1}})
+            } else {
+                json!({"type": "array", "minItems": 1, "items": {"type": "string", "enum": words}})
+            }
+        }
+        _ => json!({"type": "string", "minLength": 1}),
+    }
+}

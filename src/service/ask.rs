@@ -1,0 +1,156 @@
+//! The calculators' addresses: `/v1/{topic}/{calculator}` as JSON, `.txt` as a cell, `.csv` as a table.
+
+use super::problem::{Problem, words};
+use super::settings::Settings;
+use crate::asking::{self, Form, RefusalsAs};
+use crate::calculators::{Entry, REGISTER, find};
+use crate::fields::{Fields, Given, nearest};
+use crate::refusal::{Code, Refusal, Wrong};
+use actix_web::http::{Method, StatusCode, header};
+use actix_web::{HttpRequest, HttpResponse, web};
+use bytes::BytesMut;
+use futures_util::StreamExt;
+
+/// Text for a cell.
+pub const TEXT: &str = "text/plain; charset=utf-8";
+/// A table.
+pub const CSV: &str = "text/csv; charset=utf-8; header=present";
+
+/// Answers GET, HEAD and POST at a calculator's address.
+pub async fn answer(
+    request: HttpRequest,
+    path: web::Path<(String, String)>,
+    settings: web::Data<Settings>,
+    payload: web::Payload,
+) -> HttpResponse {
+    let (topic, name) = path.into_inner();
+    let (name, form) = match name.rsplit_once('.') {
+        Some((name, "txt")) => (name, Form::Cell),
+        Some((name, "csv")) => (name, Form::Table),
+        _ => (name.as_str(), Form::Json),
+    };
+    let id = format!("{topic}/{name}");
+    let Some(entry) = find(&id) else { return unknown(&id) };
+    let allow = if form == Form::Json { "GET, HEAD, POST, OPTIONS" } else { "GET, HEAD, OPTIONS" };
+    let posted = match *request.method() {
+        Method::GET | Method::HEAD => false,
+        Method::POST if form == Form::Json => true,
+        _ => return wrong_method(&request, allow),
+    };
+    let Some(mut fields) = Fields::of_query(request.query_string()) else {
+        return unreadable("The address is not well percent-encoded UTF-8.", Some("%20 for a space, %23 for #"));
+    };
+    if posted {
+        match body(&request, payload, settings.body_limit).await {
+            Ok(body) => fields.0.extend(body.0),
+            Err(response) => return response,
+        }
+    }
+    respond(entry, fields, form)
+}
+
+fn respond(entry: &'static Entry, fields: Fields, form: Form) -> HttpResponse {
+    let wants_text = fields.0.iter().any(|(name, value)| {
+        name == "refusals" && matches!(value, Given::Text(text) if text == RefusalsAs::Text.as_str())
+    });
+    let answered = asking::ask(entry, fields, form).and_then(|(answer, reserved)| {
+        Ok(match form {
+            Form::Json => ("application/json", serde_json::to_vec(&answer).unwrap_or_default()),
+            Form::Cell => (TEXT, asking::cell(&answer, &reserved)?.into_bytes()),
+            Form::Table => (CSV, asking::table(&answer, &reserved).into_bytes()),
+        })
+    });
+    match answered {
+        Ok((media_type, body)) => HttpResponse::Ok()
+            .content_type(media_type)
+            .insert_header((header::CACHE_CONTROL, "no-cache"))
+            .body(body),
+        Err(refusal) if form == Form::Cell && wants_text => HttpResponse::Ok()
+            .content_type(TEXT)
+            .insert_header((header::CACHE_CONTROL, "no-cache"))
+            .body(format!("REFUSED: {}", words(&refusal))),
+        Err(refusal) => Problem::refused(refusal).respond(),
+    }
+}
+
+/// Reads a JSON body.
+async fn body(request: &HttpRequest, mut payload: web::Payload, limit: usize) -> Result<Fields<'static>, HttpResponse> {
+    let media_type = request.headers().get(header::CONTENT_TYPE).and_then(|value| value.to_str().ok()).unwrap_or("");
+    let essence = media_type.split(';').next().unwrap_or_default().trim().to_ascii_lowercase();
+    if essence != "application/json" && !(essence.starts_with("application/") && essence.ends_with("+json")) {
+        let says = "The body must be JSON, sent with the header Content-Type: application/json.";
+        return Err(Problem::new(StatusCode::UNSUPPORTED_MEDIA_TYPE, says, Vec::new()).respond());
+    }
+    let mut bytes = BytesMut::new();
+    while let Some(part) = payload.next().await {
+        let Ok(part) = part else { return Err(unreadable("The body broke off.", None)) };
+        if bytes.len() + part.len() > limit {
+            let says = format!("The body is larger than {limit} bytes.");
+            return Err(Problem::new(StatusCode::PAYLOAD_TOO_LARGE, says, Vec::new()).respond());
+        }
+        bytes.extend_from_slice(&part);
+    }
+    serde_json::from_slice(&bytes).map_err(|error| {
+        let says = format!("The body is not a JSON object of fields: {error}.");
+        unreadable(&says, Some(r#"{"diameter": "0.5 in"}"#))
+    })
+}
+
+fn unreadable(says: &str, try_this: Option<&str>) -> HttpResponse {
+    Problem::refused(Refusal::one(Wrong {
+        field: String::new(),
+        code: Code::RequestUnreadable,
+        says: says.to_owned(),
+        try_this: try_this.map(str::to_owned),
+    }))
+    .respond()
+}
+
+/// 404 for an address with no calculator, with the nearest names.
+pub fn unknown(id: &str) -> HttpResponse {
+    let name = id.rsplit('/').next().unwrap_or(id);
+    let mut near: Vec<(f64, &str)> = REGISTER
+        .iter()
+        .map(|entry| {
+            let by_name = strsim::jaro_winkler(name, entry.address().1);
+            let by_id = strsim::jaro_winkler(id, entry.id);
+            let by_word = entry.words.iter().map(|word| strsim::jaro_winkler(name, word)).fold(0.0, f64::max);
+            (by_name.max(by_id).max(by_word), entry.id)
+        })
+        .collect();
+    near.sort_by(|a, b| b.0.total_cmp(&a.0));
+    let names: Vec<&str> = near.iter().take(3).map(|(_, id)| *id).collect();
+    let says = format!(
+        "There is no calculator {}; the nearest are {}. All are listed at /v1/calculators.",
+        crate::quantity::shown(id),
+        names.join(", ")
+    );
+    let wrong = Wrong {
+        field: String::new(),
+        code: Code::NotFound,
+        says: says.clone(),
+        try_this: names.first().map(|id| format!("/v1/{id}")),
+    };
+    Problem::new(StatusCode::NOT_FOUND, says, vec![wrong]).respond()
+}
+
+/// 404 for any other address.
+pub async fn not_found(request: HttpRequest) -> HttpResponse {
+    let addresses = ["/", "/v1/calculators", "/openapi.json", "/healthz", "/readyz"];
+    let near = nearest(request.path(), addresses.into_iter()).unwrap_or("/v1/calculators");
+    let says = format!("There is nothing at {}.", crate::quantity::shown(request.path()));
+    let wrong =
+        Wrong { field: String::new(), code: Code::NotFound, says: says.clone(), try_this: Some(near.to_owned()) };
+    Problem::new(StatusCode::NOT_FOUND, says, vec![wrong]).respond()
+}
+
+/// 405 with the methods there are; OPTIONS is told them too.
+pub fn wrong_method(request: &HttpRequest, allow: &'static str) -> HttpResponse {
+    if *request.method() == Method::OPTIONS {
+        return HttpResponse::NoContent().insert_header((header::ALLOW, allow)).finish();
+    }
+    let says = format!("{} is not answered here; {allow} are.", crate::quantity::shown(request.method().as_str()));
+    let mut response = Problem::new(StatusCode::METHOD_NOT_ALLOWED, says, Vec::new()).respond();
+    response.headers_mut().insert(header::ALLOW, header::HeaderValue::from_static(allow));
+    response
+}

@@ -1,0 +1,158 @@
+//! HTTP: routes, forms of the answer, the published description, limits, logs. The only place that
+//! knows it.
+
+mod around;
+mod ask;
+mod catalogue;
+pub mod openapi;
+pub mod problem;
+mod settings;
+
+pub use settings::Settings;
+
+use crate::calculators::{REGISTER, find};
+use crate::page;
+use actix_web::dev::{Handler, Server};
+use actix_web::http::{StatusCode, header};
+use actix_web::middleware::from_fn;
+use actix_web::{App, FromRequest, HttpRequest, HttpResponse, HttpServer, Resource, Responder, web};
+use std::io;
+use std::net::TcpListener;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::time::Duration;
+
+static READY: AtomicBool = AtomicBool::new(false);
+
+/// Every route but the calculators' own, with its methods: what the description must hold.
+fn routes(config: &mut web::ServiceConfig) {
+    config
+        .service(readable("/", || async { html(StatusCode::OK, page::list()) }))
+        .service(readable(page::STYLE_ADDRESS, || async {
+            HttpResponse::Ok()
+                .content_type("text/css; charset=utf-8")
+                .insert_header((header::CACHE_CONTROL, "public, max-age=31536000, immutable"))
+                .body(page::STYLE)
+        }))
+        .service(readable("/healthz", || async { json("{\"status\":\"ok\"}") }))
+        .service(readable("/readyz", ready))
+        .service(readable("/openapi.json", || async { json(openapi::text()) }))
+        .service(readable("/v1/calculators", || async { json(catalogue::catalogue()) }))
+        .service(web::resource("/v1/{topic}/{calculator}").to(ask::answer))
+        .service(readable("/{topic}/{calculator}", form))
+        .default_service(web::to(ask::not_found));
+}
+
+/// A resource that is read by GET and HEAD.
+fn readable<F, Args>(path: &str, handler: F) -> Resource
+where
+    F: Handler<Args> + Clone,
+    Args: FromRequest + 'static,
+    F::Output: Responder + 'static,
+{
+    web::resource(path)
+        .route(web::get().to(handler.clone()))
+        .route(web::head().to(handler))
+        .default_service(web::to(|request: HttpRequest| async move {
+            ask::wrong_method(&request, "GET, HEAD, OPTIONS")
+        }))
+}
+
+fn json(body: &'static str) -> HttpResponse {
+    HttpResponse::Ok().content_type("application/json").insert_header((header::CACHE_CONTROL, "no-cache")).body(body)
+}
+
+fn html(status: StatusCode, body: String) -> HttpResponse {
+    HttpResponse::build(status)
+        .content_type("text/html; charset=utf-8")
+        .insert_header((header::CACHE_CONTROL, "no-cache"))
+        .insert_header((
+            header::CONTENT_SECURITY_POLICY,
+            "default-src 'none'; style-src 'self'; img-src 'self'; form-action 'self'; base-uri 'none'; \
+             frame-ancestors 'none'",
+        ))
+        .insert_header((header::REFERRER_POLICY, "no-referrer"))
+        .body(body)
+}
+
+async fn ready() -> HttpResponse {
+    if READY.load(Ordering::Relaxed) {
+        json("{\"status\":\"ready\"}")
+    } else {
+        problem::Problem::new(StatusCode::SERVICE_UNAVAILABLE, "The service is stopping.", Vec::new()).respond()
+    }
+}
+
+/// The page of a calculator, filled from the query.
+async fn form(request: HttpRequest, path: web::Path<(String, String)>) -> HttpResponse {
+    let (topic, name) = path.into_inner();
+    let id = format!("{topic}/{name}");
+    let Some(entry) = find(&id) else { return html(StatusCode::NOT_FOUND, page::missing(&id)) };
+    let (page, sound) = page::form(entry, request.query_string());
+    html(if sound { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY }, page)
+}
+
+/// The service, bound to `listener`, and running once awaited.
+pub fn serve(listener: TcpListener, settings: Settings) -> io::Result<Server> {
+    // Tables and descriptions are made before the first request, not by it.
+    for entry in REGISTER {
+        let fields = crate::fields::Fields(
+            entry.examples[0].fields.iter().map(|(name, value)| ((*name).into(), text(value))).collect(),
+        );
+        let _ = crate::asking::ask(entry, fields, crate::asking::Form::Json);
+    }
+    openapi::text();
+    catalogue::catalogue();
+    let workers = match settings.workers {
+        0 => std::thread::available_parallelism().map_or(1, usize::from),
+        workers => workers,
+    };
+    let (timeout, stop_timeout) = (settings.timeout, settings.stop_timeout);
+    let data = web::Data::new(settings);
+    let server = HttpServer::new(move || {
+        App::new().app_data(data.clone()).wrap(from_fn(around::around)).configure(routes)
+    })
+    .workers(workers)
+    .client_request_timeout(Duration::from_secs(timeout))
+    .keep_alive(Duration::from_secs(75))
+    .shutdown_timeout(stop_timeout)
+    .disable_signals()
+    .listen(listener)?
+    .run();
+    READY.store(true, Ordering::Relaxed);
+    Ok(server)
+}
+
+fn text(value: &'static str) -> crate::fields::Given<'static> {
+    crate::fields::Given::Text(value.into())
+}
+
+/// Runs until the process is told to stop, then lets open requests finish.
+pub async fn run(listener: TcpListener, settings: Settings) -> io::Result<()> {
+    let server = serve(listener, settings)?;
+    let handle = server.handle();
+    actix_web::rt::spawn(async move {
+        told_to_stop().await;
+        READY.store(false, Ordering::Relaxed);
+        tracing::info!("stopping: open requests may finish");
+        handle.stop(true).await;
+    });
+    server.await
+}
+
+#[cfg(unix)]
+async fn told_to_stop() {
+    use tokio::signal::unix::{SignalKind, signal};
+    let Ok(mut terminate) = signal(SignalKind::terminate()) else {
+        let _ = tokio::signal::ctrl_c().await;
+        return;
+    };
+    tokio::select! {
+        _ = terminate.recv() => {}
+        _ = tokio::signal::ctrl_c() => {}
+    }
+}
+
+#[cfg(not(unix))]
+async fn told_to_stop() {
+    let _ = tokio::signal::ctrl_c().await;
+}

@@ -1,0 +1,65 @@
+//! Refusals as RFC 9457 problem documents. The one place where a code gets a status.
+
+use crate::refusal::{Code, Refusal, Wrong};
+use actix_web::HttpResponse;
+use actix_web::http::StatusCode;
+use serde::Serialize;
+
+/// The media type of a problem document.
+pub const MEDIA_TYPE: &str = "application/problem+json";
+
+/// A problem document.
+#[derive(Debug, Serialize)]
+pub struct Problem {
+    /// `about:blank`: the status says what kind of problem it is.
+    pub r#type: &'static str,
+    /// The status in words.
+    pub title: &'static str,
+    /// The HTTP status.
+    pub status: u16,
+    /// What is wrong, in words, all together.
+    pub detail: String,
+    /// What is wrong, one by one.
+    pub errors: Vec<Wrong>,
+}
+
+/// The status of a refusal: 400 where the request cannot be read, 422 where it can and is wrong.
+fn status(refusal: &Refusal) -> StatusCode {
+    if refusal.0.iter().any(|wrong| wrong.code == Code::RequestUnreadable) {
+        StatusCode::BAD_REQUEST
+    } else {
+        StatusCode::UNPROCESSABLE_ENTITY
+    }
+}
+
+/// All that is wrong, in one line of words.
+pub fn words(refusal: &Refusal) -> String {
+    let one = |wrong: &Wrong| {
+        let field = wrong.field.trim_start_matches('/');
+        let way_out = wrong.try_this.as_ref().map(|value| format!(" Try {value}.")).unwrap_or_default();
+        if field.is_empty() { format!("{}{way_out}", wrong.says) } else { format!("{field}: {}{way_out}", wrong.says) }
+    };
+    refusal.0.iter().map(one).collect::<Vec<_>>().join(" ")
+}
+
+impl Problem {
+    /// A problem of that status.
+    pub fn new(status: StatusCode, detail: impl Into<String>, errors: Vec<Wrong>) -> Self {
+        let title = status.canonical_reason().unwrap_or("Problem");
+        Self { r#type: "about:blank", title, status: status.as_u16(), detail: detail.into(), errors }
+    }
+
+    /// A refusal as a problem.
+    pub fn refused(refusal: Refusal) -> Self {
+        Self::new(status(&refusal), words(&refusal), refusal.0)
+    }
+
+    /// As a response.
+    pub fn respond(&self) -> HttpResponse {
+        let status = StatusCode::from_u16(self.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR);
+        HttpResponse::build(status)
+            .content_type(MEDIA_TYPE)
+            .insert_header(("cache-control", "no-store"))
+            .body(serde_json::to_string(self).unwrap_or_default())
+    }
+}

@@ -25,7 +25,8 @@ fn main() -> std::process::ExitCode {
 fn start(settings: Settings) -> Result<(), String> {
     let filter = EnvFilter::try_new(&settings.log).map_err(|error| format!("--log {}: {error}", settings.log))?;
     tracing_subscriber::fmt().json().with_writer(std::io::stderr).with_env_filter(filter).init();
-    let listener = TcpListener::bind(settings.listen).map_err(|error| format!("--listen {}: {error}", settings.listen))?;
+    let listener =
+        TcpListener::bind(settings.listen).map_err(|error| format!("--listen {}: {error}", settings.listen))?;
     let address = listener.local_addr().map_err(|error| error.to_string())?;
     listener.set_nonblocking(true).map_err(|error| error.to_string())?;
     println!("Shop Reckoner {} answers at http://{address}/", shop_reckoner::VERSION);

@@ -122,11 +122,7 @@ fn about(schema: &Value, parts: &Map<String, Value>) -> String {
     own.or(part).and_then(Value::as_str).unwrap_or_default().replace('\n', " ")
 }
 
-fn fields_of(
-    schema: &Value,
-    parts: &Map<String, Value>,
-    good: impl Fn(&str) -> Option<&'static str>,
-) -> Vec<Field> {
+fn fields_of(schema: &Value, parts: &Map<String, Value>, good: impl Fn(&str) -> Option<&'static str>) -> Vec<Field> {
     let required: Vec<&str> =
         schema.get("required").and_then(Value::as_array).into_iter().flatten().filter_map(Value::as_str).collect();
     properties(schema)

@@ -61,10 +61,9 @@ fn respond(entry: &'static Entry, fields: Fields, form: Form) -> HttpResponse {
         })
     });
     match answered {
-        Ok((media_type, body)) => HttpResponse::Ok()
-            .content_type(media_type)
-            .insert_header((header::CACHE_CONTROL, "no-cache"))
-            .body(body),
+        Ok((media_type, body)) => {
+            HttpResponse::Ok().content_type(media_type).insert_header((header::CACHE_CONTROL, "no-cache")).body(body)
+        }
         Err(refusal) if form == Form::Cell && wants_text => HttpResponse::Ok()
             .content_type(TEXT)
             .insert_header((header::CACHE_CONTROL, "no-cache"))

@@ -49,12 +49,9 @@ where
     Args: FromRequest + 'static,
     F::Output: Responder + 'static,
 {
-    web::resource(path)
-        .route(web::get().to(handler.clone()))
-        .route(web::head().to(handler))
-        .default_service(web::to(|request: HttpRequest| async move {
-            ask::wrong_method(&request, "GET, HEAD, OPTIONS")
-        }))
+    web::resource(path).route(web::get().to(handler.clone())).route(web::head().to(handler)).default_service(web::to(
+        |request: HttpRequest| async move { ask::wrong_method(&request, "GET, HEAD, OPTIONS") },
+    ))
 }
 
 fn json(body: &'static str) -> HttpResponse {
@@ -108,16 +105,15 @@ pub fn serve(listener: TcpListener, settings: Settings) -> io::Result<Server> {
     };
     let (timeout, stop_timeout) = (settings.timeout, settings.stop_timeout);
     let data = web::Data::new(settings);
-    let server = HttpServer::new(move || {
-        App::new().app_data(data.clone()).wrap(from_fn(around::around)).configure(routes)
-    })
-    .workers(workers)
-    .client_request_timeout(Duration::from_secs(timeout))
-    .keep_alive(Duration::from_secs(75))
-    .shutdown_timeout(stop_timeout)
-    .disable_signals()
-    .listen(listener)?
-    .run();
+    let server =
+        HttpServer::new(move || App::new().app_data(data.clone()).wrap(from_fn(around::around)).configure(routes))
+            .workers(workers)
+            .client_request_timeout(Duration::from_secs(timeout))
+            .keep_alive(Duration::from_secs(75))
+            .shutdown_timeout(stop_timeout)
+            .disable_signals()
+            .listen(listener)?
+            .run();
     READY.store(true, Ordering::Relaxed);
     Ok(server)
 }

@@ -184,9 +184,7 @@ fn calculator_operations(
     let operation = |id: String, summary: String, about: String| {
         OperationBuilder::new().tag(topic).operation_id(Some(id)).summary(Some(summary)).description(Some(about))
     };
-    let ok = |content| {
-        ResponseBuilder::new().description("The answer.").content("application/json", content).build()
-    };
+    let ok = |content| ResponseBuilder::new().description("The answer.").content("application/json", content).build();
     let get = with_parameters(
         operation(id.to_owned(), entry.title.to_owned(), format!("{} {}", entry.about, example.says)),
         described,

@@ -25,9 +25,7 @@ pub fn asked(entry: &'static Entry, fields: &[(&'static str, &'static str)]) -> 
 
 /// The schema of an answer whose result has the schema `result`.
 pub fn answer_schema(result: &str) -> Value {
-    let list = |of: &str, about: &str| {
-        json!({"type": "array", "description": about, "items": {"$ref": format!("#/components/schemas/{of}")}})
-    };
+    let list = |of: &str, about: &str| json!({"type": "array", "description": about, "items": {"$ref": format!("#/components/schemas/{of}")}});
     let words = |about: &str| json!({"type": "string", "description": about});
     json!({
         "type": "object",
@@ -177,8 +175,14 @@ pub fn own_operations() -> Vec<(&'static str, PathItem)> {
     };
     let item = |operation: OperationBuilder| PathItemBuilder::new().operation(HttpMethod::Get, operation).build();
     let catalogue = json!({"version": crate::VERSION, "data_version": crate::data_version(), "calculators": []});
-    let ready = operation("readyz", "Ready to answer", "Whether the service takes requests.", "Health", json!({"status": "ready"}))
-        .response("503", problem("The service is stopping."));
+    let ready = operation(
+        "readyz",
+        "Ready to answer",
+        "Whether the service takes requests.",
+        "Health",
+        json!({"status": "ready"}),
+    )
+    .response("503", problem("The service is stopping."));
     let description = OperationBuilder::new()
         .tag("service")
         .operation_id(Some("openapi"))
@@ -200,7 +204,10 @@ pub fn own_operations() -> Vec<(&'static str, PathItem)> {
         .response("431", problem("The headers are too large."));
     let about = format!("The {} calculators with their fields, bounds, examples and search words.", REGISTER.len());
     vec![
-        ("/healthz", item(operation("healthz", "Alive", "Whether the process is alive.", "Health", json!({"status": "ok"})))),
+        (
+            "/healthz",
+            item(operation("healthz", "Alive", "Whether the process is alive.", "Health", json!({"status": "ok"}))),
+        ),
         ("/readyz", item(ready)),
         ("/openapi.json", item(description)),
         ("/v1/calculators", item(operation("calculators", "All calculators", &about, "Catalogue", catalogue))),

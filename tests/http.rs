@@ -1,0 +1,365 @@
+//! The service as its callers meet it: the real executable over HTTP, every operation of the
+//! published description.
+
+mod common;
+
+use common::Service;
+use reqwest::Method;
+use reqwest::blocking::{Client, Response};
+use serde_json::{Value, json};
+use shop_reckoner::calculators::REGISTER;
+use std::collections::BTreeSet;
+use std::time::{Duration, Instant};
+
+struct Caller {
+    service: Service,
+    client: Client,
+    exercised: std::cell::RefCell<BTreeSet<String>>,
+}
+
+impl Caller {
+    fn new() -> Self {
+        Self::with(&[])
+    }
+
+    fn with(arguments: &[&str]) -> Self {
+        let client = Client::builder().timeout(Duration::from_secs(20)).build().expect("a client");
+        Self { service: Service::start(arguments), client, exercised: Default::default() }
+    }
+
+    fn url(&self, path: &str) -> String {
+        format!("{}{path}", self.service.base)
+    }
+
+    fn send(&self, method: Method, path: &str) -> Response {
+        let bare = path.split('?').next().unwrap_or_default();
+        self.exercised.borrow_mut().insert(format!("{method} {bare}"));
+        self.client.request(method, self.url(path)).send().expect("an answer")
+    }
+
+    fn get(&self, path: &str) -> Response {
+        self.send(Method::GET, path)
+    }
+
+    fn ask(&self, path: &str, fields: &[(&str, &str)]) -> Response {
+        self.exercised.borrow_mut().insert(format!("GET {path}"));
+        self.client.get(self.url(path)).query(fields).send().expect("an answer")
+    }
+
+    fn post(&self, path: &str, body: impl Into<String>) -> Response {
+        self.exercised.borrow_mut().insert(format!("POST {path}"));
+        let request = self.client.post(self.url(path)).header("content-type", "application/json");
+        request.body(body.into()).send().expect("an answer")
+    }
+}
+
+fn header<'r>(response: &'r Response, name: &str) -> &'r str {
+    response.headers().get(name).and_then(|value| value.to_str().ok()).unwrap_or("")
+}
+
+/// The first single quantity or number of a result, by its path.
+fn first_leaf(value: &Value, path: &str) -> Option<String> {
+    match value {
+        Value::Object(map) if map.contains_key("value") && map.contains_key("unit") => Some(path.to_owned()),
+        Value::Object(map) => map.iter().find_map(|(name, value)| {
+            first_leaf(value, &if path.is_empty() { name.clone() } else { format!("{path}/{name}") })
+        }),
+        Value::Array(list) => list.iter().enumerate().find_map(|(at, v)| first_leaf(v, &format!("{path}/{at}"))),
+        _ => None,
+    }
+}
+
+#[test]
+fn every_operation_of_the_description_answers() {
+    let caller = Caller::new();
+    for entry in REGISTER {
+        let path = format!("/v1/{}", entry.id);
+        for example in entry.examples {
+            let response = caller.ask(&path, example.fields);
+            assert_eq!(response.status(), 200, "{path} {example:?}");
+            assert_eq!(header(&response, "content-type"), "application/json");
+            assert_eq!(header(&response, "cache-control"), "no-cache");
+            let answer: Value = response.json().expect("JSON");
+            for part in ["inputs", "assumed", "result", "working", "notes", "cautions", "sources", "trust"] {
+                assert!(!answer[part].is_null(), "{path}: no {part}");
+            }
+            assert_eq!(answer["calculator"], entry.id);
+
+            let inputs: serde_json::Map<String, Value> =
+                example.fields.iter().map(|(name, value)| ((*name).to_owned(), json!(value))).collect();
+            let posted: Value = caller.post(&path, Value::Object(inputs).to_string()).json().expect("JSON");
+            assert_eq!(posted, answer, "GET and POST of {path} differ");
+
+            // An answer's inputs can be sent back as they are.
+            let again: Value = caller.post(&path, answer["inputs"].to_string()).json().expect("JSON");
+            assert_eq!(again["result"], answer["result"], "{path}: inputs sent back");
+
+            let brief: Value =
+                caller.ask(&path, &[example.fields, &[("working", "false")]].concat()).json().expect("JSON");
+            assert_eq!(brief["working"], json!([]));
+            assert_eq!(brief["result"], answer["result"]);
+
+            let leaf = first_leaf(&answer["result"], "").expect("a quantity");
+            let units = if answer["assumed"].to_string().contains("\"metric\"") { "metric" } else { "inch" };
+            let picked = [example.fields, &[("pick", leaf.as_str()), ("units", units)]].concat();
+            let response = caller.ask(&format!("{path}.txt"), &picked);
+            assert_eq!(response.status(), 200, "{path}.txt {leaf}");
+            assert!(header(&response, "content-type").starts_with("text/plain"));
+            let cell: f64 = response.text().expect("text").parse().expect("a bare number");
+            let value = answer["result"].pointer(&format!("/{leaf}/value")).and_then(Value::as_f64).expect("a value");
+            assert_eq!(cell, value, "{path}.txt {leaf}");
+
+            let response = caller.ask(&format!("{path}.csv"), example.fields);
+            assert_eq!(response.status(), 200, "{path}.csv");
+            assert!(header(&response, "content-type").starts_with("text/csv"));
+            let text = response.text().expect("text");
+            let mut reader = csv::Reader::from_reader(text.as_bytes());
+            assert!(!reader.headers().expect("a header").is_empty());
+            assert!(reader.records().count() >= 1 && reader.records().all(|row| row.is_ok()), "{path}.csv");
+        }
+    }
+    for path in ["/healthz", "/readyz", "/openapi.json", "/v1/calculators"] {
+        let response = caller.get(path);
+        assert_eq!(response.status(), 200, "{path}");
+        let _: Value = response.json().expect("JSON");
+    }
+    let document: Value = caller.get("/openapi.json").json().expect("JSON");
+    let mut untried = Vec::new();
+    for (path, item) in document["paths"].as_object().expect("paths") {
+        for method in item.as_object().expect("operations").keys() {
+            let operation = format!("{} {path}", method.to_uppercase());
+            if !caller.exercised.borrow().contains(&operation) {
+                untried.push(operation);
+            }
+        }
+    }
+    assert!(untried.is_empty(), "operations of the description that no test exercises: {untried:?}");
+}
+
+#[test]
+fn head_answers_as_get_does_without_the_body() {
+    let caller = Caller::new();
+    for path in ["/", "/healthz", "/openapi.json", "/v1/calculators", "/holes/drill-point"] {
+        let got = caller.get(path);
+        let head = caller.send(Method::HEAD, path);
+        assert_eq!(head.status(), got.status(), "{path}");
+        assert_eq!(header(&head, "content-type"), header(&got, "content-type"), "{path}");
+        assert_eq!(header(&head, "content-length"), header(&got, "content-length"), "{path}");
+        assert!(head.bytes().expect("no body").is_empty(), "{path}");
+    }
+    let head = caller.send(Method::HEAD, "/v1/holes/drill-point.txt?diameter=1in&pick=point_length");
+    assert_eq!(head.status(), 422);
+}
+
+#[test]
+fn a_wrong_method_is_told_the_right_ones() {
+    let caller = Caller::new();
+    let one = "/v1/holes/drill-point";
+    for (path, allow) in [
+        (one, "GET, HEAD, POST, OPTIONS"),
+        ("/v1/holes/drill-point.txt", "GET, HEAD, OPTIONS"),
+        ("/v1/holes/drill-point.csv", "GET, HEAD, OPTIONS"),
+        ("/v1/calculators", "GET, HEAD, OPTIONS"),
+        ("/openapi.json", "GET, HEAD, OPTIONS"),
+        ("/holes/drill-point", "GET, HEAD, OPTIONS"),
+        ("/", "GET, HEAD, OPTIONS"),
+    ] {
+        for method in [Method::DELETE, Method::PUT, Method::PATCH, Method::TRACE] {
+            let response = caller.send(method.clone(), path);
+            assert_eq!(response.status(), 405, "{method} {path}");
+            assert_eq!(header(&response, "allow"), allow, "{method} {path}");
+            assert_eq!(header(&response, "content-type"), "application/problem+json");
+        }
+        let options = caller.send(Method::OPTIONS, path);
+        assert_eq!((options.status().as_u16(), header(&options, "allow")), (204, allow), "{path}");
+    }
+    assert_eq!(caller.post("/v1/holes/drill-point.txt", "{}").status(), 405);
+}
+
+#[test]
+fn what_is_not_there_is_answered_with_the_nearest_names() {
+    let caller = Caller::new();
+    for (path, near) in [
+        ("/v1/holes/drill-pont", "/v1/holes/drill-point"),
+        ("/v1/drill-point/holes", ""),
+        ("/v1/patterns/boltcircle", "/v1/patterns/bolt-circle"),
+        ("/v1/holes/drill-point.json", "/v1/holes/drill-point"),
+        ("/v1/patterns/PCD", ""),
+    ] {
+        let response = caller.get(path);
+        assert_eq!(response.status(), 404, "{path}");
+        let problem: Value = response.json().expect("JSON");
+        let hint = problem["errors"][0]["try"].as_str().unwrap_or_default();
+        assert!(hint.starts_with("/v1/"), "{path}: {hint}");
+        if !near.is_empty() {
+            assert_eq!(hint, near, "{path}");
+        }
+    }
+    assert_eq!(caller.get("/v1").status(), 404);
+    assert_eq!(caller.get("/favicon.ico").status(), 404);
+}
+
+#[test]
+fn what_is_too_large_is_refused_by_its_own_status() {
+    let caller = Caller::new();
+    let path = "/v1/holes/drill-point";
+    let long = format!("{path}?diameter={}", "1".repeat(9000));
+    assert_eq!(caller.get(&long).status(), 414);
+    let body = format!("{{\"diameter\": \"{}\"}}", " ".repeat(300_000));
+    assert_eq!(caller.post(path, body).status(), 413);
+    let plain = caller.client.post(caller.url(path)).body("diameter=1in").send().expect("an answer");
+    assert_eq!(plain.status(), 415);
+    let fat =
+        caller.client.get(caller.url("/healthz")).header("x-filler", "f".repeat(20_000)).send().expect("an answer");
+    assert_eq!(fat.status(), 431);
+    for broken in ["", "{", "[]", "3", "{\"diameter\": 1in}", "\u{feff}{}"] {
+        assert_eq!(caller.post(path, broken).status(), 400, "{broken}");
+    }
+    let bytes: Vec<u8> = b"{\"diameter\": \"\xff in\"}".to_vec();
+    let request = caller.client.post(caller.url(path)).header("content-type", "application/json").body(bytes);
+    assert_eq!(request.send().expect("an answer").status(), 400);
+}
+
+#[test]
+fn a_deeply_nested_body_is_refused_and_the_service_lives_on() {
+    let caller = Caller::new();
+    let body = format!("{{\"diameter\": {}{}}}", "[".repeat(50_000), "]".repeat(50_000));
+    assert_eq!(caller.post("/v1/holes/drill-point", body).status(), 400);
+    assert_eq!(caller.get("/healthz").status(), 200);
+}
+
+#[test]
+fn a_cell_never_flips_its_unit_and_can_be_told_of_refusals_in_words() {
+    let caller = Caller::new();
+    let path = "/v1/holes/drill-point.txt";
+    let without = caller.ask(path, &[("diameter", "1/2 in"), ("pick", "point_length")]);
+    assert_eq!(without.status(), 422);
+    let problem: Value = without.json().expect("JSON");
+    assert_eq!(problem["errors"][0]["field"], "/units");
+    let cell = |more: &[(&str, &str)]| {
+        let response = caller.ask(path, &[&[("diameter", "1/2 in")], more].concat());
+        (response.status().as_u16(), response.text().expect("text"))
+    };
+    let shop = [("pick", "point_length"), ("units", "inch"), ("digits", "shop")];
+    assert_eq!(cell(&shop), (200, "0.1502".into()));
+    assert_eq!(cell(&[("pick", "point_length"), ("units", "metric"), ("digits", "shop")]), (200, "3.815".into()));
+    assert_eq!(cell(&[("pick", "/trust")]), (200, "derivation".into()));
+    assert_eq!(cell(&[("pick", "/result/point_length/unit"), ("units", "metric")]), (200, "mm".into()));
+    let (status, words) = cell(&[("pick", "nothing_such"), ("units", "inch"), ("refusals", "text")]);
+    assert_eq!(status, 200);
+    assert!(words.starts_with("REFUSED: "), "{words}");
+    assert_eq!(cell(&[("pick", "nothing_such"), ("units", "inch")]).0, 422);
+    let (status, words) = cell(&[("pick", "tip_depth"), ("refusals", "text"), ("full_depth", "12")]);
+    assert_eq!((status, words.starts_with("REFUSED: ")), (200, true), "{words}");
+}
+
+#[test]
+fn a_request_keeps_its_id_and_is_logged_with_it() {
+    let caller = Caller::new();
+    let response =
+        caller.client.get(caller.url("/healthz")).header("x-request-id", "tern-point-7").send().expect("an answer");
+    assert_eq!(header(&response, "x-request-id"), "tern-point-7");
+    let made = caller.get("/healthz");
+    assert_eq!(header(&made, "x-request-id").len(), 16);
+    let forged = caller.client.get(caller.url("/healthz")).header("x-request-id", "a b{").send().expect("an answer");
+    assert_ne!(header(&forged, "x-request-id"), "a b{");
+    let Caller { service, .. } = caller;
+    stop(&service);
+    let (status, log) = service.wait();
+    assert!(status.success(), "{status}");
+    let line = log.lines().find(|line| line.contains("tern-point-7")).expect("a line in the log");
+    let line: Value = serde_json::from_str(line).expect("the log is JSON lines");
+    assert_eq!(line["fields"]["status"], 200);
+    assert_eq!(line["fields"]["path"], "/healthz");
+}
+
+fn stop(service: &Service) {
+    let told = std::process::Command::new("kill").args(["-TERM", &service.pid().to_string()]).status();
+    assert!(told.is_ok_and(|status| status.success()));
+}
+
+#[test]
+fn it_stops_when_told_and_lets_an_open_request_finish() {
+    use std::io::{Read, Write};
+    let caller = Caller::new();
+    let address = caller.service.base.trim_start_matches("http://").to_owned();
+    let mut open = std::net::TcpStream::connect(address).expect("a connection");
+    let body = "{\"diameter\": \"0.5 in\"}";
+    let head = format!(
+        "POST /v1/holes/drill-point HTTP/1.1\r\nhost: shop\r\ncontent-type: application/json\r\n\
+         content-length: {}\r\nconnection: close\r\n\r\n",
+        body.len()
+    );
+    open.write_all(head.as_bytes()).expect("the head is sent");
+    std::thread::sleep(Duration::from_millis(200));
+    stop(&caller.service);
+    std::thread::sleep(Duration::from_millis(300));
+    open.write_all(body.as_bytes()).expect("the body is sent");
+    let mut answer = String::new();
+    open.read_to_string(&mut answer).expect("an answer");
+    assert!(answer.starts_with("HTTP/1.1 200"), "{answer}");
+    let begun = Instant::now();
+    let Caller { service, .. } = caller;
+    assert!(service.wait().0.success());
+    assert!(begun.elapsed() < Duration::from_secs(20));
+}
+
+#[test]
+fn a_request_that_never_ends_is_given_up() {
+    use std::io::{Read, Write};
+    let caller = Caller::with(&["--timeout", "1"]);
+    let address = caller.service.base.trim_start_matches("http://").to_owned();
+    let mut open = std::net::TcpStream::connect(address).expect("a connection");
+    open.set_read_timeout(Some(Duration::from_secs(15))).expect("a timeout");
+    let head = "POST /v1/holes/drill-point HTTP/1.1\r\nhost: shop\r\ncontent-type: application/json\r\n\
+                content-length: 100\r\n\r\n{";
+    open.write_all(head.as_bytes()).expect("the head is sent");
+    let mut answer = [0; 64];
+    let read = open.read(&mut answer).expect("an answer within the time");
+    assert!(String::from_utf8_lossy(&answer[..read]).starts_with("HTTP/1.1 408"));
+}
+
+#[test]
+fn a_setting_that_cannot_be_used_stops_the_start_with_its_reason() {
+    let busy = std::net::TcpListener::bind("127.0.0.1:0").expect("a port");
+    let address = busy.local_addr().expect("its address").to_string();
+    let run = |arguments: &[&str]| {
+        let output = std::process::Command::new(env!("CARGO_BIN_EXE_shop-reckoner")).args(arguments).output();
+        let output = output.expect("it runs");
+        (output.status.success(), String::from_utf8_lossy(&output.stderr).into_owned())
+    };
+    let (ok, says) = run(&["--listen", &address]);
+    assert!(!ok && says.contains(&address), "{says}");
+    let (ok, says) = run(&["--listen", "nowhere"]);
+    assert!(!ok && says.contains("--listen"), "{says}");
+    let (ok, says) = run(&["--listen", "127.0.0.1:0", "--log", "=="]);
+    assert!(!ok && says.contains("--log"), "{says}");
+}
+
+#[test]
+fn every_calculator_has_a_page_that_opens_empty_and_filled() {
+    let caller = Caller::new();
+    let list = caller.get("/").text().expect("a page");
+    for entry in REGISTER {
+        assert!(list.contains(&format!("href=\"/{}\"", entry.id)), "{} is not listed", entry.id);
+        let path = format!("/{}", entry.id);
+        let empty = caller.get(&path);
+        assert_eq!(empty.status(), 200, "{path}");
+        let page = empty.text().expect("a page");
+        for field in &shop_reckoner::asking::describe_entry(entry).expect("described").fields {
+            assert!(page.contains(&format!("name=\"{}\"", field.name)), "{path} has no field {}", field.name);
+        }
+        for example in entry.examples {
+            let filled = caller.ask(&path, example.fields);
+            assert_eq!(filled.status(), 200, "{path} {example:?}");
+            let page = filled.text().expect("a page");
+            assert!(page.contains("<h2>Answer</h2>") && page.contains("<h2>Working</h2>"), "{path}");
+        }
+    }
+    let wrong = caller.get("/holes/drill-point?diameter=0.5&point_angle=%3Cscript%3E");
+    assert_eq!(wrong.status(), 422);
+    assert!(header(&wrong, "content-security-policy").contains("default-src 'none'"));
+    let page = wrong.text().expect("a page");
+    assert!(page.contains("has no unit") && !page.contains("<script>"), "{page}");
+    assert_eq!(caller.get("/holes/nothing").status(), 404);
+}

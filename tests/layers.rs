@@ -1,0 +1,109 @@
+//! The layers: a module uses only those below it, and calculators do not use each other.
+
+mod common;
+
+use common::root;
+use std::path::{Path, PathBuf};
+
+/// From the bottom upwards.
+const ORDER: &[&str] = &[
+    "quantity",
+    "sources",
+    "refusal",
+    "tree",
+    "fields",
+    "working",
+    "cautions",
+    "roots",
+    "reference",
+    "machine",
+    "calculators",
+    "asking",
+    "page",
+    "service",
+    "main",
+];
+
+/// Macros and constants that stand at the root of the crate.
+const AT_ROOT: &[&str] = &["VERSION", "data_version"];
+
+fn files(folder: &Path, out: &mut Vec<PathBuf>) {
+    for file in std::fs::read_dir(folder).expect("a folder") {
+        let path = file.expect("a file").path();
+        if path.is_dir() {
+            files(&path, out);
+        } else if path.extension().is_some_and(|ext| ext == "rs") {
+            out.push(path);
+        }
+    }
+}
+
+fn module(path: &Path) -> String {
+    let inside = path.strip_prefix(root().join("src")).expect("under src");
+    let first = inside.components().next().expect("a name").as_os_str().to_string_lossy().into_owned();
+    first.trim_end_matches(".rs").to_owned()
+}
+
+fn used(line: &str) -> Vec<String> {
+    let mut out = Vec::new();
+    for part in line.split("crate::").skip(1) {
+        if let Some(list) = part.strip_prefix('{') {
+            let names = list.trim_end_matches([';', '}']).split(',');
+            out.extend(names.map(|name| name.trim().split("::").next().unwrap_or_default().to_owned()));
+        } else {
+            out.push(part.chars().take_while(|c| c.is_alphanumeric() || *c == '_').collect());
+        }
+    }
+    out
+}
+
+#[test]
+fn no_module_uses_one_above_it() {
+    let mut all = Vec::new();
+    files(&root().join("src"), &mut all);
+    assert!(all.len() > 20);
+    let rank = |name: &str| ORDER.iter().position(|one| *one == name);
+    let mut seen = 0;
+    for file in all.iter().filter(|file| !file.ends_with("lib.rs")) {
+        let own = module(file);
+        let own_rank = rank(&own).unwrap_or_else(|| panic!("{own} has no place in the order of layers"));
+        let text = std::fs::read_to_string(file).expect("a source file");
+        for line in text.lines().filter(|line| !line.trim_start().starts_with("//")) {
+            for name in used(line) {
+                // The two declaring macros belong to the tree.
+                let name = if name == "choice" { "tree".to_owned() } else { name };
+                if AT_ROOT.contains(&name.as_str()) || name.is_empty() {
+                    continue;
+                }
+                let used = rank(&name).unwrap_or_else(|| panic!("{}: unknown module {name}", file.display()));
+                assert!(used <= own_rank, "{}: {own} uses {name}, which lies above it", file.display());
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 100, "only {seen} uses were found");
+}
+
+#[test]
+fn calculators_do_not_use_each_other() {
+    let mut all = Vec::new();
+    files(&root().join("src/calculators"), &mut all);
+    for file in all.iter().filter(|file| !file.ends_with("mod.rs")) {
+        let text = std::fs::read_to_string(file).expect("a source file");
+        for topic in
+            ["datum", "patterns", "holes", "speeds", "geometry", "threads", "fits", "measure", "stock", "sheet"]
+        {
+            assert!(!text.contains(&format!("calculators::{topic}")), "{} uses {topic}", file.display());
+        }
+    }
+}
+
+#[test]
+fn only_the_service_knows_http() {
+    let mut all = Vec::new();
+    files(&root().join("src"), &mut all);
+    for file in all.iter().filter(|file| !["service", "main"].contains(&module(file).as_str())) {
+        let text = std::fs::read_to_string(file).expect("a source file");
+        assert!(!text.contains("actix"), "{} knows actix", file.display());
+    }
+}

@@ -1,0 +1,76 @@
+//! README.md is run: each curl command is sent to the real executable and must print what the text
+//! below it shows; its commands are those that CI runs.
+
+mod common;
+
+use common::{Service, root};
+
+struct Block {
+    language: String,
+    text: String,
+}
+
+fn blocks(markdown: &str) -> Vec<Block> {
+    let mut blocks = Vec::new();
+    let mut inside: Option<Block> = None;
+    for line in markdown.lines() {
+        match (line.strip_prefix("```"), &mut inside) {
+            (Some(language), None) => inside = Some(Block { language: language.to_owned(), text: String::new() }),
+            (Some(_), Some(_)) => blocks.extend(inside.take()),
+            (None, Some(block)) => {
+                block.text.push_str(line);
+                block.text.push('\n');
+            }
+            (None, None) => {}
+        }
+    }
+    blocks
+}
+
+#[test]
+fn every_curl_of_the_readme_prints_what_it_shows() {
+    let readme = std::fs::read_to_string(root().join("README.md")).expect("README.md");
+    let blocks = blocks(&readme);
+    let service = Service::start(&[]);
+    let mut ran = 0;
+    for (at, block) in blocks.iter().enumerate().filter(|(_, block)| block.language == "sh") {
+        let Some(rest) = block.text.trim().strip_prefix("curl '") else { continue };
+        let address = rest.trim_end_matches('\'').replace("localhost:8080", &service.base);
+        let response = reqwest::blocking::get(&address).expect("an answer");
+        assert_eq!(response.status(), 200, "{address}");
+        let shown = blocks.get(at + 1).filter(|next| next.language == "text").expect("what it prints");
+        let printed = response.text().expect("text").replace("\r\n", "\n");
+        assert_eq!(printed.trim_end(), shown.text.trim_end(), "{address}");
+        ran += 1;
+    }
+    assert!(ran >= 4, "only {ran} commands were run");
+}
+
+#[test]
+fn the_two_commands_of_the_readme_are_those_of_the_project() {
+    let readme = std::fs::read_to_string(root().join("README.md")).expect("README.md");
+    let commands: Vec<String> =
+        blocks(&readme).into_iter().filter(|b| b.language == "sh").map(|b| b.text.trim().to_owned()).collect();
+    let plain: Vec<&str> = commands.iter().map(String::as_str).filter(|c| !c.starts_with("curl")).collect();
+    assert_eq!(plain, ["cargo run --release", "cargo test"]);
+    let ci = std::fs::read_to_string(root().join(".ci/run")).expect(".ci/run");
+    assert!(ci.contains("cargo test"), "CI does not run the README's test command");
+    let manifest = std::fs::read_to_string(root().join("Cargo.toml")).expect("Cargo.toml");
+    assert!(manifest.contains("default-run = \"shop-reckoner\""));
+}
+
+#[test]
+fn the_readme_lists_every_calculator_and_setting() {
+    let readme = std::fs::read_to_string(root().join("README.md")).expect("README.md");
+    for entry in shop_reckoner::calculators::REGISTER {
+        assert!(readme.contains(&format!("`/v1/{}`", entry.id)), "README.md does not list {}", entry.id);
+    }
+    let help = std::process::Command::new(env!("CARGO_BIN_EXE_shop-reckoner")).arg("--help").output().expect("help");
+    let help = String::from_utf8_lossy(&help.stdout).into_owned();
+    for flag in help.split_whitespace().filter(|word| word.starts_with("--") && word.len() > 4) {
+        let flag = flag.trim_end_matches(|c: char| !c.is_ascii_lowercase());
+        if !["--help", "--version"].contains(&flag) {
+            assert!(readme.contains(&format!("`{flag}`")) || readme.contains(flag), "README.md does not name {flag}");
+        }
+    }
+}

@@ -1,0 +1,262 @@
+//! Gates on the register and on the published description: nothing unnamed, undocumented, doubled or
+//! without an example; and whatever is sent, an answer of sound numbers or a refusal.
+
+mod common;
+
+use common::{asked, golden};
+use proptest::prelude::*;
+use serde_json::Value;
+use shop_reckoner::asking::{RESERVED, described};
+use shop_reckoner::calculators::{Entry, REGISTER};
+use shop_reckoner::service::openapi;
+use std::collections::{HashMap, HashSet};
+
+#[test]
+fn the_published_description_is_the_committed_one() {
+    golden("openapi/openapi.json", openapi::text());
+    golden("openapi/operations.txt", &openapi::operations());
+}
+
+#[test]
+fn ids_and_titles_are_unique_and_well_formed() {
+    let (mut ids, mut titles, mut names) = (HashSet::new(), HashSet::new(), HashSet::new());
+    for entry in REGISTER {
+        let (topic, name) = entry.address();
+        let plain = |text: &str| !text.is_empty() && text.chars().all(|c| c.is_ascii_lowercase() || c == '-');
+        assert!(plain(topic) && plain(name), "{}", entry.id);
+        assert!(
+            ids.insert(entry.id) && titles.insert(entry.title) && names.insert(name),
+            "{} is there twice",
+            entry.id
+        );
+        assert!(entry.about.ends_with('.') && entry.about.len() > 30, "{}: about", entry.id);
+        assert!(entry.words.len() >= 3, "{}: search words", entry.id);
+        assert!(!entry.examples.is_empty(), "{}: examples", entry.id);
+    }
+}
+
+#[test]
+fn every_field_and_result_says_what_it_is_and_none_is_reserved() {
+    for described in described() {
+        for field in &described.fields {
+            let id = described.entry.id;
+            assert!(field.about.ends_with('.') && field.about.len() > 10, "{id} {}: \"{}\"", field.name, field.about);
+            assert!(!field.example.is_empty(), "{id}: no example has {}", field.name);
+            assert!(!RESERVED.contains(&field.name.as_str()), "{id}: {} is a reserved name", field.name);
+        }
+        for result in &described.results {
+            assert!(result.about.ends_with('.'), "{} {}: \"{}\"", described.entry.id, result.name, result.about);
+        }
+    }
+}
+
+#[test]
+fn every_answer_has_sources() {
+    for entry in REGISTER {
+        for example in entry.examples {
+            let text: Vec<String> = example.fields.iter().map(|(name, value)| format!("{name}={value}")).collect();
+            let answer = asked(entry, &text.join("&")).unwrap_or_else(|r| panic!("{}: {r:?}", entry.id));
+            assert!(!answer["sources"].as_array().expect("sources").is_empty(), "{}", entry.id);
+        }
+    }
+}
+
+fn walk<'v>(value: &'v Value, path: &str, see: &mut impl FnMut(&str, &'v Value)) {
+    see(path, value);
+    match value {
+        Value::Object(map) => map.iter().for_each(|(name, value)| walk(value, &format!("{path}/{name}"), see)),
+        Value::Array(list) => list.iter().enumerate().for_each(|(at, v)| walk(v, &format!("{path}/{at}"), see)),
+        _ => {}
+    }
+}
+
+#[test]
+fn the_description_leaves_nothing_unsaid() {
+    let document = openapi::document();
+    assert_eq!(document["openapi"], "3.1.0");
+    let mut ids = HashSet::new();
+    for (path, item) in document["paths"].as_object().expect("paths") {
+        for (method, operation) in item.as_object().expect("operations") {
+            let name = format!("{method} {path}");
+            let id = operation["operationId"].as_str().unwrap_or_default();
+            assert!(ids.insert(id.to_owned()) && !id.is_empty(), "{name}: operation id {id}");
+            for part in ["summary", "description"] {
+                assert!(operation[part].as_str().is_some_and(|text| text.len() > 3), "{name}: no {part}");
+            }
+            for parameter in operation["parameters"].as_array().into_iter().flatten() {
+                assert!(parameter["description"].as_str().is_some_and(|text| text.len() > 10), "{name}: {parameter}");
+                assert!(!parameter["example"].is_null(), "{name}: {parameter}");
+            }
+            for (status, response) in operation["responses"].as_object().expect("responses") {
+                for (media, content) in response["content"].as_object().into_iter().flatten() {
+                    assert!(!content["schema"].is_null(), "{name} {status} {media}: no schema");
+                    assert!(!status.starts_with('2') || !content["example"].is_null(), "{name} {status}: no example");
+                }
+            }
+        }
+    }
+    let schemas = document["components"]["schemas"].as_object().expect("schemas");
+    walk(&document, "", &mut |path, value| {
+        if let Some(name) = value.get("$ref").and_then(Value::as_str) {
+            let name = name.trim_start_matches("#/components/schemas/");
+            assert!(schemas.contains_key(name), "{path} refers to {name}, which is not there");
+        }
+    });
+    for (name, schema) in schemas {
+        walk(schema, name, &mut |path, value| {
+            let is_property = path.rsplit('/').nth(1) == Some("properties");
+            let is_part = is_property || path == name.as_str() || path.ends_with("/items");
+            if is_part {
+                assert!(value.as_object().is_some_and(|map| !map.is_empty()), "{path} is an empty schema");
+            }
+            if is_property {
+                let reference =
+                    value.get("$ref").and_then(Value::as_str).and_then(|r| schemas.get(r.rsplit('/').next()?));
+                let about = value.get("description").or_else(|| reference.and_then(|schema| schema.get("description")));
+                assert!(about.and_then(Value::as_str).is_some_and(|text| text.len() > 3), "{path} is not described");
+            }
+            assert_ne!(value.get("type").and_then(Value::as_str), Some("null"), "{path} can be null");
+        });
+    }
+}
+
+#[test]
+fn one_schema_name_is_one_schema() {
+    let mut seen: HashMap<String, (Value, &str)> = HashMap::new();
+    for entry in REGISTER {
+        let mut parts = vec![(entry.input)(), (entry.output)()];
+        (entry.parts)(&mut parts);
+        for (name, schema) in parts {
+            let schema = serde_json::to_value(schema).expect("JSON");
+            if let Some((before, id)) = seen.insert(name.clone(), (schema.clone(), entry.id)) {
+                assert_eq!(before, schema, "{name} is one thing in {id} and another in {}", entry.id);
+            }
+        }
+    }
+}
+
+/// Every number of an answer is finite and none is a negative zero.
+fn sound(answer: &Value) -> Result<(), String> {
+    let mut wrong = None;
+    walk(answer, "", &mut |path, value| {
+        if value.is_null() {
+            wrong = Some(format!("{path} is null"));
+        }
+        if let Some(number) = value.as_f64()
+            && (!number.is_finite() || (number == 0.0 && number.is_sign_negative()))
+        {
+            wrong = Some(format!("{path} is {number}"));
+        }
+        if value.as_str().is_some_and(|text| text.contains("NaN") || text.contains("inf ")) {
+            wrong = Some(format!("{path} is {value}"));
+        }
+    });
+    wrong.map_or(Ok(()), Err)
+}
+
+fn any_entry() -> impl Strategy<Value = &'static Entry> {
+    (0..REGISTER.len()).prop_map(|at| &REGISTER[at])
+}
+
+/// A value that is likely to be read, or nearly.
+fn any_value() -> impl Strategy<Value = String> {
+    let number = prop_oneof![
+        Just("0".to_owned()),
+        (-1000.0..1000.0f64).prop_map(|n| format!("{n}")),
+        (0.0..10.0f64).prop_map(|n| format!("{n:.3}")),
+        (-30i32..30).prop_map(|n| format!("1e{n}")),
+        (1u32..64).prop_map(|n| format!("{n}/64")),
+        (0u32..400).prop_map(|n| n.to_string()),
+    ];
+    let unit = prop_oneof![
+        Just(" in"),
+        Just(" mm"),
+        Just(" deg"),
+        Just(" rad"),
+        Just(" rpm"),
+        Just(" ft/min"),
+        Just(" m/min"),
+        Just(" in/tooth"),
+        Just(" mm/min"),
+        Just(" percent"),
+        Just(" in2"),
+        Just(" um"),
+        Just("")
+    ];
+    prop_oneof![
+        8 => (number, unit).prop_map(|(number, unit)| format!("{number}{unit}")),
+        1 => "\\PC{0,12}",
+        1 => prop_oneof![
+            Just("tip"), Just("lips"), Just("none"), Just("greatest"), Just("climb"), Just("forming"), Just("under"),
+            Just("y_axis"), Just("clockwise"), Just("M8"), Just("1/4-20 UNC"), Just("#10-32"), Just("M3x0.5-6H"),
+            Just("#7"), Just("F"), Just("1,2,3"), Just("112 rpm,450 rpm"), Just("1 in,0 in")
+        ].prop_map(str::to_owned),
+    ]
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 4000, ..ProptestConfig::default() })]
+
+    #[test]
+    fn whatever_the_fields_hold_there_is_a_sound_answer_or_a_refusal(
+        entry in any_entry(),
+        example in 0usize..8,
+        changes in proptest::collection::vec((0usize..16, any_value()), 0..4),
+        drop in proptest::option::of(0usize..16),
+    ) {
+        let example = &entry.examples[example % entry.examples.len()];
+        let fields = &described().iter().find(|d| d.entry.id == entry.id).expect("described").fields;
+        let mut asked_for: Vec<(String, String)> =
+            example.fields.iter().map(|(name, value)| ((*name).to_owned(), (*value).to_owned())).collect();
+        for (at, value) in changes {
+            let name = fields[at % fields.len()].name.clone();
+            asked_for.retain(|(known, _)| *known != name);
+            asked_for.push((name, value));
+        }
+        if let Some(at) = drop {
+            let name = &fields[at % fields.len()].name;
+            asked_for.retain(|(known, _)| known != name);
+        }
+        // An ampersand or an equals sign in a value would be another field here.
+        let text: Vec<String> =
+            asked_for.iter().map(|(name, value)| format!("{name}={}", value.replace(['&', '='], "?"))).collect();
+        match asked(entry, &text.join("&")) {
+            Ok(answer) => prop_assert_eq!(sound(&answer), Ok(()), "{}?{}", entry.id, text.join("&")),
+            Err(refusal) => prop_assert!(
+                !refusal.0.is_empty() && refusal.0.iter().all(|wrong| !wrong.says.is_empty()),
+                "{}?{}: {:?}", entry.id, text.join("&"), refusal
+            ),
+        }
+    }
+
+    #[test]
+    fn inch_and_metric_inputs_give_the_same_result(entry in any_entry(), scale in 0.2..5.0f64) {
+        let example = &entry.examples[0];
+        let in_system = |to_mm: bool| {
+            let fields = example.fields.iter().map(|(name, value)| {
+                let Ok(written) = shop_reckoner::quantity::read(value, "1 in") else { return format!("{name}={value}") };
+                match written.unit {
+                    Some(unit) if unit.row().dimension == shop_reckoner::quantity::Dimension::Length => {
+                        let si = unit.to_si(written.value * scale);
+                        if to_mm { format!("{name}={} mm", si / 0.001) } else { format!("{name}={} in", si / 0.0254) }
+                    }
+                    _ => format!("{name}={value}"),
+                }
+            });
+            fields.collect::<Vec<_>>().join("&") + "&units=metric"
+        };
+        match (asked(entry, &in_system(true)), asked(entry, &in_system(false))) {
+            (Ok(a), Ok(b)) => {
+                let (mut left, mut right) = (Vec::new(), Vec::new());
+                walk(&a["result"], "", &mut |path, value| if let Some(n) = value.as_f64() { left.push((path.to_owned(), n)) });
+                walk(&b["result"], "", &mut |path, value| if let Some(n) = value.as_f64() { right.push((path.to_owned(), n)) });
+                prop_assert_eq!(left.len(), right.len());
+                for ((path, a), (_, b)) in left.iter().zip(&right) {
+                    prop_assert!((a - b).abs() <= 1e-9 * a.abs().max(b.abs()).max(1e-3), "{} {}: {} and {}", entry.id, path, a, b);
+                }
+            }
+            (Err(_), Err(_)) => {}
+            (a, b) => prop_assert!(false, "{}: {:?} but {:?}", entry.id, a.map(|_| ()), b.map(|_| ())),
+        }
+    }
+}

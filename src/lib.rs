@@ -6,7 +6,7 @@
 //! - [`asking`]: one request to one calculator, in units, on a resolution, as JSON, cell or table;
 //! - [`calculators`]: the trade, one file a calculator, and the register of them all;
 //! - [`reference`]: typed rows of the published tables; [`working`]: the record of a calculation;
-//!   [`cautions`]; [`fields`]: a request read into typed inputs; [`refusal`]: what can be wrong;
+//!   [`cautions`]; [`machine`]: the speeds and feeds a machine has; [`fields`]: a request read into typed inputs; [`refusal`]: what can be wrong;
 //!   [`tree`]: inputs and results without their types;
 //! - [`quantity`]: values with units; [`sources`]: who says so.
 
@@ -16,6 +16,7 @@ pub mod asking;
 pub mod calculators;
 pub mod cautions;
 pub mod fields;
+pub mod machine;
 pub mod page;
 pub mod quantity;
 pub mod reference;

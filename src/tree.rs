@@ -1,7 +1,7 @@
 //! Inputs and results without their types: a tree of quantities, counts and words that unit
 //! conversion, resolution, tables and pages walk alike.
 
-use crate::quantity::{Found, Kind, Measure, Quantity, System, Unit};
+use crate::quantity::{Found, Kind, Measure, Quantity, System, Unit, text};
 use serde::ser::{Serialize, SerializeMap, SerializeSeq, Serializer};
 use std::borrow::Cow;
 
@@ -94,7 +94,7 @@ impl IntoTree for u32 {
 
 impl IntoTree for f64 {
     fn tree(&self) -> Option<Node> {
-        Some(Node::Number(*self))
+        Some(Node::Number(text::tidy(*self)))
     }
 }
 

@@ -34,13 +34,17 @@ impl By {
 /// A value in a step.
 #[derive(Clone, Debug)]
 pub enum Shown {
-    /// A quantity.
+    /// A quantity asked for, shown as it was stated.
+    Stated(Quantity),
+    /// A quantity found, shown in the answer's units.
     Quantity(Quantity),
     /// A plain number.
     Number(f64),
     /// Words.
     Text(Cow<'static, str>),
-    /// One quantity for each row of a list.
+    /// One quantity asked for, for each row of a list.
+    StatedList(Vec<Quantity>),
+    /// One quantity found, for each row of a list.
     Quantities(Vec<Quantity>),
     /// One number for each row of a list.
     Numbers(Vec<f64>),
@@ -50,7 +54,7 @@ pub enum Shown {
 
 impl<K: Kind> From<Measure<K>> for Shown {
     fn from(measure: Measure<K>) -> Self {
-        Shown::Quantity(measure.quantity())
+        Shown::Stated(measure.quantity())
     }
 }
 
@@ -68,7 +72,7 @@ impl<K: Kind> From<Vec<Found<K>>> for Shown {
 
 impl<K: Kind> From<&[Measure<K>]> for Shown {
     fn from(measures: &[Measure<K>]) -> Self {
-        Shown::Quantities(measures.iter().map(Measure::quantity).collect())
+        Shown::StatedList(measures.iter().map(Measure::quantity).collect())
     }
 }
 
@@ -368,18 +372,10 @@ impl Serialize for StepIn<'_> {
     }
 }
 
-/// A quantity in the unit it was stated in, or, if it was computed, in the answer's.
-fn in_answer(quantity: &Quantity, system: System) -> Quantity {
-    let row = quantity.kind;
-    let readable = row.units.contains(&quantity.unit) && quantity.unit != crate::quantity::Unit::Metre;
-    if readable { Quantity { value: text::tidy(quantity.value), ..*quantity } } else { quantity.in_system(system) }
-}
-
-fn write_quantity(out: &mut String, quantity: &Quantity, system: System) {
-    let shown = in_answer(quantity, system);
-    out.push_str(&text::full(shown.value));
+fn write_quantity(out: &mut String, quantity: &Quantity) {
+    out.push_str(&text::full(text::tidy(quantity.value)));
     out.push(' ');
-    out.push_str(shown.unit.spelling());
+    out.push_str(quantity.unit.spelling());
 }
 
 fn write_shown(out: &mut String, shown: &Shown, system: System) {
@@ -389,12 +385,17 @@ fn write_shown(out: &mut String, shown: &Shown, system: System) {
         }
     };
     match shown {
-        Shown::Quantity(quantity) => write_quantity(out, quantity, system),
+        Shown::Stated(quantity) => write_quantity(out, quantity),
+        Shown::Quantity(quantity) => write_quantity(out, &quantity.in_system(system)),
         Shown::Number(number) => out.push_str(&text::full(text::tidy(*number))),
         Shown::Text(words) => out.push_str(words),
+        Shown::StatedList(list) => list.iter().enumerate().for_each(|(at, quantity)| {
+            separate(out, at);
+            write_quantity(out, quantity);
+        }),
         Shown::Quantities(list) => list.iter().enumerate().for_each(|(at, quantity)| {
             separate(out, at);
-            write_quantity(out, quantity, system);
+            write_quantity(out, &quantity.in_system(system));
         }),
         Shown::Numbers(list) => list.iter().enumerate().for_each(|(at, number)| {
             separate(out, at);
@@ -415,7 +416,7 @@ impl Serialize for GivesIn<'_> {
         let mut map = serializer.serialize_map(None)?;
         map.serialize_entry("field", step.field)?;
         match &step.gives {
-            Shown::Quantity(quantity) => {
+            Shown::Stated(quantity) | Shown::Quantity(quantity) => {
                 let quantity = quantity.in_system(*system);
                 map.serialize_entry("value", &quantity.value)?;
                 map.serialize_entry("unit", quantity.unit.spelling())?;
@@ -423,7 +424,7 @@ impl Serialize for GivesIn<'_> {
             }
             Shown::Number(number) => map.serialize_entry("value", &text::tidy(*number))?,
             Shown::Text(words) => map.serialize_entry("text", words)?,
-            Shown::Quantities(list) => {
+            Shown::StatedList(list) | Shown::Quantities(list) => {
                 let values: Vec<f64> = list.iter().map(|quantity| quantity.in_system(*system).value).collect();
                 map.serialize_entry("values", &values)?;
                 if let Some(first) = list.first() {

@@ -76,7 +76,7 @@ pub fn reserved_fields() -> &'static [Field] {
         let mut parts = Vec::new();
         ReservedInput::schemas(&mut parts);
         let schema = serde_json::to_value(ReservedInput::schema()).unwrap_or_default();
-        fields_of(&schema, &parts_of(parts), |name| super::reserved::good(name))
+        fields_of(&schema, &parts_of(parts), super::reserved::good)
     });
     &ALL
 }

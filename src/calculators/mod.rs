@@ -12,10 +12,21 @@ use validator::Validate;
 
 mod holes {
     pub mod drill_point;
+    pub mod drill_size;
+}
+
+mod speeds {
+    pub mod milling;
+    pub mod spindle_speed;
 }
 
 /// Every calculator there is.
-pub static REGISTER: &[Entry] = &[Entry::of::<holes::drill_point::DrillPoint>()];
+pub static REGISTER: &[Entry] = &[
+    Entry::of::<holes::drill_point::DrillPoint>(),
+    Entry::of::<holes::drill_size::DrillSize>(),
+    Entry::of::<speeds::spindle_speed::SpindleSpeed>(),
+    Entry::of::<speeds::milling::Milling>(),
+];
 
 /// The job at hand, by which pages group the calculators.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

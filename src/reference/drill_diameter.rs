@@ -1,7 +1,7 @@
 //! A drill's diameter as a request states it: a length, or the trade's name for a drill (`#7`, `F`,
 //! `27/64`).
 
-use super::drills::{Drill, DrillUnit, named};
+use super::drills::{Drill, DrillSystem, DrillUnit, named};
 use crate::quantity::{FoundSize, Measure, Size, Unit, Unread, kind};
 use crate::tree::{IntoTree, Leaf, Node};
 use serde::de::{Deserialize, Deserializer, Error, MapAccess, Visitor};
@@ -63,6 +63,12 @@ impl IntoTree for DrillDiameter {
     fn tree(&self) -> Option<Node> {
         let name = self.drill.map(|drill| Cow::Borrowed(drill.name));
         Some(Node::Quantity(Leaf { quantity: self.size.quantity(), name, set: None }))
+    }
+}
+
+impl IntoTree for DrillSystem {
+    fn tree(&self) -> Option<Node> {
+        Some(Node::Text(Cow::Borrowed(self.as_str()), None))
     }
 }
 

@@ -4,12 +4,13 @@
 use crate::sources::{self, Trust};
 use serde::{Deserialize, Serialize};
 use std::sync::LazyLock;
+use utoipa::ToSchema;
 
 const INCH_ROWS: &str = include_str!("../../data/drills_inch.csv");
 const METRIC_ROWS: &str = include_str!("../../data/drills_metric.csv");
 
-/// The series a drill belongs to.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+/// The series a drill belongs to: fractions of an inch, numbers, letters or millimetres.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, ToSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum DrillSystem {
     /// Fractions of an inch, `27/64`.

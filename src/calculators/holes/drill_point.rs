@@ -96,9 +96,8 @@ fn check(input: &DrillPointInput) -> Result<(), ValidationError> {
         ));
     }
     if input.full_depth.is_none() && input.thickness.is_none() {
-        for given in
-            [input.zeroed_at.map(|_| "zeroed_at"), input.face_height.map(|_| "face_height")].into_iter().flatten()
-        {
+        let given = [input.zeroed_at.map(|_| "zeroed_at"), input.face_height.map(|_| "face_height")];
+        if let Some(given) = given.into_iter().flatten().next() {
             return Err(between(
                 Code::Conflict,
                 "This matters only for a depth: give full_depth or thickness too.",

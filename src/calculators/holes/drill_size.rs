@@ -1,0 +1,278 @@
+//! Which drills of the tables are nearest to a diameter: fraction, number and letter sizes after
+//! ASME B94.11M, metric sizes after BS 328 and ISO 235.
+
+use crate::calculators::{Calculator, Example, Task};
+use crate::quantity::{FoundDifference, FoundSize, SiValue, Size, text};
+use crate::reference::drill_diameter::DrillDiameter;
+use crate::reference::drills::{Drill, DrillSystem, drills};
+use crate::refusal::{Code, Refusal, between};
+use crate::working::Record;
+use serde::Deserialize;
+use utoipa::ToSchema;
+use validator::{Validate, ValidationError};
+
+mod name;
+#[cfg(test)]
+mod tests;
+
+pub use name::DrillName;
+
+/// The calculator.
+pub struct DrillSize;
+
+crate::choice! {
+    /// Which drills to list: the `nearest`, whether smaller or larger, those at or `under` the size, or those at or `over` it.
+    DrillSide {
+        /// Smaller or larger.
+        Nearest = "nearest",
+        /// At or below the size.
+        Under = "under",
+        /// At or above the size.
+        Over = "over",
+    }
+}
+
+/// What the drill size calculator asks for: a diameter or a drill's name.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+#[validate(schema(function = "check"))]
+pub struct DrillSizeInput {
+    /// Diameter to find drills for.
+    pub diameter: Option<DrillDiameter>,
+    /// Name of a drill, to find its size and the drills nearest to it.
+    pub name: Option<DrillName>,
+    /// Systems of sizes to look in: fraction, number, letter, metric; all if absent.
+    pub systems: Option<Vec<DrillSystem>>,
+    /// Whether the drills may be on either side of the size: nearest, under or over; nearest if absent.
+    pub side: Option<DrillSide>,
+    /// How many drills to list, 1 to 50; 5 if absent.
+    pub count: Option<u32>,
+}
+
+crate::tree!(DrillSizeInput { diameter, name, systems, side, count });
+
+/// A drill near the size.
+#[derive(Debug, ToSchema)]
+pub struct NearDrill {
+    /// The drill's name.
+    pub name: &'static str,
+    /// The system it belongs to.
+    pub system: DrillSystem,
+    /// Its nominal diameter.
+    pub diameter: FoundSize,
+    /// Its diameter less the one asked for; negative for a smaller drill.
+    pub difference: FoundDifference,
+}
+
+crate::tree!(NearDrill { name, system, diameter, difference });
+
+/// What the drill size calculator gives.
+#[derive(Debug, ToSchema)]
+pub struct DrillSizeResult {
+    /// The drills, nearest first; of drills equally near, the smaller first.
+    pub drills: Vec<NearDrill>,
+}
+
+crate::tree!(DrillSizeResult { drills });
+
+const MOST: u32 = 50;
+
+fn check(input: &DrillSizeInput) -> Result<(), ValidationError> {
+    match (&input.diameter, &input.name) {
+        (None, None) => {
+            return Err(between(
+                Code::FieldMissing,
+                "Give diameter, or the name of a drill.",
+                &[("diameter", "0.4 in"), ("name", "No.7")],
+            ));
+        }
+        (Some(_), Some(_)) => {
+            return Err(between(
+                Code::Conflict,
+                "Give diameter or name, not both.",
+                &[("diameter", "leave out"), ("name", "leave out")],
+            ));
+        }
+        _ => {}
+    }
+    if input.count.is_some_and(|count| !(1..=MOST).contains(&count)) {
+        return Err(between(Code::ValueOutOfRange, "From 1 to 50 drills can be listed.", &[("count", "5")]));
+    }
+    if input.systems.as_ref().is_some_and(Vec::is_empty) {
+        return Err(between(
+            Code::ValueEmpty,
+            "systems lists nothing; leave it out for all systems.",
+            &[("systems", "fraction,number,letter")],
+        ));
+    }
+    Ok(())
+}
+
+/// The size asked for.
+struct Wanted {
+    size: Size,
+    /// The drill it was named as.
+    drill: Option<&'static Drill>,
+    /// The field it was asked by.
+    field: &'static str,
+}
+
+impl Wanted {
+    /// How far a drill is from the size, in whole picometres, so that equal sizes compare as equal
+    /// whatever their unit.
+    fn off(&self, drill: &Drill) -> i64 {
+        ((drill.size().get() - self.size.get()).si() * 1e12).round() as i64
+    }
+
+    fn difference(&self, drill: &Drill) -> FoundDifference {
+        if self.off(drill) == 0 {
+            return FoundDifference::of(SiValue::from_si(0.0));
+        }
+        FoundDifference::of(drill.size().get() - self.size.get())
+    }
+
+    fn takes(&self, drill: &Drill, side: DrillSide) -> bool {
+        match side {
+            DrillSide::Nearest => true,
+            DrillSide::Under => self.off(drill) <= 0,
+            DrillSide::Over => self.off(drill) >= 0,
+        }
+    }
+}
+
+fn refuse_none(wanted: &Wanted, side: DrillSide, from: &[&'static Drill]) -> Refusal {
+    let (says, end) = match side {
+        DrillSide::Under => ("No drill of these systems is at or below that size.", from.first()),
+        _ => ("No drill of these systems is at or above that size.", from.last()),
+    };
+    let mut ways = Vec::with_capacity(3);
+    if let Some(drill) = end {
+        let size = drill.size().quantity();
+        let size = format!("{} {}", text::full(size.value), size.unit.row().ascii);
+        ways.push((wanted.field, if wanted.field == "name" { drill.name.to_owned() } else { size }));
+    }
+    ways.push(("side", DrillSide::Nearest.as_str().to_owned()));
+    let other = drills().iter().find(|drill| wanted.takes(drill, side));
+    ways.extend(other.map(|drill| ("systems", drill.system.as_str().to_owned())));
+    Refusal::no_answer(says, &ways)
+}
+
+impl Calculator for DrillSize {
+    const ID: &'static str = "holes/drill-size";
+    const TITLE: &'static str = "Drill sizes";
+    const ABOUT: &'static str = "The fraction, number, letter and metric drills nearest to a diameter, or to a drill \
+        given by name, and by how much each is larger or smaller.";
+    const TASK: Task = Task::MakeTheHole;
+    const WORDS: &'static [&'static str] = &[
+        "drill chart",
+        "number drill",
+        "letter drill",
+        "wire gauge",
+        "fractional",
+        "metric drill",
+        "decimal equivalent",
+        "nearest drill",
+        "substitute",
+    ];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "The number 7 drill has gone missing; which metric drills stand in for it in a pump cover?",
+            fields: &[("name", "No.7"), ("systems", "metric"), ("count", "3")],
+        },
+        Example {
+            says: "A winch pin of 0.4 in needs a hole no smaller: the next inch drills at or over that size.",
+            fields: &[("diameter", "0.4 in"), ("systems", "fraction,number,letter"), ("side", "over"), ("count", "4")],
+        },
+    ];
+    type Input = DrillSizeInput;
+    type Output = DrillSizeResult;
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        let wanted = match (input.diameter, input.name) {
+            (Some(diameter), _) => Wanted { size: diameter.size, drill: diameter.drill, field: "diameter" },
+            (None, Some(DrillName(drill))) => Wanted { size: drill.size(), drill: Some(drill), field: "name" },
+            (None, None) => return Err(Refusal::no_answer("Give a size.", &[("diameter", "0.4 in".into())])),
+        };
+        let all = "Drills of every system are looked at.";
+        let systems = record.or_assume(input.systems.clone(), "systems", DrillSystem::ALL.to_vec(), all);
+        let side = "The drills may be smaller or larger than the size.";
+        let side = record.or_assume(input.side, "side", DrillSide::Nearest, side);
+        let count = record.or_assume(input.count, "count", 5, "Five drills are listed.");
+
+        let from: Vec<&'static Drill> = drills().iter().filter(|drill| systems.contains(&drill.system)).collect();
+        let mut near: Vec<&'static Drill> = from.iter().copied().filter(|drill| wanted.takes(drill, side)).collect();
+        // The sort is stable: what is equally near stays in the order of the tables.
+        near.sort_by_key(|drill| {
+            let is_other = !wanted.drill.is_some_and(|named| std::ptr::eq(named, *drill));
+            (wanted.off(drill).abs(), is_other)
+        });
+        near.truncate(count as usize);
+        if near.is_empty() {
+            return Err(refuse_none(&wanted, side, &from));
+        }
+        let of = record_wanted(&wanted, record);
+        Ok(record_drills(&wanted, of, &near, &from, record))
+    }
+}
+
+/// Records the diameter of the drill named; gives the field that the size asked for stands under.
+fn record_wanted(wanted: &Wanted, record: &mut Record) -> &'static str {
+    let Some(drill) = wanted.drill else { return "diameter" };
+    record.source_trusted(drill.source, format!("diameter of the {} drill", drill.name), drill.trust);
+    if wanted.field == "diameter" {
+        return "diameter";
+    }
+    record
+        .look_up("Diameter of the drill named", format!("drill sizes, row {}", drill.name))
+        .gives("named_diameter", drill.found());
+    "named_diameter"
+}
+
+fn record_drills(
+    wanted: &Wanted,
+    of: &'static str,
+    near: &[&'static Drill],
+    from: &[&'static Drill],
+    record: &mut Record,
+) -> DrillSizeResult {
+    if let (Some(first), Some(last)) = (from.first(), from.last())
+        && (wanted.off(first) > 0 || wanted.off(last) < 0)
+    {
+        let says = format!(
+            "The size lies outside the drills of these systems, which run from {} to {}.",
+            first.name, last.name
+        );
+        record.note("outside_table", says);
+    }
+    record.note("nominal", "Sizes are nominal; a drill as a rule cuts a little larger than it measures.");
+    let mut names = Vec::with_capacity(near.len());
+    let mut systems = Vec::with_capacity(near.len());
+    let mut diameters = Vec::with_capacity(near.len());
+    let mut differences = Vec::with_capacity(near.len());
+    for drill in near {
+        record.source_trusted(drill.source, "nominal diameters of the drills listed", drill.trust);
+        names.push(drill.name);
+        systems.push(drill.system.as_str());
+        diameters.push(drill.found());
+        differences.push(wanted.difference(drill));
+    }
+    let rows = near.iter().zip(&differences).map(|(drill, difference)| NearDrill {
+        name: drill.name,
+        system: drill.system,
+        diameter: drill.found(),
+        difference: *difference,
+    });
+    let result = DrillSizeResult { drills: rows.collect() };
+    record
+        .look_up("Drills nearest to the size", "drill sizes of the systems, sorted by distance from D")
+        .with("D", of, wanted.size)
+        .gives("drills.name", names);
+    record.look_up("Their systems", "drill sizes, rows of those names").gives("drills.system", systems);
+    record.look_up("Their diameters", "drill sizes, rows of those names").gives("drills.diameter", diameters.clone());
+    record
+        .step("What each is larger than the size", "Δ = d - D")
+        .with("d", "drills.diameter", diameters)
+        .with("D", of, wanted.size)
+        .gives("drills.difference", differences);
+    result
+}

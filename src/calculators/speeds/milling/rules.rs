@@ -1,0 +1,131 @@
+//! What milling refuses, warns of and notes.
+
+use super::{HoldChip, MillingInput, MillingWay};
+use crate::cautions;
+use crate::machine::{Limit, Toward, to_try};
+use crate::quantity::{
+    FoundChipThickness, FoundFeedRate, FoundSpindleSpeed, Quantity, SiValue, SpindleSpeed, kind, text,
+};
+use crate::refusal::{Code, Refusal, between};
+use crate::working::Record;
+use validator::ValidationError;
+
+/// Greatest number of teeth.
+const MOST_TEETH: u32 = 100;
+
+/// A slot stated in two units may be wider than the cutter by a rounding.
+const ROUNDING: f64 = 1e-12;
+
+/// The rules between fields.
+pub fn check(input: &MillingInput) -> Result<(), ValidationError> {
+    if !(1..=MOST_TEETH).contains(&input.teeth) {
+        return Err(between(Code::ValueOutOfRange, "A cutter has 1 to 100 teeth.", &[("teeth", "4")]));
+    }
+    let (wide, cutter) = (input.radial_depth.quantity(), input.diameter.quantity());
+    if wide.si() > cutter.si() * (1.0 + ROUNDING) {
+        return Err(between(
+            Code::Conflict,
+            "The cut cannot be wider than the cutter: radial_depth is above diameter.",
+            &[("radial_depth", &as_stated(cutter)), ("diameter", &as_stated(wide))],
+        ));
+    }
+    input.spindle().check()?;
+    input.feeds().check()
+}
+
+fn as_stated(quantity: Quantity) -> String {
+    format!("{} {}", text::full(quantity.value), quantity.unit.row().ascii)
+}
+
+/// Not even the slowest speed will do.
+pub fn no_speed(input: &MillingInput, exact: FoundSpindleSpeed, slowest: Option<SpindleSpeed>) -> Refusal {
+    let says = "The slowest speed that may be used is above the exact speed by more than may_exceed allows; cut faster \
+                only if the tool maker allows it.";
+    let Some(slowest) = slowest else {
+        return Refusal::no_answer(says, &[("available", "leave out".to_owned())]);
+    };
+    let mut ways = input.spindle().ways_out((exact, slowest), &input.cutting_speed, &input.diameter);
+    // A smaller cutter is no way out of a cut that is wider than it.
+    let narrow =
+        |value: &str| crate::quantity::Size::read(value).is_ok_and(|size| size.get() < input.radial_depth.get());
+    if ways.len() > 1 {
+        ways.retain(|(field, value)| *field != "diameter" || !narrow(value));
+    }
+    Refusal::no_answer(says, &ways)
+}
+
+/// Not even the slowest feed will do.
+pub fn no_feed(input: &MillingInput, rate: FoundFeedRate) -> Refusal {
+    let says = "The slowest of available_feeds is above the feed rate asked for; a feed per tooth that reaches it may \
+                be too much for the cutter.";
+    let mut ways = Vec::with_capacity(2);
+    if let Some(slowest) = input.feeds().slowest() {
+        let unit = slowest.quantity().unit;
+        if let Some(feed) = to_try::<kind::FeedRate>(rate.get().si(), unit, Toward::Less) {
+            ways.push(("available_feeds", format!("{feed},{}", as_stated(slowest.quantity()))));
+        }
+        let asked = input.feed_per_tooth;
+        let raised = asked.get().si() * (slowest.get() / rate.get()).si();
+        if let Some(feed) = to_try::<kind::FeedPerTooth>(raised, asked.quantity().unit, Toward::More) {
+            ways.push(("feed_per_tooth", feed));
+        }
+    }
+    if ways.is_empty() {
+        ways.push(("available_feeds", "leave out".to_owned()));
+    }
+    Refusal::no_answer(says, &ways)
+}
+
+/// The cautions of milling, and what the way of milling means.
+pub fn warn(input: &MillingInput, record: &mut Record) {
+    record.caution(cautions::STARTING_POINT);
+    record.caution(cautions::TURNING_SPINDLE);
+    record.caution(cautions::MILLING);
+    record.caution(cautions::SPEED_LIMIT);
+    if input.radial_depth.get() >= input.diameter.get() {
+        record.note(
+            "full_slot",
+            "A slot as wide as the cutter is climb milled on one side and conventionally milled on the other.",
+        );
+    }
+    match input.way {
+        Some(MillingWay::Climb) => {
+            record.caution(cautions::CLIMB_MILLING);
+            record.note(
+                "climb_side",
+                "Climb milling with a right-hand cutter: seen from above, the work is on the right of the cutter's \
+                 path, clockwise round an outside and counter-clockwise inside a pocket.",
+            );
+        }
+        Some(MillingWay::Conventional) => record.note(
+            "conventional_side",
+            "Conventional milling with a right-hand cutter: seen from above, the work is on the left of the cutter's \
+             path, counter-clockwise round an outside and clockwise inside a pocket.",
+        ),
+        None => {}
+    }
+}
+
+/// What the feed found means for the chip.
+pub fn note_feed(
+    input: &MillingInput,
+    hold: HoldChip,
+    limits: &[Limit],
+    greatest: FoundChipThickness,
+    record: &mut Record,
+) {
+    if !limits.is_empty() {
+        record.note(
+            "feed_limited",
+            "The machine's feed makes the feed per tooth smaller than wanted; a tooth that takes too thin a chip rubs \
+             and dulls.",
+        );
+    }
+    if hold == HoldChip::Mean && greatest.get() > input.feed_per_tooth.get() {
+        record.note(
+            "greatest_chip_above_asked",
+            "Where the mean chip is held, the greatest chip is thicker than the feed per tooth asked for: see that the \
+             cutter bears it.",
+        );
+    }
+}

@@ -1,0 +1,193 @@
+//! Milling on the machine of Tern Point Works, and laws that hold for every cut.
+
+use super::*;
+use crate::fields::{Fields, Given};
+use crate::refusal::Code;
+use proptest::prelude::*;
+
+const BENCH: &str = "diameter=1/2 in&teeth=4&cutting_speed=70 ft/min&feed_per_tooth=0.002 in/tooth\
+    &radial_depth=0.250 in&axial_depth=0.250 in";
+const STEPS: &str = "&available=112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm";
+
+fn solved(query: &str) -> Result<(MillingResult, Record), Refusal> {
+    let pair = |pair: &str| {
+        let (name, value) = pair.split_once('=').unwrap_or((pair, ""));
+        (name.to_owned().into(), Given::Text(value.to_owned().into()))
+    };
+    let input: MillingInput = Fields(query.split('&').map(pair).collect()).read(|_| None)?;
+    input.validate()?;
+    let mut record = Record::new(true);
+    Ok((Milling::solve(&input, &mut record)?, record))
+}
+
+fn answer(query: &str) -> (MillingResult, Record) {
+    solved(query).unwrap_or_else(|refusal| panic!("{query}: {refusal:?}"))
+}
+
+fn has_note(record: &Record, code: &str) -> bool {
+    record.notes.iter().any(|note| note.code == code)
+}
+
+/// The query with one field changed.
+fn with(query: &str, field: &str, value: &str) -> String {
+    let prefix = format!("{field}=");
+    let mut parts: Vec<String> =
+        query.split('&').filter(|part| !part.starts_with(&prefix)).map(str::to_owned).collect();
+    parts.push(format!("{field}={value}"));
+    parts.join("&")
+}
+
+#[test]
+fn the_bench_mill_cuts_at_450_rpm() {
+    let (result, record) = answer(&format!("{BENCH}{STEPS}"));
+    // 12 × 70 / (π × 0.5) rpm; 4 × 0.002 × 450 in/min; 0.25 × 0.25 × 3.6 in³/min.
+    assert_eq!(result.exact_speed.quantity().in_unit(Unit::Rpm), text::tidy(1680.0 / std::f64::consts::PI));
+    assert_eq!(result.spindle_speed.quantity().text(), "450.0 rpm");
+    assert_eq!(result.feed_rate.quantity().in_unit(Unit::InchPerMinute), 3.6);
+    assert_eq!(result.removal_rate.quantity().in_unit(Unit::CubicInchPerMinute), 0.225);
+    assert_eq!(result.cutting_speed.quantity().in_system(crate::quantity::System::Inch).text(), "58.9 ft/min");
+    assert_eq!(result.engagement_angle.degrees(), 90.0);
+    assert_eq!(result.teeth_in_cut, 1.0);
+    assert_eq!(result.limited_by, [Limit::Available]);
+    let cautions: Vec<_> = record.cautions.iter().map(|caution| caution.code).collect();
+    assert_eq!(cautions, ["starting_point", "turning_spindle", "milling", "speed_limit"]);
+}
+
+#[test]
+fn only_climb_milling_brings_its_caution_and_each_way_its_side() {
+    let (_, climb) = answer(&format!("{BENCH}&way=climb"));
+    let (_, conventional) = answer(&format!("{BENCH}&way=conventional"));
+    let warned = |record: &Record| record.cautions.iter().any(|caution| caution.code == "climb_milling");
+    assert!(warned(&climb) && has_note(&climb, "climb_side"));
+    assert!(!warned(&conventional) && has_note(&conventional, "conventional_side"));
+}
+
+#[test]
+fn a_slot_may_be_stated_in_another_unit_but_no_cut_is_wider_than_the_cutter() {
+    let (slot, record) = answer(&with(BENCH, "radial_depth", "12.7 mm"));
+    assert_eq!(slot.engagement_angle.degrees(), 180.0);
+    assert!(has_note(&record, "full_slot"));
+    let refusal = solved(&with(BENCH, "radial_depth", "0.501 in")).unwrap_err();
+    let fields: Vec<_> = refusal.0.iter().map(|wrong| wrong.field.as_str()).collect();
+    assert_eq!((fields, refusal.0[0].code), (vec!["/diameter", "/radial_depth"], Code::Conflict));
+}
+
+#[test]
+fn teeth_are_counted_from_1_to_100() {
+    for (teeth, good) in [("0", false), ("1", true), ("100", true), ("101", false)] {
+        assert_eq!(solved(&with(BENCH, "teeth", teeth)).is_ok(), good, "{teeth}");
+    }
+}
+
+#[test]
+fn holding_the_chip_stops_at_three_times_the_feed() {
+    let light = with(BENCH, "radial_depth", "0.005 in");
+    let (free, record) = answer(&with(&light, "hold_chip", "greatest"));
+    assert_eq!(text::tidy(free.feed_per_tooth.quantity().value), 0.006);
+    assert!(has_note(&record, "feed_factor_bounded"));
+    assert_eq!(record.trust().as_str(), "common practice");
+    let (unbound, record) = answer(&with(BENCH, "hold_chip", "greatest"));
+    assert_eq!(text::tidy(unbound.feed_per_tooth.quantity().value), 0.002);
+    assert!(!has_note(&record, "feed_factor_bounded"));
+    assert_eq!(record.trust().as_str(), "standard");
+}
+
+#[test]
+fn a_feed_limit_thins_the_chip_and_says_so() {
+    let (result, record) = answer(&format!("{BENCH}{STEPS}&fastest_feed=1.8 in/min"));
+    assert_eq!(text::tidy(result.feed_per_tooth.quantity().value), 0.001);
+    assert_eq!(result.limited_by, [Limit::Available, Limit::FastestFeed]);
+    assert!(has_note(&record, "feed_limited"));
+}
+
+#[test]
+fn where_no_speed_or_feed_will_do_every_way_out_leads_to_an_answer() {
+    let wide = with(&with(BENCH, "diameter", "6 in"), "radial_depth", "1 in");
+    let slow = format!("{wide}{STEPS}");
+    let cases = [
+        slow.clone(),
+        format!("{wide}&slowest=100 rpm"),
+        format!("{slow}&slowest=100 rpm"),
+        with(&format!("{slow}&slowest=100 rpm"), "available", "30 rpm,200 rpm"),
+        format!("{BENCH}&available_feeds=40 in/min,80 in/min"),
+        format!("{BENCH}&available_feeds=40 in/min&hold_chip=mean"),
+    ];
+    for query in cases {
+        let refusal = solved(&query).unwrap_err();
+        assert!(refusal.0.len() >= 2, "{query}: {refusal:?}");
+        for wrong in refusal.0 {
+            assert_eq!(wrong.code, Code::NoAnswer, "{query}");
+            let mended = with(&query, wrong.field.trim_start_matches('/'), &wrong.try_this.unwrap());
+            answer(&mended);
+        }
+    }
+}
+
+proptest! {
+    #[test]
+    fn chips_are_in_order_and_the_volume_is_what_the_teeth_cut(
+        diameter in 0.5..200.0f64,
+        share in 0.001..1.0f64,
+        teeth in 1u32..=100,
+        feed in 0.001..0.5f64,
+        edge in 10.0..90.0f64,
+        depth in 0.1..50.0f64,
+    ) {
+        let query = format!(
+            "diameter={diameter} mm&teeth={teeth}&cutting_speed=30 m/min&feed_per_tooth={feed} mm/tooth\
+             &radial_depth={} mm&axial_depth={depth} mm&cutting_edge_angle={edge} deg",
+            diameter * share
+        );
+        let (result, _) = answer(&query);
+        let (mean, greatest) = (result.mean_chip.get().si(), result.greatest_chip.get().si());
+        let feed = result.feed_per_tooth.get().si();
+        prop_assert!(0.0 < mean && mean < greatest && greatest <= feed * (1.0 + 1e-12));
+        // The area of the mean chip along the rim is the area that a tooth takes: feed times width.
+        let radius = diameter / 2000.0;
+        let sine = edge.to_radians().sin();
+        let taken = mean * radius * result.engagement_angle.get().si() / sine;
+        let stated = feed * diameter * share / 1000.0;
+        prop_assert!((taken - stated).abs() < 1e-9 * stated, "{taken} {stated}");
+    }
+
+    #[test]
+    fn a_held_chip_is_as_thick_as_the_feed_asked_for(share in 0.15..1.0f64, edge in 60.0..90.0f64, mean in any::<bool>()) {
+        let hold = if mean { "mean" } else { "greatest" };
+        let query = format!(
+            "diameter=20 mm&teeth=3&cutting_speed=30 m/min&feed_per_tooth=0.05 mm/tooth&radial_depth={} mm\
+             &axial_depth=5 mm&cutting_edge_angle={edge} deg&hold_chip={hold}",
+            20.0 * share
+        );
+        let (result, record) = answer(&query);
+        prop_assert!(!has_note(&record, "feed_factor_bounded"));
+        let chip = if mean { result.mean_chip } else { result.greatest_chip };
+        prop_assert!((chip.quantity().in_unit(Unit::Millimetre) - 0.05).abs() < 1e-12);
+    }
+
+    #[test]
+    fn no_cut_panics_or_gives_what_is_no_number(
+        diameter in 1e-9..1e6f64,
+        share in 1e-12..1.0f64,
+        speed in 1e-6..60_000.0f64,
+        feed in 1e-9..100.0f64,
+        edge in 1e-9..90.0f64,
+        hold in prop::sample::select(vec!["none", "greatest", "mean"]),
+    ) {
+        let query = format!(
+            "diameter={diameter} mm&teeth=100&cutting_speed={speed} m/min&feed_per_tooth={feed} mm&radial_depth={} mm\
+             &axial_depth=1 mm&cutting_edge_angle={edge} deg&hold_chip={hold}",
+            diameter * share
+        );
+        if let Ok((result, _)) = solved(&query) {
+            let values = [
+                result.feed_rate.get().si(),
+                result.feed_per_tooth.get().si(),
+                result.mean_chip.get().si(),
+                result.greatest_chip.get().si(),
+                result.removal_rate.get().si(),
+                result.teeth_in_cut,
+            ];
+            prop_assert!(values.iter().all(|value| value.is_finite() && *value >= 0.0), "{query}: {values:?}");
+        }
+    }
+}

@@ -1,0 +1,228 @@
+//! The spindle speed for a cutting speed at a diameter, and the speed of the machine that comes
+//! next to it: kinematics, checked against handbook factors and a units library.
+
+use crate::calculators::{Calculator, Example, Task};
+use crate::cautions;
+use crate::machine::{ChosenSpeed, Limit, Spindle, cutting_speed_at, exact_speed, tell_limits};
+use crate::quantity::{self, CuttingSpeed, FoundCuttingSpeed, FoundDeviation, FoundSpindleSpeed, Percentage, Size};
+use crate::refusal::Refusal;
+use crate::working::Record;
+use serde::Deserialize;
+use utoipa::ToSchema;
+use validator::{Validate, ValidationError};
+
+/// The calculator.
+pub struct SpindleSpeed;
+
+/// What the spindle speed calculator asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+#[validate(schema(function = "check"))]
+pub struct SpindleSpeedInput {
+    /// Cutting speed wanted at the diameter.
+    pub cutting_speed: CuttingSpeed,
+    /// Diameter at the cut: of the tool in milling and drilling, of the work in turning.
+    pub diameter: Size,
+    /// Slowest speed to be used; no limit if absent.
+    pub slowest: Option<quantity::SpindleSpeed>,
+    /// Fastest speed to be used, by the machine, the chuck or the tool; no limit if absent.
+    pub fastest: Option<quantity::SpindleSpeed>,
+    /// The speeds that gears or pulleys give, in any order; any speed if absent. Those outside slowest to fastest are left out.
+    pub available: Option<Vec<quantity::SpindleSpeed>>,
+    /// How far above the exact speed the speed chosen may be, in percent of the exact speed; 0 if absent.
+    pub may_exceed: Option<Percentage>,
+}
+
+crate::tree!(SpindleSpeedInput { cutting_speed, diameter, slowest, fastest, available, may_exceed });
+
+/// A speed next to the exact one.
+#[derive(Debug, ToSchema)]
+pub struct NeighbourSpeed {
+    /// The spindle speed.
+    pub spindle_speed: FoundSpindleSpeed,
+    /// The cutting speed that it gives.
+    pub cutting_speed: FoundCuttingSpeed,
+    /// How far it lies from the exact speed, in percent of that; negative below it.
+    pub deviation: FoundDeviation,
+}
+
+crate::tree!(NeighbourSpeed { spindle_speed, cutting_speed, deviation });
+
+/// What the spindle speed calculator gives.
+#[derive(Debug, ToSchema)]
+pub struct SpindleSpeedResult {
+    /// Speed to set; absent where even the slowest is above the exact speed by more than may_exceed.
+    pub spindle_speed: Option<FoundSpindleSpeed>,
+    /// Speed that gives the cutting speed exactly.
+    pub exact_speed: FoundSpindleSpeed,
+    /// Cutting speed at the spindle speed to set.
+    pub cutting_speed: Option<FoundCuttingSpeed>,
+    /// The available speed at or below the exact one.
+    pub below: Option<NeighbourSpeed>,
+    /// The available speed above the exact one; also the slowest speed where that is above it.
+    pub above: Option<NeighbourSpeed>,
+    /// The limits that do not allow the exact speed.
+    pub limited_by: Vec<Limit>,
+}
+
+crate::tree!(SpindleSpeedResult { spindle_speed, exact_speed, cutting_speed, below, above, limited_by });
+
+impl SpindleSpeedInput {
+    fn spindle(&self) -> Spindle<'_> {
+        Spindle {
+            slowest: self.slowest,
+            fastest: self.fastest,
+            available: self.available.as_deref(),
+            may_exceed: self.may_exceed,
+        }
+    }
+
+    /// A speed beside the exact one, with what it gives; `fields` are those of its three values.
+    fn neighbour(
+        &self,
+        speed: quantity::SpindleSpeed,
+        exact: FoundSpindleSpeed,
+        (what, fields): (&'static str, [&'static str; 3]),
+        record: &mut Record,
+    ) -> NeighbourSpeed {
+        let spindle_speed = speed.found();
+        let step = record.choose(what, "the nearest on that side").with("n", "exact_speed", exact);
+        let step = match (&self.available, self.slowest) {
+            (None, Some(slowest)) => step.with("L", "slowest", slowest),
+            (list, _) => step.with("A", "available", list.as_deref().unwrap_or_default()),
+        };
+        step.gives(fields[0], spindle_speed);
+        let cutting_speed = cutting_speed_at(fields[1], (fields[0], spindle_speed), &self.diameter, record);
+        let deviation = FoundDeviation::of((spindle_speed.get() - exact.get()) / exact.get());
+        record
+            .step("Its deviation from the exact speed", "δ = (N - n) / n")
+            .with("N", fields[0], spindle_speed)
+            .with("n", "exact_speed", exact)
+            .gives(fields[2], deviation);
+        NeighbourSpeed { spindle_speed, cutting_speed, deviation }
+    }
+}
+
+fn check(input: &SpindleSpeedInput) -> Result<(), ValidationError> {
+    input.spindle().check()
+}
+
+impl Calculator for SpindleSpeed {
+    const ID: &'static str = "speeds/spindle-speed";
+    const TITLE: &'static str = "Spindle speed";
+    const ABOUT: &'static str = "The spindle speed for a cutting speed at a diameter, and which speed of the machine \
+        to set: the one below the exact speed, unless the one above is near enough.";
+    const TASK: Task = Task::Cut;
+    const WORDS: &'static [&'static str] = &[
+        "rpm",
+        "revolutions",
+        "surface speed",
+        "sfm",
+        "cutting speed",
+        "gears",
+        "pulleys",
+        "belt",
+        "steps",
+        "turning",
+    ];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "A 1/2 in high-speed steel end mill is to cut a winch bracket at 70 ft/min on the bench mill with its eight speeds.",
+            fields: &[
+                ("cutting_speed", "70 ft/min"),
+                ("diameter", "1/2 in"),
+                ("available", "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm"),
+            ],
+        },
+        Example {
+            says: "A 40 mm pump shaft is turned at 18 m/min; a speed up to 12 % over the exact one will do, but none \
+                   above the 900 rpm of the chuck.",
+            fields: &[
+                ("cutting_speed", "18 m/min"),
+                ("diameter", "40 mm"),
+                ("slowest", "112 rpm"),
+                ("fastest", "900 rpm"),
+                ("available", "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm"),
+                ("may_exceed", "12 percent"),
+            ],
+        },
+    ];
+    type Input = SpindleSpeedInput;
+    type Output = SpindleSpeedResult;
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.source("kinematics", "the rim of diameter D runs π D in a turn");
+        record.caution(cautions::STARTING_POINT);
+        record.caution(cautions::TURNING_SPINDLE);
+        record.caution(cautions::SPEED_LIMIT);
+        let exact = exact_speed(&input.cutting_speed, &input.diameter, record)?;
+        let ChosenSpeed { speed, below, above, limited_by } = input.spindle().choose(exact, record);
+        let cutting_speed =
+            speed.map(|speed| cutting_speed_at("cutting_speed", ("spindle_speed", speed), &input.diameter, record));
+        let below = below.map(|speed| input.neighbour(speed, exact, BELOW, record));
+        let above = above.map(|speed| input.neighbour(speed, exact, ABOVE, record));
+        tell_limits(&limited_by, &[("n", "exact_speed", exact.into())], record);
+        Ok(SpindleSpeedResult { spindle_speed: speed, exact_speed: exact, cutting_speed, below, above, limited_by })
+    }
+}
+
+const BELOW: (&str, [&str; 3]) =
+    ("The speed at or below the exact one", ["below.spindle_speed", "below.cutting_speed", "below.deviation"]);
+const ABOVE: (&str, [&str; 3]) =
+    ("The speed above the exact one", ["above.spindle_speed", "above.cutting_speed", "above.deviation"]);
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::fields::{Fields, Given};
+    use crate::quantity::{System, Unit};
+
+    const STEPS: &str = "available=112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm";
+
+    fn solved(query: &str) -> SpindleSpeedResult {
+        let pair = |pair: &str| {
+            let (name, value) = pair.split_once('=').unwrap_or((pair, ""));
+            (name.to_owned().into(), Given::Text(value.to_owned().into()))
+        };
+        let fields = Fields(query.split('&').map(pair).collect());
+        let input: SpindleSpeedInput = fields.read(|_| None).unwrap_or_else(|refusal| panic!("{query}: {refusal:?}"));
+        assert!(input.validate().is_ok(), "{query}");
+        SpindleSpeed::solve(&input, &mut Record::new(true)).unwrap_or_else(|refusal| panic!("{query}: {refusal:?}"))
+    }
+
+    fn texts(neighbour: &NeighbourSpeed) -> [String; 3] {
+        [
+            neighbour.spindle_speed.quantity().text(),
+            neighbour.cutting_speed.quantity().in_system(System::Inch).text(),
+            neighbour.deviation.quantity().in_system(System::Inch).text(),
+        ]
+    }
+
+    #[test]
+    fn the_bench_mill_shows_both_neighbours_and_takes_the_lower() {
+        let result = solved(&format!("cutting_speed=70 ft/min&diameter=1/2 in&{STEPS}"));
+        assert_eq!(result.exact_speed.quantity().in_system(System::Inch).text(), "534.8 rpm");
+        assert_eq!(result.spindle_speed.map(|speed| speed.quantity().text()).as_deref(), Some("450.0 rpm"));
+        assert_eq!(result.below.as_ref().map(texts), Some(["450.0 rpm", "58.9 ft/min", "-15.9 %"].map(String::from)));
+        assert_eq!(result.above.as_ref().map(texts), Some(["630.0 rpm", "82.5 ft/min", "17.8 %"].map(String::from)));
+        assert_eq!(result.limited_by, [Limit::Available]);
+    }
+
+    #[test]
+    fn below_the_slowest_nothing_is_set_but_the_slowest_is_shown() {
+        for limit in [STEPS, "slowest=112 rpm"] {
+            let result = solved(&format!("cutting_speed=70 ft/min&diameter=6 in&{limit}"));
+            assert!(result.spindle_speed.is_none() && result.cutting_speed.is_none() && result.below.is_none());
+            let above = result.above.as_ref().map(texts);
+            assert_eq!(above, Some(["112.0 rpm", "175.9 ft/min", "151.3 %"].map(String::from)), "{limit}");
+        }
+    }
+
+    #[test]
+    fn without_steps_there_are_no_neighbours() {
+        let result = solved("cutting_speed=100 ft/min&diameter=0.25 in&fastest=1250 rpm");
+        assert!(result.below.is_none() && result.above.is_none());
+        assert_eq!(result.spindle_speed.map(|speed| speed.quantity().in_unit(Unit::Rpm)), Some(1250.0));
+        assert_eq!(result.limited_by, [Limit::Fastest]);
+    }
+}

@@ -1,0 +1,148 @@
+//! What a machine can do: choosing a spindle speed and a feed that it has, when the exact one is
+//! known. Every calculator that sets a machine chooses here, so that all choose alike.
+
+mod feeds;
+mod spindle;
+#[cfg(test)]
+mod tests;
+
+pub use feeds::{ChosenFeed, Feeds};
+pub use spindle::{ChosenSpeed, Spindle, cutting_speed_at, exact_speed};
+
+use crate::quantity::{Kind, Measure, SiValue, Unit, text};
+use crate::refusal::{Code, between};
+use crate::working::{Record, Shown};
+use validator::ValidationError;
+
+crate::choice! {
+    /// A limit of the machine that does not allow what was asked: `slowest` or `fastest` speed, the `available` speeds, the `fastest_feed` or the `available_feeds`.
+    Limit {
+        /// The exact speed is below the slowest.
+        Slowest = "slowest",
+        /// The exact speed is above the fastest.
+        Fastest = "fastest",
+        /// No speed available is the exact one.
+        Available = "available",
+        /// The feed rate asked for is above the fastest.
+        FastestFeed = "fastest_feed",
+        /// No feed available is the one asked for.
+        AvailableFeeds = "available_feeds",
+    }
+}
+
+/// Records the step that gives `limited_by`, where it gives anything; `asked` are the fields and
+/// values that the limits were held against.
+pub fn tell_limits(limits: &[Limit], asked: &[(&'static str, &'static str, Shown)], record: &mut Record) {
+    if limits.is_empty() {
+        return;
+    }
+    let mut step = record.look_up("Limits that bind", "each limit that by itself does not allow what was asked");
+    for (symbol, of, value) in asked {
+        step = step.with(symbol, of, value.clone());
+    }
+    step.gives("limited_by", limits.iter().map(|limit| limit.as_str()).collect::<Vec<_>>());
+}
+
+/// Two speeds nearer than this share of themselves are one: a speed computed to the last place
+/// must still find the step it stands on.
+const SAME: f64 = 1e-9;
+
+fn at_most(value: f64, limit: f64) -> bool {
+    value <= limit * (1.0 + SAME)
+}
+
+/// Which way a value to try is rounded.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Toward {
+    /// Down.
+    Less,
+    /// Up.
+    More,
+}
+
+/// A value to try near `si`, rounded to three figures in `unit`; none if the kind does not take it.
+pub fn to_try<K: Kind>(si: f64, unit: Unit, toward: Toward) -> Option<String> {
+    let value = unit.of_si(si);
+    let place = 10f64.powi(value.log10().floor() as i32 - 2);
+    let figures = match toward {
+        Toward::Less => (value / place).floor(),
+        Toward::More => (value / place).ceil(),
+    };
+    let text = stated(text::tidy(figures * place), unit);
+    Measure::<K>::read(&text).is_ok().then_some(text)
+}
+
+fn stated(value: f64, unit: Unit) -> String {
+    format!("{} {}", text::full(value), unit.row().ascii)
+}
+
+/// A value as it was stated, in full.
+fn as_stated<K: Kind>(measure: &Measure<K>) -> String {
+    stated(measure.quantity().value, measure.quantity().unit)
+}
+
+fn si<K: Kind>(measure: &Measure<K>) -> f64 {
+    measure.get().si()
+}
+
+/// The steps of a list that lie within limits, slowest first, each once.
+fn steps_within<K: Kind>(
+    list: &[Measure<K>],
+    least: Option<&Measure<K>>,
+    most: Option<&Measure<K>>,
+) -> Vec<Measure<K>> {
+    let within =
+        |step: &&Measure<K>| least.is_none_or(|l| si(*step) >= si(l)) && most.is_none_or(|m| si(*step) <= si(m));
+    let mut steps: Vec<Measure<K>> = list.iter().filter(within).copied().collect();
+    steps.sort_by(|a, b| si(a).total_cmp(&si(b)));
+    steps.dedup_by(|a, b| si(a) == si(b));
+    steps
+}
+
+/// Fields of a list of steps and its limits, as a request names them.
+struct Names {
+    list: &'static str,
+    least: &'static str,
+    most: &'static str,
+}
+
+/// Refuses limits that leave no step, or are the wrong way round.
+fn check_steps<K: Kind>(
+    names: &Names,
+    list: Option<&[Measure<K>]>,
+    least: Option<&Measure<K>>,
+    most: Option<&Measure<K>>,
+) -> Result<(), ValidationError> {
+    if let (Some(least), Some(most)) = (least, most)
+        && si(least) > si(most)
+    {
+        let says = format!("{} is above {}.", names.least, names.most);
+        return Err(between(Code::Conflict, says, &[(names.least, &as_stated(most)), (names.most, &as_stated(least))]));
+    }
+    let Some(list) = list else { return Ok(()) };
+    let by_size = |a: &&Measure<K>, b: &&Measure<K>| si(*a).total_cmp(&si(*b));
+    let (Some(slowest), Some(fastest)) = (list.iter().min_by(by_size), list.iter().max_by(by_size)) else {
+        let says = format!("{} lists nothing; leave it out if anything can be set.", names.list);
+        return Err(between(Code::ValueEmpty, says, &[(names.list, K::ROW.example)]));
+    };
+    if !steps_within(list, least, most).is_empty() {
+        return Ok(());
+    }
+    let mut ways = Vec::with_capacity(3);
+    if let Some(least) = least
+        && si(slowest) < si(least)
+    {
+        ways.push((names.list, as_stated(least)));
+        ways.push((names.least, as_stated(slowest)));
+    }
+    if let Some(most) = most
+        && si(fastest) > si(most)
+    {
+        if ways.is_empty() {
+            ways.push((names.list, as_stated(most)));
+        }
+        ways.push((names.most, as_stated(fastest)));
+    }
+    let ways: Vec<(&'static str, &str)> = ways.iter().map(|(field, value)| (*field, value.as_str())).collect();
+    Err(between(Code::Conflict, format!("Nothing in {} lies within the limits given.", names.list), &ways))
+}

@@ -1,0 +1,87 @@
+//! Choosing a feed rate that the machine has: at or below the one asked for.
+
+use super::{Limit, Names, at_most, check_steps, si, steps_within};
+use crate::quantity::{FeedRate, FoundFeedRate, SiValue};
+use crate::working::Record;
+use validator::ValidationError;
+
+/// The feed rates a machine has, as a request states them.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Feeds<'a> {
+    /// The fastest feed rate to be used.
+    pub fastest: Option<FeedRate>,
+    /// The steps of the feed gears; any feed if absent.
+    pub available: Option<&'a [FeedRate]>,
+}
+
+/// The feed rate chosen.
+#[derive(Clone, Debug)]
+pub struct ChosenFeed {
+    /// The feed rate; none if even the slowest step is above the one asked for.
+    pub rate: Option<FoundFeedRate>,
+    /// The limits that do not allow the feed asked for.
+    pub limited_by: Vec<Limit>,
+}
+
+// A feed has no slowest limit, so that name is never shown.
+const NAMES: Names = Names { list: "available_feeds", least: "slowest_feed", most: "fastest_feed" };
+
+impl Feeds<'_> {
+    /// Refuses limits that leave no feed.
+    pub fn check(&self) -> Result<(), ValidationError> {
+        check_steps(&NAMES, self.available, None, self.fastest.as_ref())
+    }
+
+    /// The field that the feed asked for is given as: `feed_rate` itself where nothing limits it.
+    pub fn wanted_field(&self) -> &'static str {
+        if self.fastest.is_some() || self.available.is_some() { "wanted_feed_rate" } else { "feed_rate" }
+    }
+
+    /// The slowest feed that may be used.
+    pub fn slowest(&self) -> Option<FeedRate> {
+        steps_within(self.available?, None, self.fastest.as_ref()).first().copied()
+    }
+
+    /// Chooses the feed for `wanted`: itself where the machine has it, else the next below. Records
+    /// the step that gives `feed_rate`, unless there was nothing to choose.
+    pub fn choose(&self, wanted: FoundFeedRate, record: &mut Record) -> ChosenFeed {
+        let v = wanted.get().si();
+        let mut limited_by = Vec::new();
+        let mut rate = Some(wanted);
+        let mut rule = "the feed asked for, which no limit forbids";
+        if let Some(fastest) = self.fastest
+            && v > si(&fastest)
+        {
+            rate = Some(fastest.found());
+            rule = "the fastest feed, the one asked for being above it";
+            if !at_most(v, si(&fastest)) {
+                limited_by.push(Limit::FastestFeed);
+            }
+        }
+        if let Some(list) = self.available {
+            let steps = steps_within(list, None, self.fastest.as_ref());
+            if steps.len() < steps_within(list, None, None).len() {
+                record.note("feeds_left_out", "Feeds of available_feeds above fastest_feed were left out.");
+            }
+            let below = steps.iter().rev().find(|step| at_most(si(*step), v));
+            if !below.is_some_and(|step| at_most(v, si(step))) {
+                limited_by.push(Limit::AvailableFeeds);
+            }
+            rate = below.map(|step| step.found());
+            rule = "the greatest feed of the machine at or below the one asked for";
+        }
+        if let Some(rate) = rate
+            && self.wanted_field() != "feed_rate"
+        {
+            let mut step = record.choose("Feed rate that the machine has", rule).with("v", "wanted_feed_rate", wanted);
+            if let Some(fastest) = self.fastest {
+                step = step.with("F", "fastest_feed", fastest);
+            }
+            if let Some(list) = self.available {
+                step = step.with("A", "available_feeds", list);
+            }
+            step.gives("feed_rate", rate);
+        }
+        ChosenFeed { rate, limited_by }
+    }
+}

@@ -1,0 +1,255 @@
+//! Choosing a spindle speed: the exact one from cutting speed and diameter (kinematics), and the
+//! one that the machine has.
+
+use super::{Limit, Names, Toward, as_stated, at_most, check_steps, si, steps_within, to_try};
+use crate::quantity::{
+    CuttingSpeed, FoundCuttingSpeed, FoundSpindleSpeed, Kind, Percentage, SiValue, Size, SpindleSpeed, Unit, kind, text,
+};
+use crate::refusal::Refusal;
+use crate::working::Record;
+use std::f64::consts::PI;
+use validator::ValidationError;
+
+/// The speeds a machine has, as a request states them.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Spindle<'a> {
+    /// The slowest speed to be used.
+    pub slowest: Option<SpindleSpeed>,
+    /// The fastest speed to be used.
+    pub fastest: Option<SpindleSpeed>,
+    /// The steps of the gears or pulleys; any speed if absent.
+    pub available: Option<&'a [SpindleSpeed]>,
+    /// How far above the exact speed the speed chosen may be, as a share of the exact speed.
+    pub may_exceed: Option<Percentage>,
+}
+
+/// The speed chosen, and its neighbours.
+#[derive(Clone, Debug)]
+pub struct ChosenSpeed {
+    /// The speed; none if even the slowest is faster than allowed.
+    pub speed: Option<FoundSpindleSpeed>,
+    /// The greatest step at or below the exact speed.
+    pub below: Option<SpindleSpeed>,
+    /// The least step above the exact speed; without steps, the slowest speed where that is above it.
+    pub above: Option<SpindleSpeed>,
+    /// The limits that do not allow the exact speed.
+    pub limited_by: Vec<Limit>,
+}
+
+const NAMES: Names = Names { list: "available", least: "slowest", most: "fastest" };
+
+/// The exact spindle speed for a cutting speed at a diameter: the step that gives `exact_speed`.
+pub fn exact_speed(
+    cutting_speed: &CuttingSpeed,
+    diameter: &Size,
+    record: &mut Record,
+) -> Result<FoundSpindleSpeed, Refusal> {
+    let exact = FoundSpindleSpeed::of(cutting_speed.get() / (PI * diameter.get()));
+    let most = <kind::SpindleSpeed as Kind>::ROW.most;
+    if exact.get().si() > most {
+        let slower = PI * si(diameter) * most;
+        let larger = si(cutting_speed) / (PI * most);
+        let ways = [
+            ("cutting_speed", to_try::<kind::CuttingSpeed>(slower, cutting_speed.quantity().unit, Toward::Less)),
+            ("diameter", to_try::<kind::Size>(larger, diameter.quantity().unit, Toward::More)),
+        ];
+        let ways: Vec<_> = ways.into_iter().filter_map(|(field, value)| Some((field, value?))).collect();
+        return Err(Refusal::no_answer(
+            "No spindle turns as fast as this cutting speed needs at this diameter.",
+            &ways,
+        ));
+    }
+    record
+        .step("Exact spindle speed", "n = V / (π × D)")
+        .with("V", "cutting_speed", *cutting_speed)
+        .with("D", "diameter", *diameter)
+        .gives("exact_speed", exact);
+    Ok(exact)
+}
+
+/// The cutting speed at a diameter when the spindle turns at `speed`, a field named `of`: the step
+/// that gives `field`.
+pub fn cutting_speed_at(
+    field: &'static str,
+    (of, speed): (&'static str, FoundSpindleSpeed),
+    diameter: &Size,
+    record: &mut Record,
+) -> FoundCuttingSpeed {
+    let found = FoundCuttingSpeed::of(PI * diameter.get() * speed.get());
+    record
+        .step("Cutting speed at that spindle speed", "V = π × D × n")
+        .with("D", "diameter", *diameter)
+        .with("n", of, speed)
+        .gives(field, found);
+    found
+}
+
+impl Spindle<'_> {
+    /// Refuses limits that contradict each other or leave no speed.
+    pub fn check(&self) -> Result<(), ValidationError> {
+        check_steps(&NAMES, self.available, self.slowest.as_ref(), self.fastest.as_ref())
+    }
+
+    /// Chooses the speed for `exact`: the exact one where the machine has it, else the one below,
+    /// or the one above where `may_exceed` allows that. Records the step that gives `spindle_speed`.
+    pub fn choose(&self, exact: FoundSpindleSpeed, record: &mut Record) -> ChosenSpeed {
+        let n = exact.get().si();
+        let over = if self.available.is_some() || self.slowest.is_some() {
+            record.or_assume(
+                self.may_exceed,
+                "may_exceed",
+                Percentage::stated(0.0, Unit::Percent),
+                "The speed is taken at or below the exact one, which spares the tool.",
+            )
+        } else {
+            if self.may_exceed.is_some() {
+                record.note("may_exceed_without_effect", "may_exceed matters only with available or slowest.");
+            }
+            Percentage::stated(0.0, Unit::Percent)
+        };
+        let highest = n * (1.0 + si(&over));
+        let chosen = match self.available {
+            Some(list) => self.choose_step(list, exact, highest, record),
+            None => self.choose_between(exact, highest),
+        };
+        let (mut chosen, rule) = chosen;
+        chosen.limited_by = self.limits_on(n, chosen.limited_by);
+        match chosen.speed {
+            Some(speed) => {
+                let mut step =
+                    record.choose("Spindle speed that the machine has", rule).with("n", "exact_speed", exact);
+                if let Some(slowest) = self.slowest {
+                    step = step.with("L", "slowest", slowest);
+                }
+                if let Some(fastest) = self.fastest {
+                    step = step.with("F", "fastest", fastest);
+                }
+                if let Some(list) = self.available {
+                    step = step.with("A", "available", list);
+                }
+                step.gives("spindle_speed", speed);
+                if !at_most(speed.get().si(), n) {
+                    record.note(
+                        "above_exact",
+                        "The speed chosen is above the exact one, as may_exceed allows; the tool wears faster for it.",
+                    );
+                }
+            }
+            None => self.note_none(n, chosen.above, record),
+        }
+        chosen
+    }
+
+    /// Any speed between the limits.
+    fn choose_between(&self, exact: FoundSpindleSpeed, highest: f64) -> (ChosenSpeed, &'static str) {
+        let n = exact.get().si();
+        let mut chosen = ChosenSpeed { speed: Some(exact), below: None, above: None, limited_by: Vec::new() };
+        if let Some(fastest) = self.fastest
+            && n > si(&fastest)
+        {
+            chosen.speed = Some(fastest.found());
+            return (chosen, "the fastest, the exact speed being above it");
+        }
+        if let Some(slowest) = self.slowest
+            && n < si(&slowest)
+        {
+            chosen.speed = at_most(si(&slowest), highest).then(|| slowest.found());
+            chosen.above = (!at_most(si(&slowest), n)).then_some(slowest);
+            return (chosen, "the slowest, which is above the exact speed by no more than may_exceed");
+        }
+        (chosen, "the exact speed, which no limit forbids")
+    }
+
+    /// One of the steps.
+    fn choose_step(
+        &self,
+        list: &[SpindleSpeed],
+        exact: FoundSpindleSpeed,
+        highest: f64,
+        record: &mut Record,
+    ) -> (ChosenSpeed, &'static str) {
+        let n = exact.get().si();
+        let steps = steps_within(list, self.slowest.as_ref(), self.fastest.as_ref());
+        if steps.len() < steps_within(list, None, None).len() {
+            record.note("steps_left_out", "Speeds of available that lie outside slowest to fastest were left out.");
+        }
+        let below = steps.iter().rev().find(|step| at_most(si(*step), n)).copied();
+        let above = steps.iter().find(|step| !at_most(si(*step), n)).copied();
+        let exactly = below.filter(|step| at_most(n, si(step)));
+        let allowed = above.filter(|step| at_most(si(step), highest));
+        let limited_by = if exactly.is_some() { Vec::new() } else { vec![Limit::Available] };
+        let (speed, rule) = match (exactly, allowed) {
+            (Some(_), _) => (exactly, "the step that is the exact speed"),
+            (None, Some(_)) => (allowed, "the step above the exact speed, which may_exceed allows"),
+            (None, None) => (below, "the greatest step at or below the exact speed"),
+        };
+        (ChosenSpeed { speed: speed.map(|step| step.found()), below, above, limited_by }, rule)
+    }
+
+    /// Every limit that by itself does not allow `n`, in the order of the fields.
+    fn limits_on(&self, n: f64, steps: Vec<Limit>) -> Vec<Limit> {
+        let mut limits = Vec::with_capacity(2);
+        if self.slowest.is_some_and(|slowest| !at_most(si(&slowest), n)) {
+            limits.push(Limit::Slowest);
+        }
+        if self.fastest.is_some_and(|fastest| !at_most(n, si(&fastest))) {
+            limits.push(Limit::Fastest);
+        }
+        limits.extend(steps);
+        limits
+    }
+
+    fn note_none(&self, n: f64, slowest: Option<SpindleSpeed>, record: &mut Record) {
+        let Some(slowest) = slowest else { return };
+        let percent = text::round((si(&slowest) / n - 1.0) * 100.0, 1);
+        record.note(
+            "no_speed_slow_enough",
+            format!(
+                "No speed is chosen: the slowest, {}, is {} percent above the exact one, more than may_exceed allows. \
+                 What it gives stands under above.",
+                as_stated(&slowest),
+                text::full(percent)
+            ),
+        );
+    }
+
+    /// Where not even the slowest speed will do: the fields that could change that, each with a value.
+    /// may_exceed is not among them: how far a tool may be overdriven is not ours to suggest.
+    pub fn ways_out(
+        &self,
+        (exact, slowest): (FoundSpindleSpeed, SpindleSpeed),
+        cutting_speed: &CuttingSpeed,
+        diameter: &Size,
+    ) -> Vec<(&'static str, String)> {
+        let (n, lowest) = (exact.get().si(), si(&slowest));
+        let slowest_binds = self.slowest.is_some_and(|limit| !at_most(si(&limit), n));
+        let low_enough = match (to_try::<kind::SpindleSpeed>(n, Unit::Rpm, Toward::Less), self.slowest) {
+            // Rounded down, the value must not fall below a slowest limit that allows the exact speed.
+            (Some(_), Some(limit)) if !slowest_binds => Some(as_stated(&limit)),
+            (value, _) => value,
+        };
+        let machine = match self.available {
+            None => ("slowest", low_enough),
+            Some(_) if !slowest_binds => {
+                ("available", low_enough.map(|step| format!("{step},{}", as_stated(&slowest))))
+            }
+            // A step that the limit left out may be slow enough.
+            Some(list) => {
+                let steps = steps_within(list, None, None);
+                ("slowest", steps.iter().rev().find(|step| at_most(si(*step), n)).map(as_stated))
+            }
+        };
+        let machine_field = machine.0;
+        let faster =
+            to_try::<kind::CuttingSpeed>(PI * si(diameter) * lowest, cutting_speed.quantity().unit, Toward::More);
+        let smaller = to_try::<kind::Size>(si(cutting_speed) / (PI * lowest), diameter.quantity().unit, Toward::Less);
+        let mut ways: Vec<_> = [machine, ("cutting_speed", faster), ("diameter", smaller)]
+            .into_iter()
+            .filter_map(|(field, value)| Some((field, value?)))
+            .collect();
+        if ways.is_empty() {
+            ways.push((machine_field, "leave out".to_owned()));
+        }
+        ways
+    }
+}

@@ -1,15 +1,19 @@
 //! Asking a calculator: the fields that every request may carry, the reading and solving, the
-//! system of the answer, the readout's resolution, and the answer as JSON, a cell or a table.
-//! Each is a loop over the register's untyped entry; nothing here knows a calculator.
+//! system of the answer, the readout's resolution, tolerances, ranges, solving backwards, and the
+//! answer as JSON, a cell or a table. Each is a loop over the register's untyped entry; nothing here
+//! knows a calculator.
 
 mod answer;
+mod backwards;
 mod cell;
 mod describe;
+mod ranges;
 mod reserved;
 mod resolution;
 mod table;
+mod tolerance;
 
-pub use answer::Answer;
+pub use answer::{Answer, Body, Correction, Root, Row};
 pub use cell::cell;
 pub use describe::{Described, Field, ResultField, describe_entry, described, reserved_fields, without_null};
 pub use reserved::{Digits, Form, RESERVED, RefusalsAs, Reserved, Separator, ZPlus};
@@ -25,33 +29,52 @@ use crate::working::Record;
 /// Asks `entry`: reads reserved and own fields, calculates, and puts the result into the units and
 /// onto the resolution asked for. All that is wrong with the request is refused at once.
 pub fn ask(entry: &'static Entry, mut fields: Fields, form: Form) -> Result<(Answer, Reserved), Refusal> {
-    let reserved = Reserved::take(&mut fields, form);
-    let working = match &reserved {
-        Ok(reserved) => form == Form::Json && reserved.working.unwrap_or(true) || form == Form::Cell,
-        Err(_) => false,
-    };
-    let mut record = Record::new(working);
-    let solved = (entry.solve)(&fields, &mut record);
-    let (reserved, solved) = match (reserved, solved) {
-        (Ok(reserved), Ok(solved)) => (reserved, solved),
-        (Err(mut refusal), Err(more)) => {
-            refusal.0.extend(more.0);
+    let reserved = match Reserved::take(&mut fields, form) {
+        Ok(reserved) => reserved,
+        Err(mut refusal) => {
+            if let Err(more) = one(entry, &fields, &Reserved::default(), false) {
+                refusal.0.extend(more.0);
+            }
             return Err(refusal);
         }
-        (Err(refusal), _) | (_, Err(refusal)) => return Err(refusal),
     };
+    let working = form != Form::Table && reserved.working.unwrap_or(true);
+    let answer = match ranges::found(&fields)? {
+        Some(ranges) => ranges::answer(entry, &fields, ranges, &reserved),
+        None => match (&reserved.solve_for, &reserved.correct) {
+            (Some(field), _) => backwards::solve(entry, &fields, field, &reserved),
+            (None, Some(field)) => backwards::correct(entry, &fields, field, &reserved),
+            (None, None) => one(entry, &fields, &reserved, working),
+        },
+    }?;
+    Ok((answer, reserved))
+}
+
+/// One calculation, in the units and on the resolution asked for.
+fn one(entry: &'static Entry, fields: &Fields, reserved: &Reserved, working: bool) -> Result<Answer, Refusal> {
+    let mut record = Record::new(working);
+    let solved = (entry.solve)(fields, &mut record)?;
     let (inputs, mut result) = (solved.inputs, solved.result);
     let system = system_of(reserved.units, &inputs, &mut record);
-    result.each_quantity(&mut |leaf| leaf.quantity = leaf.quantity.in_system(system));
+    let mut inward = false;
+    result.each_quantity(&mut |leaf| {
+        inward |= leaf.quantity.rounds_in(system);
+        leaf.quantity = leaf.quantity.in_system(system);
+    });
+    if inward {
+        record.round_limits(system);
+    }
     for assumed in &mut record.assumed {
         assumed.value.each_quantity(&mut |leaf| {
+            // A zero has no unit of its own to keep.
             if leaf.quantity.value == 0.0 {
                 leaf.quantity = leaf.quantity.in_system(system);
             }
         });
     }
-    resolution::apply(&reserved, &mut result, &mut record);
-    Ok((Answer { entry, system, inputs, result, record }, reserved))
+    tolerance::apply(entry, &inputs, system, &mut result, &mut record)?;
+    resolution::apply(reserved, &mut result, &mut record);
+    Ok(Answer { entry, system, inputs, body: Body::Result(result), record })
 }
 
 /// The system asked for, or that of the first input that has one, which is then put on record.

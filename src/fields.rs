@@ -1,10 +1,14 @@
 //! A request as a map of fields, from a query or from JSON, and its reading into a typed input with
 //! every wrong field found at once.
 
+mod count;
 mod given;
+mod point;
 mod reader;
 
+pub use count::Count;
 pub use given::Given;
+pub use point::{MOST_POINTS, Point, Points};
 
 use crate::refusal::{Code, Refusal, Wrong};
 use reader::FieldsReader;
@@ -15,6 +19,14 @@ use std::borrow::Cow;
 /// The fields of a request in the order given; a repeated one is there twice.
 #[derive(Clone, Debug, Default)]
 pub struct Fields<'a>(pub Vec<(Cow<'a, str>, Given<'a>)>);
+
+impl Fields<'static> {
+    /// An answer's inputs as a request that asks for the same again.
+    pub fn of_inputs(inputs: &crate::tree::Node) -> Self {
+        let crate::tree::Node::Record(members) = inputs else { return Self::default() };
+        Self(members.iter().map(|(name, node)| (Cow::Borrowed(*name), Given::of(node))).collect())
+    }
+}
 
 impl<'a> Fields<'a> {
     /// Reads the query of an address; `None` if the percent-encoding or the UTF-8 is broken.
@@ -43,7 +55,8 @@ impl<'a> Fields<'a> {
         let mut fields = self.0.clone();
         let mut wrongs: Vec<Wrong> = Vec::new();
         let mut error = first;
-        loop {
+        // Each round mends one field; more rounds than fields and faults there can be is no progress.
+        for _ in 0..fields.len() + 64 {
             let wrong = error.wrong(&good);
             let name = wrong.field.split('/').nth(1).unwrap_or_default().to_owned();
             let seen = wrongs.iter().any(|w| w.field.split('/').nth(1) == Some(&name));

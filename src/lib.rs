@@ -6,7 +6,8 @@
 //! - [`asking`]: one request to one calculator, in units, on a resolution, as JSON, cell or table;
 //! - [`calculators`]: the trade, one file a calculator, and the register of them all;
 //! - [`reference`]: typed rows of the published tables; [`working`]: the record of a calculation;
-//!   [`cautions`]; [`machine`]: the speeds and feeds a machine has; [`fields`]: a request read into typed inputs; [`refusal`]: what can be wrong;
+//!   [`cautions`]; [`propagation`]: how tolerances spread; [`roots`]: bracketed
+//!   roots; [`directions`]: which way angles run; [`suggestion`]: values to try; [`machine`]: the speeds and feeds a machine has; [`fields`]: a request read into typed inputs; [`refusal`]: what can be wrong;
 //!   [`tree`]: inputs and results without their types;
 //! - [`quantity`]: values with units; [`sources`]: who says so.
 
@@ -15,14 +16,18 @@
 pub mod asking;
 pub mod calculators;
 pub mod cautions;
+pub mod directions;
 pub mod fields;
 pub mod machine;
 pub mod page;
+pub mod propagation;
 pub mod quantity;
 pub mod reference;
 pub mod refusal;
+pub mod roots;
 pub mod service;
 pub mod sources;
+pub mod suggestion;
 pub mod tree;
 pub mod working;
 

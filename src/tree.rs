@@ -20,6 +20,21 @@ pub struct SetTo {
     pub places: usize,
 }
 
+/// The range that tolerances on inputs cause, in the quantity's unit.
+#[derive(Clone, Debug)]
+pub struct Range {
+    /// Worst case below the value, as a positive amount.
+    pub minus: f64,
+    /// Worst case above the value.
+    pub plus: f64,
+    /// Root-sum-square.
+    pub root_sum_square: f64,
+    /// The input that matters most, by its path.
+    pub most_from: String,
+    /// `derivatives` or `corners`.
+    pub method: &'static str,
+}
+
 /// A quantity in a tree, with what hangs on it.
 #[derive(Clone, Debug)]
 pub struct Leaf {
@@ -29,6 +44,8 @@ pub struct Leaf {
     pub name: Option<Cow<'static, str>>,
     /// How it is set on a machine, where a resolution was stated.
     pub set: Option<SetTo>,
+    /// The range that tolerances cause, where an input has one.
+    pub range: Option<Box<Range>>,
 }
 
 /// One node.
@@ -58,7 +75,7 @@ pub trait IntoTree {
 
 impl From<Quantity> for Node {
     fn from(quantity: Quantity) -> Self {
-        Node::Quantity(Leaf { quantity, name: None, set: None })
+        Node::Quantity(Leaf { quantity, name: None, set: None, range: None })
     }
 }
 
@@ -192,6 +209,19 @@ impl Node {
         }
     }
 
+    /// Calls `act` on every quantity with its path below `path`, parts parted by strokes.
+    pub fn each_leaf(&mut self, path: &str, act: &mut impl FnMut(&str, &mut Leaf)) {
+        let join = |name: &str| if path.is_empty() { name.to_owned() } else { format!("{path}/{name}") };
+        match self {
+            Node::Quantity(leaf) => act(path, leaf),
+            Node::List(items) => {
+                items.iter_mut().enumerate().for_each(|(at, item)| item.each_leaf(&join(&at.to_string()), act));
+            }
+            Node::Record(members) => members.iter_mut().for_each(|(name, node)| node.each_leaf(&join(name), act)),
+            _ => {}
+        }
+    }
+
     /// The member `name` of a record.
     pub fn member(&self, name: &str) -> Option<&Node> {
         match self {
@@ -225,11 +255,32 @@ impl Serialize for Leaf {
         if let Some(name) = &self.name {
             map.serialize_entry("name", name)?;
         }
+        if let Some(range) = &self.range {
+            map.serialize_entry("least", &text::tidy(value - range.minus))?;
+            map.serialize_entry("greatest", &text::tidy(value + range.plus))?;
+            map.serialize_entry("plus_minus", range)?;
+        }
         if let Some(set) = &self.set {
             let part = |value: f64, places: usize| SetPart { value, unit: set.unit, places };
             map.serialize_entry("set_to", &part(set.to, set.places))?;
             map.serialize_entry("left_over", &part(set.left_over, set.places + 2))?;
         }
+        map.end()
+    }
+}
+
+impl Serialize for Range {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        #[derive(serde::Serialize)]
+        struct WorstCase {
+            minus: f64,
+            plus: f64,
+        }
+        let mut map = serializer.serialize_map(Some(4))?;
+        map.serialize_entry("worst_case", &WorstCase { minus: self.minus, plus: self.plus })?;
+        map.serialize_entry("root_sum_square", &self.root_sum_square)?;
+        map.serialize_entry("most_from", &self.most_from)?;
+        map.serialize_entry("method", self.method)?;
         map.end()
     }
 }

@@ -52,6 +52,25 @@ pub enum Shown {
     Texts(Vec<Cow<'static, str>>),
 }
 
+impl Shown {
+    fn quantities(&self) -> &[Quantity] {
+        match self {
+            Shown::Quantity(quantity) => std::slice::from_ref(quantity),
+            Shown::Quantities(list) => list,
+            _ => &[],
+        }
+    }
+
+    /// The same with limits as they are printed.
+    fn as_printed(&self) -> Self {
+        match self {
+            Shown::Quantity(quantity) => Shown::Quantity(quantity.as_printed()),
+            Shown::Quantities(list) => Shown::Quantities(list.iter().map(Quantity::as_printed).collect()),
+            other => other.clone(),
+        }
+    }
+}
+
 impl<K: Kind> From<Measure<K>> for Shown {
     fn from(measure: Measure<K>) -> Self {
         Shown::Stated(measure.quantity())
@@ -122,7 +141,7 @@ impl From<Vec<&'static str>> for Shown {
 #[derive(Clone, Debug)]
 struct With {
     symbol: &'static str,
-    of: &'static str,
+    of: Cow<'static, str>,
     value: Shown,
 }
 
@@ -133,7 +152,7 @@ pub struct Step {
     by: By,
     formula: Cow<'static, str>,
     with: Vec<With>,
-    field: &'static str,
+    field: Cow<'static, str>,
     gives: Shown,
 }
 
@@ -150,7 +169,7 @@ impl StepDraft<'_> {
     /// A symbol of the formula that stands for the input or earlier result `of`.
     pub fn with(mut self, symbol: &'static str, of: &'static str, value: impl Into<Shown>) -> Self {
         if self.record.keep_working {
-            self.with.push(With { symbol, of, value: value.into() });
+            self.with.push(With { symbol, of: of.into(), value: value.into() });
         }
         self
     }
@@ -165,7 +184,7 @@ impl StepDraft<'_> {
     pub fn gives(self, field: &'static str, value: impl Into<Shown>) {
         if self.record.keep_working {
             let Self { record, what, by, formula, with } = self;
-            record.steps.push(Step { what, by, formula, with, field, gives: value.into() });
+            record.steps.push(Step { what, by, formula, with, field: field.into(), gives: value.into() });
         }
     }
 }
@@ -312,6 +331,39 @@ impl Record {
         }
     }
 
+    /// Notes that limits come from the other system and are rounded inward, and makes two steps of
+    /// each that gives one: the limit as printed, and its rounding.
+    pub fn round_limits(&mut self, system: System) {
+        self.note(
+            "limits_inward",
+            "The limits come from the other system and are rounded inward, the greatest down and the least up, so \
+             that what meets them meets the limits as printed.",
+        );
+        let rounds = |shown: &Shown| shown.quantities().iter().any(|quantity| quantity.rounds_in(system));
+        let printed = |name: &str| Cow::Owned(format!("{name}.as_printed"));
+        for mut step in std::mem::take(&mut self.steps) {
+            for part in step.with.iter_mut().filter(|part| rounds(&part.value)) {
+                part.of = printed(&part.of);
+                part.value = part.value.as_printed();
+            }
+            if !rounds(&step.gives) {
+                self.steps.push(step);
+                continue;
+            }
+            let as_printed = step.gives.as_printed();
+            let rounding = Step {
+                what: format!("{}, in the units of the answer", step.what).into(),
+                by: By::Table,
+                formula: "rounded inward at the last place written: a greatest size down, a least size up".into(),
+                with: vec![With { symbol: "x", of: printed(&step.field), value: as_printed.clone() }],
+                field: step.field.clone(),
+                gives: std::mem::replace(&mut step.gives, as_printed),
+            };
+            step.field = printed(&step.field);
+            self.steps.extend([step, rounding]);
+        }
+    }
+
     /// The worst trust of the sources used.
     pub fn trust(&self) -> Trust {
         self.sources.iter().map(|used| used.trust).max().unwrap_or(Trust::Derivation)
@@ -414,7 +466,7 @@ impl Serialize for GivesIn<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let Self(step, system) = self;
         let mut map = serializer.serialize_map(None)?;
-        map.serialize_entry("field", step.field)?;
+        map.serialize_entry("field", &step.field)?;
         match &step.gives {
             Shown::Stated(quantity) | Shown::Quantity(quantity) => {
                 let quantity = quantity.in_system(*system);

@@ -12,7 +12,13 @@ use std::collections::{BTreeMap, HashMap};
 fn found<'v>(answer: &'v Value, field: &str) -> Result<&'v Value, String> {
     let mut at = &answer["result"];
     let mut walked = String::new();
-    for part in field.trim_start_matches('/').split('/') {
+    // The slash of a name such as 27/64 parts nothing.
+    let mut named = false;
+    let parts = field.trim_start_matches('/').split(|c| {
+        named = (named || c == '[') && c != ']';
+        c == '/' && !named
+    });
+    for part in parts {
         // `candidates[name=#7]` is the row of that name.
         let next = match part.split_once('[') {
             Some((list, wanted)) => {

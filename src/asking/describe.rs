@@ -34,6 +34,9 @@ pub struct Field {
     /// Upper bound, in words.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub most: Option<String>,
+    /// The name of the schema it refers to.
+    #[serde(skip)]
+    pub schema_name: Option<String>,
     /// The schema of its text in a query.
     #[serde(skip)]
     pub query_schema: Value,
@@ -140,6 +143,7 @@ fn fields_of(schema: &Value, parts: &Map<String, Value>, good: impl Fn(&str) -> 
                 choices: choices(part),
                 least: None,
                 most: None,
+                schema_name: reference(schema).map(str::to_owned),
                 query_schema: Value::Null,
             };
             bounds(&mut field, part, kind);

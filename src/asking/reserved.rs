@@ -26,7 +26,7 @@ pub const RESERVED: &[&str] = &[
 ];
 
 /// Names that are kept free for what the service does not do.
-const NOT_OFFERED: &[&str] = &["x_reads", "machine", "solve_for", "wanted", "measured", "correct"];
+const NOT_OFFERED: &[&str] = &["x_reads", "machine"];
 
 /// The form in which an answer is asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -43,8 +43,19 @@ impl Form {
     /// Which reserved names mean something in this form.
     pub const fn names(self) -> &'static [&'static str] {
         match self {
-            Form::Json => &["units", "working", "resolution", "z_plus"],
-            Form::Cell => &["pick", "units", "digits", "refusals", "resolution", "z_plus"],
+            Form::Json => &["units", "working", "resolution", "z_plus", "solve_for", "wanted", "measured", "correct"],
+            Form::Cell => &[
+                "pick",
+                "units",
+                "digits",
+                "refusals",
+                "resolution",
+                "z_plus",
+                "solve_for",
+                "wanted",
+                "measured",
+                "correct",
+            ],
             Form::Table => &["units", "resolution", "z_plus", "separator"],
         }
     }
@@ -117,6 +128,14 @@ pub struct Reserved {
     pub z_plus: Option<ZPlus>,
     /// What parts a table's columns.
     pub separator: Option<Separator>,
+    /// The input to be found backwards.
+    pub solve_for: Option<String>,
+    /// The result it is to give: `result:value`.
+    pub wanted: Option<String>,
+    /// A result as measured: `result:value`.
+    pub measured: Option<String>,
+    /// The input to be corrected by it.
+    pub correct: Option<String>,
 }
 
 /// The same as they stand in a request and in the published description.
@@ -139,6 +158,14 @@ pub struct ReservedInput {
     pub z_plus: Option<ZPlus>,
     /// What parts the columns: comma (if absent) or semicolon, which also writes decimal commas.
     pub separator: Option<Separator>,
+    /// An input that is not stated and is to be found so that the result in wanted comes out.
+    pub solve_for: Option<String>,
+    /// The result that solve_for is to give, as name:value, such as point_length:0.152 in.
+    pub wanted: Option<String>,
+    /// A result as it was measured on the part, as name:value; correct names the input to be corrected by it.
+    pub measured: Option<String>,
+    /// The input that is to be corrected by what was measured.
+    pub correct: Option<String>,
 }
 
 /// A good value for a reserved field.
@@ -152,6 +179,8 @@ pub fn good(name: &str) -> Option<&'static str> {
         "resolution" => "0.0005 in",
         "z_plus" => "down",
         "separator" => "comma",
+        "solve_for" | "correct" => "diameter",
+        "wanted" | "measured" => "point_length:0.152 in",
         _ => return None,
     })
 }
@@ -201,14 +230,56 @@ impl Reserved {
                 "0.0005 in",
             ));
         }
+        for (one, is, other, also) in [
+            ("solve_for", &read.solve_for, "wanted", &read.wanted),
+            ("correct", &read.correct, "measured", &read.measured),
+        ] {
+            let (missing, there) = match (is, also) {
+                (Some(_), None) => (other, one),
+                (None, Some(_)) => (one, other),
+                _ => continue,
+            };
+            let says = format!("{there} needs {missing} beside it.");
+            wrongs.push(Wrong::new(missing, Code::FieldMissing, says, good(missing).unwrap_or_default()));
+        }
+        if read.solve_for.is_some() && read.correct.is_some() {
+            let says = "A request is solved backwards or corrected, not both.";
+            wrongs.push(Wrong::new("correct", Code::Conflict, says, "leave out"));
+        }
         if !wrongs.is_empty() {
             return Err(Refusal(wrongs));
         }
-        let ReservedInput { units, working, pick, digits, refusals, resolution, z_plus, separator } = read;
+        let ReservedInput {
+            units,
+            working,
+            pick,
+            digits,
+            refusals,
+            resolution,
+            z_plus,
+            separator,
+            solve_for,
+            wanted,
+            measured,
+            correct,
+        } = read;
         let units = units.map(|units| match units {
             Units::Inch => System::Inch,
             Units::Metric => System::Metric,
         });
-        Ok(Self { units, working, pick, digits, refusals, resolution, z_plus, separator })
+        Ok(Self {
+            units,
+            working,
+            pick,
+            digits,
+            refusals,
+            resolution,
+            z_plus,
+            separator,
+            solve_for,
+            wanted,
+            measured,
+            correct,
+        })
     }
 }

@@ -1,18 +1,18 @@
-//! A result as a table: the rows of its list, or one row if it has none. The unit stands in the
+//! A result as a table: the rows of its list, or one row if it has none; for a range of inputs, or
+//! inputs found backwards, the rows of each case with the inputs that differ. The unit stands in the
 //! header, so that the cells are bare numbers.
 
-use super::answer::Answer;
+use super::answer::{Answer, Body};
 use super::reserved::{Reserved, Separator};
 use crate::quantity::text;
 use crate::tree::{Leaf, Node};
 
+type Cells = Vec<(String, String)>;
+
 /// The table as CSV (RFC 4180).
 pub fn table(answer: &Answer, reserved: &Reserved) -> String {
     let separator = reserved.separator.unwrap_or(Separator::Comma);
-    let rows: Vec<Vec<(String, String)>> = match first_list(&answer.result) {
-        Some(rows) => rows.iter().map(row_of).collect(),
-        None => vec![row_of(&answer.result)],
-    };
+    let rows = rows(&answer.body);
     let mut header: Vec<String> = Vec::new();
     for (name, _) in rows.iter().flatten() {
         if !header.contains(name) {
@@ -39,6 +39,64 @@ pub fn table(answer: &Answer, reserved: &Reserved) -> String {
     String::from_utf8(writer.into_inner().unwrap_or_default()).unwrap_or_default()
 }
 
+fn rows(body: &Body) -> Vec<Cells> {
+    match body {
+        Body::Result(result) => result_rows(result),
+        Body::Correction(correction) => {
+            let mut cells = Cells::new();
+            for (name, node) in
+                [("intended", &correction.intended), ("as_made", &correction.as_made), ("change", &correction.change)]
+            {
+                columns(node, &format!("{}_{name}", correction.field), &mut cells);
+            }
+            vec![cells]
+        }
+        Body::Roots(roots) => {
+            let each =
+                roots.iter().flat_map(|root| after(&columns_of("value", &root.value), result_rows(&root.result)));
+            each.collect()
+        }
+        Body::Rows(rows, _) => {
+            let each = rows.iter().flat_map(|row| {
+                let varied: Cells = row.varied.iter().flat_map(|(name, node)| columns_of(name, node)).collect();
+                match &row.outcome {
+                    Ok((_, result)) => after(&varied, result_rows(result)),
+                    Err(wrongs) => {
+                        let says: Vec<&str> = wrongs.iter().map(|wrong| wrong.says.as_str()).collect();
+                        after(&varied, vec![vec![("refused".to_owned(), says.join(" "))]])
+                    }
+                }
+            });
+            each.collect()
+        }
+    }
+}
+
+fn after(first: &Cells, rows: Vec<Cells>) -> Vec<Cells> {
+    // A result of the input's own name would be two columns of one name.
+    let with = |row: Cells| {
+        let rest = row.into_iter().map(|(name, cell)| {
+            let taken = first.iter().any(|(known, _)| *known == name);
+            (if taken { format!("result {name}") } else { name }, cell)
+        });
+        first.iter().cloned().chain(rest).collect()
+    };
+    rows.into_iter().map(with).collect()
+}
+
+fn columns_of(name: &str, node: &Node) -> Cells {
+    let mut cells = Cells::new();
+    columns(node, name, &mut cells);
+    cells
+}
+
+fn result_rows(result: &Node) -> Vec<Cells> {
+    match first_list(result) {
+        Some(rows) => rows.iter().map(|row| columns_of("", row)).collect(),
+        None => vec![columns_of("", result)],
+    }
+}
+
 /// The first list of records in a result.
 fn first_list(result: &Node) -> Option<&[Node]> {
     let Node::Record(members) = result else { return None };
@@ -48,14 +106,7 @@ fn first_list(result: &Node) -> Option<&[Node]> {
     })
 }
 
-/// The columns of one row: name with unit, and cell.
-fn row_of(node: &Node) -> Vec<(String, String)> {
-    let mut cells = Vec::new();
-    columns(node, "", &mut cells);
-    cells
-}
-
-fn columns(node: &Node, name: &str, cells: &mut Vec<(String, String)>) {
+fn columns(node: &Node, name: &str, cells: &mut Cells) {
     let mut put = |name: String, cell: String| cells.push((name, cell));
     match node {
         Node::Record(members) => {
@@ -68,8 +119,13 @@ fn columns(node: &Node, name: &str, cells: &mut Vec<(String, String)>) {
             let items: Vec<String> = items.iter().map(plain).collect();
             put(name.to_owned(), items.join(" "));
         }
-        Node::Quantity(Leaf { quantity, set, .. }) => {
-            put(format!("{name} [{}]", quantity.unit.spelling()), text::full(quantity.value));
+        Node::Quantity(Leaf { quantity, set, range, .. }) => {
+            let unit = quantity.unit.spelling();
+            put(format!("{name} [{unit}]"), text::full(quantity.value));
+            if let Some(range) = range {
+                put(format!("{name}_least [{unit}]"), text::full(text::tidy(quantity.value - range.minus)));
+                put(format!("{name}_greatest [{unit}]"), text::full(text::tidy(quantity.value + range.plus)));
+            }
             if let Some(set) = set {
                 put(format!("{name}_set_to [{}]", set.unit.spelling()), text::fixed(set.to, set.places));
                 put(format!("{name}_left_over [{}]", set.unit.spelling()), text::full(set.left_over));

@@ -10,22 +10,52 @@ use utoipa::openapi::{RefOr, Schema};
 use utoipa::{PartialSchema, ToSchema};
 use validator::Validate;
 
+mod geometry {
+    pub mod arc;
+    mod arc_angle;
+    mod arc_refusal;
+    mod arc_steps;
+}
 mod holes {
     pub mod drill_point;
     pub mod drill_size;
+    pub mod tap_drill;
+    mod tap_drill_steps;
+    #[cfg(test)]
+    mod tap_drill_tests;
+    mod tap_drill_thread;
 }
 
+mod patterns {
+    pub mod bolt_circle;
+    mod bolt_circle_check;
+    mod bolt_circle_distances;
+    mod bolt_circle_steps;
+}
 mod speeds {
     pub mod milling;
     pub mod spindle_speed;
 }
+mod threads {
+    pub mod thread;
+    mod thread_basics;
+    mod thread_limit_steps;
+    mod thread_limits;
+    #[cfg(test)]
+    mod thread_tests;
+    mod thread_tolerances;
+}
 
 /// Every calculator there is.
 pub static REGISTER: &[Entry] = &[
+    Entry::of::<patterns::bolt_circle::BoltCircle>(),
+    Entry::of::<geometry::arc::Arc>(),
     Entry::of::<holes::drill_point::DrillPoint>(),
     Entry::of::<holes::drill_size::DrillSize>(),
+    Entry::of::<holes::tap_drill::TapDrill>(),
     Entry::of::<speeds::spindle_speed::SpindleSpeed>(),
     Entry::of::<speeds::milling::Milling>(),
+    Entry::of::<threads::thread::Thread>(),
 ];
 
 /// The job at hand, by which pages group the calculators.

@@ -2,6 +2,8 @@
 //! repeated names, so that they can be refused.
 
 use super::Fields;
+use crate::quantity::Quantity;
+use crate::tree::Node;
 use serde::de::{Deserialize, Deserializer, Error, MapAccess, SeqAccess, Visitor};
 use std::borrow::Cow;
 use std::fmt;
@@ -23,7 +25,49 @@ pub enum Given<'a> {
     Object(Vec<(Cow<'a, str>, Given<'a>)>),
 }
 
+impl Given<'static> {
+    /// A node of an answer's inputs as it would be sent back.
+    pub fn of(node: &Node) -> Self {
+        match node {
+            Node::Quantity(leaf) => {
+                let Quantity { value, unit, tolerance, .. } = leaf.quantity;
+                let mut members = vec![
+                    (Cow::Borrowed("value"), Given::Number(value)),
+                    (Cow::Borrowed("unit"), Given::Text(Cow::Borrowed(unit.spelling()))),
+                ];
+                if let Some((plus, minus)) = tolerance {
+                    members.push((Cow::Borrowed("plus"), Given::Number(plus)));
+                    members.push((Cow::Borrowed("minus"), Given::Number(minus)));
+                }
+                Given::Object(members)
+            }
+            Node::Number(number) => Given::Number(*number),
+            Node::Count(count) => Given::Number(*count as f64),
+            Node::Truth(truth) => Given::Truth(*truth),
+            Node::Text(words, _) => Given::Text(words.clone()),
+            Node::List(items) => Given::List(items.iter().map(Given::of).collect()),
+            Node::Record(members) => {
+                Given::Object(members.iter().map(|(name, node)| (Cow::Borrowed(*name), Given::of(node))).collect())
+            }
+        }
+    }
+}
+
 impl Given<'_> {
+    /// The same, holding its own text.
+    pub fn owned(&self) -> Given<'static> {
+        match self {
+            Given::Null => Given::Null,
+            Given::Truth(truth) => Given::Truth(*truth),
+            Given::Number(number) => Given::Number(*number),
+            Given::Text(text) => Given::Text(Cow::Owned(text.to_string())),
+            Given::List(items) => Given::List(items.iter().map(Given::owned).collect()),
+            Given::Object(members) => Given::Object(
+                members.iter().map(|(name, value)| (Cow::Owned(name.to_string()), value.owned())).collect(),
+            ),
+        }
+    }
+
     /// The value as one would say it.
     pub fn said(&self) -> String {
         match self {

@@ -1,6 +1,6 @@
 //! An answer on a page: the result, the working line by line, what was assumed, cautions, sources.
 
-use crate::asking::Answer;
+use crate::asking::{Answer, Body};
 use crate::quantity::text;
 use crate::tree::{Leaf, Node};
 use crate::working::StepIn;
@@ -12,8 +12,7 @@ pub fn result(answer: &Answer) -> Markup {
     html! {
         section {
             h2 { "Answer" }
-            div.scroll { (record_table(&answer.result)) }
-            (lists(&answer.result))
+            (body(&answer.body))
         }
         @if !record.cautions.is_empty() {
             section { h2 { "Take care" } ul { @for caution in &record.cautions { li { (caution.says) } } } }
@@ -39,6 +38,42 @@ pub fn result(answer: &Answer) -> Markup {
                 li { (used.source.title) ", " (used.place) " (" (used.trust.as_str()) ")" }
             } }
         }
+    }
+}
+
+fn body(body: &Body) -> Markup {
+    html! {
+        @match body {
+            Body::Result(result) => (one(result)),
+            Body::Rows(rows, difference) => {
+                @for row in rows {
+                    h3 { @for (name, node) in &row.varied { (name.replace('_', " ")) " " (plain(node)) " " } }
+                    @match &row.outcome {
+                        Ok((_, result)) => (one(result)),
+                        Err(wrongs) => { @for wrong in wrongs { p.wrong { (wrong.says) } } }
+                    }
+                }
+                @if let Some(difference) = difference { h3 { "Difference, second less first" } (one(difference)) }
+            }
+            Body::Roots(roots) => {
+                @for root in roots { h3 { (plain(&root.value)) } (one(&root.result)) }
+            }
+            Body::Correction(correction) => {
+                table.answer { tbody {
+                    tr { th scope="row" { (correction.field.replace('_', " ")) ", as meant" } td { (plain(&correction.intended)) } }
+                    tr { th scope="row" { "as it must have been" } td { (plain(&correction.as_made)) } }
+                    tr { th scope="row" { "change by" } td { (plain(&correction.change)) } }
+                } }
+                (one(&correction.result))
+            }
+        }
+    }
+}
+
+fn one(result: &Node) -> Markup {
+    html! {
+        div.scroll { (record_table(result)) }
+        (lists(result))
     }
 }
 
@@ -125,6 +160,14 @@ fn plain(node: &Node) -> String {
     match node {
         Node::Quantity(Leaf { quantity, set: Some(set), .. }) => {
             format!("{} (set {}{})", quantity.text(), text::fixed(set.to, set.places), set.unit.row().suffix)
+        }
+        Node::Quantity(Leaf { quantity, range: Some(range), .. }) => {
+            let side = |amount: f64| text::fixed(amount, quantity.kind.places(quantity.unit) + 1);
+            if range.minus == range.plus {
+                format!("{} ±{}", quantity.text(), side(range.plus))
+            } else {
+                format!("{} +{} -{}", quantity.text(), side(range.plus), side(range.minus))
+            }
         }
         Node::Quantity(leaf) => leaf.quantity.text(),
         Node::Number(number) => text::full(*number),

@@ -18,6 +18,18 @@ pub enum Setting {
     Depth,
 }
 
+/// Which way a limit of size goes when it is converted to the other system, so that what meets the
+/// converted limit meets the standard's.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Inward {
+    /// No limit; nothing is rounded.
+    No,
+    /// A greatest size: down.
+    Down,
+    /// A least size: up.
+    Up,
+}
+
 /// The smallest value of a kind, in SI units.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Least {
@@ -51,6 +63,8 @@ pub struct KindRow {
     pub most: f64,
     /// How it is set on a machine.
     pub setting: Setting,
+    /// How it is rounded, at the places it is written to, on its way into the other system.
+    pub inward: Inward,
     /// A good value.
     pub example: &'static str,
 }
@@ -113,9 +127,11 @@ const FAR: f64 = 1000.0;
 const FULL_TURN: f64 = std::f64::consts::TAU;
 
 macro_rules! kinds {
+    (@inward) => { Inward::No };
+    (@inward $inward:ident) => { Inward::$inward };
     ($($(#[doc = $doc:literal])* $name:ident / $given:ident / $found:ident: $si:ty {
         units: $units:expr, inch: $inch:expr, metric: $metric:expr, least: $least:expr, most: $most:expr,
-        setting: $setting:ident, example: $example:literal
+        setting: $setting:ident, example: $example:literal $(, inward: $inward:ident)?
     })*) => {
         /// The kinds as marker types.
         pub mod kind {
@@ -126,7 +142,7 @@ macro_rules! kinds {
             const ROW: &'static KindRow = &KindRow {
                 name: stringify!($name), about: sentence(concat!($($doc),*)), units: $units,
                 inch: $inch, metric: $metric, least: $least, most: $most, setting: Setting::$setting,
-                example: $example,
+                inward: kinds!(@inward $($inward)?), example: $example,
             };
         }
         $(#[doc = $doc])*
@@ -158,6 +174,16 @@ kinds! {
     Extent / Extent / FoundExtent: si::Length {
         units: LENGTHS, inch: INCH4, metric: MM3, least: Least::From(0.0), most: FAR,
         setting: Never, example: "0.75 in"
+    }
+    /// The greatest size a standard allows.
+    UpperLimit / UpperLimit / FoundUpperLimit: si::Length {
+        units: LENGTHS, inch: INCH4, metric: MM3, least: Least::AboveZero, most: FAR,
+        setting: Never, example: "0.207 in", inward: Down
+    }
+    /// The least size a standard allows.
+    LowerLimit / LowerLimit / FoundLowerLimit: si::Length {
+        units: LENGTHS, inch: INCH4, metric: MM3, least: Least::AboveZero, most: FAR,
+        setting: Never, example: "0.196 in", inward: Up
     }
     /// A difference of two lengths, of either sign.
     Difference / Difference / FoundDifference: si::Length {
@@ -193,6 +219,11 @@ kinds! {
     Angle / Angle / FoundAngle: si::Angle {
         units: ANGLES, inch: DEGREES, metric: DEGREES, least: Least::Any, most: 100.0 * FULL_TURN,
         setting: Never, example: "30 deg"
+    }
+    /// An angle swept, of either sign, up to a full turn.
+    Sweep / Sweep / FoundSweep: si::Angle {
+        units: ANGLES, inch: DEGREES, metric: DEGREES, least: Least::Any, most: FULL_TURN,
+        setting: Never, example: "180 deg"
     }
     /// The included angle of a drill's point: above 0 and up to 180 degrees.
     PointAngle / PointAngle / FoundPointAngle: si::Angle {

@@ -1,7 +1,7 @@
 //! A quantity of a known kind: [`Measure`] as it was asked, [`Found`] as it was computed, and
 //! [`Quantity`], the same without its type for the machinery that treats all alike.
 
-use super::kinds::{Kind, KindRow, Least, TINY};
+use super::kinds::{Inward, Kind, KindRow, Least, TINY, kind};
 use super::read::{Unread, Written, read, shown};
 use super::text;
 use super::units::{System, Unit};
@@ -55,12 +55,28 @@ impl Quantity {
         if unit == self.unit { text::tidy(self.value) } else { text::tidy(unit.of_si(self.si())) }
     }
 
-    /// As an answer of `system` writes it; as stated if its kind has no system.
+    /// As an answer of `system` writes it; as stated if its kind has no system. A limit that comes
+    /// from the other system is rounded inward at the places it is written to.
     pub fn in_system(&self, system: System) -> Quantity {
-        let (unit, _) = self.kind.written_in(system);
+        let (unit, places) = self.kind.written_in(system);
         let scale = |amount: f64| text::tidy(amount * self.unit.row().factor / unit.row().factor);
         let tolerance = self.tolerance.map(|(plus, minus)| (scale(plus), scale(minus)));
-        Quantity { value: self.in_unit(unit), unit, tolerance, ..*self }
+        let value = match self.kind.inward {
+            Inward::Down if self.rounds_in(system) => text::round_down(self.in_unit(unit), places),
+            Inward::Up if self.rounds_in(system) => -text::round_down(-self.in_unit(unit), places),
+            _ => self.in_unit(unit),
+        };
+        Quantity { value, unit, tolerance, ..*self }
+    }
+
+    /// True for a limit of the other system, which is rounded on its way into `system`.
+    pub fn rounds_in(&self, system: System) -> bool {
+        self.kind.inward != Inward::No && self.unit.system() != self.kind.written_in(system).0.system()
+    }
+
+    /// A limit as it stands before it is rounded inward: a size like any other.
+    pub fn as_printed(&self) -> Quantity {
+        if self.kind.inward == Inward::No { *self } else { Quantity { kind: kind::Size::ROW, ..*self } }
     }
 
     /// Appends the text: rounded as the trade writes this kind, with its unit.

@@ -176,6 +176,11 @@ fn read_plain(text: &str, example: &str) -> Result<Written, Unread> {
         None if rest.starts_with(|c: char| c.is_alphabetic() || c == '°' || c == '%' || c == '"' || c == '\'') => {
             Err(Unread::new("unit_unknown", format!("\"{}\" is not a unit known here.", shown(rest)), example))
         }
+        None if rest.contains("/-") => Err(Unread::new(
+            "value_unreadable",
+            format!("\"{}\" is not a quantity. In an address the + of a tolerance must be written %2B.", shown(text)),
+            format!("{} %2B0.002/-0.001 in", super::text::full(value)),
+        )),
         None => Err(Unread::new("value_unreadable", format!("\"{}\" is not a quantity.", shown(text)), example)),
     }
 }

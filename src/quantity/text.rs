@@ -20,6 +20,11 @@ pub fn tidy(value: f64) -> f64 {
     }
 }
 
+/// `value` to 7 significant digits, all that a numeric derivative vouches for.
+pub fn rough(value: f64) -> f64 {
+    format!("{value:.6e}").parse().unwrap_or(value) + 0.0
+}
+
 /// Powers of ten that a double holds exactly.
 static POWERS: [f64; 23] = [
     1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19, 1e20,
@@ -35,6 +40,12 @@ fn counts(value: f64, places: usize) -> f64 {
 /// `value` rounded to `places` decimals, halves away from zero.
 pub fn round(value: f64, places: usize) -> f64 {
     tidy(counts(value, places) / POWERS[places])
+}
+
+/// `value` rounded to `places` decimals towards minus infinity; the tidied value decides, so that
+/// the noise of a conversion takes nothing off.
+pub fn round_down(value: f64, places: usize) -> f64 {
+    tidy(tidy(value * POWERS[places]).floor() / POWERS[places])
 }
 
 /// Appends `value` with exactly `places` decimals, halves away from zero; never `-0.000`.
@@ -96,6 +107,15 @@ mod tests {
         assert_eq!(fixed(0.00005, 4), "0.0001");
         assert_eq!(fixed(2.675, 2), "2.68");
         assert_eq!(fixed(1.005, 2), "1.01");
+    }
+
+    #[test]
+    fn rounding_down_takes_off_parts_of_a_place_and_no_noise() {
+        assert_eq!(round_down(5.5245, 3), 5.524);
+        assert_eq!(round_down(5.524, 3), 5.524);
+        assert_eq!(round_down(0.1 + 0.2, 1), 0.3);
+        assert_eq!(-round_down(-5.5241, 3), 5.525);
+        assert_eq!(-round_down(-5.524, 3), 5.524);
     }
 
     #[test]

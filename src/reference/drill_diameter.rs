@@ -62,7 +62,7 @@ impl DrillDiameter {
 impl IntoTree for DrillDiameter {
     fn tree(&self) -> Option<Node> {
         let name = self.drill.map(|drill| Cow::Borrowed(drill.name));
-        Some(Node::Quantity(Leaf { quantity: self.size.quantity(), name, set: None }))
+        Some(Node::Quantity(Leaf { quantity: self.size.quantity(), name, set: None, range: None }))
     }
 }
 

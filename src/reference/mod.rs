@@ -2,6 +2,8 @@
 
 pub mod drill_diameter;
 pub mod drills;
+pub mod thread_class;
+pub mod thread_designation;
 pub mod threads;
 
 use sha2::{Digest, Sha256};

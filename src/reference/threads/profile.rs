@@ -28,7 +28,7 @@ pub const UNIFIED_STRESS: f64 = 9.0 * ROOT_3 / 16.0;
 /// Basic dimensions of a thread, in its own unit (inch or millimetre; areas in its square).
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Basics {
-    /// Basic major diameter.
+    /// Basic major diameter as printed: 3 places in mm, 4 in inches.
     pub major: f64,
     /// Basic pitch diameter as printed: 3 places in mm, 4 in inches.
     pub pitch_diameter: f64,
@@ -59,7 +59,7 @@ pub fn basics(thread: &Thread) -> Basics {
     };
     let stress_diameter = d - stress * p;
     Basics {
-        major: d,
+        major: printed(thread.system, d),
         pitch_diameter: printed(thread.system, pitch_diameter_exact),
         minor: printed(thread.system, minor_exact),
         pitch_diameter_exact,

@@ -6,6 +6,12 @@ pub fn number_size(number: u32) -> f64 {
     f64::from(60 + 13 * number) / 1000.0
 }
 
+/// A whole number and a fraction, to nine places: so many are written back, and no fraction of an
+/// inch that is used has more than six.
+pub fn mixed(whole: f64, part: f64) -> f64 {
+    ((whole + part) * 1e9).round() / 1e9
+}
+
 /// A size in inches as a fraction where it is a whole number of 64ths, else as a decimal.
 pub fn inch_text(inches: f64) -> String {
     let parts = inches * 64.0;
@@ -57,6 +63,13 @@ mod tests {
         assert_eq!(inch_text(0.28125), "9/32");
         assert_eq!(inch_text(6.0), "6");
         assert_eq!(inch_text(0.3), "0.3");
+    }
+
+    #[test]
+    fn a_fraction_without_end_is_written_so_that_it_reads_back() {
+        let third = mixed(1.0, fraction("1/3").unwrap());
+        assert_eq!(decimal(&inch_text(third)), Some(third));
+        assert_eq!(mixed(1.0, fraction("17/64").unwrap()), 1.265625);
     }
 
     #[test]

@@ -4,7 +4,7 @@
 use super::classes::UnifiedClass;
 use super::designation::{left_over, refuse_coarse, said_twice, set_once, starts};
 use super::error::{DesignationError, ErrorKind};
-use super::size::{decimal, fraction, number_size};
+use super::size::{decimal, fraction, mixed, number_size};
 use super::unified_name::{self, Named, Size};
 use super::{System, Thread, series};
 
@@ -168,11 +168,11 @@ fn read_size(pieces: &mut &[Piece], numbered: bool, plain: &str) -> Result<Size,
             if value.fract() == 0.0 && !whole.contains('.') && *part < 1.0 =>
         {
             *pieces = rest;
-            Size::Inches(value + part)
+            Size::Inches(mixed(*value, *part))
         }
         [Piece::Fraction(_, value), rest @ ..] => {
             *pieces = rest;
-            Size::Inches(*value)
+            Size::Inches(mixed(0.0, *value))
         }
         [Piece::Number(text, value), rest @ ..] => {
             *pieces = rest;
@@ -201,7 +201,7 @@ fn read_threads_per_inch(pieces: &mut &[Piece], plain: &str) -> Result<Option<f6
         [Piece::Number(_, _), Piece::Word(word), ..] if word.starts_with("START") => None,
         [Piece::Number(whole, value), Piece::Fraction(_, part), rest @ ..] if !whole.contains('.') && *part < 1.0 => {
             *pieces = rest;
-            Some(value + part)
+            Some(mixed(*value, *part))
         }
         [Piece::Number(_, value), rest @ ..] => {
             *pieces = rest;

@@ -1,0 +1,263 @@
+//! The hole before tapping: the exact size for a percentage of thread, and the stock drills near it
+//! against the class's limits (ASME B1.1, ISO 965-1; percentage of thread as Machinery's Handbook
+//! counts it; forming taps as tap makers print it).
+
+use super::tap_drill_steps::Hole;
+use super::tap_drill_thread::{limits, size_and_pitch};
+use crate::calculators::{Calculator, Example, Task};
+use crate::cautions;
+use crate::quantity::{Extent, FoundLowerLimit, FoundSize, FoundThreadPercent, FoundUpperLimit, ThreadPercent, Unit};
+use crate::reference::drills::{Drill, DrillSystem, drills};
+use crate::reference::thread_class::InternalClass;
+use crate::reference::thread_designation::Designation;
+use crate::reference::threads::System;
+use crate::refusal::{Code, Refusal, between};
+use crate::working::Record;
+use serde::Deserialize;
+use utoipa::ToSchema;
+use validator::{Validate, ValidationError};
+
+/// The calculator.
+pub struct TapDrill;
+
+crate::choice! {
+    /// How the tap makes the thread: `cutting` takes chips, `forming` presses the metal out and wants a larger hole.
+    TapKind {
+        /// The tap cuts.
+        Cutting = "cutting",
+        /// The tap forms.
+        Forming = "forming",
+    }
+}
+
+/// What the tap drill calculator asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+#[validate(schema(function = "check_class"), schema(function = "check_systems"))]
+pub struct TapDrillInput {
+    /// The thread by its designation, with or without class.
+    pub thread: Designation,
+    /// Height of thread wanted, as a share of the full height; 75 percent for a cutting tap and 65 percent for a
+    /// forming one if absent.
+    pub thread_percent: Option<ThreadPercent>,
+    /// Class of the thread in the hole; if absent the one in the designation, else 2B, 6H or, up to M1.4, 5H.
+    pub internal_class: Option<InternalClass>,
+    /// Kind of tap: cutting or forming; cutting if absent.
+    pub tap: Option<TapKind>,
+    /// Drills at hand: any of fraction, number, letter, metric; if absent the inch ones for an inch thread and metric
+    /// for a metric one.
+    pub systems: Option<Vec<DrillSystem>>,
+    /// How much larger than the drill the hole comes out; 0 if absent.
+    pub expected_oversize: Option<Extent>,
+}
+
+crate::tree!(TapDrillInput { thread, thread_percent, internal_class, tap, systems, expected_oversize });
+
+/// Limits of the minor diameter, which is the hole that is left between the crests.
+#[derive(Debug, ToSchema)]
+pub struct MinorLimits {
+    /// Class.
+    pub class: String,
+    /// Least minor diameter.
+    pub minor_min: FoundLowerLimit,
+    /// Greatest minor diameter.
+    pub minor_max: FoundUpperLimit,
+}
+
+crate::tree!(MinorLimits { class, minor_min, minor_max });
+
+/// A stock drill for the hole.
+#[derive(Debug, ToSchema)]
+pub struct TapDrillRow {
+    /// The trade's name for the drill.
+    pub name: &'static str,
+    /// Its system: fraction, number, letter or metric.
+    pub system: &'static str,
+    /// Its diameter.
+    pub diameter: FoundSize,
+    /// The hole expected from it: its diameter and the expected oversize.
+    pub hole_diameter: FoundSize,
+    /// The height of thread that the hole leaves.
+    pub thread_percent: FoundThreadPercent,
+    /// Whether the hole lies within the class's limits; absent for a forming tap and where there are no limits.
+    pub within_class: Option<bool>,
+}
+
+crate::tree!(TapDrillRow { name, system, diameter, hole_diameter, thread_percent, within_class });
+
+/// The stock drill to take.
+#[derive(Debug, ToSchema)]
+pub struct TapDrillChosen {
+    /// The trade's name for the drill.
+    pub name: &'static str,
+    /// Its diameter.
+    pub diameter: FoundSize,
+    /// The height of thread that its hole leaves.
+    pub thread_percent: FoundThreadPercent,
+}
+
+crate::tree!(TapDrillChosen { name, diameter, thread_percent });
+
+/// What the tap drill calculator gives.
+#[derive(Debug, ToSchema)]
+pub struct TapDrillResult {
+    /// The drill for exactly the percentage wanted: the hole less the expected oversize.
+    pub drill_diameter: FoundSize,
+    /// The hole for exactly the percentage wanted.
+    pub hole_diameter: FoundSize,
+    /// Limits of the minor diameter of the tapped hole; absent where the standard has none for the thread.
+    pub minor_limits: Option<MinorLimits>,
+    /// The stock drill whose hole lies within the class and comes nearest to the percentage; without limits to keep,
+    /// the one nearest to the percentage. Absent where no stock drill will do.
+    pub drill: Option<TapDrillChosen>,
+    /// The stock drills near, smallest first: all whose hole lies within the class, and the next ones around the
+    /// exact size.
+    pub candidates: Vec<TapDrillRow>,
+}
+
+crate::tree!(TapDrillResult { drill_diameter, hole_diameter, minor_limits, drill, candidates });
+
+fn check_class(input: &TapDrillInput) -> Result<(), ValidationError> {
+    match InternalClass::clash(&input.thread.thread, input.internal_class.as_ref()) {
+        None => Ok(()),
+        Some(clash) => {
+            let fields = [("thread", clash.thread.as_str()), ("internal_class", clash.class.as_str())];
+            Err(between(Code::Conflict, clash.says, &fields))
+        }
+    }
+}
+
+fn check_systems(input: &TapDrillInput) -> Result<(), ValidationError> {
+    match &input.systems {
+        Some(systems) if systems.is_empty() => {
+            Err(between(Code::ValueEmpty, "systems names no drills.", &[("systems", "number")]))
+        }
+        _ => Ok(()),
+    }
+}
+
+/// How many drills on each side of the exact size are listed whatever the class says.
+const AROUND: usize = 3;
+
+/// The drills to list: those within the class and the next ones around the exact hole. A hole that
+/// leaves no thread or more than the full height is none.
+fn candidates(hole: &Hole, systems: &[DrillSystem]) -> Vec<&'static Drill> {
+    let possible: Vec<&Drill> = drills()
+        .iter()
+        .filter(|drill| systems.contains(&drill.system))
+        .filter(|drill| (1e-9..=1.0 + 1e-9).contains(&hole.share(drill)))
+        .collect();
+    let below = possible.iter().filter(|drill| hole.of(drill) <= hole.exact).count();
+    let (first, last) = (below.saturating_sub(AROUND), (below + AROUND).min(possible.len()));
+    let kept = |(at, drill): &(usize, &Drill)| (first..last).contains(at) || hole.within(drill) == Some(true);
+    possible.into_iter().enumerate().filter(kept).map(|(_, drill)| drill).collect()
+}
+
+/// The row to take: within the class if there are limits, then nearest to the percentage, then larger.
+fn best(rows: &[TapDrillRow], wanted: f64, limited: bool) -> Option<&TapDrillRow> {
+    let off = |row: &TapDrillRow| ((row.thread_percent.quantity().value - wanted).abs() * 1e9).round();
+    rows.iter()
+        .filter(|row| !limited || row.within_class == Some(true))
+        .min_by(|a, b| off(a).total_cmp(&off(b)).then(b.diameter.get().value.total_cmp(&a.diameter.get().value)))
+}
+
+impl Calculator for TapDrill {
+    const ID: &'static str = "holes/tap-drill";
+    const TITLE: &'static str = "Tap drill";
+    const ABOUT: &'static str = "The hole for a percentage of thread with a cutting or forming tap, the stock drills \
+        near it, and which of them keep within the class of the thread.";
+    const TASK: Task = Task::MakeTheHole;
+    const WORDS: &'static [&'static str] = &[
+        "tapping",
+        "tapped hole",
+        "tapping drill",
+        "tap size",
+        "percent of thread",
+        "thread engagement",
+        "form tap",
+        "roll tap",
+        "minor diameter",
+        "2B",
+        "6H",
+        "UNC",
+        "UNF",
+        "metric",
+    ];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "A hole for a 1/4-20 stud in a winch housing, with three quarters of the thread.",
+            fields: &[("thread", "1/4-20 UNC"), ("thread_percent", "75 percent")],
+        },
+        Example {
+            says: "An M8 hole in a pump flange of class 6H; the drill is known to cut 0.05 mm large.",
+            fields: &[
+                ("thread", "M8"),
+                ("internal_class", "6H"),
+                ("tap", "cutting"),
+                ("systems", "metric,letter"),
+                ("expected_oversize", "0.05 mm"),
+            ],
+        },
+        Example {
+            says: "An M6 forming tap for an aluminium mill gear cover.",
+            fields: &[("thread", "M6"), ("tap", "forming")],
+        },
+    ];
+    type Input = TapDrillInput;
+    type Output = TapDrillResult;
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.caution(cautions::DRILLING);
+        record.caution(cautions::TAPPING);
+        record.caution(cautions::TURNING_SPINDLE);
+        let metric = input.thread.thread.system == System::Metric;
+        let tap = record.or_assume(input.tap, "tap", TapKind::Cutting, "A cutting tap is taken, the more common kind.");
+        let (usual, says) = match tap {
+            TapKind::Cutting => {
+                (75.0, "Common practice for cutting taps: more thread adds little strength and much torque.")
+            }
+            TapKind::Forming => {
+                (65.0, "Common practice for forming taps; the tap maker's size for the material comes first.")
+            }
+        };
+        let wanted =
+            record.or_assume(input.thread_percent, "thread_percent", ThreadPercent::stated(usual, Unit::Percent), says);
+        let (own, says) = if metric {
+            (vec![DrillSystem::Metric], "Metric drills for a metric thread; name more systems if they are at hand.")
+        } else {
+            let inch = vec![DrillSystem::Fraction, DrillSystem::Number, DrillSystem::Letter];
+            (inch, "Inch drills for an inch thread; name metric too if they are at hand.")
+        };
+        let systems = record.or_assume(input.systems.clone(), "systems", own, says);
+        let oversize = record.or_assume(
+            input.expected_oversize,
+            "expected_oversize",
+            Extent::stated(0.0, input.thread.unit()),
+            "The hole is taken to come out as large as the drill; most drills cut larger, so measure a trial hole.",
+        );
+        let minor_limits = limits(&input.thread, input.internal_class.as_ref(), record)?;
+        let sizes = size_and_pitch(&input.thread, record);
+        let hole = Hole::find(&input.thread, sizes, tap, wanted, oversize, minor_limits.as_ref(), record)?;
+        let found = candidates(&hole, &systems);
+        let rows = hole.rows(&found, record);
+        let limited = tap == TapKind::Cutting && minor_limits.is_some();
+        if rows.is_empty() {
+            record.note("no_stock_drill", "The systems named have no drill that would leave a thread in this hole.");
+        } else if limited && !rows.iter().any(|row| row.within_class == Some(true)) {
+            record.note(
+                "no_drill_within_class",
+                "No drill of the systems named leaves a hole within the class; look at other systems, or bore or ream \
+                 the hole.",
+            );
+        }
+        let drill = best(&rows, wanted.quantity().in_unit(Unit::Percent), limited)
+            .map(|row| hole.chosen(row, &rows, wanted, limited, record));
+        Ok(TapDrillResult {
+            drill_diameter: hole.drill_diameter,
+            hole_diameter: hole.hole_diameter,
+            minor_limits,
+            drill,
+            candidates: rows,
+        })
+    }
+}

@@ -1,0 +1,165 @@
+//! What the tap drill calculator must hold beyond the outside checks.
+
+use crate::calculators::{Solved, find};
+use crate::fields::{Fields, Given};
+use crate::refusal::Refusal;
+use crate::tree::{Leaf, Node};
+use crate::working::Record;
+use proptest::prelude::*;
+
+fn solve(query: &str) -> Result<(Solved, Record), Refusal> {
+    solve_fields(&Fields::of_query(query).expect("a query"))
+}
+
+fn solve_fields(fields: &Fields) -> Result<(Solved, Record), Refusal> {
+    let mut record = Record::new(true);
+    let entry = find("holes/tap-drill").expect("the calculator");
+    (entry.solve)(fields, &mut record).map(|solved| (solved, record))
+}
+
+fn at<'n>(node: &'n Node, path: &str) -> Option<&'n Node> {
+    path.split('.').try_fold(node, |node, name| node.member(name))
+}
+
+fn number(node: &Node, path: &str) -> f64 {
+    match at(node, path) {
+        Some(Node::Quantity(leaf)) => leaf.quantity.value,
+        other => panic!("{path} is {other:?}"),
+    }
+}
+
+fn rows(solved: &Solved) -> &[Node] {
+    match solved.result.member("candidates") {
+        Some(Node::List(rows)) => rows,
+        other => panic!("candidates are {other:?}"),
+    }
+}
+
+fn name(node: &Node) -> String {
+    match node.member("name") {
+        Some(Node::Text(text, _)) => text.to_string(),
+        other => panic!("a name is {other:?}"),
+    }
+}
+
+fn taken(query: &str) -> String {
+    let (solved, _) = solve(query).unwrap();
+    name(solved.result.member("drill").unwrap())
+}
+
+fn notes(record: &Record) -> Vec<&'static str> {
+    record.notes.iter().map(|note| note.code).collect()
+}
+
+#[test]
+fn the_drill_of_the_charts_is_taken() {
+    // Chart sizes for 75 percent, recalled.
+    assert_eq!(taken("thread=1/4-20&thread_percent=75 percent"), "#7");
+    assert_eq!(taken("thread=M8"), "6.8 mm");
+    assert_eq!(taken("thread=M3"), "2.5 mm");
+    assert_eq!(taken("thread=3/8-16&systems=fraction"), "5/16");
+}
+
+#[test]
+fn the_class_comes_before_the_percentage() {
+    let (solved, record) = solve("thread=1/4-20&thread_percent=50 percent").unwrap();
+    assert!(notes(&record).contains(&"percentage_outside_class"));
+    let drill = solved.result.member("drill").unwrap();
+    assert!(number(drill, "diameter") <= number(&solved.result, "minor_limits.minor_max"));
+    assert!(number(&solved.result, "drill_diameter") > number(&solved.result, "minor_limits.minor_max"));
+    assert!(rows(&solved).iter().any(|row| matches!(row.member("within_class"), Some(Node::Truth(false)))));
+}
+
+#[test]
+fn the_expected_oversize_comes_off_the_drill_and_onto_every_hole() {
+    let (solved, _) = solve("thread=M8&expected_oversize=0.1 mm").unwrap();
+    let less = number(&solved.result, "hole_diameter") - number(&solved.result, "drill_diameter");
+    assert!((less - 0.1).abs() < 1e-12);
+    for row in rows(&solved) {
+        assert!((number(row, "hole_diameter") - number(row, "diameter") - 0.1).abs() < 1e-12);
+    }
+    assert_eq!(taken("thread=M8&expected_oversize=0.1 mm"), "6.7 mm");
+    let refusal = solve("thread=M8&expected_oversize=7 mm").map(|(solved, _)| solved).unwrap_err();
+    assert_eq!((refusal.0[0].field.as_str(), refusal.0[0].code.as_str()), ("/expected_oversize", "no_answer"));
+}
+
+#[test]
+fn a_forming_tap_is_not_held_to_the_class_before_tapping() {
+    let (solved, record) = solve("thread=M6&tap=forming").unwrap();
+    assert!(notes(&record).contains(&"class_after_forming"));
+    assert!(rows(&solved).iter().all(|row| row.member("within_class").is_none()));
+    assert!(solved.result.member("minor_limits").is_some());
+    let usual = record.assumed.iter().find(|assumed| assumed.field == "thread_percent").unwrap();
+    assert!(matches!(&usual.value, Node::Quantity(leaf) if leaf.quantity.value == 65.0));
+}
+
+#[test]
+fn where_no_drill_will_do_none_is_named_and_a_note_says_so() {
+    let (solved, record) = solve("thread=5-3/4-16 UN").unwrap();
+    assert!(rows(&solved).is_empty() && solved.result.member("drill").is_none());
+    assert!(notes(&record).contains(&"no_stock_drill"));
+    // The letters end at 0.413 in, below the least minor diameter of 1/2-13.
+    let (solved, record) = solve("thread=1/2-13&systems=letter").unwrap();
+    assert!(!rows(&solved).is_empty() && solved.result.member("drill").is_none());
+    assert!(notes(&record).contains(&"no_drill_within_class"));
+}
+
+#[test]
+fn a_thread_without_tolerances_is_drilled_by_the_percentage_alone() {
+    let (solved, record) = solve("thread=M0.8x0.2").unwrap();
+    assert!(notes(&record).contains(&"no_limits") && solved.result.member("minor_limits").is_none());
+    assert!(solved.result.member("drill").is_some());
+    assert!(rows(&solved).iter().all(|row| row.member("within_class").is_none()));
+    let refusal = solve("thread=M0.8x0.2&internal_class=6H").map(|(solved, _)| solved).unwrap_err();
+    assert_eq!((refusal.0[0].field.as_str(), refusal.0[0].code.as_str()), ("/thread", "not_found"));
+}
+
+#[test]
+fn contradictions_and_empty_lists_are_refused() {
+    let codes = |refusal: Refusal| -> Vec<(String, &'static str)> {
+        refusal.0.into_iter().map(|wrong| (wrong.field, wrong.code.as_str())).collect()
+    };
+    let refusal = solve("thread=1/4-20 UNC-2B&internal_class=3B").map(|(solved, _)| solved).unwrap_err();
+    assert_eq!(codes(refusal), [("/internal_class".into(), "conflict"), ("/thread".into(), "conflict")]);
+    let fields = Fields(vec![("thread".into(), Given::Text("M8".into())), ("systems".into(), Given::List(Vec::new()))]);
+    let refusal = solve_fields(&fields).map(|(solved, _)| solved).unwrap_err();
+    assert_eq!(codes(refusal), [("/systems".into(), "value_empty")]);
+    let refusal = solve("thread=M8&thread_percent=101 percent&systems=inch").map(|(solved, _)| solved).unwrap_err();
+    let found = codes(refusal);
+    assert!(found.contains(&("/thread_percent".into(), "value_out_of_range")), "{found:?}");
+    assert!(found.contains(&("/systems/0".into(), "value_unreadable")), "{found:?}");
+}
+
+proptest! {
+    #[test]
+    fn every_answer_keeps_its_order_and_its_bounds(
+        thread in "(M[1-9][0-9]?(x[0-3](\\.[0-9]{1,2})?)?|[1-3](/[48])?-[0-9]{1,2}|#[0-9]{1,2}-[2-8][0-9])",
+        percent in 0.001..=100.0_f64,
+        oversize in 0.0..0.2_f64,
+        tap in "(cutting|forming)",
+        systems in "(fraction|number|letter|metric)(,metric|,number)?",
+    ) {
+        let query = format!(
+            "thread={thread}&thread_percent={percent} percent&expected_oversize={oversize} mm&tap={tap}&systems={systems}"
+        );
+        if let Ok((solved, _)) = solve(&query) {
+            let mut tree = solved.result.clone();
+            tree.each_quantity(&mut |leaf: &mut Leaf| assert!(leaf.quantity.value.is_finite() && leaf.quantity.value > 0.0));
+            let si = |row: &Node, path: &str| match at(row, path) {
+                Some(Node::Quantity(leaf)) => leaf.quantity.si(),
+                other => panic!("{path} is {other:?}"),
+            };
+            let rows = rows(&solved);
+            prop_assert!(rows.windows(2).all(|pair| si(&pair[0], "diameter") <= si(&pair[1], "diameter") + 1e-12));
+            prop_assert!(rows.iter().all(|row| si(row, "thread_percent") > 0.0 && si(row, "thread_percent") <= 1.0 + 1e-8));
+            if let Some(drill) = solved.result.member("drill") {
+                let row = rows.iter().find(|row| name(row) == name(drill)).expect("a candidate");
+                let within = !matches!(row.member("within_class"), Some(Node::Truth(false)));
+                prop_assert!(within, "{}", query);
+                let off = |row: &Node| (si(row, "thread_percent") - percent / 100.0).abs();
+                let others = rows.iter().filter(|row| !matches!(row.member("within_class"), Some(Node::Truth(false))));
+                prop_assert!(others.into_iter().all(|other| off(row) <= off(other) + 1e-8), "{}", query);
+            }
+        }
+    }
+}

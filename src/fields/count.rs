@@ -1,0 +1,34 @@
+//! A whole number with its bounds, read like any count: `6`, `"6"`, `6.0`.
+
+use crate::quantity::{Unread, to_serde};
+use crate::tree::{IntoTree, Node};
+use serde::de::{Deserialize, Deserializer};
+
+/// A whole number from `LEAST` to `MOST`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Count<const LEAST: u32, const MOST: u32>(u32);
+
+impl<const LEAST: u32, const MOST: u32> Count<LEAST, MOST> {
+    /// The number.
+    pub const fn get(self) -> u32 {
+        self.0
+    }
+}
+
+impl<'de, const LEAST: u32, const MOST: u32> Deserialize<'de> for Count<LEAST, MOST> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let number = u32::deserialize(deserializer)?;
+        if (LEAST..=MOST).contains(&number) {
+            return Ok(Self(number));
+        }
+        let says = format!("{number} is not from {LEAST} to {MOST}.");
+        // The field's own example is what to try.
+        Err(to_serde(Unread { code: "value_out_of_range", says, try_this: String::new() }))
+    }
+}
+
+impl<const LEAST: u32, const MOST: u32> IntoTree for Count<LEAST, MOST> {
+    fn tree(&self) -> Option<Node> {
+        self.0.tree()
+    }
+}

@@ -1,0 +1,285 @@
+//! A thread's tolerance class as a request names it (`2A`, `6g`, `2B`, `6H`), the class that
+//! counts where several could, and whose fault it is where a class has no limits.
+
+use super::threads::{
+    DesignationError, MetricClass, System, Thread, UnifiedClass, default_classes, external_limits, internal_limits,
+};
+use crate::quantity::{Unread, to_serde};
+use crate::tree::{IntoTree, Node};
+use serde::de::{Deserialize, Deserializer, Error, Visitor};
+use std::borrow::Cow;
+use std::fmt;
+use utoipa::openapi::RefOr;
+use utoipa::openapi::schema::{ObjectBuilder, Schema, Type};
+use utoipa::{PartialSchema, ToSchema};
+
+/// A class of external or of internal threads.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ClassOf<const INTERNAL: bool> {
+    system: System,
+    text: String,
+}
+
+/// A class of external threads: 1A to 3A, 6g.
+pub type ExternalClass = ClassOf<false>;
+/// A class of internal threads: 1B to 3B, 6H.
+pub type InternalClass = ClassOf<true>;
+
+/// How the class that counts was found.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Chosen {
+    /// It has a field of its own.
+    Field,
+    /// The designation names it.
+    Designation,
+    /// Neither names one: the usual class.
+    Usual,
+}
+
+/// Thread and class contradict each other.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Clash {
+    /// Why.
+    pub says: String,
+    /// A thread that would go with the class.
+    pub thread: String,
+    /// A class that would go with the thread.
+    pub class: String,
+}
+
+/// No limits for a class that was asked for.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Lacking {
+    /// True if another class in the same field would have limits; false if the thread must change.
+    pub in_class: bool,
+    /// What is wrong and a value to try.
+    pub unread: Unread,
+}
+
+impl<const INTERNAL: bool> ClassOf<INTERNAL> {
+    const SIDE: &'static str = if INTERNAL { "internal" } else { "external" };
+
+    /// Reads a class of this side.
+    pub fn read(text: &str) -> Result<Self, Unread> {
+        let text = text.trim();
+        let unified = UnifiedClass::read(text);
+        // The digit of a Unified class is 1 to 3, the grade of a metric one 3 to 9.
+        let system = if unified.is_ok() || text.starts_with(['1', '2']) { System::Unified } else { System::Metric };
+        let example = Self::example(system);
+        let read = match system {
+            System::Unified => unified.map(|class| (class.text(), class.internal)),
+            System::Metric => MetricClass::read(text).map(|class| (class.text(), class.internal())),
+        };
+        let (said, internal) = read.map_err(|error| Unread { try_this: example.into(), ..error.into() })?;
+        if internal == INTERNAL {
+            return Ok(Self { system, text: said });
+        }
+        let says = format!("{said} is no class of {} threads; one such is {example}.", Self::SIDE);
+        Err(Unread { code: "not_found", says, try_this: example.into() })
+    }
+
+    /// The usual class of a system.
+    const fn example(system: System) -> &'static str {
+        match (system, INTERNAL) {
+            (System::Unified, true) => "2B",
+            (System::Unified, false) => "2A",
+            (System::Metric, true) => "6H",
+            (System::Metric, false) => "6g",
+        }
+    }
+
+    /// The class as its standard writes it.
+    pub fn as_str(&self) -> &str {
+        &self.text
+    }
+
+    fn named_in(thread: &Thread) -> Option<&str> {
+        if INTERNAL { thread.internal_class.as_deref() } else { thread.external_class.as_deref() }
+    }
+
+    fn usual(thread: &Thread) -> &'static str {
+        let usual = default_classes(thread);
+        if INTERNAL { usual.internal } else { usual.external }
+    }
+
+    /// The class that counts: of the field, else of the designation, else the usual one.
+    pub fn counting(thread: &Thread, field: Option<&Self>) -> (Self, Chosen) {
+        let of = |text: &str| Self { system: thread.system, text: text.to_owned() };
+        match (field, Self::named_in(thread)) {
+            (Some(class), _) => (class.clone(), Chosen::Field),
+            (None, Some(named)) => (of(named), Chosen::Designation),
+            (None, None) => (of(Self::usual(thread)), Chosen::Usual),
+        }
+    }
+
+    /// What speaks against the class of the field beside this thread.
+    pub fn clash(thread: &Thread, field: Option<&Self>) -> Option<Clash> {
+        let class = field?;
+        if class.system != thread.system {
+            let (is, other) = match class.system {
+                System::Unified => ("Unified", "1/4-20 UNC"),
+                System::Metric => ("metric", "M8"),
+            };
+            return Some(Clash {
+                says: format!("{} is a class of {is} threads, and {} is none.", class.text, thread.designation),
+                thread: other.into(),
+                class: Self::usual(thread).into(),
+            });
+        }
+        let named = Self::named_in(thread)?;
+        (named != class.text).then(|| Clash {
+            says: format!("The thread is named with class {named} and the field says {}.", class.text),
+            thread: thread.designation.clone(),
+            class: named.into(),
+        })
+    }
+
+    /// Who has to change where `error` says that there are no limits for a class asked for.
+    pub fn lacking(thread: &Thread, chosen: Chosen, error: DesignationError) -> Lacking {
+        let usual = Self::usual(thread);
+        let has_limits = if INTERNAL {
+            internal_limits(thread, Some(usual), None).is_ok()
+        } else {
+            external_limits(thread, Some(usual), None).is_ok()
+        };
+        let in_class = has_limits && chosen == Chosen::Field;
+        let mut unread = Unread::from(error);
+        if !in_class && has_limits {
+            unread.try_this = format!("{}-{}", thread.designation, unread.try_this);
+        }
+        Lacking { in_class, unread }
+    }
+}
+
+impl<const INTERNAL: bool> IntoTree for ClassOf<INTERNAL> {
+    fn tree(&self) -> Option<Node> {
+        Some(Node::Text(self.text.clone().into(), None))
+    }
+}
+
+impl<'de, const INTERNAL: bool> Deserialize<'de> for ClassOf<INTERNAL> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_any(ClassVisitor::<INTERNAL>)
+    }
+}
+
+struct ClassVisitor<const INTERNAL: bool>;
+
+impl<const INTERNAL: bool> Visitor<'_> for ClassVisitor<INTERNAL> {
+    type Value = ClassOf<INTERNAL>;
+
+    fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
+        write!(f, "a class of {} threads such as \"{}\"", Self::Value::SIDE, Self::Value::example(System::Metric))
+    }
+
+    fn visit_str<E: Error>(self, text: &str) -> Result<Self::Value, E> {
+        ClassOf::read(text).map_err(to_serde)
+    }
+}
+
+impl<const INTERNAL: bool> PartialSchema for ClassOf<INTERNAL> {
+    fn schema() -> RefOr<Schema> {
+        let (pattern, about, examples) = if INTERNAL {
+            ("^([1-3]B|[4-8][GH]|[4-8]G[4-8]G|[4-8]H[4-8]H)$", "1B, 2B, 3B; grade with G or H, as 6H", ["2B", "6H"])
+        } else {
+            let pattern = "^([1-3]A|[468][e-h]|[3-9]e[468]e|[3-9]f[468]f|[3-9]g[468]g|[3-9]h[468]h)$";
+            (pattern, "1A, 2A, 3A; grade with e, f, g or h, as 6g or 5g6g", ["2A", "6g"])
+        };
+        ObjectBuilder::new()
+            .schema_type(Type::String)
+            .pattern(Some(pattern))
+            .description(Some(format!("A class of {} threads: {about}.", Self::SIDE)))
+            .examples(examples)
+            .into()
+    }
+}
+
+impl<const INTERNAL: bool> ToSchema for ClassOf<INTERNAL> {
+    fn name() -> Cow<'static, str> {
+        Cow::Borrowed(if INTERNAL { "InternalClass" } else { "ExternalClass" })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::threads::{ErrorKind, read};
+    use super::*;
+    use proptest::prelude::*;
+
+    #[test]
+    fn a_class_is_read_and_the_other_sides_is_refused() {
+        assert_eq!(ExternalClass::read("2a").unwrap().as_str(), "2A");
+        assert_eq!(ExternalClass::read(" 6g6g ").unwrap().as_str(), "6g");
+        assert_eq!(InternalClass::read("6H").unwrap().as_str(), "6H");
+        let refused = |unread: Unread| (unread.code, unread.try_this);
+        assert_eq!(refused(ExternalClass::read("2B").unwrap_err()), ("not_found", "2A".into()));
+        assert_eq!(refused(InternalClass::read("6h").unwrap_err()), ("not_found", "6H".into()));
+        assert_eq!(refused(InternalClass::read("2C").unwrap_err()).0, "not_found");
+        assert_eq!(refused(ExternalClass::read("6c").unwrap_err()).0, "not_found");
+    }
+
+    #[test]
+    fn the_field_comes_before_the_designation_and_the_usual_class_last() {
+        let thread = read("M8-6g").unwrap();
+        let field = ExternalClass::read("6g").unwrap();
+        assert_eq!(ExternalClass::counting(&thread, Some(&field)).1, Chosen::Field);
+        assert_eq!(ExternalClass::counting(&thread, None).1, Chosen::Designation);
+        let (class, chosen) = InternalClass::counting(&thread, None);
+        assert_eq!((class.as_str(), chosen), ("6H", Chosen::Usual));
+    }
+
+    #[test]
+    fn a_class_that_contradicts_the_thread_is_a_clash_with_a_way_out() {
+        let clash = |thread: &str, class: &str| {
+            ExternalClass::clash(&read(thread).unwrap(), Some(&ExternalClass::read(class).unwrap()))
+        };
+        assert_eq!(clash("M8-6g", "6g"), None);
+        for (thread, class) in [("M8", "2A"), ("1/4-20", "6g"), ("M8-6g", "6h"), ("1/4-20 UNC-2A", "3A")] {
+            let found = clash(thread, class).unwrap();
+            assert_eq!(clash(&found.thread, class), None, "{found:?}");
+            assert_eq!(clash(thread, &found.class), None, "{found:?}");
+        }
+    }
+
+    #[test]
+    fn where_limits_lack_the_value_to_try_has_them() {
+        let lacking = |thread: &str, chosen| {
+            let thread = read(thread).unwrap();
+            let error = external_limits(&thread, Some("8g"), None).unwrap_err();
+            assert_eq!(error.kind, ErrorKind::ClassWithoutData);
+            ExternalClass::lacking(&thread, chosen, error)
+        };
+        let field = lacking("M3", Chosen::Field);
+        assert!(field.in_class);
+        let class = Some(field.unread.try_this.as_str());
+        assert!(external_limits(&read("M3").unwrap(), class, None).is_ok(), "{field:?}");
+        for found in [lacking("M3-8g", Chosen::Designation), lacking("M400x6", Chosen::Field)] {
+            assert!(!found.in_class);
+            let thread = read(&found.unread.try_this).unwrap();
+            assert!(external_limits(&thread, None, None).is_ok(), "{found:?}");
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn any_text_is_a_class_or_refused_with_one(text in any::<String>(), near in "[0-9]?[A-Za-z]?[0-9]?[a-zA-Z]?") {
+            for text in [&text, &near] {
+                if let Err(unread) = ExternalClass::read(text) {
+                    prop_assert!(ExternalClass::read(&unread.try_this).is_ok());
+                }
+                if let Ok(class) = InternalClass::read(text) {
+                    prop_assert_eq!(InternalClass::read(class.as_str()), Ok(class));
+                }
+            }
+        }
+
+        #[test]
+        fn every_class_of_the_published_pattern_is_read(
+            outside in "([1-3]A|[468][e-h]|[3-9]e[468]e|[3-9]f[468]f|[3-9]g[468]g|[3-9]h[468]h)",
+            inside in "([1-3]B|[4-8][GH]|[4-8]G[4-8]G|[4-8]H[4-8]H)",
+        ) {
+            prop_assert!(ExternalClass::read(&outside).is_ok());
+            prop_assert!(InternalClass::read(&inside).is_ok());
+        }
+    }
+}

@@ -64,7 +64,18 @@ impl de::Error for ReadError {
     }
 
     fn invalid_type(unexpected: Unexpected, expected: &dyn de::Expected) -> Self {
-        Self::new(Code::ValueUnreadable, format!("Here stands {unexpected}, where {expected} is wanted."))
+        let stands = match unexpected {
+            Unexpected::Str(text) => format!("\"{}\"", shown(text)),
+            Unexpected::Seq => "a list".to_owned(),
+            Unexpected::Map => "an object".to_owned(),
+            Unexpected::Bool(truth) => truth.to_string(),
+            other => other.to_string(),
+        };
+        let wanted = match expected.to_string().as_str() {
+            "f64" => "a number".to_owned(),
+            words => words.to_owned(),
+        };
+        Self::new(Code::ValueUnreadable, format!("Here stands {stands}, where {wanted} is wanted."))
     }
 
     fn missing_field(field: &'static str) -> Self {
@@ -77,7 +88,7 @@ impl de::Error for ReadError {
             Code::FieldUnknown,
             format!("There is no field {}; the fields are {}.", shown(field), expected.join(", ")),
         );
-        error.try_this = near.map(str::to_owned);
+        error.try_this = Some(near.unwrap_or("leave out").to_owned());
         error.at(field)
     }
 

@@ -152,16 +152,13 @@ impl<K: Kind> Measure<K> {
         let Some(unit) = written.unit.or((written.value == 0.0).then_some(row.inch.0)) else {
             let unit = Unit::named(row.example.split_once(' ').map_or("in", |(_, unit)| unit)).unwrap_or(row.inch.0);
             let number = text::full(written.value);
-            return Err(Unread::new(
-                "unit_missing",
-                format!(
-                    "\"{}\" has no unit: {} or {}?",
-                    shown(text),
-                    with(&number, unit),
-                    with(&number, other(row, unit))
-                ),
-                with(&number, unit),
-            ));
+            let other = other(row, unit);
+            let question = if other == unit {
+                format!("\"{}\" has no unit: {}?", shown(text), with(&number, unit))
+            } else {
+                format!("\"{}\" has no unit: {} or {}?", shown(text), with(&number, unit), with(&number, other))
+            };
+            return Err(Unread::new("unit_missing", question, with(&number, unit)));
         };
         if !row.units.contains(&unit) {
             let fits = row.units.iter().map(|unit| unit.spelling()).collect::<Vec<_>>().join(", ");

@@ -48,7 +48,9 @@ impl DrillDiameter {
         if is_name && let Some(drill) = named(text) {
             return Ok(Self { size: drill.size(), drill: Some(drill) });
         }
-        if text.starts_with(|c: char| c.is_alphabetic() || c == '#') {
+        let lower = text.to_ascii_lowercase();
+        let named_so = ["#", "no", "number", "letter"].iter().any(|word| lower.starts_with(word));
+        if named_so || (lower.len() == 1 && lower.starts_with(|c: char| c.is_alphabetic())) {
             return Err(Unread {
                 code: "not_found",
                 says: format!("There is no drill named \"{}\".", crate::quantity::shown(text)),

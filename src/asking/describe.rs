@@ -147,7 +147,9 @@ fn fields_of(schema: &Value, parts: &Map<String, Value>, good: impl Fn(&str) -> 
                 query_schema: Value::Null,
             };
             bounds(&mut field, part, kind);
-            field.query_schema = query_schema(&field, schema, part);
+            let items = schema.get("items");
+            let items = items.and_then(reference).and_then(|name| parts.get(name)).or(items);
+            field.query_schema = query_schema(&field, items, part);
             field
         })
         .collect()
@@ -202,7 +204,7 @@ fn bounds(field: &mut Field, part: &Value, kind: Option<&KindRow>) {
 }
 
 /// The schema of a field as one text of a query; an array where it is a list.
-fn query_schema(field: &Field, schema: &Value, part: &Value) -> Value {
+fn query_schema(field: &Field, items: Option<&Value>, part: &Value) -> Value {
     match field.form {
         "choice" => json!({"type": "string", "enum": field.choices}),
         "truth" => json!({"type": "boolean"}),
@@ -214,8 +216,7 @@ fn query_schema(field: &Field, schema: &Value, part: &Value) -> Value {
             schema
         }
         "list" => {
-            let items = schema.get("items").cloned().unwrap_or_default();
-            let words = choices(&items);
+            let words = items.map(choices).unwrap_or_default();
             if words.is_empty() {
                 json!({"type": "array", "minItems": 1, "items": {"type": "string", "minLength": 1}})
             } else {

@@ -156,12 +156,29 @@ impl<K: Kind> PartialSchema for Found<K> {
                 .additional_properties(Some(AdditionalProperties::FreeForm(false)))
                 .description(Some(about.to_owned()))
         };
+        let plain_with_range = |about: &str| {
+            let number =
+                |about: &str| ObjectBuilder::new().schema_type(Type::Number).description(Some(about.to_owned()));
+            plain(about)
+                .property("least", number("The least that the inputs' tolerances allow."))
+                .property("greatest", number("The greatest that the inputs' tolerances allow."))
+                .property(
+                    "plus_minus",
+                    ObjectBuilder::new()
+                        .schema_type(Type::Object)
+                        .description(Some(
+                            "How the inputs' tolerances spread: worst_case {minus, plus}, root_sum_square, most_from, \
+                             method (derivatives or corners).",
+                        ))
+                        .additional_properties(Some(AdditionalProperties::FreeForm(true))),
+                )
+        };
         let example = json!({"value": 1.5, "unit": units[0], "text": format!("1.5{}", row.inch.0.row().suffix)});
         let about = format!("A result: {}.", row.dimension().words());
         if row.setting == Setting::Never {
-            return plain(&about).examples([example]).into();
+            return plain_with_range(&about).examples([example]).into();
         }
-        plain("A length that is set or read on a machine.")
+        plain_with_range("A length that is set or read on a machine.")
             .property("set_to", plain("What to set on a readout or dial of the resolution asked for."))
             .property("left_over", plain("What that leaves over: the value less the setting."))
             .examples([example])

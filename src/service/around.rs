@@ -1,12 +1,13 @@
 //! What goes round every request: its id, the limits of address and headers, the time it may take,
 //! and its line in the log.
 
+use super::metrics;
 use super::problem::Problem;
 use super::settings::Settings;
-use actix_web::body::MessageBody;
+use actix_web::body::{BoxBody, EitherBody, MessageBody};
 use actix_web::dev::{ServiceRequest, ServiceResponse};
-use actix_web::http::StatusCode;
 use actix_web::http::header::{HeaderMap, HeaderName, HeaderValue};
+use actix_web::http::{Method, StatusCode, header};
 use actix_web::middleware::Next;
 use actix_web::{Error, HttpResponse, web};
 use std::sync::LazyLock;
@@ -21,7 +22,12 @@ pub async fn around(
     next: Next<impl MessageBody + 'static>,
 ) -> Result<ServiceResponse<impl MessageBody>, Error> {
     let begun = Instant::now();
+    if !is_calculator(request.path()) {
+        metrics::other();
+    }
     let id = request_id(request.headers());
+    let reads = matches!(*request.method(), Method::GET | Method::HEAD);
+    let known = request.headers().get(header::IF_NONE_MATCH).filter(|_| reads).cloned();
     let settings = request.app_data::<web::Data<Settings>>().cloned();
     let log = tracing::enabled!(tracing::Level::INFO);
     let said = log.then(|| (request.method().clone(), request.path().to_owned()));
@@ -50,10 +56,44 @@ pub async fn around(
         let id = id.to_str().unwrap_or_default();
         tracing::info!(request_id = id, method = method.as_str(), path, status, micros, "answered");
     }
+    tag_encoding(&mut response);
+    let unchanged = known
+        .as_ref()
+        .zip(response.headers().get(header::ETAG))
+        .is_some_and(|(known, tag)| response.status() == StatusCode::OK && is_known(known, tag));
     let headers = response.headers_mut();
     headers.insert(REQUEST_ID.clone(), id);
     headers.insert(HeaderName::from_static("x-content-type-options"), HeaderValue::from_static("nosniff"));
-    Ok(response)
+    if unchanged {
+        *response.response_mut().status_mut() = StatusCode::NOT_MODIFIED;
+        for name in [header::CONTENT_TYPE, header::CONTENT_ENCODING, header::CONTENT_LENGTH] {
+            response.headers_mut().remove(name);
+        }
+        return Ok(response.map_body(|_, _| EitherBody::left(BoxBody::new(()))));
+    }
+    Ok(response.map_body(|_, body| EitherBody::right(body)))
+}
+
+/// A strong tag is of the bytes sent, so each encoding has its own.
+fn tag_encoding<B>(response: &mut ServiceResponse<B>) {
+    let encoding = response.headers().get(header::CONTENT_ENCODING).and_then(|name| name.to_str().ok());
+    let tag = response.headers().get(header::ETAG).and_then(|tag| tag.to_str().ok());
+    if let (Some(encoding), Some(tag)) = (encoding, tag)
+        && let Ok(tag) = HeaderValue::from_str(&format!("{}-{encoding}\"", tag.trim_end_matches('"')))
+    {
+        response.headers_mut().insert(header::ETAG, tag);
+    }
+}
+
+/// Whether a caller's If-None-Match names the tag. The comparison is weak, as RFC 9110 has it.
+fn is_known(known: &HeaderValue, tag: &HeaderValue) -> bool {
+    let (Ok(known), Ok(tag)) = (known.to_str(), tag.to_str()) else { return false };
+    known.split(',').map(|one| one.trim().trim_start_matches("W/")).any(|one| one == tag || one == "*")
+}
+
+/// Whether the address is one of a calculator, which counts its own requests.
+fn is_calculator(path: &str) -> bool {
+    path.starts_with("/v1/") && path != "/v1/calculators" && !path.starts_with("/v1/tables")
 }
 
 /// The caller's own id, if it is a plain one, or a new one.

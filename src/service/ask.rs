@@ -2,6 +2,7 @@
 
 use super::problem::{Problem, words};
 use super::settings::Settings;
+use super::{metrics, tagged};
 use crate::asking::{self, Form, RefusalsAs};
 use crate::calculators::{Entry, REGISTER, find};
 use crate::fields::{Fields, Given, nearest};
@@ -10,6 +11,7 @@ use actix_web::http::{Method, StatusCode, header};
 use actix_web::{HttpRequest, HttpResponse, web};
 use bytes::BytesMut;
 use futures_util::StreamExt;
+use std::time::Instant;
 
 /// Text for a cell.
 pub const TEXT: &str = "text/plain; charset=utf-8";
@@ -53,6 +55,7 @@ fn respond(entry: &'static Entry, fields: Fields, form: Form) -> HttpResponse {
     let wants_text = fields.0.iter().any(|(name, value)| {
         name == "refusals" && matches!(value, Given::Text(text) if text == RefusalsAs::Text.as_str())
     });
+    let begun = Instant::now();
     let answered = asking::ask(entry, fields, form).and_then(|(answer, reserved)| {
         Ok(match form {
             Form::Json => ("application/json", serde_json::to_vec(&answer).unwrap_or_default()),
@@ -60,10 +63,9 @@ fn respond(entry: &'static Entry, fields: Fields, form: Form) -> HttpResponse {
             Form::Table => (CSV, asking::table(&answer, &reserved).into_bytes()),
         })
     });
+    metrics::asked(entry, form, answered.as_ref().err(), begun.elapsed());
     match answered {
-        Ok((media_type, body)) => {
-            HttpResponse::Ok().content_type(media_type).insert_header((header::CACHE_CONTROL, "no-cache")).body(body)
-        }
+        Ok((media_type, body)) => tagged(media_type, body),
         Err(refusal) if form == Form::Cell && wants_text => HttpResponse::Ok()
             .content_type(TEXT)
             .insert_header((header::CACHE_CONTROL, "no-cache"))
@@ -135,7 +137,7 @@ pub fn unknown(id: &str) -> HttpResponse {
 
 /// 404 for any other address.
 pub async fn not_found(request: HttpRequest) -> HttpResponse {
-    let addresses = ["/", "/v1/calculators", "/openapi.json", "/healthz", "/readyz"];
+    let addresses = ["/", "/v1/calculators", "/v1/tables", "/openapi.json", "/docs", "/metrics", "/healthz", "/readyz"];
     let near = nearest(request.path(), addresses.into_iter()).unwrap_or("/v1/calculators");
     let says = format!("There is nothing at {}.", crate::quantity::shown(request.path()));
     let wrong =

@@ -4,22 +4,27 @@
 mod around;
 mod ask;
 mod catalogue;
+mod docs;
+mod metrics;
 pub mod openapi;
 pub mod problem;
 mod settings;
+mod tables;
 
 pub use settings::Settings;
 
 use crate::calculators::{REGISTER, find};
 use crate::page;
+use actix_cors::Cors;
 use actix_web::dev::{Handler, Server};
 use actix_web::http::{StatusCode, header};
-use actix_web::middleware::from_fn;
+use actix_web::middleware::{Compress, Condition, from_fn};
 use actix_web::{App, FromRequest, HttpRequest, HttpResponse, HttpServer, Resource, Responder, web};
 use std::io;
 use std::net::TcpListener;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Duration;
+use twox_hash::XxHash3_64;
 
 static READY: AtomicBool = AtomicBool::new(false);
 
@@ -37,6 +42,16 @@ fn routes(config: &mut web::ServiceConfig) {
         .service(readable("/readyz", ready))
         .service(readable("/openapi.json", || async { json(openapi::text()) }))
         .service(readable("/v1/calculators", || async { json(catalogue::catalogue()) }))
+        .service(readable("/v1/tables", || async { tagged(JSON, tables::list().to_string().into_bytes()) }))
+        .service(readable("/v1/tables/{name}", tables::answer))
+        .service(readable("/metrics", || async {
+            HttpResponse::Ok()
+                .content_type("text/plain; version=0.0.4; charset=utf-8")
+                .insert_header((header::CACHE_CONTROL, "no-store"))
+                .body(metrics::text())
+        }))
+        .service(readable("/docs", docs::to_folder))
+        .service(readable("/docs/{file:.*}", docs::file))
         .service(web::resource("/v1/{topic}/{calculator}").to(ask::answer))
         .service(readable("/{topic}/{calculator}", form))
         .default_service(web::to(ask::not_found));
@@ -54,14 +69,28 @@ where
     ))
 }
 
+const JSON: &str = "application/json";
+
 fn json(body: &'static str) -> HttpResponse {
-    HttpResponse::Ok().content_type("application/json").insert_header((header::CACHE_CONTROL, "no-cache")).body(body)
+    tagged(JSON, body)
+}
+
+/// A response that a cache may keep but must ask about: with the tag of its bytes.
+fn tagged(media_type: &str, body: impl Into<web::Bytes>) -> HttpResponse {
+    let body = body.into();
+    let tag = format!("\"{:016x}\"", XxHash3_64::oneshot(&body));
+    HttpResponse::Ok()
+        .content_type(media_type)
+        .insert_header((header::CACHE_CONTROL, "no-cache"))
+        .insert_header((header::ETAG, tag))
+        .body(body)
 }
 
 fn html(status: StatusCode, body: String) -> HttpResponse {
     HttpResponse::build(status)
         .content_type("text/html; charset=utf-8")
         .insert_header((header::CACHE_CONTROL, "no-cache"))
+        .insert_header((header::ETAG, format!("\"{:016x}\"", XxHash3_64::oneshot(body.as_bytes()))))
         .insert_header((
             header::CONTENT_SECURITY_POLICY,
             "default-src 'none'; style-src 'self'; img-src 'self'; form-action 'self'; base-uri 'none'; \
@@ -88,6 +117,21 @@ async fn form(request: HttpRequest, path: web::Path<(String, String)>) -> HttpRe
     html(if sound { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY }, page)
 }
 
+/// Which pages from elsewhere may ask: none unless told.
+fn cors(settings: &Settings) -> Cors {
+    let cors = Cors::default()
+        .allowed_methods(["GET", "HEAD", "POST"])
+        .allowed_headers([header::CONTENT_TYPE, header::ACCEPT, header::IF_NONE_MATCH])
+        .expose_headers([header::ETAG])
+        .max_age(3600);
+    let any = settings.allow_origin.iter().any(|origin| origin == "*");
+    if any {
+        cors.allow_any_origin().send_wildcard()
+    } else {
+        settings.allow_origin.iter().fold(cors, |cors, origin| cors.allowed_origin(origin))
+    }
+}
+
 /// The service, bound to `listener`, and running once awaited.
 pub fn serve(listener: TcpListener, settings: Settings) -> io::Result<Server> {
     // Tables and descriptions are made before the first request, not by it.
@@ -97,6 +141,7 @@ pub fn serve(listener: TcpListener, settings: Settings) -> io::Result<Server> {
         );
         let _ = crate::asking::ask(entry, fields, crate::asking::Form::Json);
     }
+    metrics::install();
     openapi::text();
     catalogue::catalogue();
     let workers = match settings.workers {
@@ -105,15 +150,21 @@ pub fn serve(listener: TcpListener, settings: Settings) -> io::Result<Server> {
     };
     let (timeout, stop_timeout) = (settings.timeout, settings.stop_timeout);
     let data = web::Data::new(settings);
-    let server =
-        HttpServer::new(move || App::new().app_data(data.clone()).wrap(from_fn(around::around)).configure(routes))
-            .workers(workers)
-            .client_request_timeout(Duration::from_secs(timeout))
-            .keep_alive(Duration::from_secs(75))
-            .shutdown_timeout(stop_timeout)
-            .disable_signals()
-            .listen(listener)?
-            .run();
+    let server = HttpServer::new(move || {
+        App::new()
+            .app_data(data.clone())
+            .wrap(Compress::default())
+            .wrap(Condition::new(!data.allow_origin.is_empty(), cors(&data)))
+            .wrap(from_fn(around::around))
+            .configure(routes)
+    })
+    .workers(workers)
+    .client_request_timeout(Duration::from_secs(timeout))
+    .keep_alive(Duration::from_secs(75))
+    .shutdown_timeout(stop_timeout)
+    .disable_signals()
+    .listen(listener)?
+    .run();
     READY.store(true, Ordering::Relaxed);
     Ok(server)
 }
@@ -126,6 +177,7 @@ fn text(value: &'static str) -> crate::fields::Given<'static> {
 pub async fn run(listener: TcpListener, settings: Settings) -> io::Result<()> {
     let server = serve(listener, settings)?;
     let handle = server.handle();
+    actix_web::rt::spawn(metrics::keep_small());
     actix_web::rt::spawn(async move {
         told_to_stop().await;
         READY.store(false, Ordering::Relaxed);

@@ -25,6 +25,9 @@ pub struct Settings {
     /// Largest headers of a request, all together, in bytes.
     #[arg(long, env = "SHOP_RECKONER_HEADER_LIMIT", default_value_t = 16_384, value_name = "BYTES")]
     pub header_limit: usize,
+    /// Origins whose pages may ask from a browser, parted by commas; * for any. None if absent.
+    #[arg(long, env = "SHOP_RECKONER_ALLOW_ORIGIN", value_delimiter = ',', value_name = "ORIGIN")]
+    pub allow_origin: Vec<String>,
     /// Seconds a request may take.
     #[arg(long, env = "SHOP_RECKONER_TIMEOUT", default_value_t = 10, value_name = "SECONDS")]
     pub timeout: u64,

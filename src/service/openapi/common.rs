@@ -9,7 +9,8 @@ use crate::refusal::Code;
 use crate::sources::Trust;
 use serde_json::{Map, Value, json};
 use utoipa::PartialSchema;
-use utoipa::openapi::path::{HttpMethod, OperationBuilder, PathItem, PathItemBuilder};
+use utoipa::openapi::Required;
+use utoipa::openapi::path::{HttpMethod, OperationBuilder, ParameterBuilder, ParameterIn, PathItem, PathItemBuilder};
 use utoipa::openapi::{ContentBuilder, Ref, Response, ResponseBuilder};
 
 /// An example's fields as a JSON object.
@@ -29,8 +30,7 @@ pub fn answer_schema(result: &str) -> Value {
     let words = |about: &str| json!({"type": "string", "description": about});
     json!({
         "type": "object",
-        "required": ["calculator", "version", "data_version", "inputs", "assumed", "result", "working", "notes",
-                     "cautions", "sources", "trust"],
+        "required": ["calculator", "version", "data_version", "inputs", "assumed", "working", "notes", "cautions", "sources", "trust"],
         "additionalProperties": false,
         "properties": {
             "calculator": words("The calculator that answered."),
@@ -39,7 +39,14 @@ pub fn answer_schema(result: &str) -> Value {
             "inputs": {"type": "object", "description": "The inputs as understood, value and unit as stated.",
                        "additionalProperties": true},
             "assumed": list("Assumed", "Every default that was used."),
-            "result": {"$ref": format!("#/components/schemas/{result}"), "description": "The result."},
+            "result": {"$ref": format!("#/components/schemas/{result}"),
+                       "description": "The result; absent where rows or roots stand instead."},
+            "rows": list("Row", "One row for each case, where an input holds a list or a range."),
+            "difference": {"type": "object",
+                           "description": "The second row's result less the first's, where there are two rows."},
+            "roots": list("Root", "Every value of solve_for that gives the result wanted."),
+            "correction": {"$ref": "#/components/schemas/Correction",
+                           "description": "The correction of an input, where a result was measured."},
             "working": list("Step", "The working, step by step; empty if it is not wanted."),
             "notes": list("Remark", "What to know about the answer."),
             "cautions": list("Remark", "What to beware of."),
@@ -81,6 +88,20 @@ pub fn common_schemas() -> Schemas {
             "formula": words("The formula, the table or the rule."),
             "with": words("Each symbol, what it stands for, and its value: `D (diameter) = 0.5 in; …`."),
             "gives": {"$ref": "#/components/schemas/Gives", "description": "What the step gives."} })),
+        "Row": record("One case of a list or range of inputs.", &["inputs"], json!({
+            "inputs": {"type": "object", "description": "The inputs of this case."},
+            "result": {"type": "object", "description": "Its result."},
+            "errors": {"type": "array", "items": {"$ref": "#/components/schemas/Wrong"},
+                       "description": "What is wrong with it, if it is refused."} })),
+        "Root": record("One value of an input that gives the wanted result.", &["value", "inputs", "result"], json!({
+            "value": {"type": "object", "description": "The value of the input."},
+            "inputs": {"type": "object", "description": "All inputs."},
+            "result": {"type": "object", "description": "The result they give."} })),
+        "Correction": record("What to change an input by.", &["field", "intended", "as_made", "change"], json!({
+            "field": words("The input."),
+            "intended": {"type": "object", "description": "What it was meant to be."},
+            "as_made": {"type": "object", "description": "What it must have been, from the result measured."},
+            "change": {"type": "object", "description": "Intended less as made: what to add."} })),
         "Gives": record("What a step gives: one value, or one for each row of a list.", &["field"], json!({
             "field": words("The result or intermediate value, by its path without list numbers."),
             "value": {"type": "number", "description": "The number in full."},
@@ -102,6 +123,15 @@ pub fn common_schemas() -> Schemas {
             "try": words("A value or way that would be right.") })),
         "Health": record("How the service is.", &["status"], json!({
             "status": words("ok, or ready.") })),
+        "Tables": record("The reference tables.", &["data_version", "tables"], json!({
+            "data_version": words("The version of the tables."),
+            "tables": {"type": "array", "items": {"type": "object"},
+                       "description": "The tables: name, columns, rows, address."} })),
+        "Table": record("A reference table.", &["name", "data_version", "columns", "rows"], json!({
+            "name": words("Its name."), "data_version": words("The version of the tables."),
+            "columns": {"type": "array", "items": {"type": "string"}, "description": "The columns, in order."},
+            "rows": {"type": "array", "items": {"type": "object"},
+                     "description": "The rows, each with its source and trust."} })),
         "Catalogue": record("Every calculator.", &["version", "data_version", "calculators"], json!({
             "version": words("The version of the service."),
             "data_version": words("The version of the tables."),
@@ -202,6 +232,45 @@ pub fn own_operations() -> Vec<(&'static str, PathItem)> {
                 .build(),
         )
         .response("431", problem("The headers are too large."));
+    let tables = json!({"data_version": crate::data_version(), "tables": []});
+    let text = |id: &str, summary: &str, about: &str, media: &str, example: &str| {
+        let ok = ResponseBuilder::new()
+            .description(about)
+            .content(
+                media,
+                ContentBuilder::new()
+                    .schema(Some(schema(json!({"type": "string", "description": about}))))
+                    .example(Some(json!(example)))
+                    .build(),
+            )
+            .build();
+        OperationBuilder::new()
+            .tag("service")
+            .operation_id(Some(id))
+            .summary(Some(summary))
+            .description(Some(about))
+            .response("200", ok)
+            .response("431", problem("The headers are too large."))
+    };
+    let table_name = || {
+        ParameterBuilder::new()
+            .name("name")
+            .parameter_in(ParameterIn::Path)
+            .required(Required::True)
+            .description(Some("The name of a table, as /v1/tables lists it."))
+            .schema(Some(schema(json!({"type": "string", "enum": crate::service::tables::names()}))))
+            .example(Some(json!("drills_inch")))
+    };
+    let table = json!({"name": "drills_inch", "data_version": crate::data_version(), "columns": [], "rows": []});
+    let table =
+        operation("table", "One table", "A reference table, each row with its source and trust.", "Table", table)
+            .parameter(table_name())
+            .response("404", problem("There is no such table."));
+    let table_csv = text("table_csv", "One table, as CSV", "A reference table as CSV.", "text/csv", "name,system\r\n")
+        .parameter(table_name())
+        .response("404", problem("There is no such table."));
+    let metrics =
+        text("metrics", "Counts and times", "Counts and times in the Prometheus text format.", "text/plain", "");
     let about = format!("The {} calculators with their fields, bounds, examples and search words.", REGISTER.len());
     vec![
         (
@@ -210,6 +279,10 @@ pub fn own_operations() -> Vec<(&'static str, PathItem)> {
         ),
         ("/readyz", item(ready)),
         ("/openapi.json", item(description)),
+        ("/metrics", item(metrics)),
+        ("/v1/tables", item(operation("tables", "All tables", "The reference tables.", "Tables", tables))),
+        ("/v1/tables/{name}", item(table)),
+        ("/v1/tables/{name}.csv", item(table_csv)),
         ("/v1/calculators", item(operation("calculators", "All calculators", &about, "Catalogue", catalogue))),
     ]
 }

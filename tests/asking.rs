@@ -1,0 +1,216 @@
+//! Tolerances, ranges and solving backwards, for every calculator alike.
+
+mod common;
+
+use common::{asked, fields, root};
+use proptest::prelude::*;
+use serde_json::Value;
+use shop_reckoner::asking::{Form, ask, table};
+use shop_reckoner::calculators::{Entry, find};
+
+fn entry(id: &str) -> &'static Entry {
+    find(id).expect("a calculator")
+}
+
+fn answer(id: &str, text: &str) -> Value {
+    asked(entry(id), text).unwrap_or_else(|refusal| panic!("{id}?{text}: {refusal:?}"))
+}
+
+fn refused(id: &str, text: &str) -> Vec<(String, &'static str)> {
+    let refusal = asked(entry(id), text).map(|_| ()).expect_err("a refusal");
+    refusal.0.into_iter().map(|wrong| (wrong.field, wrong.code.as_str())).collect()
+}
+
+fn number(value: &Value) -> f64 {
+    value.as_f64().unwrap_or_else(|| panic!("{value} is no number"))
+}
+
+#[test]
+fn a_radius_from_chord_and_height_carries_its_range() {
+    let answer = answer("geometry/arc", "chord=60 ±0.02 mm&height=4 ±0.02 mm");
+    let radius = &answer["result"]["solutions"][0]["radius"];
+    let spread = &radius["plus_minus"];
+    assert!((number(&spread["worst_case"]["plus"]) - 0.6275).abs() < 0.001, "{radius}");
+    assert_eq!((spread["most_from"].as_str(), spread["method"].as_str()), (Some("height"), Some("derivatives")));
+    assert!(
+        number(&radius["least"]) < number(&radius["value"]) && number(&radius["value"]) < number(&radius["greatest"])
+    );
+    assert_eq!(answer["inputs"]["chord"]["plus"], 0.02);
+}
+
+#[test]
+fn a_tolerance_is_in_the_units_of_the_answer() {
+    let inch = answer("holes/drill-point", "diameter=0.500 ±0.002 in&units=inch");
+    let metric = answer("holes/drill-point", "diameter=0.500 ±0.002 in&units=metric");
+    let plus = |answer: &Value| number(&answer["result"]["point_length"]["plus_minus"]["worst_case"]["plus"]);
+    assert!((plus(&inch) * 25.4 - plus(&metric)).abs() < 1e-6);
+    assert!((plus(&inch) - 0.002 * 0.5 / 59f64.to_radians().tan()).abs() < 1e-8);
+}
+
+#[test]
+fn a_drill_that_changes_within_the_tolerance_is_said_to() {
+    let answer = answer("holes/drill-size", "diameter=0.2500 ±0.004 in&count=1");
+    let note = answer["notes"].as_array().expect("notes").iter().find(|n| n["code"] == "changes_within_tolerance");
+    assert!(
+        note.is_some_and(|note| note["says"].as_str().unwrap_or("").contains("drills.name")),
+        "{}",
+        answer["notes"]
+    );
+    let diameter = &answer["result"]["drills"][0]["diameter"];
+    assert_eq!(diameter["plus_minus"]["method"], "corners", "{diameter}");
+}
+
+#[test]
+fn a_speed_step_is_solved_at_the_corners() {
+    let text = "cutting_speed=70 ft/min&diameter=0.425 ±0.005 in&available=112 rpm,160 rpm,450 rpm,630 rpm&may_exceed=0 percent";
+    let answer = answer("speeds/spindle-speed", text);
+    let speed = &answer["result"]["spindle_speed"];
+    assert_eq!(speed["plus_minus"]["method"], "corners", "{speed}");
+    assert_eq!((number(&speed["least"]), number(&speed["greatest"])), (450.0, 630.0));
+    assert_eq!(answer["result"]["exact_speed"]["plus_minus"]["method"], "derivatives");
+}
+
+#[test]
+fn tolerances_beyond_what_can_be_answered_are_refused() {
+    assert_eq!(refused("geometry/arc", "radius=10 ±2 mm&chord=19 mm"), [("/radius".to_owned(), "no_answer")]);
+}
+
+/// The Monte Carlo rows of tests/checks/tolerance.py.
+#[test]
+fn root_sum_squares_agree_with_a_monte_carlo() {
+    let mut reader = csv::Reader::from_path(root().join("tests/checks/tolerance.csv")).expect("the rows");
+    let mut rows = 0;
+    for row in reader.records() {
+        let row = row.expect("a row");
+        let (id, inputs, field, expected, tolerance) = (&row[0], &row[1], &row[2], &row[3], &row[4]);
+        let answer = answer(id, inputs);
+        let leaf = answer["result"].pointer(field).unwrap_or_else(|| panic!("{id}: no {field}"));
+        let is = number(&leaf["plus_minus"]["root_sum_square"]);
+        let (expected, tolerance): (f64, f64) =
+            (expected.parse().expect("a number"), tolerance.parse().expect("a number"));
+        assert!((is - expected).abs() <= tolerance, "{id}?{inputs} {field}: {is}, not {expected} ±{tolerance}");
+        rows += 1;
+    }
+    assert!(rows >= 5);
+}
+
+#[test]
+fn a_range_is_a_table_of_the_same_answers() {
+    let ranged = answer("holes/drill-point", "diameter=1/4 in..1 in step 1/16 in&point_angle=118 deg|135 deg");
+    let rows = ranged["rows"].as_array().expect("rows");
+    assert_eq!(rows.len(), 26);
+    assert!(ranged.get("result").is_none() && ranged.get("difference").is_none());
+    for row in rows {
+        let one = |name: &str| {
+            let quantity = &row["inputs"][name];
+            format!("{name}={} {}", number(&quantity["value"]), quantity["unit"].as_str().expect("a unit"))
+        };
+        let alone = answer("holes/drill-point", &format!("{}&{}", one("diameter"), one("point_angle")));
+        assert_eq!(row["result"], alone["result"]);
+    }
+    assert_eq!(rows[1]["inputs"]["point_angle"]["value"], 135.0);
+    assert_eq!(rows[25]["inputs"]["diameter"]["value"], 1.0);
+}
+
+#[test]
+fn two_cases_stand_side_by_side_with_their_difference() {
+    let both = answer("holes/drill-point", "diameter=12 mm&point_angle=118 deg|135 deg");
+    let length = |row: usize| number(&both["rows"][row]["result"]["point_length"]["value"]);
+    let difference = number(&both["difference"]["point_length"]["value"]);
+    assert!((difference - (length(1) - length(0))).abs() < 1e-12, "{}", both["difference"]);
+}
+
+#[test]
+fn a_row_that_is_refused_stops_no_other() {
+    let rows = answer("geometry/arc", "radius=10 mm&chord=18 mm..22 mm step 2 mm");
+    let rows = rows["rows"].as_array().expect("rows");
+    assert_eq!(rows.len(), 3);
+    assert!(rows[0]["result"].is_object() && rows[1]["result"].is_object());
+    assert_eq!(rows[2]["errors"][0]["code"], "no_answer");
+    assert_eq!(rows[2]["inputs"]["chord"], "22 mm");
+}
+
+#[test]
+fn a_range_reads_as_it_is_said_or_is_refused() {
+    let count = |range: &str| {
+        let answer = answer("holes/drill-point", &format!("diameter={range}"));
+        answer["rows"].as_array().map(Vec::len)
+    };
+    assert_eq!(count("1..3 mm step 0.5 mm"), Some(5));
+    assert_eq!(count("3 mm..1 mm step 0.5"), Some(5));
+    assert_eq!(count("0.1 in..0.2 in step 1 mm"), Some(3));
+    assert_eq!(count("#7|F|27/64"), Some(3));
+    let code = |text: &str| refused("holes/drill-point", text)[0].1;
+    assert_eq!(code("diameter=1 in..2 in"), "value_unreadable");
+    assert_eq!(code("diameter=1 in..2 in step 0 in"), "value_out_of_range");
+    assert_eq!(code("diameter=1 in..2 in step 1 deg"), "value_unreadable");
+    assert_eq!(code("diameter=1 in..2 in step 0.0001 in"), "value_out_of_range");
+    assert_eq!(code("diameter=1 mm..100 mm step 1 mm&point_angle=100 deg..140 deg step 1 deg"), "value_out_of_range");
+    assert_eq!(code("diameter=1..3 step 1"), "unit_missing");
+}
+
+#[test]
+fn a_range_as_csv_has_the_varied_inputs_in_front() {
+    let (ranged, reserved) =
+        ask(entry("holes/drill-point"), fields("diameter=1 in|2 in&units=inch"), Form::Table).expect("an answer");
+    let text = table(&ranged, &reserved);
+    let lines: Vec<&str> = text.lines().collect();
+    assert_eq!(lines[0], "diameter [in],point_length [in]");
+    assert!(lines[1].starts_with("1,0.300430309513"), "{text}");
+    assert_eq!(lines.len(), 3);
+}
+
+#[test]
+fn solving_backwards_finds_every_input() {
+    let found =
+        answer("holes/drill-point", "point_angle=118 deg&solve_for=diameter&wanted=point_length:0.150215154757 in");
+    let roots = found["roots"].as_array().expect("roots");
+    assert_eq!(roots.len(), 1, "{roots:?}");
+    assert!((number(&roots[0]["value"]["value"]) - 0.5).abs() < 1e-9, "{}", roots[0]);
+    assert_eq!(roots[0]["result"]["point_length"]["text"], "0.1502 in");
+    // A radius of 10 mm over a chord of 12 mm has two heights.
+    let found = answer("geometry/arc", "chord=12 mm&solve_for=height&wanted=solutions/0/radius:10 mm");
+    let heights: Vec<f64> =
+        found["roots"].as_array().expect("roots").iter().map(|r| number(&r["value"]["value"])).collect();
+    assert_eq!(heights.len(), 2, "{heights:?}");
+    assert!((heights[0] - 2.0).abs() < 1e-8 && (heights[1] - 18.0).abs() < 1e-8, "{heights:?}");
+}
+
+#[test]
+fn what_no_input_gives_is_refused_with_what_can_be_had() {
+    let no = "diameter=10 mm&full_depth=20 mm&solve_for=point_angle&wanted=tip_depth:5 mm";
+    assert_eq!(refused("holes/drill-point", no), [("/wanted".to_owned(), "no_answer")]);
+    let code = |text: &str| refused("holes/drill-point", text)[0].clone();
+    assert_eq!(code("solve_for=diameter&wanted=point_lenght:1 in"), ("/wanted".to_owned(), "not_found"));
+    assert_eq!(code("solve_for=diametre&wanted=point_length:1 in"), ("/solve_for".to_owned(), "not_found"));
+    assert_eq!(code("solve_for=diameter&wanted=point_length"), ("/wanted".to_owned(), "value_unreadable"));
+    assert_eq!(code("solve_for=diameter&wanted=point_length:1"), ("/wanted".to_owned(), "unit_missing"));
+    assert_eq!(code("solve_for=diameter&wanted=point_length:1 deg"), ("/wanted".to_owned(), "unit_wrong"));
+    assert_eq!(code("solve_for=diameter"), ("/wanted".to_owned(), "field_missing"));
+    assert_eq!(code("diameter=1 in&solve_for=diameter&wanted=point_length:1 in").1, "conflict");
+}
+
+#[test]
+fn a_measured_result_corrects_its_input() {
+    let text = "diameter=0.5 in&point_angle=118 deg&measured=point_length:0.1443375673 in&correct=point_angle";
+    let answer = answer("holes/drill-point", text);
+    let correction = &answer["correction"];
+    assert!((number(&correction["as_made"]["value"]) - 120.0).abs() < 1e-6, "{correction}");
+    assert!((number(&correction["change"]["value"]) + 2.0).abs() < 1e-6, "{correction}");
+    assert_eq!(refused("holes/drill-point", "diameter=0.5 in&measured=point_length:0.15 in")[0].0, "/correct");
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 60, ..ProptestConfig::default() })]
+
+    #[test]
+    fn solving_backwards_undoes_solving_forwards(diameter in 0.05..4.0f64, angle in 60.0..150.0f64) {
+        let forwards = answer("holes/drill-point", &format!("diameter={diameter} in&point_angle={angle} deg"));
+        let length = number(&forwards["result"]["point_length"]["value"]);
+        let wanted = format!("wanted=point_length:{length} in");
+        let back = answer("holes/drill-point", &format!("point_angle={angle} deg&solve_for=diameter&{wanted}"));
+        prop_assert!((number(&back["roots"][0]["value"]["value"]) - diameter).abs() < 1e-7 * diameter);
+        let back = answer("holes/drill-point", &format!("diameter={diameter} in&solve_for=point_angle&{wanted}"));
+        prop_assert!((number(&back["roots"][0]["value"]["value"]) - angle).abs() < 1e-6);
+    }
+}

@@ -64,10 +64,11 @@ pub fn form(entry: &'static Entry, query: &str) -> (String, bool) {
         h1 { (entry.title) }
         p { (entry.about) }
         @if broken { p.wrong { "The address is not well percent-encoded; the form below is empty." } }
+        @if let Some(Ok((answer, _))) = &outcome { (result::result(answer)) }
         @if let Some(described) = describe_entry(entry) {
             (inputs(described, &fields, &refusal))
         }
-        @if let Some(Ok((answer, _))) = &outcome { (result::result(answer)) }
+        @if let Some(Ok((answer, _))) = &outcome { (result::grounds(answer)) }
         (examples(entry))
     };
     (shell::page(entry.title, body), sound)
@@ -79,13 +80,18 @@ fn inputs(described: &Described, fields: &Fields, refusal: &Refusal) -> Markup {
         own.filter_map(|name| reserved_fields().iter().find(|field| field.name == *name)).collect();
     let names: Vec<&str> = described.fields.iter().chain(reserved.iter().copied()).map(|f| f.name.as_str()).collect();
     let of = |wrong: &crate::refusal::Wrong| wrong.field.split('/').nth(1).unwrap_or_default().to_owned();
+    let in_use = |field: &Field| {
+        fields.0.iter().any(|(name, _)| *name == field.name) || refusal.0.iter().any(|wrong| of(wrong) == field.name)
+    };
     html! {
         form method="get" action=(format!("/{}", described.entry.id)) {
             @for wrong in refusal.0.iter().filter(|wrong| !names.contains(&of(wrong).as_str())) {
                 p.wrong { (of(wrong)) ": " (wrong.says) }
             }
-            @for field in described.fields.iter().chain(reserved.iter().copied()) {
-                (input(field, fields, refusal))
+            @for field in &described.fields { (input(field, fields, refusal)) }
+            details open[reserved.iter().any(|field| in_use(field))] {
+                summary { "Units, readout, solving backwards" }
+                @for field in &reserved { (input(field, fields, refusal)) }
             }
             p { button type="submit" { "Work it out" } }
         }

@@ -6,7 +6,7 @@ use crate::tree::{Leaf, Node};
 use crate::working::StepIn;
 use maud::{Markup, html};
 
-/// An answer.
+/// An answer: the result, what to beware of, what to know, what was assumed.
 pub fn result(answer: &Answer) -> Markup {
     let record = &answer.record;
     html! {
@@ -28,9 +28,18 @@ pub fn result(answer: &Answer) -> Markup {
                 } }
             }
         }
-        section {
-            h2 { "Working" }
-            ol { @for step in &record.steps { (working(step, answer)) } }
+    }
+}
+
+/// How the answer came about: the working and the sources.
+pub fn grounds(answer: &Answer) -> Markup {
+    let record = &answer.record;
+    html! {
+        @if !record.steps.is_empty() {
+            section {
+                h2 { "Working" }
+                ol { @for step in &record.steps { (working(step, answer)) } }
+            }
         }
         section {
             h2 { "Sources" }
@@ -158,18 +167,7 @@ fn list_table(rows: &[Node]) -> Markup {
 /// A value in words.
 fn plain(node: &Node) -> String {
     match node {
-        Node::Quantity(Leaf { quantity, set: Some(set), .. }) => {
-            format!("{} (set {}{})", quantity.text(), text::fixed(set.to, set.places), set.unit.row().suffix)
-        }
-        Node::Quantity(Leaf { quantity, range: Some(range), .. }) => {
-            let side = |amount: f64| text::fixed(amount, quantity.kind.places(quantity.unit) + 1);
-            if range.minus == range.plus {
-                format!("{} ±{}", quantity.text(), side(range.plus))
-            } else {
-                format!("{} +{} -{}", quantity.text(), side(range.plus), side(range.minus))
-            }
-        }
-        Node::Quantity(leaf) => leaf.quantity.text(),
+        Node::Quantity(leaf) => quantity(leaf),
         Node::Number(number) => text::full(*number),
         Node::Count(count) => count.to_string(),
         Node::Truth(truth) => if *truth { "yes" } else { "no" }.to_owned(),
@@ -177,4 +175,22 @@ fn plain(node: &Node) -> String {
         Node::List(items) => items.iter().map(plain).collect::<Vec<_>>().join(", "),
         Node::Record(_) => String::new(),
     }
+}
+
+/// A quantity with the range that tolerances give it and what to set.
+fn quantity(leaf: &Leaf) -> String {
+    let Leaf { quantity, set, range, .. } = leaf;
+    let mut out = quantity.text();
+    if let Some(range) = range {
+        let side = |amount: f64| text::fixed(amount, quantity.kind.places(quantity.unit) + 1);
+        if range.minus == range.plus {
+            out.push_str(&format!(" ±{}", side(range.plus)));
+        } else {
+            out.push_str(&format!(" +{} -{}", side(range.plus), side(range.minus)));
+        }
+    }
+    if let Some(set) = set {
+        out.push_str(&format!(" (set {}{})", text::fixed(set.to, set.places), set.unit.row().suffix));
+    }
+    out
 }

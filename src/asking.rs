@@ -7,6 +7,7 @@ mod answer;
 mod backwards;
 mod cell;
 mod describe;
+mod machine;
 mod ranges;
 mod reserved;
 mod resolution;
@@ -25,14 +26,16 @@ use crate::quantity::System;
 use crate::refusal::Refusal;
 use crate::tree::{IntoTree, Node};
 use crate::working::Record;
+use machine::StoodIn;
 
 /// Asks `entry`: reads reserved and own fields, calculates, and puts the result into the units and
 /// onto the resolution asked for. All that is wrong with the request is refused at once.
 pub fn ask(entry: &'static Entry, mut fields: Fields, form: Form) -> Result<(Answer, Reserved), Refusal> {
+    let machine = StoodIn::for_missing(entry, &mut fields);
     let reserved = match Reserved::take(&mut fields, form) {
-        Ok(reserved) => reserved,
+        Ok(reserved) => Reserved { machine, ..reserved },
         Err(mut refusal) => {
-            if let Err(more) = one(entry, &fields, &Reserved::default(), false) {
+            if let Err(more) = one(entry, &fields, &Reserved { machine, ..Reserved::default() }, false) {
                 refusal.0.extend(more.0);
             }
             return Err(refusal);
@@ -53,9 +56,10 @@ pub fn ask(entry: &'static Entry, mut fields: Fields, form: Form) -> Result<(Ans
 /// One calculation, in the units and on the resolution asked for.
 fn one(entry: &'static Entry, fields: &Fields, reserved: &Reserved, working: bool) -> Result<Answer, Refusal> {
     let mut record = Record::new(working);
-    let solved = (entry.solve)(fields, &mut record)?;
+    let solved = (entry.solve)(fields, &mut record).map_err(|refusal| reserved.machine.explain(refusal))?;
     let (inputs, mut result) = (solved.inputs, solved.result);
-    let system = system_of(reserved.units, &inputs, &mut record);
+    reserved.machine.tell(&inputs, &mut record);
+    let system = system_of(reserved.units, &inputs, &reserved.machine, &mut record);
     let mut inward = false;
     result.each_quantity(&mut |leaf| {
         inward |= leaf.quantity.rounds_in(system);
@@ -74,15 +78,23 @@ fn one(entry: &'static Entry, fields: &Fields, reserved: &Reserved, working: boo
     }
     tolerance::apply(entry, &inputs, system, &mut result, &mut record)?;
     resolution::apply(reserved, &mut result, &mut record);
+    reserved.machine.tell_unused(&mut record);
     Ok(Answer { entry, system, inputs, body: Body::Result(result), record })
 }
 
 /// The system asked for, or that of the first input that has one, which is then put on record.
-fn system_of(asked: Option<System>, inputs: &Node, record: &mut Record) -> System {
+fn system_of(asked: Option<System>, inputs: &Node, machine: &StoodIn, record: &mut Record) -> System {
     if let Some(system) = asked {
         return system;
     }
-    match inputs.system() {
+    // What the machine stood in for does not decide, so that one machine serves inch and metric work.
+    let stated = match inputs {
+        Node::Record(members) => {
+            members.iter().filter(|(name, _)| machine.stated(name)).find_map(|(_, node)| node.system())
+        }
+        other => other.system(),
+    };
+    match stated.or_else(|| inputs.system()) {
         Some(system) => {
             record.assume("units", &system, "The system of the first input that has one.");
             system

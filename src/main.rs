@@ -4,6 +4,7 @@
 
 use clap::Parser;
 use shop_reckoner::service::{Settings, run};
+use shop_reckoner::shop::{self, Shop};
 use std::io::Write;
 use std::net::TcpListener;
 use tracing_subscriber::EnvFilter;
@@ -25,6 +26,11 @@ fn main() -> std::process::ExitCode {
 fn start(settings: Settings) -> Result<(), String> {
     let filter = EnvFilter::try_new(&settings.log).map_err(|error| format!("--log {}: {error}", settings.log))?;
     tracing_subscriber::fmt().json().with_writer(std::io::stderr).with_env_filter(filter).init();
+    if let Some(file) = &settings.shop {
+        let shop = Shop::load(file)?;
+        tracing::info!(shop = shop.name, hash = shop.hash, "the shop's file was read");
+        shop::install(shop).map_err(|_| "--shop: a shop is set already".to_owned())?;
+    }
     let listener =
         TcpListener::bind(settings.listen).map_err(|error| format!("--listen {}: {error}", settings.listen))?;
     let address = listener.local_addr().map_err(|error| error.to_string())?;

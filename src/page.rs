@@ -10,6 +10,7 @@ use crate::asking::{self, Described, Field, Form, describe_entry, described, res
 use crate::calculators::{Entry, Task};
 use crate::fields::Fields;
 use crate::refusal::Refusal;
+use crate::shop;
 use maud::{Markup, html};
 
 /// The list of calculators, grouped by task.
@@ -76,9 +77,12 @@ pub fn form(entry: &'static Entry, query: &str) -> (String, bool) {
 
 fn inputs(described: &Described, fields: &Fields, refusal: &Refusal) -> Markup {
     let own = Form::Json.names().iter().filter(|name| **name != "working");
-    let reserved: Vec<&Field> =
-        own.filter_map(|name| reserved_fields().iter().find(|field| field.name == *name)).collect();
-    let names: Vec<&str> = described.fields.iter().chain(reserved.iter().copied()).map(|f| f.name.as_str()).collect();
+    let (machine, reserved): (Vec<&Field>, Vec<&Field>) = own
+        .filter_map(|name| reserved_fields().iter().find(|field| field.name == *name))
+        .partition(|field| field.name == "machine");
+    let machine = machine.into_iter().find_map(machines);
+    let stated = described.fields.iter().chain(&machine);
+    let names: Vec<&str> = stated.clone().chain(reserved.iter().copied()).map(|f| f.name.as_str()).collect();
     let of = |wrong: &crate::refusal::Wrong| wrong.field.split('/').nth(1).unwrap_or_default().to_owned();
     let in_use = |field: &Field| {
         fields.0.iter().any(|(name, _)| *name == field.name) || refusal.0.iter().any(|wrong| of(wrong) == field.name)
@@ -88,7 +92,7 @@ fn inputs(described: &Described, fields: &Fields, refusal: &Refusal) -> Markup {
             @for wrong in refusal.0.iter().filter(|wrong| !names.contains(&of(wrong).as_str())) {
                 p.wrong { (of(wrong)) ": " (wrong.says) }
             }
-            @for field in &described.fields { (input(field, fields, refusal)) }
+            @for field in stated { (input(field, fields, refusal)) }
             details open[reserved.iter().any(|field| in_use(field))] {
                 summary { "Units, readout, solving backwards" }
                 @for field in &reserved { (input(field, fields, refusal)) }
@@ -96,6 +100,14 @@ fn inputs(described: &Described, fields: &Fields, refusal: &Refusal) -> Markup {
             p { button type="submit" { "Work it out" } }
         }
     }
+}
+
+/// The field `machine` as a choice among the shop's; none where there are none.
+fn machines(field: &Field) -> Option<Field> {
+    let shop = shop::installed().filter(|shop| !shop.machines.is_empty())?;
+    let choices = shop.machines.iter().map(|machine| machine.name.clone()).collect();
+    let about = format!("A machine of {}: its fields stand in for those not stated.", shop.name);
+    Some(Field { choices, about, ..field.clone() })
 }
 
 fn input(field: &Field, fields: &Fields, refusal: &Refusal) -> Markup {

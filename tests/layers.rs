@@ -20,6 +20,7 @@ const ORDER: &[&str] = &[
     "propagation",
     "reference",
     "machine",
+    "shop",
     "calculators",
     "asking",
     "page",

@@ -32,10 +32,15 @@ fn every_curl_of_the_readme_prints_what_it_shows() {
     let readme = std::fs::read_to_string(root().join("README.md")).expect("README.md");
     let blocks = blocks(&readme);
     let service = Service::start(&[]);
+    // What names a machine is asked of a service that has some, started as the text says.
+    let shop = "data/shop/tern-point-works.toml";
+    assert!(readme.contains(&format!("--shop {shop}")));
+    let with_shop = Service::start(&["--shop", root().join(shop).to_str().expect("a path")]);
     let mut ran = 0;
     for (at, block) in blocks.iter().enumerate().filter(|(_, block)| block.language == "sh") {
         let Some(rest) = block.text.trim().strip_prefix("curl '") else { continue };
-        let address = rest.trim_end_matches('\'').replace("localhost:8080", &service.base);
+        let base = if rest.contains("&machine=") { &with_shop.base } else { &service.base };
+        let address = rest.trim_end_matches('\'').replace("localhost:8080", base);
         let response = reqwest::blocking::get(&address).expect("an answer");
         assert_eq!(response.status(), 200, "{address}");
         let shown = blocks.get(at + 1).filter(|next| next.language == "text").expect("what it prints");

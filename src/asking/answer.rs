@@ -4,6 +4,7 @@
 use crate::calculators::Entry;
 use crate::quantity::System;
 use crate::refusal::Wrong;
+use crate::shop::{self, Shop};
 use crate::tree::Node;
 use crate::working::{Record, StepIn};
 use serde::ser::{Serialize, SerializeMap, SerializeSeq, Serializer};
@@ -88,6 +89,9 @@ impl Serialize for Answer {
         map.serialize_entry("calculator", self.entry.id)?;
         map.serialize_entry("version", crate::VERSION)?;
         map.serialize_entry("data_version", crate::data_version())?;
+        if let Some(shop) = shop::installed() {
+            map.serialize_entry("shop", &ShopUsed(shop))?;
+        }
         map.serialize_entry("inputs", &self.inputs)?;
         map.serialize_entry("assumed", &self.record.assumed)?;
         match &self.body {
@@ -147,6 +151,18 @@ impl Serialize for Correction {
         map.serialize_entry("intended", &self.intended)?;
         map.serialize_entry("as_made", &self.as_made)?;
         map.serialize_entry("change", &self.change)?;
+        map.end()
+    }
+}
+
+/// The shop that was answered for.
+struct ShopUsed<'a>(&'a Shop);
+
+impl Serialize for ShopUsed<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(Some(2))?;
+        map.serialize_entry("name", &self.0.name)?;
+        map.serialize_entry("hash", &self.0.hash)?;
         map.end()
     }
 }

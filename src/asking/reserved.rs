@@ -1,6 +1,7 @@
 //! The fields that every calculator's request may carry beside its own. Their names are used by no
 //! calculator as inputs.
 
+use super::machine::{self, StoodIn};
 use crate::fields::Fields;
 use crate::quantity::{Resolution, System};
 use crate::refusal::{Code, Refusal, Wrong};
@@ -26,7 +27,7 @@ pub const RESERVED: &[&str] = &[
 ];
 
 /// Names that are kept free for what the service does not do.
-const NOT_OFFERED: &[&str] = &["x_reads", "machine"];
+const NOT_OFFERED: &[&str] = &["x_reads"];
 
 /// The form in which an answer is asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -43,7 +44,9 @@ impl Form {
     /// Which reserved names mean something in this form.
     pub const fn names(self) -> &'static [&'static str] {
         match self {
-            Form::Json => &["units", "working", "resolution", "z_plus", "solve_for", "wanted", "measured", "correct"],
+            Form::Json => {
+                &["units", "working", "resolution", "z_plus", "machine", "solve_for", "wanted", "measured", "correct"]
+            }
             Form::Cell => &[
                 "pick",
                 "units",
@@ -51,12 +54,13 @@ impl Form {
                 "refusals",
                 "resolution",
                 "z_plus",
+                "machine",
                 "solve_for",
                 "wanted",
                 "measured",
                 "correct",
             ],
-            Form::Table => &["units", "resolution", "z_plus", "separator"],
+            Form::Table => &["units", "resolution", "z_plus", "machine", "separator"],
         }
     }
 }
@@ -126,6 +130,8 @@ pub struct Reserved {
     pub resolution: Option<Resolution>,
     /// Which way a depth counts.
     pub z_plus: Option<ZPlus>,
+    /// The machine named, and its fields that stand in for those not stated.
+    pub machine: StoodIn,
     /// What parts a table's columns.
     pub separator: Option<Separator>,
     /// The input to be found backwards.
@@ -156,6 +162,8 @@ pub struct ReservedInput {
     pub resolution: Option<Resolution>,
     /// Which way depths count on the readout: up or down. Needs resolution.
     pub z_plus: Option<ZPlus>,
+    /// A machine by its name in the shop's file: its fields stand in for those not stated. Needs a service started with --shop.
+    pub machine: Option<String>,
     /// What parts the columns: comma (if absent) or semicolon, which also writes decimal commas.
     pub separator: Option<Separator>,
     /// An input that is not stated and is to be found so that the result in wanted comes out.
@@ -178,6 +186,7 @@ pub fn good(name: &str) -> Option<&'static str> {
         "refusals" => "text",
         "resolution" => "0.0005 in",
         "z_plus" => "down",
+        "machine" => "mill",
         "separator" => "comma",
         "solve_for" | "correct" => "diameter",
         "wanted" | "measured" => "point_length:0.152 in",
@@ -222,7 +231,12 @@ impl Reserved {
                 return Err(Refusal(wrongs));
             }
         };
-        if read.z_plus.is_some() && read.resolution.is_none() {
+        let machine = read.machine.as_deref().map(machine::find).transpose().unwrap_or_else(|wrong| {
+            wrongs.push(wrong);
+            None
+        });
+        let has_resolution = read.resolution.is_some() || machine.is_some_and(|m| m.field("resolution").is_some());
+        if read.z_plus.is_some() && !has_resolution {
             wrongs.push(Wrong::new(
                 "resolution",
                 Code::FieldMissing,
@@ -257,6 +271,7 @@ impl Reserved {
             refusals,
             resolution,
             z_plus,
+            machine: _,
             separator,
             solve_for,
             wanted,
@@ -275,6 +290,7 @@ impl Reserved {
             refusals,
             resolution,
             z_plus,
+            machine: StoodIn::default(),
             separator,
             solve_for,
             wanted,

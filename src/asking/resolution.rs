@@ -1,8 +1,10 @@
 //! Results as they are set on a readout or a dial that moves in steps. Moves are the differences of
 //! the rounded places, so that they sum to them to the last count.
 
+use super::machine;
 use super::reserved::{Reserved, ZPlus};
-use crate::quantity::{Quantity, Setting, Unit, text};
+use crate::quantity::{Quantity, Resolution, Setting, Unit, text};
+use crate::shop::Machine;
 use crate::tree::{Leaf, Node, SetTo};
 use crate::working::Record;
 
@@ -31,9 +33,12 @@ impl Grid {
     }
 }
 
-/// Puts `set_to` and `left_over` on every length that is set, if a resolution was stated.
+/// Puts `set_to` and `left_over` on every length that is set, if a resolution was stated or the
+/// machine has one.
 pub fn apply(reserved: &Reserved, result: &mut Node, record: &mut Record) {
-    let Some(resolution) = reserved.resolution else { return };
+    let of_machine = reserved.machine.machine().map(|machine| (machine, OfReadout::of(machine)));
+    let machine_resolution = of_machine.and_then(|(_, readout)| readout.resolution);
+    let Some(resolution) = reserved.resolution.or(machine_resolution) else { return };
     let step = resolution.quantity();
     let places = (0..=9).find(|&places| text::round(step.value, places) == step.value).unwrap_or(9);
     let (mut settable, mut depths) = (false, false);
@@ -42,13 +47,27 @@ pub fn apply(reserved: &Reserved, result: &mut Node, record: &mut Record) {
         depths |= leaf.quantity.kind.setting == Setting::Depth;
     });
     if !settable {
-        record.note("resolution_unused", "No result here is set on a readout, so the resolution changes nothing.");
+        if reserved.resolution.is_some() {
+            record.note("resolution_unused", "No result here is set on a readout, so the resolution changes nothing.");
+        }
         return;
     }
-    if depths && reserved.z_plus.is_none() {
-        record.assume("z_plus", &ZPlus::Down, "Depths are taken to count upwards as the tool goes down.");
+    if let (Some((machine, _)), None) = (of_machine, reserved.resolution) {
+        record.assume("resolution", &resolution, machine::says(machine));
     }
-    let z_sign = if reserved.z_plus == Some(ZPlus::Up) { -1.0 } else { 1.0 };
+    let mut z_plus = reserved.z_plus;
+    if depths && z_plus.is_none() {
+        match of_machine.and_then(|(machine, readout)| Some((machine, readout.z_plus?))) {
+            Some((machine, way)) => {
+                record.assume("z_plus", &way, machine::says(machine));
+                z_plus = Some(way);
+            }
+            None => {
+                record.assume("z_plus", &ZPlus::Down, "Depths are taken to count upwards as the tool goes down.");
+            }
+        }
+    }
+    let z_sign = if z_plus == Some(ZPlus::Up) { -1.0 } else { 1.0 };
     let grid = Grid { step: step.value, unit: step.unit, places, z_sign };
     result.each_quantity(&mut |leaf| {
         if matches!(leaf.quantity.kind.setting, Setting::Place | Setting::Depth) {
@@ -56,6 +75,25 @@ pub fn apply(reserved: &Reserved, result: &mut Node, record: &mut Record) {
         }
     });
     set_moves(result, &grid);
+}
+
+/// What a machine's readout is like.
+#[derive(Clone, Copy)]
+struct OfReadout {
+    resolution: Option<Resolution>,
+    z_plus: Option<ZPlus>,
+}
+
+impl OfReadout {
+    /// Read again from their text, which was checked when the shop's file was read.
+    fn of(machine: &Machine) -> Self {
+        let z_plus = match machine.field("z_plus") {
+            Some("up") => Some(ZPlus::Up),
+            Some("down") => Some(ZPlus::Down),
+            _ => None,
+        };
+        Self { resolution: machine.field("resolution").and_then(|text| Resolution::read(text).ok()), z_plus }
+    }
 }
 
 /// Sets the moves of every list: `dx` is the rounded `x` of its row less that of the row before,

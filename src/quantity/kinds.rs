@@ -275,6 +275,12 @@ kinds! {
         inch: (Unit::CubicInchPerMinute, 3), metric: (Unit::CubicCentimetrePerMinute, 2), least: Least::AboveZero,
         most: 1.0, setting: Never, example: "0.225 in3/min"
     }
+    /// The power of a spindle or a cut.
+    Power / Power / FoundPower: si::Power {
+        units: &[Unit::Kilowatt, Unit::Watt, Unit::Horsepower],
+        inch: (Unit::Horsepower, 2), metric: (Unit::Kilowatt, 2), least: Least::AboveZero, most: 1e6,
+        setting: Never, example: "1.5 kW"
+    }
     /// An area.
     Area / Area / FoundArea: si::Area {
         units: &[Unit::SquareInch, Unit::SquareMillimetre],

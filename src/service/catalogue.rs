@@ -1,6 +1,7 @@
 //! `GET /v1/calculators`: every calculator with its fields, bounds, examples and search words.
 
 use crate::asking::{Described, described};
+use crate::shop::{self, Shop};
 use serde_json::{Value, json};
 use std::sync::LazyLock;
 
@@ -8,10 +9,27 @@ use std::sync::LazyLock;
 pub fn catalogue() -> &'static str {
     static TEXT: LazyLock<String> = LazyLock::new(|| {
         let calculators: Vec<Value> = described().iter().map(one).collect();
-        json!({ "version": crate::VERSION, "data_version": crate::data_version(), "calculators": calculators })
-            .to_string()
+        let mut catalogue =
+            json!({ "version": crate::VERSION, "data_version": crate::data_version(), "calculators": calculators });
+        if let Some(shop) = shop::installed() {
+            catalogue["shop"] = listed(shop);
+        }
+        catalogue.to_string()
     });
     &TEXT
+}
+
+fn listed(shop: &Shop) -> Value {
+    let machines: Vec<Value> = shop
+        .machines
+        .iter()
+        .map(|machine| {
+            let fields: serde_json::Map<String, Value> =
+                machine.fields.iter().map(|(name, value)| ((*name).to_owned(), json!(value))).collect();
+            json!({ "name": machine.name, "fields": fields })
+        })
+        .collect();
+    json!({ "name": shop.name, "hash": shop.hash, "machines": machines })
 }
 
 fn one(described: &Described) -> Value {

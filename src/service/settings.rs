@@ -2,6 +2,7 @@
 
 use clap::Parser;
 use std::net::SocketAddr;
+use std::path::PathBuf;
 
 /// The arithmetic of a machine shop as a service. Listens on this computer alone unless told otherwise.
 #[derive(Clone, Debug, Parser)]
@@ -10,6 +11,9 @@ pub struct Settings {
     /// Address and port to listen on; port 0 takes a free one.
     #[arg(long, env = "SHOP_RECKONER_LISTEN", default_value = "127.0.0.1:8080", value_name = "ADDRESS:PORT")]
     pub listen: SocketAddr,
+    /// File of what the shop owns: machines, drills and more.
+    #[arg(long, env = "SHOP_RECKONER_SHOP", value_name = "FILE")]
+    pub shop: Option<PathBuf>,
     /// What is logged: error, warn, info, debug, or a filter by module.
     #[arg(long, env = "SHOP_RECKONER_LOG", default_value = "info", value_name = "FILTER")]
     pub log: String,

@@ -4,8 +4,9 @@
 use crate::calculators::{Calculator, Example, Task};
 use crate::quantity::{FoundDifference, FoundSize, SiValue, Size, text};
 use crate::reference::drill_diameter::DrillDiameter;
-use crate::reference::drills::{Drill, DrillSystem, drills};
+use crate::reference::drills::{Drill, DrillSystem};
 use crate::refusal::{Code, Refusal, between};
+use crate::shop::{DrillsFrom, DrillsToChoose, drills_from};
 use crate::working::Record;
 use serde::Deserialize;
 use utoipa::ToSchema;
@@ -47,9 +48,11 @@ pub struct DrillSizeInput {
     pub side: Option<DrillSide>,
     /// How many drills to list, 1 to 50; 5 if absent.
     pub count: Option<u32>,
+    /// Which drills to choose from: those in the shop's drawer, or all of the tables; shop if one with drills is set.
+    pub from: Option<DrillsFrom>,
 }
 
-crate::tree!(DrillSizeInput { diameter, name, systems, side, count });
+crate::tree!(DrillSizeInput { diameter, name, systems, side, count, from });
 
 /// A drill near the size.
 #[derive(Debug, ToSchema)]
@@ -140,21 +143,28 @@ impl Wanted {
     }
 }
 
-fn refuse_none(wanted: &Wanted, side: DrillSide, from: &[&'static Drill]) -> Refusal {
-    let (says, end) = match side {
-        DrillSide::Under => ("No drill of these systems is at or below that size.", from.first()),
-        _ => ("No drill of these systems is at or above that size.", from.last()),
+fn refuse_none(wanted: &Wanted, side: DrillSide, all: DrillsToChoose, of_systems: &[&'static Drill]) -> Refusal {
+    let (where_it_is, end) = match side {
+        DrillSide::Nearest => ("there", None),
+        DrillSide::Under => ("at or below that size", of_systems.first()),
+        DrillSide::Over => ("at or above that size", of_systems.last()),
     };
+    let says = format!("Of the {}, none of these systems is {where_it_is}.", all.place());
     let mut ways = Vec::with_capacity(3);
     if let Some(drill) = end {
         let size = drill.size().quantity();
         let size = format!("{} {}", text::full(size.value), size.unit.row().ascii);
         ways.push((wanted.field, if wanted.field == "name" { drill.name.to_owned() } else { size }));
     }
-    ways.push(("side", DrillSide::Nearest.as_str().to_owned()));
-    let other = drills().iter().find(|drill| wanted.takes(drill, side));
+    if end.is_some() {
+        ways.push(("side", DrillSide::Nearest.as_str().to_owned()));
+    }
+    if all.from == DrillsFrom::Shop {
+        ways.push(("from", DrillsFrom::Tables.as_str().to_owned()));
+    }
+    let other = all.drills.iter().find(|drill| wanted.takes(drill, side));
     ways.extend(other.map(|drill| ("systems", drill.system.as_str().to_owned())));
-    Refusal::no_answer(says, &ways)
+    Refusal::no_answer(&says, &ways)
 }
 
 impl Calculator for DrillSize {
@@ -177,7 +187,7 @@ impl Calculator for DrillSize {
     const EXAMPLES: &'static [Example] = &[
         Example {
             says: "The number 7 drill has gone missing; which metric drills stand in for it in a pump cover?",
-            fields: &[("name", "No.7"), ("systems", "metric"), ("count", "3")],
+            fields: &[("name", "No.7"), ("systems", "metric"), ("count", "3"), ("from", "tables")],
         },
         Example {
             says: "A winch pin of 0.4 in needs a hole no smaller: the next inch drills at or over that size.",
@@ -193,13 +203,15 @@ impl Calculator for DrillSize {
             (None, Some(DrillName(drill))) => Wanted { size: drill.size(), drill: Some(drill), field: "name" },
             (None, None) => return Err(Refusal::no_answer("Give a size.", &[("diameter", "0.4 in".into())])),
         };
-        let all = "Drills of every system are looked at.";
-        let systems = record.or_assume(input.systems.clone(), "systems", DrillSystem::ALL.to_vec(), all);
+        let every = "Drills of every system are looked at.";
+        let systems = record.or_assume(input.systems.clone(), "systems", DrillSystem::ALL.to_vec(), every);
         let side = "The drills may be smaller or larger than the size.";
         let side = record.or_assume(input.side, "side", DrillSide::Nearest, side);
         let count = record.or_assume(input.count, "count", 5, "Five drills are listed.");
 
-        let from: Vec<&'static Drill> = drills().iter().filter(|drill| systems.contains(&drill.system)).collect();
+        let all = drills_from(input.from, record)?;
+        let from: Vec<&'static Drill> =
+            all.drills.iter().copied().filter(|drill| systems.contains(&drill.system)).collect();
         let mut near: Vec<&'static Drill> = from.iter().copied().filter(|drill| wanted.takes(drill, side)).collect();
         // The sort is stable: what is equally near stays in the order of the tables.
         near.sort_by_key(|drill| {
@@ -208,10 +220,10 @@ impl Calculator for DrillSize {
         });
         near.truncate(count as usize);
         if near.is_empty() {
-            return Err(refuse_none(&wanted, side, &from));
+            return Err(refuse_none(&wanted, side, all, &from));
         }
         let of = record_wanted(&wanted, record);
-        Ok(record_drills(&wanted, of, &near, &from, record))
+        Ok(record_drills((&wanted, of), &near, (all.place(), &from), record))
     }
 }
 
@@ -229,10 +241,9 @@ fn record_wanted(wanted: &Wanted, record: &mut Record) -> &'static str {
 }
 
 fn record_drills(
-    wanted: &Wanted,
-    of: &'static str,
+    (wanted, of): (&Wanted, &'static str),
     near: &[&'static Drill],
-    from: &[&'static Drill],
+    (place, from): (&'static str, &[&'static Drill]),
     record: &mut Record,
 ) -> DrillSizeResult {
     if let (Some(first), Some(last)) = (from.first(), from.last())
@@ -264,7 +275,7 @@ fn record_drills(
     });
     let result = DrillSizeResult { drills: rows.collect() };
     record
-        .look_up("Drills nearest to the size", "drill sizes of the systems, sorted by distance from D")
+        .look_up("Drills nearest to the size", format!("{place} of the systems, sorted by distance from D"))
         .with("D", of, wanted.size)
         .gives("drills.name", names);
     record.look_up("Their systems", "drill sizes, rows of those names").gives("drills.system", systems);

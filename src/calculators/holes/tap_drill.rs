@@ -7,11 +7,12 @@ use super::tap_drill_thread::{limits, size_and_pitch};
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
 use crate::quantity::{Extent, FoundLowerLimit, FoundSize, FoundThreadPercent, FoundUpperLimit, ThreadPercent, Unit};
-use crate::reference::drills::{Drill, DrillSystem, drills};
+use crate::reference::drills::{Drill, DrillSystem};
 use crate::reference::thread_class::InternalClass;
 use crate::reference::thread_designation::Designation;
 use crate::reference::threads::System;
 use crate::refusal::{Code, Refusal, between};
+use crate::shop::{DrillsFrom, drills_from};
 use crate::working::Record;
 use serde::Deserialize;
 use utoipa::ToSchema;
@@ -44,14 +45,16 @@ pub struct TapDrillInput {
     pub internal_class: Option<InternalClass>,
     /// Kind of tap: cutting or forming; cutting if absent.
     pub tap: Option<TapKind>,
-    /// Drills at hand: any of fraction, number, letter, metric; if absent the inch ones for an inch thread and metric
-    /// for a metric one.
+    /// Drills at hand: any of fraction, number, letter, metric; if absent every one of the drawer, or of the
+    /// tables the inch ones for an inch thread and metric for a metric one.
     pub systems: Option<Vec<DrillSystem>>,
     /// How much larger than the drill the hole comes out; 0 if absent.
     pub expected_oversize: Option<Extent>,
+    /// Which drills to choose from: those in the shop's drawer, or all of the tables; shop if one with drills is set.
+    pub from: Option<DrillsFrom>,
 }
 
-crate::tree!(TapDrillInput { thread, thread_percent, internal_class, tap, systems, expected_oversize });
+crate::tree!(TapDrillInput { thread, thread_percent, internal_class, tap, systems, expected_oversize, from });
 
 /// Limits of the minor diameter, which is the hole that is left between the crests.
 #[derive(Debug, ToSchema)]
@@ -141,15 +144,16 @@ const AROUND: usize = 3;
 
 /// The drills to list: those within the class and the next ones around the exact hole. A hole that
 /// leaves no thread or more than the full height is none.
-fn candidates(hole: &Hole, systems: &[DrillSystem]) -> Vec<&'static Drill> {
-    let possible: Vec<&Drill> = drills()
+fn candidates(hole: &Hole, all: &[&'static Drill], systems: &[DrillSystem]) -> Vec<&'static Drill> {
+    let possible: Vec<&'static Drill> = all
         .iter()
+        .copied()
         .filter(|drill| systems.contains(&drill.system))
         .filter(|drill| (1e-9..=1.0 + 1e-9).contains(&hole.share(drill)))
         .collect();
     let below = possible.iter().filter(|drill| hole.of(drill) <= hole.exact).count();
     let (first, last) = (below.saturating_sub(AROUND), (below + AROUND).min(possible.len()));
-    let kept = |(at, drill): &(usize, &Drill)| (first..last).contains(at) || hole.within(drill) == Some(true);
+    let kept = |(at, drill): &(usize, &'static Drill)| (first..last).contains(at) || hole.within(drill) == Some(true);
     possible.into_iter().enumerate().filter(kept).map(|(_, drill)| drill).collect()
 }
 
@@ -200,7 +204,7 @@ impl Calculator for TapDrill {
         },
         Example {
             says: "An M6 forming tap for an aluminium mill gear cover.",
-            fields: &[("thread", "M6"), ("tap", "forming")],
+            fields: &[("thread", "M6"), ("tap", "forming"), ("from", "tables")],
         },
     ];
     type Input = TapDrillInput;
@@ -222,7 +226,10 @@ impl Calculator for TapDrill {
         };
         let wanted =
             record.or_assume(input.thread_percent, "thread_percent", ThreadPercent::stated(usual, Unit::Percent), says);
-        let (own, says) = if metric {
+        let all = drills_from(input.from, record)?;
+        let (own, says) = if all.from == DrillsFrom::Shop {
+            (DrillSystem::ALL.to_vec(), "Every drill in the drawer is at hand.")
+        } else if metric {
             (vec![DrillSystem::Metric], "Metric drills for a metric thread; name more systems if they are at hand.")
         } else {
             let inch = vec![DrillSystem::Fraction, DrillSystem::Number, DrillSystem::Letter];
@@ -238,17 +245,19 @@ impl Calculator for TapDrill {
         let minor_limits = limits(&input.thread, input.internal_class.as_ref(), record)?;
         let sizes = size_and_pitch(&input.thread, record);
         let hole = Hole::find(&input.thread, sizes, tap, wanted, oversize, minor_limits.as_ref(), record)?;
-        let found = candidates(&hole, &systems);
-        let rows = hole.rows(&found, record);
+        let found = candidates(&hole, all.drills, &systems);
+        let rows = hole.rows(&found, all.place(), record);
         let limited = tap == TapKind::Cutting && minor_limits.is_some();
         if rows.is_empty() {
-            record.note("no_stock_drill", "The systems named have no drill that would leave a thread in this hole.");
+            let says = format!("Of the {}, none of the systems named would leave a thread in this hole.", all.place());
+            record.note("no_stock_drill", says);
         } else if limited && !rows.iter().any(|row| row.within_class == Some(true)) {
-            record.note(
-                "no_drill_within_class",
-                "No drill of the systems named leaves a hole within the class; look at other systems, or bore or ream \
+            let says = format!(
+                "Of the {}, none of the systems named leaves a hole within the class; look at others, or bore or ream \
                  the hole.",
+                all.place()
             );
+            record.note("no_drill_within_class", says);
         }
         let drill = best(&rows, wanted.quantity().in_unit(Unit::Percent), limited)
             .map(|row| hole.chosen(row, &rows, wanted, limited, record));

@@ -133,7 +133,8 @@ impl Hole {
     }
 
     /// The rows of the drills, column by column.
-    pub fn rows(&self, drills: &[&'static Drill], record: &mut Record) -> Vec<TapDrillRow> {
+    /// `place` says where the drills are.
+    pub fn rows(&self, drills: &[&'static Drill], place: &str, record: &mut Record) -> Vec<TapDrillRow> {
         if drills.is_empty() {
             return Vec::new();
         }
@@ -155,8 +156,10 @@ impl Hole {
         let sizes = |of: fn(&TapDrillRow) -> FoundSize| rows.iter().map(of).collect::<Vec<_>>();
         let percents: Vec<FoundThreadPercent> = rows.iter().map(|row| row.thread_percent).collect();
         let table = match self.bounds {
-            Some(_) => "stock drills whose hole lies within the class, and three each side of the exact size",
-            None => "stock drills, three each side of the exact size",
+            Some(_) => {
+                format!("{place}: those whose hole lies within the class, and three each side of the exact size")
+            }
+            None => format!("{place}: three each side of the exact size"),
         };
         record
             .look_up("Stock drills near", table)

@@ -36,6 +36,8 @@ pub fn answer_schema(result: &str) -> Value {
             "calculator": words("The calculator that answered."),
             "version": words("The version of the service."),
             "data_version": words("The version of the tables."),
+            "shop": {"$ref": "#/components/schemas/ShopUsed",
+                     "description": "The shop that was answered for; only where the service was started with --shop."},
             "inputs": {"type": "object", "description": "The inputs as understood, value and unit as stated.",
                        "additionalProperties": true},
             "assumed": list("Assumed", "Every default that was used."),
@@ -109,6 +111,16 @@ pub fn common_schemas() -> Schemas {
             "text": words("The value rounded as the trade writes it, or the words."),
             "values": {"type": "array", "items": {"type": "number"}, "description": "One number for each row."},
             "texts": {"type": "array", "items": {"type": "string"}, "description": "One word for each row."} })),
+        "ShopUsed": record("A shop, as its file says.", &["name", "hash"], json!({
+            "name": words("Its name."), "hash": words("The hash of its file.") })),
+        "ShopListed": record("A shop and its machines.", &["name", "hash", "machines"], json!({
+            "name": words("Its name."), "hash": words("The hash of its file."),
+            "machines": {"type": "array", "items": {"$ref": "#/components/schemas/MachineListed"},
+                         "description": "Its machines."} })),
+        "MachineListed": record("A machine of the shop.", &["name", "fields"], json!({
+            "name": words("Its name, as machine=name in a request states it."),
+            "fields": {"type": "object", "additionalProperties": {"type": "string"},
+                       "description": "The fields it stands in for, with their values."} })),
         "Problem": record("A refusal, after RFC 9457.", &["type", "title", "status", "detail", "errors"], json!({
             "type": words("about:blank: the status says what kind of problem it is."),
             "title": words("The status in words."),
@@ -135,6 +147,8 @@ pub fn common_schemas() -> Schemas {
         "Catalogue": record("Every calculator.", &["version", "data_version", "calculators"], json!({
             "version": words("The version of the service."),
             "data_version": words("The version of the tables."),
+            "shop": {"$ref": "#/components/schemas/ShopListed",
+                     "description": "The shop and its machines; only where the service was started with --shop."},
             "calculators": {"type": "array", "description": "The calculators, in the register's order.",
                             "items": {"$ref": "#/components/schemas/CatalogueEntry"}} })),
         "CatalogueEntry": {"type": "object", "description": "One calculator.",

@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::fields::{Fields, Given};
+use crate::reference::drills::drills;
 use proptest::prelude::*;
 
 fn solved(query: &str) -> Result<(DrillSizeResult, Record), Refusal> {

@@ -1,0 +1,243 @@
+//! The shop's file: a gallery of wrong ones with their golden messages, and the real executable
+//! started with the example.
+
+mod common;
+
+use common::{Service, golden, root};
+use reqwest::blocking::{Client, Response};
+use serde_json::{Value, json};
+use shop_reckoner::shop::Shop;
+
+const EXAMPLE: &str = "data/shop/tern-point-works.toml";
+
+#[test]
+fn every_wrong_file_gets_its_golden_message() {
+    let gallery = std::fs::read_to_string(root().join("tests/shop/bad.txt")).expect("the gallery");
+    let mut out = String::new();
+    let mut seen = 0;
+    for case in gallery.split("\n## ").skip(1) {
+        let (name, file) = case.split_once('\n').unwrap_or((case, ""));
+        let faults = Shop::read(file).err().unwrap_or_else(|| panic!("{name}: it was taken"));
+        assert!(!faults.0.is_empty(), "{name}: refused without a reason");
+        for fault in &faults.0 {
+            let lines = file.lines().count().max(1);
+            assert!((1..=lines).contains(&fault.line), "{name}: line {} of {lines}", fault.line);
+            assert!(!fault.says.is_empty() && !fault.try_this.is_empty(), "{name}: {fault:?}");
+        }
+        out.push_str(&format!("## {name}\n{faults}\n\n"));
+        seen += 1;
+    }
+    assert!(seen > 40, "only {seen} files were tried");
+    golden("tests/shop/messages.txt", &out);
+}
+
+#[test]
+fn a_wrong_file_stops_the_start_with_the_line_and_the_reason() {
+    let file = std::env::temp_dir().join(format!("shop-reckoner-wrong-{}.toml", std::process::id()));
+    std::fs::write(&file, "name = \"Tern Point Works\"\n[machines.mill]\nspindle_power = \"1.5\"\n").expect("a file");
+    let run = |path: &str| {
+        let run = std::process::Command::new(env!("CARGO_BIN_EXE_shop-reckoner"))
+            .args(["--listen", "127.0.0.1:0", "--shop", path])
+            .output()
+            .expect("it runs");
+        (
+            run.status.success(),
+            String::from_utf8_lossy(&run.stdout).into_owned(),
+            String::from_utf8_lossy(&run.stderr).into_owned(),
+        )
+    };
+    let (ok, said, error) = run(file.to_str().expect("a path"));
+    let _ = std::fs::remove_file(&file);
+    assert!(!ok && said.is_empty(), "{said}");
+    assert!(error.contains("line 3: machines.mill.spindle_power: \"1.5\" has no unit"), "{error}");
+    let (ok, _, error) = run("no-such-file.toml");
+    assert!(!ok && error.contains("--shop no-such-file.toml"), "{error}");
+}
+
+struct Caller {
+    service: Service,
+    client: Client,
+}
+
+impl Caller {
+    fn with_shop() -> Self {
+        let file = root().join(EXAMPLE);
+        Self::with(&["--shop", file.to_str().expect("a path")])
+    }
+
+    fn with(arguments: &[&str]) -> Self {
+        Self { service: Service::start(arguments), client: Client::new() }
+    }
+
+    fn send(&self, path: &str, fields: &[(&str, &str)]) -> Response {
+        self.client.get(format!("{}{path}", self.service.base)).query(fields).send().expect("an answer")
+    }
+
+    fn ask(&self, path: &str, fields: &[(&str, &str)]) -> Value {
+        let response = self.send(path, fields);
+        assert_eq!(response.status(), 200, "{path} {fields:?}: {:?}", response.text());
+        response.json().expect("JSON")
+    }
+
+    fn refused(&self, path: &str, fields: &[(&str, &str)]) -> Value {
+        let response = self.send(path, fields);
+        assert_eq!(response.status(), 422, "{path} {fields:?}");
+        response.json().expect("JSON")
+    }
+}
+
+fn assumed<'a>(answer: &'a Value, field: &str) -> Option<&'a Value> {
+    answer["assumed"].as_array()?.iter().find(|assumed| assumed["field"] == field)
+}
+
+const WINCH: [(&str, &str); 3] = [("cutting_speed", "70 ft/min"), ("diameter", "1/2 in"), ("machine", "mill")];
+const SPEED: &str = "/v1/speeds/spindle-speed";
+
+#[test]
+fn the_mill_stands_for_its_steps_and_the_answer_says_so() {
+    let caller = Caller::with_shop();
+    let answer = caller.ask(SPEED, &WINCH);
+    // 70 ft/min at 1/2 in is 534.8 rpm; of the mill's steps 450 rpm is the next below.
+    assert_eq!(answer["result"]["spindle_speed"]["value"], 450.0);
+    let steps = assumed(&answer, "available").expect("the steps are on record");
+    assert_eq!(steps["says"], "From the machine mill of Tern Point Works.");
+    assert_eq!(steps["value"].as_array().map(Vec::len), Some(8));
+    assert_eq!(steps["value"][4]["value"], 450.0);
+    // The system is that of what was stated, not of the mill.
+    assert_eq!(assumed(&answer, "units").expect("units")["value"], "inch");
+    assert_eq!(answer["inputs"].as_object().map(|inputs| inputs.contains_key("machine")), Some(false));
+
+    let posted = caller.client.post(format!("{}{SPEED}", caller.service.base)).json(&json!({
+        "cutting_speed": "70 ft/min", "diameter": "1/2 in", "machine": "mill"
+    }));
+    assert_eq!(posted.send().expect("an answer").json::<Value>().expect("JSON"), answer);
+}
+
+#[test]
+fn what_the_request_states_goes_before_what_the_machine_has() {
+    let caller = Caller::with_shop();
+    let stated = [&WINCH[..], &[("available", "500 rpm,600 rpm")]].concat();
+    let answer = caller.ask(SPEED, &stated);
+    assert_eq!(answer["result"]["spindle_speed"]["value"], 500.0);
+    assert!(assumed(&answer, "available").is_none(), "{answer}");
+    let lathe = caller.ask(SPEED, &[("cutting_speed", "100 m/min"), ("diameter", "10 mm"), ("machine", "lathe")]);
+    assert_eq!(lathe["result"]["spindle_speed"]["value"], 710.0);
+    assert_eq!(assumed(&lathe, "fastest").expect("fastest")["value"]["value"], 900.0);
+}
+
+#[test]
+fn the_machine_serves_cells_tables_and_pages_too() {
+    let caller = Caller::with_shop();
+    let cell = [&WINCH[..], &[("pick", "spindle_speed"), ("units", "inch")]].concat();
+    assert_eq!(caller.send(&format!("{SPEED}.txt"), &cell).text().expect("text"), "450");
+    let table = caller.send(&format!("{SPEED}.csv"), &WINCH);
+    assert_eq!(table.status(), 200);
+    assert!(table.text().expect("text").lines().nth(1).is_some_and(|row| row.starts_with("450,")));
+    let page = caller.send("/speeds/spindle-speed", &WINCH);
+    assert_eq!(page.status(), 200);
+    let page = page.text().expect("a page");
+    assert!(page.contains("<option value=\"mill\" selected>") && page.contains("<option value=\"lathe\">"), "{page}");
+    assert!(page.contains("From the machine mill of Tern Point Works."));
+}
+
+#[test]
+fn the_readout_of_the_machine_is_the_resolution() {
+    let caller = Caller::with_shop();
+    let hole = [("diameter", "8.5 mm"), ("full_depth", "20 mm"), ("machine", "mill")];
+    let answer = caller.ask("/v1/holes/drill-point", &hole);
+    assert_eq!(assumed(&answer, "resolution").expect("resolution")["value"]["value"], 0.005);
+    assert_eq!(assumed(&answer, "z_plus").expect("z_plus")["value"], "up");
+    let travel = &answer["result"]["travel"];
+    // 20 mm and the point's 4.25 mm over tan 59°, 2.5537 mm, to the next 0.005 mm, down where up counts up.
+    assert_eq!(travel["set_to"]["value"], -22.555);
+    let own = [&hole[..], &[("resolution", "0.01 mm"), ("z_plus", "down")]].concat();
+    let answer = caller.ask("/v1/holes/drill-point", &own);
+    assert_eq!(answer["result"]["travel"]["set_to"]["value"], 22.55);
+    assert!(assumed(&answer, "resolution").is_none() && assumed(&answer, "z_plus").is_none());
+    // With the machine's resolution the direction may be stated alone.
+    let way = [&hole[..], &[("z_plus", "down")]].concat();
+    assert_eq!(caller.ask("/v1/holes/drill-point", &way)["result"]["travel"]["set_to"]["value"], 22.555);
+}
+
+#[test]
+fn a_machine_that_changes_nothing_is_noted() {
+    let caller = Caller::with_shop();
+    let answer = caller.ask("/v1/holes/drill-size", &[("diameter", "0.4 in"), ("machine", "mill")]);
+    assert_eq!(answer["notes"].as_array().map(|notes| notes.iter().any(|n| n["code"] == "machine_unused")), Some(true));
+}
+
+#[test]
+fn the_hash_of_the_file_is_in_every_answer_and_in_the_catalogue() {
+    let caller = Caller::with_shop();
+    let text = std::fs::read_to_string(root().join(EXAMPLE)).expect("the example");
+    let shop = Shop::read(&text).expect("the example is sound");
+    let answer = caller.ask("/v1/holes/drill-point", &[("diameter", "1/2 in")]);
+    assert_eq!(answer["shop"], json!({ "name": "Tern Point Works", "hash": shop.hash }));
+    let catalogue = caller.ask("/v1/calculators", &[]);
+    assert_eq!(catalogue["shop"]["hash"], json!(shop.hash));
+    let machines: Vec<&str> =
+        catalogue["shop"]["machines"].as_array().expect("machines").iter().filter_map(|m| m["name"].as_str()).collect();
+    assert_eq!(machines, ["lathe", "mill"]);
+}
+
+#[test]
+fn drills_come_from_the_drawer_unless_the_request_says_otherwise() {
+    let caller = Caller::with_shop();
+    let path = "/v1/holes/drill-size";
+    let names = |answer: &Value| -> Vec<String> {
+        let drills = answer["result"]["drills"].as_array().expect("drills").iter();
+        drills.filter_map(|drill| drill["name"].as_str().map(str::to_owned)).collect()
+    };
+    let wanted = [("diameter", "6.9 mm"), ("systems", "metric"), ("count", "2")];
+    let answer = caller.ask(path, &wanted);
+    // The drawer goes by half millimetres, and has 6.8 mm for the M8 tap.
+    assert_eq!(names(&answer), ["6.8 mm", "7 mm"]);
+    assert_eq!(
+        assumed(&answer, "from").expect("from")["says"],
+        "Drills are chosen from the drawer of Tern Point Works."
+    );
+    let answer = caller.ask(path, &[&wanted[..], &[("from", "tables")]].concat());
+    assert_eq!(names(&answer), ["6.9 mm", "6.8 mm"]);
+    let refused = caller.refused(path, &[("diameter", "60 mm"), ("side", "over")]);
+    let ways: Vec<&str> =
+        refused["errors"].as_array().expect("errors").iter().filter_map(|e| e["field"].as_str()).collect();
+    assert_eq!(ways, ["/diameter", "/side", "/from"]);
+}
+
+#[test]
+fn an_unknown_machine_is_refused_with_the_nearest_names() {
+    let caller = Caller::with_shop();
+    let problem = caller.refused(SPEED, &[("cutting_speed", "70 ft/min"), ("machine", "Mil")]);
+    let errors = problem["errors"].as_array().expect("errors");
+    assert_eq!(errors.len(), 2, "{problem}");
+    assert_eq!(
+        (&errors[0]["field"], &errors[0]["code"], &errors[0]["try"]),
+        (&json!("/machine"), &json!("not_found"), &json!("mill"))
+    );
+    assert!(errors[0]["says"].as_str().is_some_and(|says| says.contains("lathe, mill")), "{problem}");
+    assert_eq!(errors[1]["field"], "/diameter");
+}
+
+#[test]
+fn a_refusal_of_the_machines_own_field_says_whose_it_is() {
+    let caller = Caller::with_shop();
+    let problem = caller.refused(SPEED, &[&WINCH[..], &[("fastest", "100 rpm")]].concat());
+    let errors = problem["errors"].as_array().expect("errors");
+    let of_machine = errors.iter().find(|error| error["field"] == "/available").expect("available is named");
+    assert!(of_machine["says"].as_str().is_some_and(|says| says.contains("From the machine mill")), "{problem}");
+}
+
+#[test]
+fn without_a_shop_a_machine_is_refused_with_the_way_to_set_one() {
+    let caller = Caller::with(&[]);
+    let problem = caller.refused(SPEED, &WINCH);
+    let error = &problem["errors"][0];
+    assert_eq!((&error["field"], &error["code"]), (&json!("/machine"), &json!("not_offered")));
+    assert!(error["says"].as_str().is_some_and(|says| says.contains("--shop")), "{problem}");
+    let problem = caller.refused("/v1/holes/drill-size", &[("diameter", "0.4 in"), ("from", "shop")]);
+    assert_eq!(problem["errors"][0]["code"], "not_offered");
+    let answer = caller.ask("/v1/holes/drill-point", &[("diameter", "1/2 in")]);
+    assert!(answer.get("shop").is_none());
+    assert!(caller.ask("/v1/calculators", &[]).get("shop").is_none());
+    assert!(!caller.send("/speeds/spindle-speed", &[]).text().expect("a page").contains("name=\"machine\""));
+}

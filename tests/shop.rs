@@ -205,6 +205,40 @@ fn drills_come_from_the_drawer_unless_the_request_says_otherwise() {
 }
 
 #[test]
+fn the_tap_drill_is_one_that_the_shop_has() {
+    let caller = Caller::with_shop();
+    let path = "/v1/holes/tap-drill";
+    // The trade's drill for 1/4-20 is the number 7, and the drawer has it.
+    let answer = caller.ask(path, &[("thread", "1/4-20 UNC")]);
+    assert_eq!(answer["result"]["drill"]["name"], "#7");
+    assert_eq!(assumed(&answer, "from").expect("from")["value"], "shop");
+    let owned =
+        |answer: &Value, name: &str| answer["result"]["candidates"].to_string().contains(&format!("\"{name}\""));
+    // The drawer goes by half millimetres, and has 4.2 mm for the M5 tap, but not 4.3 mm.
+    let metric = [("thread", "M5"), ("systems", "metric")];
+    let (shop, tables) = (caller.ask(path, &metric), caller.ask(path, &[&metric[..], &[("from", "tables")]].concat()));
+    assert!(owned(&shop, "4.2 mm") && !owned(&shop, "4.3 mm"), "{shop}");
+    assert!(owned(&tables, "4.2 mm") && owned(&tables, "4.3 mm"), "{tables}");
+}
+
+#[test]
+fn ranges_and_solving_backwards_take_the_machine_along() {
+    let caller = Caller::with_shop();
+    let rows = caller.ask(SPEED, &[WINCH[0], ("diameter", "1/4 in|1/2 in|1 in"), WINCH[2]]);
+    // 1069.5, 534.8 and 267.4 rpm, each to the step below.
+    let speeds: Vec<&Value> =
+        rows["rows"].as_array().expect("rows").iter().map(|row| &row["result"]["spindle_speed"]["value"]).collect();
+    assert_eq!(speeds, [900.0, 450.0, 224.0]);
+    let count = rows["assumed"].as_array().expect("assumed").iter().filter(|a| a["field"] == "available").count();
+    assert_eq!(count, 1, "{rows}");
+    // What is to be found is not filled in by the machine: only the wrong unit is left to refuse.
+    let sought = [("machine", "lathe"), ("solve_for", "fastest"), ("wanted", "cutting_speed:5 mm")];
+    let problem = caller.refused(SPEED, &[&WINCH[..2], &sought].concat());
+    let errors = problem["errors"].as_array().expect("errors");
+    assert_eq!((errors.len(), &errors[0]["code"]), (1, &json!("unit_wrong")), "{problem}");
+}
+
+#[test]
 fn an_unknown_machine_is_refused_with_the_nearest_names() {
     let caller = Caller::with_shop();
     let problem = caller.refused(SPEED, &[("cutting_speed", "70 ft/min"), ("machine", "Mil")]);

@@ -5,9 +5,11 @@
 //! - [`service`]: HTTP, the only place that knows it; [`page`]: the forms a person fills in;
 //! - [`asking`]: one request to one calculator, in units, on a resolution, as JSON, cell or table;
 //! - [`calculators`]: the trade, one file a calculator, and the register of them all;
-//! - [`shop`]: what one shop owns, from its file; [`reference`]: typed rows of the published tables;
-//!   [`working`]: the record of a calculation; [`cautions`]; [`propagation`]: how tolerances spread; [`roots`]: bracketed
-//!   roots; [`directions`]: which way angles run; [`suggestion`]: values to try; [`machine`]: the speeds and feeds a machine has; [`fields`]: a request read into typed inputs; [`refusal`]: what can be wrong;
+//! - [`shop`]: what one shop owns, from its file; [`machine`]: the speeds and feeds a machine has;
+//! - [`reference`]: typed rows of the published tables; [`working`]: the record of a calculation;
+//!   [`cautions`]; [`propagation`]: how tolerances spread; [`roots`]: bracketed roots;
+//!   [`directions`]: which way angles run; [`suggestion`]: values to try; [`fields`]: a request read
+//!   into typed inputs; [`refusal`]: what can be wrong;
 //!   [`tree`]: inputs and results without their types;
 //! - [`quantity`]: values with units; [`sources`]: who says so.
 

@@ -181,6 +181,18 @@ fn the_hash_of_the_file_is_in_every_answer_and_in_the_catalogue() {
 }
 
 #[test]
+fn an_answer_kept_for_one_shop_does_not_pass_for_another() {
+    let (with, without) = (Caller::with_shop(), Caller::with(&[]));
+    let path = "/v1/holes/drill-point";
+    let tag = |caller: &Caller| {
+        let response = caller.send(path, &[("diameter", "1/2 in")]);
+        response.headers()["etag"].to_str().expect("a tag").to_owned()
+    };
+    assert_eq!(tag(&with), tag(&with));
+    assert_ne!(tag(&with), tag(&without));
+}
+
+#[test]
 fn drills_come_from_the_drawer_unless_the_request_says_otherwise() {
     let caller = Caller::with_shop();
     let path = "/v1/holes/drill-size";

@@ -128,3 +128,26 @@ fn every_good_value_that_a_fault_shows_is_good() {
         assert!(!with(&format!("[drills]\n{system} = [\"{good}\"]\n")).drills.is_empty(), "{system}: {good}");
     }
 }
+
+#[test]
+fn a_byte_order_mark_and_the_line_ends_of_windows_are_read() {
+    let shop = Shop::read(&format!("\u{feff}{}", EXAMPLE.replace('\n', "\r\n"))).expect("a shop");
+    assert_eq!(shop.drills.len(), example().drills.len());
+}
+
+proptest::proptest! {
+    #[test]
+    fn a_spoilt_file_is_read_or_refused_with_a_line_of_its_own(
+        at in 0..EXAMPLE.len(),
+        cut in 0usize..40,
+        put in "[\\[\\]\"={}.,#0-9a-z \n-]{0,6}",
+    ) {
+        // The example is plain ASCII, so that it can be cut anywhere.
+        let spoilt = format!("{}{put}{}", &EXAMPLE[..at], &EXAMPLE[(at + cut).min(EXAMPLE.len())..]);
+        if let Err(faults) = Shop::read(&spoilt) {
+            proptest::prop_assert!(!faults.0.is_empty());
+            let lines = spoilt.lines().count() + 1;
+            proptest::prop_assert!(faults.0.iter().all(|fault| (1..=lines).contains(&fault.line)), "{}", faults);
+        }
+    }
+}

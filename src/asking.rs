@@ -33,9 +33,9 @@ use machine::StoodIn;
 pub fn ask(entry: &'static Entry, mut fields: Fields, form: Form) -> Result<(Answer, Reserved), Refusal> {
     let machine = StoodIn::for_missing(entry, &mut fields);
     let reserved = match Reserved::take(&mut fields, form) {
-        Ok(reserved) => Reserved { machine, ..reserved },
+        Ok(reserved) => Reserved { stood_in: machine, ..reserved },
         Err(mut refusal) => {
-            if let Err(more) = one(entry, &fields, &Reserved { machine, ..Reserved::default() }, false) {
+            if let Err(more) = one(entry, &fields, &Reserved { stood_in: machine, ..Reserved::default() }, false) {
                 refusal.0.extend(more.0);
             }
             return Err(refusal);
@@ -56,10 +56,10 @@ pub fn ask(entry: &'static Entry, mut fields: Fields, form: Form) -> Result<(Ans
 /// One calculation, in the units and on the resolution asked for.
 fn one(entry: &'static Entry, fields: &Fields, reserved: &Reserved, working: bool) -> Result<Answer, Refusal> {
     let mut record = Record::new(working);
-    let solved = (entry.solve)(fields, &mut record).map_err(|refusal| reserved.machine.explain(refusal))?;
+    let solved = (entry.solve)(fields, &mut record).map_err(|refusal| reserved.stood_in.explain(refusal))?;
     let (inputs, mut result) = (solved.inputs, solved.result);
-    reserved.machine.tell(&inputs, &mut record);
-    let system = system_of(reserved.units, &inputs, &reserved.machine, &mut record);
+    reserved.stood_in.tell(&inputs, &mut record);
+    let system = system_of(reserved.units, &inputs, &reserved.stood_in, &mut record);
     let mut inward = false;
     result.each_quantity(&mut |leaf| {
         inward |= leaf.quantity.rounds_in(system);
@@ -78,7 +78,7 @@ fn one(entry: &'static Entry, fields: &Fields, reserved: &Reserved, working: boo
     }
     tolerance::apply(entry, &inputs, system, &mut result, &mut record)?;
     resolution::apply(reserved, &mut result, &mut record);
-    reserved.machine.tell_unused(&mut record);
+    reserved.stood_in.tell_unused(&mut record);
     Ok(Answer { entry, system, inputs, body: Body::Result(result), record })
 }
 

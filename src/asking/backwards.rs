@@ -334,12 +334,13 @@ fn touching(tried: &[(f64, f64)], off: &impl Fn(f64) -> f64, near_enough: impl F
     let mut found = Vec::new();
     for three in tried.windows(3) {
         let [(low, a), (_, b), (high, c)] = [three[0], three[1], three[2]];
-        let dips = b.abs() <= a.abs() && b.abs() <= c.abs() && a * b > 0.0 && b * c > 0.0;
+        // Near a touch the distance falls with the square: the middle one is well below its neighbours.
+        let dips = a * b > 0.0 && b * c > 0.0 && b.abs() < a.abs().min(c.abs()) && b.abs() < a.abs().max(c.abs()) / 2.0;
         if !dips {
             continue;
         }
         let (mut low, mut high) = (low, high);
-        for _ in 0..100 {
+        for _ in 0..60 {
             let (first, second) = (low + (high - low) * 0.381_966, high - (high - low) * 0.381_966);
             if off(first).abs() < off(second).abs() { high = second } else { low = first }
         }

@@ -1,7 +1,7 @@
 //! A calculator's fields and results as the catalogue, the pages and the published description show
 //! them, drawn from the schemas of its types.
 
-use super::reserved::ReservedInput;
+use super::reserved::Reserved;
 use crate::calculators::{Entry, REGISTER};
 use crate::quantity::{KINDS, KindRow, Least, Unit, text};
 use serde::Serialize;
@@ -77,8 +77,8 @@ pub fn describe_entry(entry: &Entry) -> Option<&'static Described> {
 pub fn reserved_fields() -> &'static [Field] {
     static ALL: LazyLock<Vec<Field>> = LazyLock::new(|| {
         let mut parts = Vec::new();
-        ReservedInput::schemas(&mut parts);
-        let schema = serde_json::to_value(ReservedInput::schema()).unwrap_or_default();
+        Reserved::schemas(&mut parts);
+        let schema = serde_json::to_value(Reserved::schema()).unwrap_or_default();
         fields_of(&schema, &parts_of(parts), super::reserved::good)
     });
     &ALL

@@ -109,7 +109,7 @@ pub fn answer(entry: &'static Entry, fields: &Fields, ranges: Ranges, reserved: 
         let outcome = match answered {
             Ok(answer) => {
                 if reserved.units.is_none() {
-                    system_of(None, &answer.inputs, &reserved.machine, &mut whole);
+                    system_of(None, &answer.inputs, &reserved.stood_in, &mut whole);
                     reserved.units = Some(answer.system);
                 }
                 merge(&mut whole, answer.record);

@@ -103,53 +103,12 @@ crate::choice! {
     }
 }
 
-crate::choice! {
-    /// The system of an answer: `inch` or `metric`.
-    Units {
-        /// Inch units.
-        Inch = "inch",
-        /// Metric units.
-        Metric = "metric",
-    }
-}
-
-/// The reserved fields as read.
-#[derive(Clone, Debug, Default)]
-pub struct Reserved {
-    /// System of the answer.
-    pub units: Option<System>,
-    /// Whether the working is wanted.
-    pub working: Option<bool>,
-    /// What a cell shows.
-    pub pick: Option<String>,
-    /// Digits of a cell.
-    pub digits: Option<Digits>,
-    /// How a cell is told of a refusal.
-    pub refusals: Option<RefusalsAs>,
-    /// Resolution of the readout.
-    pub resolution: Option<Resolution>,
-    /// Which way a depth counts.
-    pub z_plus: Option<ZPlus>,
-    /// The machine named, and its fields that stand in for those not stated.
-    pub machine: StoodIn,
-    /// What parts a table's columns.
-    pub separator: Option<Separator>,
-    /// The input to be found backwards.
-    pub solve_for: Option<String>,
-    /// The result it is to give: `result:value`.
-    pub wanted: Option<String>,
-    /// A result as measured: `result:value`.
-    pub measured: Option<String>,
-    /// The input to be corrected by it.
-    pub correct: Option<String>,
-}
-
-/// The same as they stand in a request and in the published description.
-#[derive(Debug, Deserialize, ToSchema)]
+/// The reserved fields as a request has them.
+#[derive(Clone, Debug, Default, Deserialize, ToSchema)]
 #[serde(deny_unknown_fields)]
-pub struct ReservedInput {
+pub struct Reserved {
     /// System of the answer: inch or metric. If absent, that of the first input that has one.
-    pub units: Option<Units>,
+    pub units: Option<System>,
     /// Whether the working is in the answer: true (if absent) or false.
     pub working: Option<bool>,
     /// What the cell shows: the name of a result, or with a leading slash a JSON Pointer into the answer.
@@ -174,6 +133,10 @@ pub struct ReservedInput {
     pub measured: Option<String>,
     /// The input that is to be corrected by what was measured.
     pub correct: Option<String>,
+    /// The machine's fields that stand in for those not stated.
+    #[serde(skip)]
+    #[schema(ignore)]
+    pub stood_in: StoodIn,
 }
 
 /// A good value for a reserved field.
@@ -224,7 +187,7 @@ impl Reserved {
             wrongs.push(Wrong::new(name, Code::NotOffered, says, "leave out"));
             false
         });
-        let read = match own.read::<ReservedInput>(good) {
+        let read = match own.read::<Self>(good) {
             Ok(read) => read,
             Err(refusal) => {
                 wrongs.extend(refusal.0);
@@ -263,39 +226,6 @@ impl Reserved {
         if !wrongs.is_empty() {
             return Err(Refusal(wrongs));
         }
-        let ReservedInput {
-            units,
-            working,
-            pick,
-            digits,
-            refusals,
-            resolution,
-            z_plus,
-            machine: _,
-            separator,
-            solve_for,
-            wanted,
-            measured,
-            correct,
-        } = read;
-        let units = units.map(|units| match units {
-            Units::Inch => System::Inch,
-            Units::Metric => System::Metric,
-        });
-        Ok(Self {
-            units,
-            working,
-            pick,
-            digits,
-            refusals,
-            resolution,
-            z_plus,
-            machine: StoodIn::default(),
-            separator,
-            solve_for,
-            wanted,
-            measured,
-            correct,
-        })
+        Ok(read)
     }
 }

@@ -36,7 +36,7 @@ impl Grid {
 /// Puts `set_to` and `left_over` on every length that is set, if a resolution was stated or the
 /// machine has one.
 pub fn apply(reserved: &Reserved, result: &mut Node, record: &mut Record) {
-    let of_machine = reserved.machine.machine().map(|machine| (machine, OfReadout::of(machine)));
+    let of_machine = reserved.stood_in.machine().map(|machine| (machine, OfReadout::of(machine)));
     let machine_resolution = of_machine.and_then(|(_, readout)| readout.resolution);
     let Some(resolution) = reserved.resolution.or(machine_resolution) else { return };
     let step = resolution.quantity();

@@ -2,10 +2,14 @@
 //! products of defined constants (inch 0.0254 m, pound 0.45359237 kg, standard gravity
 //! 9.80665 m/s²: the 1959 yard and pound agreement and ISO 80000-3), never rounded decimals.
 
+use serde::Deserialize;
 use std::f64::consts::PI;
+use utoipa::ToSchema;
 
-/// The two systems an answer can be given in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+/// The system of an answer: inch or metric.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize, ToSchema)]
+#[serde(rename_all = "lowercase")]
+#[schema(as = Units)]
 pub enum System {
     /// Inch units: in, ft/min, in/min, hp.
     Inch,

@@ -17,6 +17,9 @@ pub fn apply(
     result: &mut Node,
     record: &mut Record,
 ) -> Result<(), Refusal> {
+    if !is_toleranced(inputs) {
+        return Ok(());
+    }
     let mut toleranced: Vec<(String, Toleranced)> = Vec::new();
     inputs.clone().each_leaf("", &mut |path, leaf| {
         if let Some((plus, minus)) = leaf.quantity.tolerance
@@ -25,9 +28,6 @@ pub fn apply(
             toleranced.push((path.to_owned(), Toleranced { value: leaf.quantity.value, plus, minus }));
         }
     });
-    if toleranced.is_empty() {
-        return Ok(());
-    }
     if toleranced.len() > MOST_INPUTS {
         let (path, _) = &toleranced[MOST_INPUTS];
         let says = format!("At most {MOST_INPUTS} inputs of a request can have a tolerance.");
@@ -83,6 +83,16 @@ pub fn apply(
     record
         .source("jcgm_100", "5.1.2 and 5.1.4: root-sum-square of what each input does; worst case is their plain sum");
     Ok(())
+}
+
+/// Whether any quantity in it has a tolerance; most requests have none and are spared the rest.
+fn is_toleranced(node: &Node) -> bool {
+    match node {
+        Node::Quantity(leaf) => leaf.quantity.tolerance.is_some_and(|(plus, minus)| plus + minus > 0.0),
+        Node::List(items) => items.iter().any(is_toleranced),
+        Node::Record(members) => members.iter().any(|(_, node)| is_toleranced(node)),
+        _ => false,
+    }
 }
 
 /// A path without list numbers.

@@ -1,6 +1,6 @@
 //! Asking a calculator: the fields that every request may carry, the reading and solving, the
 //! system of the answer, the readout's resolution, tolerances, ranges, solving backwards, and the
-//! answer as JSON, a cell or a table. Each is a loop over the register's untyped entry; nothing here
+//! answer as JSON, a cell, a table or a drawing. Each is a loop over the register's untyped entry; nothing here
 //! knows a calculator.
 
 mod answer;
@@ -21,9 +21,10 @@ pub use reserved::{Digits, Form, RESERVED, RefusalsAs, Reserved, Separator, ZPlu
 pub use table::table;
 
 use crate::calculators::Entry;
+use crate::drawing::Stands;
 use crate::fields::Fields;
 use crate::quantity::System;
-use crate::refusal::Refusal;
+use crate::refusal::{Code, Refusal, Wrong};
 use crate::tree::{IntoTree, Node};
 use crate::working::Record;
 use machine::StoodIn;
@@ -80,6 +81,28 @@ fn one(entry: &'static Entry, fields: &Fields, reserved: &Reserved, working: boo
     resolution::apply(reserved, &mut result, &mut record);
     reserved.stood_in.tell_unused(&mut record);
     Ok(Answer { entry, system, inputs, body: Body::Result(result), record })
+}
+
+/// The drawing of an answer as SVG; `None` where the calculator has none.
+pub fn drawing(
+    entry: &'static Entry,
+    mut fields: Fields,
+    form: Form,
+    stands: Stands,
+) -> Option<Result<String, Refusal>> {
+    let draw = entry.draw?;
+    if let Ok(Some(ranges)) = ranges::found(&fields) {
+        let wrong = |(at, cases): &(usize, Vec<String>)| {
+            let says = "A drawing shows one answer, so every field has one value.";
+            Wrong::new(&fields.0[*at].0, Code::NotOffered, says, cases.first().cloned().unwrap_or_default())
+        };
+        return Some(Err(Refusal(ranges.iter().map(wrong).collect())));
+    }
+    Some(ask(entry, fields.clone(), form).and_then(|(answer, _)| {
+        StoodIn::for_missing(entry, &mut fields);
+        fields.0.retain(|(name, _)| !RESERVED.contains(&name.as_ref()));
+        Ok(draw(&fields, &mut Record::new(false))?.svg(answer.system, stands))
+    }))
 }
 
 /// The system asked for, or that of the first input that has one, which is then put on record.

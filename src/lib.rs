@@ -8,6 +8,7 @@
 //! - [`shop`]: what one shop owns, from its file; [`machine`]: the speeds and feeds a machine has;
 //! - [`reference`]: typed rows of the published tables; [`working`]: the record of a calculation;
 //!   [`cautions`]; [`propagation`]: how tolerances spread; [`roots`]: bracketed roots;
+//!   [`drawing`]: the shapes of a drawing, to SVG;
 //!   [`directions`]: which way angles run; [`suggestion`]: values to try; [`fields`]: a request read
 //!   into typed inputs; [`refusal`]: what can be wrong;
 //!   [`tree`]: inputs and results without their types;
@@ -19,6 +20,7 @@ pub mod asking;
 pub mod calculators;
 pub mod cautions;
 pub mod directions;
+pub mod drawing;
 pub mod fields;
 pub mod machine;
 pub mod page;

@@ -6,12 +6,13 @@ mod shell;
 
 pub use shell::{STYLE, STYLE_ADDRESS};
 
-use crate::asking::{self, Described, Field, Form, describe_entry, described, reserved_fields};
+use crate::asking::{self, Body, Described, Field, Form, describe_entry, described, reserved_fields};
 use crate::calculators::{Entry, Task};
+use crate::drawing::Stands;
 use crate::fields::Fields;
 use crate::refusal::Refusal;
 use crate::shop;
-use maud::{Markup, html};
+use maud::{Markup, PreEscaped, html};
 
 /// The list of calculators, grouped by task.
 pub fn list() -> String {
@@ -65,7 +66,7 @@ pub fn form(entry: &'static Entry, query: &str) -> (String, bool) {
         h1 { (entry.title) }
         p { (entry.about) }
         @if broken { p.wrong { "The address is not well percent-encoded; the form below is empty." } }
-        @if let Some(Ok((answer, _))) = &outcome { (result::result(answer)) }
+        @if let Some(Ok((answer, _))) = &outcome { (result::result(answer, drawing(entry, &fields, &answer.body))) }
         @if let Some(described) = describe_entry(entry) {
             (inputs(described, &fields, &refusal))
         }
@@ -73,6 +74,24 @@ pub fn form(entry: &'static Entry, query: &str) -> (String, bool) {
         (examples(entry))
     };
     (shell::page(entry.title, body), sound)
+}
+
+/// The drawing of the answer, with the address it has by itself.
+fn drawing(entry: &'static Entry, fields: &Fields, body: &Body) -> Markup {
+    // A table of answers has no one drawing.
+    if !matches!(body, Body::Result(_)) {
+        return html! {};
+    }
+    let Some(Ok(svg)) = asking::drawing(entry, fields.clone(), Form::Json, Stands::InPage) else { return html! {} };
+    let own = |name: &str| Form::Drawing.names().contains(&name) || !asking::RESERVED.contains(&name);
+    let given = fields.0.iter().filter(|(name, _)| own(name)).map(|(name, value)| (name, value.said()));
+    let query = form_urlencoded::Serializer::new(String::new()).extend_pairs(given).finish();
+    html! {
+        figure.drawing {
+            (PreEscaped(svg))
+            figcaption { a href=(format!("/v1/{}.svg?{query}", entry.id)) { "The drawing by itself" } }
+        }
+    }
 }
 
 fn inputs(described: &Described, fields: &Fields, refusal: &Refusal) -> Markup {

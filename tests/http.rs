@@ -109,6 +109,18 @@ fn every_operation_of_the_description_answers() {
             let value = answer["result"].pointer(&format!("/{leaf}/value")).and_then(Value::as_f64).expect("a value");
             assert_eq!(cell, value, "{path}.txt {leaf}");
 
+            let response = caller.ask(&format!("{path}.svg"), example.fields);
+            if entry.draw.is_some() {
+                assert_eq!(response.status(), 200, "{path}.svg");
+                assert_eq!(header(&response, "content-type"), "image/svg+xml");
+                assert!(header(&response, "content-security-policy").starts_with("default-src 'none'"));
+                assert!(response.text().expect("text").starts_with("<svg "), "{path}.svg");
+            } else {
+                assert_eq!(response.status(), 404, "{path}.svg");
+                let problem: Value = response.json().expect("JSON");
+                assert_eq!(problem["errors"][0]["try"], path);
+            }
+
             let response = caller.ask(&format!("{path}.csv"), example.fields);
             assert_eq!(response.status(), 200, "{path}.csv");
             assert!(header(&response, "content-type").starts_with("text/csv"));

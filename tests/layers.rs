@@ -13,6 +13,7 @@ const ORDER: &[&str] = &[
     "tree",
     "fields",
     "working",
+    "drawing",
     "cautions",
     "roots",
     "suggestion",

@@ -38,6 +38,8 @@ pub enum Form {
     Cell,
     /// A table, `.csv`.
     Table,
+    /// The drawing, `.svg`.
+    Drawing,
 }
 
 impl Form {
@@ -61,6 +63,7 @@ impl Form {
                 "correct",
             ],
             Form::Table => &["units", "resolution", "z_plus", "machine", "separator"],
+            Form::Drawing => &["units", "machine"],
         }
     }
 }
@@ -179,7 +182,12 @@ impl Reserved {
             let says = if NOT_OFFERED.contains(&name.as_ref()) {
                 format!("{name} is a reserved name for what is not offered here.")
             } else {
-                let forms = [(Form::Json, "the plain address"), (Form::Cell, ".txt"), (Form::Table, ".csv")];
+                let forms = [
+                    (Form::Json, "the plain address"),
+                    (Form::Cell, ".txt"),
+                    (Form::Table, ".csv"),
+                    (Form::Drawing, ".svg"),
+                ];
                 let homes: Vec<&str> =
                     forms.iter().filter(|(form, _)| form.names().contains(&name.as_ref())).map(|(_, is)| *is).collect();
                 format!("{name} belongs to {}.", homes.join(" and "))

@@ -1,6 +1,7 @@
 //! The trade. One file is one calculator; this file holds what a calculator is and the register,
 //! the only list of them. Routes, descriptions, pages, tables and tests are loops over that list.
 
+use crate::drawing::Drawing;
 use crate::fields::Fields;
 use crate::refusal::Refusal;
 use crate::tree::{IntoTree, Node};
@@ -118,6 +119,9 @@ pub trait Calculator: 'static {
     /// What it gives.
     type Output: IntoTree + ToSchema;
 
+    /// The drawing of an answer, where a person would rather look than read.
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = None;
+
     /// The calculation. The record takes the steps, defaults, notes, cautions and sources.
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal>;
 }
@@ -133,6 +137,12 @@ pub struct Solved {
 
 /// Named schemas.
 pub type Schemas = Vec<(String, RefOr<Schema>)>;
+
+/// Draws a result.
+pub type Draw<Input, Output> = fn(&Input, &Output) -> Drawing;
+
+/// Reads the fields, calculates and draws the result.
+pub type DrawFields = fn(&Fields, &mut Record) -> Result<Drawing, Refusal>;
 
 /// A calculator without its types.
 #[derive(Debug)]
@@ -151,6 +161,8 @@ pub struct Entry {
     pub examples: &'static [Example],
     /// Reads the fields, checks them and calculates.
     pub solve: fn(&Fields, &mut Record) -> Result<Solved, Refusal>,
+    /// The same, to the drawing of the answer, if it has one.
+    pub draw: Option<DrawFields>,
     /// The schema of the input with its name.
     pub input: fn() -> (String, RefOr<Schema>),
     /// The schema of the result with its name.
@@ -170,6 +182,10 @@ impl Entry {
             words: C::WORDS,
             examples: C::EXAMPLES,
             solve: solve::<C>,
+            draw: match C::DRAW {
+                Some(_) => Some(draw::<C>),
+                None => None,
+            },
             input: || (C::Input::name().into_owned(), C::Input::schema()),
             output: || (C::Output::name().into_owned(), C::Output::schema()),
             parts: |parts| {
@@ -192,6 +208,19 @@ impl Entry {
 }
 
 fn solve<C: Calculator>(fields: &Fields, record: &mut Record) -> Result<Solved, Refusal> {
+    let (input, result) = typed::<C>(fields, record)?;
+    Ok(Solved {
+        inputs: input.tree().unwrap_or(Node::Record(Vec::new())),
+        result: result.tree().unwrap_or(Node::Record(Vec::new())),
+    })
+}
+
+fn draw<C: Calculator>(fields: &Fields, record: &mut Record) -> Result<Drawing, Refusal> {
+    let (input, result) = typed::<C>(fields, record)?;
+    Ok(C::DRAW.map_or_else(|| Drawing::new(C::TITLE, Default::default()), |draw| draw(&input, &result)))
+}
+
+fn typed<C: Calculator>(fields: &Fields, record: &mut Record) -> Result<(C::Input, C::Output), Refusal> {
     let good = |field: &str| {
         let mut fields = C::EXAMPLES.iter().flat_map(|example| example.fields);
         fields.find(|(name, _)| *name == field).map(|(_, value)| *value)
@@ -199,10 +228,7 @@ fn solve<C: Calculator>(fields: &Fields, record: &mut Record) -> Result<Solved, 
     let input: C::Input = fields.read(good)?;
     input.validate()?;
     let result = C::solve(&input, record)?;
-    Ok(Solved {
-        inputs: input.tree().unwrap_or(Node::Record(Vec::new())),
-        result: result.tree().unwrap_or(Node::Record(Vec::new())),
-    })
+    Ok((input, result))
 }
 
 /// The calculator at `id`.

@@ -1,4 +1,4 @@
-//! An answer on a page: the result, the working line by line, what was assumed, cautions, sources.
+//! An answer on a page: the result beside its drawing, the working line by line, what was assumed, cautions, sources.
 
 use crate::asking::{Answer, Body};
 use crate::quantity::text;
@@ -6,13 +6,13 @@ use crate::tree::{Leaf, Node};
 use crate::working::StepIn;
 use maud::{Markup, html};
 
-/// An answer: the result, what to beware of, what to know, what was assumed.
-pub fn result(answer: &Answer) -> Markup {
+/// An answer: the result with its drawing, what to beware of, what to know, what was assumed.
+pub fn result(answer: &Answer, drawing: Markup) -> Markup {
     let record = &answer.record;
     html! {
         section {
             h2 { "Answer" }
-            (body(&answer.body))
+            (body(&answer.body, drawing))
         }
         @if !record.cautions.is_empty() {
             section { h2 { "Take care" } ul { @for caution in &record.cautions { li { (caution.says) } } } }
@@ -50,10 +50,13 @@ pub fn grounds(answer: &Answer) -> Markup {
     }
 }
 
-fn body(body: &Body) -> Markup {
+fn body(body: &Body, drawing: Markup) -> Markup {
     html! {
         @match body {
-            Body::Result(result) => (one(result)),
+            Body::Result(result) => {
+                div.beside { div.scroll { (record_table(result)) } (drawing) }
+                (lists(result))
+            }
             Body::Rows(rows, difference) => {
                 @for row in rows {
                     h3 { @for (name, node) in &row.varied { (name.replace('_', " ")) " " (plain(node)) " " } }

@@ -1,10 +1,12 @@
-//! The calculators' addresses: `/v1/{topic}/{calculator}` as JSON, `.txt` as a cell, `.csv` as a table.
+//! The calculators' addresses: `/v1/{topic}/{calculator}` as JSON, `.txt` as a cell, `.csv` as a table,
+//! `.svg` as a drawing.
 
 use super::problem::{Problem, words};
 use super::settings::Settings;
 use super::{metrics, tagged};
 use crate::asking::{self, Form, RefusalsAs};
 use crate::calculators::{Entry, REGISTER, find};
+use crate::drawing::Stands;
 use crate::fields::{Fields, Given, nearest};
 use crate::refusal::{Code, Refusal, Wrong};
 use actix_web::http::{Method, StatusCode, header};
@@ -17,6 +19,10 @@ use std::time::Instant;
 pub const TEXT: &str = "text/plain; charset=utf-8";
 /// A table.
 pub const CSV: &str = "text/csv; charset=utf-8; header=present";
+/// A drawing.
+pub const SVG: &str = "image/svg+xml";
+/// What a drawing opened by itself may do: nothing but use its own style.
+const SVG_POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'";
 
 /// Answers GET, HEAD and POST at a calculator's address.
 pub async fn answer(
@@ -29,6 +35,7 @@ pub async fn answer(
     let (name, form) = match name.rsplit_once('.') {
         Some((name, "txt")) => (name, Form::Cell),
         Some((name, "csv")) => (name, Form::Table),
+        Some((name, "svg")) => (name, Form::Drawing),
         _ => (name.as_str(), Form::Json),
     };
     let id = format!("{topic}/{name}");
@@ -51,21 +58,44 @@ pub async fn answer(
     respond(entry, fields, form)
 }
 
+/// 404 for the drawing of a calculator that has none.
+fn undrawn(entry: &Entry) -> HttpResponse {
+    let drawn: Vec<&str> = REGISTER.iter().filter(|entry| entry.draw.is_some()).map(|entry| entry.id).collect();
+    let says = format!("{} has no drawing; {} have.", entry.id, drawn.join(", "));
+    let try_this = Some(format!("/v1/{}", entry.id));
+    let wrong = Wrong { field: String::new(), code: Code::NotFound, says: says.clone(), try_this };
+    Problem::new(StatusCode::NOT_FOUND, says, vec![wrong]).respond()
+}
+
 fn respond(entry: &'static Entry, fields: Fields, form: Form) -> HttpResponse {
     let wants_text = fields.0.iter().any(|(name, value)| {
         name == "refusals" && matches!(value, Given::Text(text) if text == RefusalsAs::Text.as_str())
     });
     let begun = Instant::now();
-    let answered = asking::ask(entry, fields, form).and_then(|(answer, reserved)| {
-        Ok(match form {
-            Form::Json => ("application/json", serde_json::to_vec(&answer).unwrap_or_default()),
-            Form::Cell => (TEXT, asking::cell(&answer, &reserved)?.into_bytes()),
-            Form::Table => (CSV, asking::table(&answer, &reserved).into_bytes()),
-        })
-    });
+    let ask = |fields| asking::ask(entry, fields, form);
+    let answered = match form {
+        Form::Json => {
+            ask(fields).map(|(answer, _)| ("application/json", serde_json::to_vec(&answer).unwrap_or_default()))
+        }
+        Form::Cell => ask(fields)
+            .and_then(|(answer, reserved)| asking::cell(&answer, &reserved))
+            .map(|cell| (TEXT, cell.into_bytes())),
+        Form::Table => ask(fields).map(|(answer, reserved)| (CSV, asking::table(&answer, &reserved).into_bytes())),
+        Form::Drawing => match asking::drawing(entry, fields, form, Stands::Alone) {
+            Some(drawing) => drawing.map(|svg| (SVG, svg.into_bytes())),
+            None => return undrawn(entry),
+        },
+    };
     metrics::asked(entry, form, answered.as_ref().err(), begun.elapsed());
     match answered {
-        Ok((media_type, body)) => tagged(media_type, body),
+        Ok((media_type, body)) => {
+            let mut response = tagged(media_type, body);
+            if form == Form::Drawing {
+                let policy = header::HeaderValue::from_static(SVG_POLICY);
+                response.headers_mut().insert(header::CONTENT_SECURITY_POLICY, policy);
+            }
+            response
+        }
         Err(refusal) if form == Form::Cell && wants_text => HttpResponse::Ok()
             .content_type(TEXT)
             .insert_header((header::CACHE_CONTROL, "no-cache"))

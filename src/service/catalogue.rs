@@ -43,7 +43,7 @@ fn one(described: &Described) -> Value {
             json!({ "says": example.says, "inputs": inputs, "address": address(entry.id, example.fields) })
         })
         .collect();
-    json!({
+    let mut one = json!({
         "id": entry.id,
         "title": entry.title,
         "about": entry.about,
@@ -54,7 +54,11 @@ fn one(described: &Described) -> Value {
         "fields": described.fields,
         "results": described.results,
         "examples": examples,
-    })
+    });
+    if entry.draw.is_some() {
+        one["drawing"] = json!(format!("/v1/{}.svg", entry.id));
+    }
+    one
 }
 
 /// The address that asks an example.

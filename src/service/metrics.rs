@@ -29,12 +29,13 @@ struct Kept {
 }
 
 struct OfCalculator {
-    answered: [Counter; 3],
-    refused: [Counter; 3],
+    answered: [Counter; FORMS.len()],
+    refused: [Counter; FORMS.len()],
     seconds: Histogram,
 }
 
-const FORMS: [(Form, &str); 3] = [(Form::Json, "json"), (Form::Cell, "txt"), (Form::Table, "csv")];
+const FORMS: [(Form, &str); 4] =
+    [(Form::Json, "json"), (Form::Cell, "txt"), (Form::Table, "csv"), (Form::Drawing, "svg")];
 
 fn form_number(form: Form) -> usize {
     FORMS.iter().position(|(one, _)| *one == form).unwrap_or_default()

@@ -1,5 +1,5 @@
-//! The published description, OpenAPI 3.1, built from the register: four operations a calculator
-//! and the service's own.
+//! The published description, OpenAPI 3.1, built from the register: the operations of each
+//! calculator and the service's own.
 
 mod common;
 
@@ -245,11 +245,22 @@ fn calculator_operations(
     let item = |get: OperationBuilder| {
         PathItemBuilder::new().operation(HttpMethod::Get, problem_responses(get, false).build())
     };
-    vec![
+    let mut operations = vec![
         (path.clone(), item(get).operation(HttpMethod::Post, problem_responses(post, true).build()).build()),
         (format!("{path}.txt"), item(cell).build()),
         (format!("{path}.csv"), item(table).build()),
-    ]
+    ];
+    if entry.draw.is_some() {
+        let about = "The answer drawn to scale and dimensioned in its units, as SVG with a title and a description. \
+                     data-scale is the number of sheet units to a metre; data-zero-x and data-zero-y are where the \
+                     model's zero lies; data-field, data-dimension and data-number say what a shape shows.";
+        let drawing = operation(format!("{id}_drawing"), format!("{}, drawn", entry.title), about.into());
+        let svg = json!("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 340 300\"></svg>");
+        let drawing = with_parameters(drawing, described, Form::Drawing)
+            .response("200", text(super::ask::SVG, "The drawing.", svg));
+        operations.push((format!("{path}.svg"), item(drawing).build()));
+    }
+    operations
 }
 
 /// Adds one query parameter for each field that a query can state.

@@ -1,8 +1,10 @@
 //! An arc of a circle from any two of its sizes: plane geometry of circle, chord and segment,
 //! checked against textbook examples and an arbitrary-precision library.
 
+mod drawing;
+
 use super::{arc_angle, arc_refusal, arc_steps};
-use crate::calculators::{Calculator, Example, Task};
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::quantity::{ArcAngle, Area, Found, FoundArcAngle, FoundArea, FoundSize, Kind, Measure, Quantity, Size};
 use crate::refusal::Refusal;
 use crate::working::Record;
@@ -117,6 +119,7 @@ impl Calculator for Arc {
     ];
     type Input = ArcInput;
     type Output = ArcResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "chord, height, length and area of an arc by its radius and its central angle");

@@ -1,7 +1,9 @@
 //! How long a drill's point is and how deep its tip goes: plane geometry of the cone, checked
 //! against handbook and textbook examples.
 
-use crate::calculators::{Calculator, Example, Task};
+mod drawing;
+
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::quantity::{Extent, FoundDepthSetting, FoundExtent, Place, PointAngle, SiValue, Unit, angle};
 use crate::reference::drill_diameter::DrillDiameter;
@@ -13,6 +15,9 @@ use validator::{Validate, ValidationError};
 
 /// The calculator.
 pub struct DrillPoint;
+
+/// The angle of a point that is not stated.
+const DEFAULT_ANGLE: PointAngle = PointAngle::stated(118.0, Unit::Degree);
 
 crate::choice! {
     /// Where the quill was zeroed on the face: with the drill's `tip` touching, or with its `lips` just cutting full diameter there.
@@ -136,6 +141,7 @@ impl Calculator for DrillPoint {
     ];
     type Input = DrillPointInput;
     type Output = DrillPointResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "right triangle of the cone: half the diameter over the tangent of half the angle");
@@ -143,7 +149,7 @@ impl Calculator for DrillPoint {
         let point_angle = record.or_assume(
             input.point_angle,
             "point_angle",
-            PointAngle::stated(118.0, Unit::Degree),
+            DEFAULT_ANGLE,
             "118° is the general-purpose point; look at the drill.",
         );
         let half = angle::tan(point_angle.degrees() / 2.0);

@@ -2,9 +2,11 @@
 //! against the class's limits (ASME B1.1, ISO 965-1; percentage of thread as Machinery's Handbook
 //! counts it; forming taps as tap makers print it).
 
+mod drawing;
+
 use super::tap_drill_steps::Hole;
 use super::tap_drill_thread::{limits, size_and_pitch};
-use crate::calculators::{Calculator, Example, Task};
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::quantity::{Extent, FoundLowerLimit, FoundSize, FoundThreadPercent, FoundUpperLimit, ThreadPercent, Unit};
 use crate::reference::drills::{Drill, DrillSystem};
@@ -209,6 +211,7 @@ impl Calculator for TapDrill {
     ];
     type Input = TapDrillInput;
     type Output = TapDrillResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.caution(cautions::DRILLING);

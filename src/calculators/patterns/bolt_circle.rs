@@ -1,8 +1,10 @@
 //! Where the holes of a bolt circle lie, and how to check them with a caliper: plane geometry of the
 //! circle, checked against printed chord factors and an arbitrary-precision library.
 
+mod drawing;
+
 use super::{bolt_circle_check, bolt_circle_steps};
-use crate::calculators::{Calculator, Example, Task};
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::directions::{AngleFrom, Sense};
 use crate::fields::{Count, Point};
@@ -149,6 +151,7 @@ impl Calculator for BoltCircle {
     ];
     type Input = BoltCircleInput;
     type Output = BoltCircleResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "points of a circle by their angle; chord by the sine of half the angle");

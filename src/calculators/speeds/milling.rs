@@ -1,7 +1,7 @@
 //! Speed, feed, chip and removal rate of milling with one side of the cut at the cutter's rim: plane
 //! geometry of the engagement, checked against textbook examples and a numerical integration.
 
-use crate::calculators::{Calculator, Example, Task};
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::machine::{Limit, cutting_speed_at, exact_speed, tell_limits};
 use crate::quantity::{
     CuttingSpeed, EdgeAngle, FeedPerTooth, FeedRate, FoundAngle, FoundChipThickness, FoundCuttingSpeed,
@@ -15,6 +15,7 @@ use std::f64::consts::TAU;
 use utoipa::ToSchema;
 use validator::Validate;
 
+mod drawing;
 mod engagement;
 mod feed;
 mod rules;
@@ -202,6 +203,7 @@ impl Calculator for Milling {
     ];
     type Input = MillingInput;
     type Output = MillingResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("kinematics", "cutting speed, feed rate and volume of a turning cutter");

@@ -1,9 +1,11 @@
 //! The dimensions of a Unified inch or metric M thread and the limits of its classes, after
 //! ASME B1.1, ISO 68-1, ISO 724 and ISO 965-1, as their tables print them.
 
+mod drawing;
+
 use super::thread_basics;
 use super::thread_limits::{self, ThreadLimits};
-use crate::calculators::{Calculator, Example, Task};
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::quantity::{FoundAngle, FoundArea, FoundSize};
 use crate::reference::thread_class::{ClassOf, ExternalClass, InternalClass};
 use crate::reference::thread_designation::Designation;
@@ -157,6 +159,7 @@ impl Calculator for Thread {
     ];
     type Input = ThreadInput;
     type Output = ThreadResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         let thread = &input.designation.thread;

@@ -158,6 +158,7 @@ pub fn common_schemas() -> Schemas {
                 "about": words("What it does."), "task": words("The job it belongs to."),
                 "words": {"type": "array", "items": {"type": "string"}, "description": "Words to find it by."},
                 "address": words("Where it is asked."), "page": words("Where its page is."),
+                "drawing": words("Where its drawing is, if it has one."),
                 "fields": {"type": "array", "items": {"type": "object"},
                            "description": "Its fields: name, about, required, example, form, units, choices, least, most."},
                 "results": {"type": "array", "items": {"type": "object"}, "description": "Its results: name, about."},

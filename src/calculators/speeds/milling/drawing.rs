@@ -1,0 +1,69 @@
+//! The cutter from above, turning clockwise as a right-hand cutter does, at (0, 0); the work below it.
+
+use super::{MillingInput, MillingResult, MillingWay};
+use crate::drawing::{Beside, Drawing, Ink, Point, Reach, Words};
+use crate::quantity::{SiValue, angle};
+
+/// Draws an answer.
+pub fn draw(input: &MillingInput, result: &MillingResult) -> Drawing {
+    let radius = input.diameter.get().si() / 2.0;
+    let depth = input.radial_depth.get().si();
+    let engaged = result.engagement_angle.degrees();
+    let mut about = Words::of("A cutter ")
+        .value(input.diameter)
+        .then(format!(" in diameter with {} teeth, from above, takes ", input.teeth))
+        .value(input.radial_depth)
+        .then(" off the side of the work; each tooth cuts over ")
+        .value(result.engagement_angle);
+    if let Some(way) = input.way {
+        about = about.then(match way {
+            MillingWay::Climb => ", climb milling",
+            MillingWay::Conventional => ", conventional milling",
+        });
+    }
+    let mut drawing = Drawing::new("Cutter and work from above", about.then("."));
+
+    // Climbing, the uncut work lies to the right of a clockwise cutter, else to the left.
+    let ahead = if input.way == Some(MillingWay::Conventional) { -1.0 } else { 1.0 };
+    let side = |(x, y): Point| (ahead * x, y);
+    let on_rim = |from_below: f64| {
+        let (sin, cos) = angle::sin_cos(from_below);
+        side((radius * sin, -radius * cos))
+    };
+    let (top, below, far) = (depth - radius, -radius * 1.45, radius * 1.5);
+    let leaves = on_rim(engaged);
+    let steps = (engaged / 3.0).ceil().max(2.0);
+    let mut work = vec![side((far, top)), leaves];
+    work.extend((1..steps as u32).rev().map(|step| on_rim(engaged * f64::from(step) / steps)));
+    work.extend([(0.0, -radius), side((-far, -radius)), side((-far, below)), side((far, below))]);
+    drawing.closed(Ink::Tint, work);
+    drawing.line(Ink::Outline, leaves, side((far, top))).of("uncut");
+    drawing.line(Ink::Outline, (0.0, -radius), side((-far, -radius))).of("cut");
+    drawing.circle(Ink::Outline, (0.0, 0.0), radius).of("diameter");
+    if input.teeth <= 24 {
+        for tooth in 0..input.teeth {
+            let at = engaged * 0.5 * ahead - 90.0 + 360.0 * f64::from(tooth) / f64::from(input.teeth);
+            let (sin, cos) = angle::sin_cos(at);
+            let inner = radius * 0.86;
+            drawing.line(Ink::Thin, (inner * cos, inner * sin), (radius * cos, radius * sin)).of("teeth");
+        }
+    }
+    drawing.cross((0.0, 0.0), 0.0);
+    drawing.turning((0.0, 0.0), 150.0, -75.0, Reach::Model(radius * 0.72));
+    // A wide angle's words need the room beside a smaller arc.
+    let reach = Reach::Model(radius * if engaged > 75.0 { 0.2 } else { 0.4 });
+    drawing.angle((0.0, 0.0), -90.0, ahead * engaged, reach, result.engagement_angle).of("engagement_angle");
+    let rim = leaves;
+    drawing.line(Ink::Thin, (0.0, 0.0), rim);
+    drawing.line(Ink::Thin, (0.0, 0.0), (0.0, -radius));
+    drawing
+        .upright((0.0, -radius), side((far, top)), Beside { from: ahead * far, by: 18.0 * ahead }, input.radial_depth)
+        .of("radial_depth");
+    drawing
+        .across((-radius, 0.0), (radius, 0.0), Beside { from: radius, by: 20.0 }, Words::of("Ø ").value(input.diameter))
+        .of("diameter");
+    // The cutter goes towards what is uncut.
+    let towards = if ahead > 0.0 { 0.0 } else { 180.0 };
+    drawing.direction(side((radius * 1.05, radius * 0.75)), towards, Words::of("feed"));
+    drawing
+}

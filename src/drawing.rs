@@ -1,0 +1,291 @@
+//! The few shapes a drawing is made of, in model coordinates: metres, x to the right, y upwards.
+//! What is written on it is quantities, so that it is in the system asked for and rounded as its
+//! kind is written. Laying it on the sheet and writing it as SVG is done here once for all.
+
+mod annotate;
+mod area;
+mod sheet;
+mod straight;
+mod svg;
+
+use crate::quantity::{Found, Kind, Measure, Quantity, System};
+use std::borrow::Cow;
+
+/// A point of the model, in metres.
+pub type Point = (f64, f64);
+
+/// How a line is drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ink {
+    /// A visible edge.
+    Outline,
+    /// A thin line.
+    Thin,
+    /// A centre line, chain-dotted.
+    Centre,
+    /// Dashed: an edge that is hidden or another possibility.
+    Dashed,
+    /// No line, a tinted area: material.
+    Tint,
+}
+
+/// What stands on a drawing: words and quantities, in lines.
+#[derive(Clone, Debug, Default)]
+pub struct Words(Vec<Part>);
+
+#[derive(Clone, Debug)]
+enum Part {
+    Text(Cow<'static, str>),
+    Quantity(Quantity),
+}
+
+impl Words {
+    /// Words that begin with `text`.
+    pub fn of(text: impl Into<Cow<'static, str>>) -> Self {
+        Self(vec![Part::Text(text.into())])
+    }
+
+    /// With `text` after it; a line break in it begins a new line.
+    pub fn then(mut self, text: impl Into<Cow<'static, str>>) -> Self {
+        self.0.push(Part::Text(text.into()));
+        self
+    }
+
+    /// With a quantity after it.
+    pub fn value(mut self, quantity: impl Into<Written>) -> Self {
+        self.0.push(Part::Quantity(quantity.into().0));
+        self
+    }
+
+    /// As they read in `system`.
+    pub fn text(&self, system: System) -> String {
+        let mut out = String::new();
+        for part in &self.0 {
+            match part {
+                Part::Text(text) => out.push_str(text),
+                Part::Quantity(quantity) => quantity.in_system(system).write_text(&mut out),
+            }
+        }
+        out
+    }
+}
+
+/// A quantity that can be written on a drawing.
+#[derive(Clone, Copy, Debug)]
+pub struct Written(Quantity);
+
+impl From<Quantity> for Written {
+    fn from(quantity: Quantity) -> Self {
+        Self(quantity)
+    }
+}
+
+impl<K: Kind> From<Found<K>> for Written {
+    fn from(found: Found<K>) -> Self {
+        Self(found.quantity())
+    }
+}
+
+impl<K: Kind> From<Measure<K>> for Written {
+    fn from(measure: Measure<K>) -> Self {
+        Self(measure.quantity())
+    }
+}
+
+impl<T: Into<Written>> From<T> for Words {
+    fn from(value: T) -> Self {
+        Words::default().value(value)
+    }
+}
+
+/// Where a straight dimension's line runs: at a model coordinate and so many sheet units from it.
+#[derive(Clone, Copy, Debug)]
+pub struct Beside {
+    /// The coordinate across the dimension, in metres.
+    pub from: f64,
+    /// Sheet units from there: to the right or upwards if positive.
+    pub by: f64,
+}
+
+/// Which length a straight dimension measures.
+#[derive(Clone, Copy, Debug)]
+enum Measured {
+    Across(Beside),
+    Upright(Beside),
+    Along(f64),
+}
+
+/// A length on the sheet or in the model.
+#[derive(Clone, Copy, Debug)]
+pub enum Reach {
+    /// Sheet units, whatever the scale.
+    Sheet(f64),
+    /// Metres, to scale.
+    Model(f64),
+}
+
+#[derive(Clone, Debug)]
+enum Shape {
+    Path { points: Vec<Point>, closed: bool, ink: Ink },
+    Circle { centre: Point, radius: f64, ink: Ink },
+    Arc { centre: Point, radius: f64, from: f64, sweep: f64, ink: Ink },
+    Dot { at: Point },
+    Cross { at: Point, radius: f64 },
+    Dimension { a: Point, b: Point, measured: Measured, words: Words },
+    Angle { centre: Point, from: f64, sweep: f64, reach: Reach, words: Words },
+    Turning { centre: Point, from: f64, sweep: f64, reach: Reach },
+    Radius { centre: Point, radius: f64, directions: Vec<f64>, words: Words },
+    Leader { at: Point, towards: f64, words: Words },
+    Label { at: Point, clear: f64, towards: Option<f64>, words: Words, may_be_left_out: bool },
+    Direction { at: Point, towards: f64, words: Words },
+}
+
+/// One shape, and which field of the answer it shows.
+#[derive(Clone, Debug)]
+pub struct Mark {
+    shape: Shape,
+    field: Option<&'static str>,
+    number: Option<u32>,
+}
+
+impl Mark {
+    /// Shows `field` of the inputs or of the result.
+    pub fn of(&mut self, field: &'static str) -> &mut Self {
+        self.field = Some(field);
+        self
+    }
+
+    /// Is the one of that number in a list.
+    pub fn number(&mut self, number: u32) -> &mut Self {
+        self.number = Some(number);
+        self
+    }
+}
+
+/// Where a drawing is to stand.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stands {
+    /// By itself: carries its own colours for day, night and print.
+    Alone,
+    /// In a page, which gives it its colours.
+    InPage,
+}
+
+/// A drawing.
+#[derive(Clone, Debug)]
+pub struct Drawing {
+    title: Cow<'static, str>,
+    about: Words,
+    marks: Vec<Mark>,
+}
+
+impl Drawing {
+    /// An empty drawing with its title and, for who cannot see it, what it shows.
+    pub fn new(title: impl Into<Cow<'static, str>>, about: Words) -> Self {
+        Self { title: title.into(), about, marks: Vec::new() }
+    }
+
+    /// The drawing as SVG, written in `system`.
+    pub fn svg(&self, system: System, stands: Stands) -> String {
+        svg::write(&self.title, &self.about.text(system), &sheet::lay_out(self, system), stands)
+    }
+
+    fn put(&mut self, shape: Shape) -> &mut Mark {
+        self.marks.push(Mark { shape, field: None, number: None });
+        let last = self.marks.len() - 1;
+        &mut self.marks[last]
+    }
+
+    /// A straight line.
+    pub fn line(&mut self, ink: Ink, from: Point, to: Point) -> &mut Mark {
+        self.put(Shape::Path { points: vec![from, to], closed: false, ink })
+    }
+
+    /// Straight lines from point to point.
+    pub fn path(&mut self, ink: Ink, points: Vec<Point>) -> &mut Mark {
+        self.put(Shape::Path { points, closed: false, ink })
+    }
+
+    /// The same, back to the first point.
+    pub fn closed(&mut self, ink: Ink, points: Vec<Point>) -> &mut Mark {
+        self.put(Shape::Path { points, closed: true, ink })
+    }
+
+    /// A circle.
+    pub fn circle(&mut self, ink: Ink, centre: Point, radius: f64) -> &mut Mark {
+        self.put(Shape::Circle { centre, radius, ink })
+    }
+
+    /// An arc from the direction `from`, in degrees counter-clockwise from +X, over `sweep` degrees.
+    pub fn arc(&mut self, ink: Ink, centre: Point, radius: f64, from: f64, sweep: f64) -> &mut Mark {
+        self.put(Shape::Arc { centre, radius, from, sweep, ink })
+    }
+
+    /// A point, as a dot of the same size at every scale.
+    pub fn dot(&mut self, at: Point) -> &mut Mark {
+        self.put(Shape::Dot { at })
+    }
+
+    /// Centre lines crossing at a point, a little longer than `radius`.
+    pub fn cross(&mut self, at: Point, radius: f64) -> &mut Mark {
+        self.put(Shape::Cross { at, radius })
+    }
+
+    /// A dimension from left to right.
+    pub fn across(&mut self, a: Point, b: Point, line: Beside, words: impl Into<Words>) -> &mut Mark {
+        self.put(Shape::Dimension { a, b, measured: Measured::Across(line), words: words.into() })
+    }
+
+    /// A dimension from bottom to top.
+    pub fn upright(&mut self, a: Point, b: Point, line: Beside, words: impl Into<Words>) -> &mut Mark {
+        self.put(Shape::Dimension { a, b, measured: Measured::Upright(line), words: words.into() })
+    }
+
+    /// A dimension of the straight distance, its line `by` sheet units to the left of the way from a to b.
+    pub fn along(&mut self, a: Point, b: Point, by: f64, words: impl Into<Words>) -> &mut Mark {
+        self.put(Shape::Dimension { a, b, measured: Measured::Along(by), words: words.into() })
+    }
+
+    /// An angle at `centre`, from a direction over a sweep in degrees.
+    pub fn angle(&mut self, centre: Point, from: f64, sweep: f64, reach: Reach, words: impl Into<Words>) -> &mut Mark {
+        self.put(Shape::Angle { centre, from, sweep, reach, words: words.into() })
+    }
+
+    /// A radius, in the direction of `directions` where its words are least in the way.
+    pub fn radius(&mut self, centre: Point, radius: f64, directions: Vec<f64>, words: impl Into<Words>) -> &mut Mark {
+        self.put(Shape::Radius { centre, radius, directions, words: words.into() })
+    }
+
+    /// An arrow along an arc: which way something turns.
+    pub fn turning(&mut self, centre: Point, from: f64, sweep: f64, reach: Reach) -> &mut Mark {
+        self.put(Shape::Turning { centre, from, sweep, reach })
+    }
+
+    /// Words with a line to what they name, leaving it in the direction `towards`.
+    pub fn leader(&mut self, at: Point, towards: f64, words: impl Into<Words>) -> &mut Mark {
+        self.put(Shape::Leader { at, towards, words: words.into() })
+    }
+
+    /// Words centred on a point.
+    pub fn label(&mut self, at: Point, words: impl Into<Words>) -> &mut Mark {
+        self.put(Shape::Label { at, clear: 0.0, towards: None, words: words.into(), may_be_left_out: false })
+    }
+
+    /// Words beside a feature that reaches `clear` metres from `at`, in the direction `towards`; left
+    /// out where they would touch others.
+    pub fn note_beside(&mut self, at: Point, clear: f64, towards: f64, words: impl Into<Words>) -> &mut Mark {
+        let (towards, words) = (Some(towards), words.into());
+        self.put(Shape::Label { at, clear, towards, words, may_be_left_out: true })
+    }
+
+    /// The same, never left out.
+    pub fn note_kept(&mut self, at: Point, clear: f64, towards: f64, words: impl Into<Words>) -> &mut Mark {
+        let (towards, words) = (Some(towards), words.into());
+        self.put(Shape::Label { at, clear, towards, words, may_be_left_out: false })
+    }
+
+    /// A straight arrow that begins at `at`: which way something moves.
+    pub fn direction(&mut self, at: Point, towards: f64, words: impl Into<Words>) -> &mut Mark {
+        self.put(Shape::Direction { at, towards, words: words.into() })
+    }
+}

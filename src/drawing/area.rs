@@ -1,0 +1,101 @@
+//! Boxes on the sheet, and the boxes that words need.
+
+use super::sheet::{LEADING, LETTERS, Spot};
+use std::collections::HashMap;
+
+/// A box on the sheet.
+#[derive(Clone, Copy, Debug)]
+pub struct Area {
+    pub left: f64,
+    pub top: f64,
+    pub right: f64,
+    pub bottom: f64,
+}
+
+impl Area {
+    /// Nothing yet.
+    pub const NONE: Area =
+        Area { left: f64::INFINITY, top: f64::INFINITY, right: f64::NEG_INFINITY, bottom: f64::NEG_INFINITY };
+
+    /// The box of that size round its middle.
+    pub fn round(middle: Spot, width: f64, height: f64) -> Self {
+        let (x, y) = middle;
+        Self { left: x - width / 2.0, top: y - height / 2.0, right: x + width / 2.0, bottom: y + height / 2.0 }
+    }
+
+    /// Grows to hold a spot and so much round it.
+    pub fn take_in(&mut self, (x, y): Spot, by: f64) {
+        self.left = self.left.min(x - by);
+        self.right = self.right.max(x + by);
+        self.top = self.top.min(y - by);
+        self.bottom = self.bottom.max(y + by);
+    }
+
+    /// The area that both cover.
+    pub fn shared(&self, other: &Area) -> f64 {
+        let width = self.right.min(other.right) - self.left.max(other.left);
+        let height = self.bottom.min(other.bottom) - self.top.max(other.top);
+        width.max(0.0) * height.max(0.0)
+    }
+
+    /// Whether a line from a to b passes through.
+    pub fn is_crossed(&self, a: Spot, b: Spot) -> bool {
+        // The part of the line, from 0 to 1, that lies between each pair of sides.
+        let (mut first, mut last) = (0.0f64, 1.0f64);
+        for (from, to, low, high) in [(a.0, b.0, self.left, self.right), (a.1, b.1, self.top, self.bottom)] {
+            let way = to - from;
+            if way == 0.0 {
+                if from <= low || from >= high {
+                    return false;
+                }
+                continue;
+            }
+            let (one, other) = ((low - from) / way, (high - from) / way);
+            (first, last) = (first.max(one.min(other)), last.min(one.max(other)));
+        }
+        first < last
+    }
+
+    /// Whether a spot lies inside.
+    pub fn holds(&self, (x, y): Spot) -> bool {
+        self.left < x && x < self.right && self.top < y && y < self.bottom
+    }
+}
+
+/// Spots with weights, in squares, so that those in an area are soon found.
+#[derive(Default)]
+pub struct Spots(HashMap<(i32, i32), Vec<(Spot, f64)>>);
+
+impl Spots {
+    const SIDE: f64 = 16.0;
+
+    fn square((x, y): Spot) -> (i32, i32) {
+        ((x / Self::SIDE).floor() as i32, (y / Self::SIDE).floor() as i32)
+    }
+
+    /// Adds a spot.
+    pub fn add(&mut self, spot: Spot, weight: f64) {
+        self.0.entry(Self::square(spot)).or_default().push((spot, weight));
+    }
+
+    /// The weight of all spots in an area.
+    pub fn within(&self, area: &Area) -> f64 {
+        let ((left, top), (right, bottom)) =
+            (Self::square((area.left, area.top)), Self::square((area.right, area.bottom)));
+        let squares = (left..=right).flat_map(|x| (top..=bottom).filter_map(move |y| self.0.get(&(x, y))));
+        squares.flatten().filter(|(spot, _)| area.holds(*spot)).map(|(_, weight)| weight).sum()
+    }
+}
+
+/// Width and height of words, by the widths of a common sans-serif letter, a little generous.
+pub fn size(text: &str) -> (f64, f64) {
+    let letter = |c: char| match c {
+        'i' | 'j' | 'l' | 't' | 'f' | 'I' | '.' | ',' | ':' | ' ' | '\'' => 0.30,
+        '-' | 'r' | '(' | ')' | '°' | '/' => 0.42,
+        'm' | 'w' | 'M' | 'W' | '%' | 'Ø' => 0.88,
+        c if c.is_uppercase() => 0.72,
+        _ => 0.58,
+    };
+    let width = text.lines().map(|line| line.chars().map(letter).sum::<f64>()).fold(0.0, f64::max);
+    (width * LETTERS + 2.0, text.lines().count().max(1) as f64 * LEADING)
+}

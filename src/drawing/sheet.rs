@@ -1,0 +1,288 @@
+//! Laying a drawing on its sheet: one scale for both axes, found so that shapes and the words round
+//! them fill the width; letters have the same size at every scale.
+
+use super::annotate;
+use super::area::{Area, Spots, size};
+use super::{Drawing, Ink, Point, Reach, Shape};
+use crate::quantity::{System, angle};
+
+/// Width of a sheet, in sheet units: a phone's width, nearly. Only a very crowded sheet is wider.
+pub const WIDTH: f64 = 340.0;
+/// Height of the tallest sheet.
+pub const HEIGHT: f64 = 420.0;
+/// Empty border.
+pub const MARGIN: f64 = 6.0;
+/// Size of the letters.
+pub const LETTERS: f64 = 14.0;
+/// From one line of words to the next.
+pub const LEADING: f64 = 16.0;
+
+/// A point of the sheet: x to the right, y downwards.
+pub type Spot = (f64, f64);
+
+/// Which field a drawn item shows.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Tag {
+    pub field: Option<&'static str>,
+    pub number: Option<u32>,
+}
+
+/// What is drawn, in sheet units.
+#[derive(Clone, Debug)]
+pub enum Item {
+    Path {
+        spots: Vec<Spot>,
+        closed: bool,
+        ink: Ink,
+        tag: Tag,
+    },
+    Circle {
+        centre: Spot,
+        radius: f64,
+        ink: Ink,
+        tag: Tag,
+    },
+    Arc {
+        centre: Spot,
+        radius: f64,
+        from: f64,
+        sweep: f64,
+        ink: Ink,
+        tag: Tag,
+    },
+    Dot {
+        at: Spot,
+        tag: Tag,
+    },
+    /// An arrow's head: its tip and the direction it points to.
+    Head {
+        tip: Spot,
+        towards: Spot,
+    },
+    Text {
+        middle: Spot,
+        lines: Vec<String>,
+        turned: bool,
+    },
+    /// What follows, to the next end, is a dimension measured between two spots.
+    Begin {
+        a: Spot,
+        b: Spot,
+        tag: Tag,
+    },
+    End,
+}
+
+/// A sheet being filled.
+pub struct Sheet {
+    /// Sheet units to a metre.
+    pub scale: f64,
+    /// What is drawn; y counts downwards from the model's zero.
+    pub items: Vec<Item>,
+    /// What all items and words cover.
+    pub bounds: Area,
+    /// Whether the words of upright dimensions stand along their lines.
+    pub turned: bool,
+    words: Vec<Area>,
+    /// Spots along what is drawn, and how much words should keep off them.
+    lines: Spots,
+}
+
+impl Sheet {
+    fn new(scale: f64, turned: bool) -> Self {
+        Self { scale, turned, items: Vec::new(), bounds: Area::NONE, words: Vec::new(), lines: Spots::default() }
+    }
+
+    /// A point of the model on the sheet.
+    pub fn spot(&self, (x, y): Point) -> Spot {
+        (x * self.scale, -y * self.scale)
+    }
+
+    /// A length of the model or of the sheet on the sheet.
+    pub fn reach(&self, reach: Reach) -> f64 {
+        match reach {
+            Reach::Sheet(units) => units,
+            Reach::Model(metres) => metres * self.scale,
+        }
+    }
+
+    /// Adds a line from spot to spot.
+    pub fn path(&mut self, ink: Ink, spots: Vec<Spot>, closed: bool, tag: Tag) {
+        for pair in spots.windows(2) {
+            let ((ax, ay), (bx, by)) = (pair[0], pair[1]);
+            let steps = ((bx - ax).hypot(by - ay) / 5.0).ceil().clamp(1.0, 120.0);
+            for step in 0..=steps as usize {
+                let part = step as f64 / steps;
+                self.lines.add((ax + (bx - ax) * part, ay + (by - ay) * part), weight(ink));
+            }
+        }
+        spots.iter().for_each(|spot| self.bounds.take_in(*spot, 1.0));
+        self.items.push(Item::Path { spots, closed, ink, tag });
+    }
+
+    /// Adds a thin line.
+    pub fn thin(&mut self, a: Spot, b: Spot) {
+        self.path(Ink::Thin, vec![a, b], false, Tag::default());
+    }
+
+    /// Adds an arc, or a circle if it is a whole turn.
+    pub fn arc(&mut self, ink: Ink, centre: Spot, radius: f64, from: f64, sweep: f64, tag: Tag) {
+        let steps = (radius * sweep.abs().to_radians() / 5.0).ceil().clamp(8.0, 160.0);
+        for step in 0..=steps as usize {
+            let spot = on_circle(centre, radius, from + sweep * step as f64 / steps);
+            self.lines.add(spot, weight(ink));
+            self.bounds.take_in(spot, 1.0);
+        }
+        // The outermost spots of an arc lie at quarter turns, which the steps may miss.
+        for quarter in (0..8).map(|quarter| f64::from(quarter) * 90.0) {
+            if (quarter - from).rem_euclid(360.0) <= sweep || (from - quarter).rem_euclid(360.0) <= -sweep {
+                self.bounds.take_in(on_circle(centre, radius, quarter), 1.0);
+            }
+        }
+        self.items.push(if sweep.abs() >= 360.0 {
+            Item::Circle { centre, radius, ink, tag }
+        } else {
+            Item::Arc { centre, radius, from, sweep, ink, tag }
+        });
+    }
+
+    /// Adds an arrow's head.
+    pub fn head(&mut self, tip: Spot, towards: Spot) {
+        self.bounds.take_in(tip, 3.0);
+        self.items.push(Item::Head { tip, towards });
+    }
+
+    /// Adds words round `middle`.
+    pub fn write(&mut self, middle: Spot, text: &str) {
+        self.write_turned(middle, text, false);
+    }
+
+    /// Adds words round `middle`, level or a quarter turn to the left.
+    pub fn write_turned(&mut self, middle: Spot, text: &str, turned: bool) {
+        let (width, height) = size(text);
+        let (width, height) = if turned { (height, width) } else { (width, height) };
+        let area = Area::round(middle, width, height);
+        self.words.push(area);
+        self.bounds.take_in((area.left, area.top), 0.0);
+        self.bounds.take_in((area.right, area.bottom), 0.0);
+        self.items.push(Item::Text { middle, lines: text.lines().map(str::to_owned).collect(), turned });
+    }
+
+    /// How bad it would be to write into `area`: other words first, then lines.
+    pub fn crowding(&self, area: &Area) -> f64 {
+        let words: f64 = self.words.iter().map(|other| area.shared(other)).sum();
+        words * 10.0 + self.lines.within(area)
+    }
+
+    /// How many words a line from a to b would strike through.
+    pub fn words_crossed(&self, a: Spot, b: Spot) -> f64 {
+        self.words.iter().filter(|words| words.is_crossed(a, b)).count() as f64
+    }
+
+    /// Whether other words are in the way.
+    pub fn is_taken(&self, area: &Area) -> bool {
+        self.words.iter().any(|other| area.shared(other) > 0.0)
+    }
+
+    /// The middle among `middles`, best first, where words of that size are least in the way.
+    pub fn choose(&self, width: f64, height: f64, middles: &[Spot]) -> usize {
+        let cost = |at: usize| self.crowding(&Area::round(middles[at], width, height)) + at as f64 * 0.4;
+        (0..middles.len()).min_by(|a, b| cost(*a).total_cmp(&cost(*b))).unwrap_or(0)
+    }
+}
+
+/// How much words should keep off a line.
+fn weight(ink: Ink) -> f64 {
+    if ink == Ink::Outline { 2.5 } else { 1.0 }
+}
+
+/// The spot on a circle in a direction in degrees, counter-clockwise from the right.
+pub fn on_circle((x, y): Spot, radius: f64, degrees: f64) -> Spot {
+    let (sin, cos) = angle::sin_cos(degrees);
+    (x + radius * cos, y - radius * sin)
+}
+
+/// A sheet laid out: the items, and where the model's zero lies.
+pub struct LaidOut {
+    pub items: Vec<Item>,
+    /// Sheet units to a metre.
+    pub scale: f64,
+    /// Where the model's zero lies.
+    pub zero: Spot,
+    pub width: f64,
+    pub height: f64,
+}
+
+/// Lays out a drawing.
+pub fn lay_out(drawing: &Drawing, system: System) -> LaidOut {
+    let model = extent(drawing);
+    let (wide, high) = ((model.right - model.left).max(1e-12), (model.bottom - model.top).max(1e-12));
+    let (room_x, room_y) = (WIDTH - 2.0 * MARGIN, HEIGHT - 2.0 * MARGIN);
+    let largest = (room_x / wide).min(room_y / high);
+    let (over, mut sheet) = fit(drawing, largest, false, system);
+    if over > 0.0 || sheet.scale < 0.45 * largest {
+        let (turned_over, turned) = fit(drawing, largest, true, system);
+        if turned.scale > 1.2 * sheet.scale || turned_over < over - 5.0 {
+            sheet = turned;
+        }
+    }
+    let bounds = sheet.bounds;
+    let width = WIDTH.max(bounds.right - bounds.left + 2.0 * MARGIN);
+    let zero = ((width - bounds.left - bounds.right) / 2.0, MARGIN - bounds.top);
+    LaidOut { scale: sheet.scale, zero, width, height: bounds.bottom - bounds.top + 2.0 * MARGIN, items: sheet.items }
+}
+
+/// The largest scale at which all fits, or nearly. Words keep their size and jump from place to place,
+/// so what they need beside the shapes is known only at a scale. With it, how far the sheet is overfilled.
+fn fit(drawing: &Drawing, largest: f64, turned: bool, system: System) -> (f64, Sheet) {
+    let mut best: Option<(f64, Sheet)> = None;
+    for step in 0..28 {
+        let sheet = fill(drawing, largest * 0.96f64.powi(step), turned, system);
+        let Area { left, top, right, bottom } = sheet.bounds;
+        let over = (right - left - WIDTH + 2.0 * MARGIN).max(bottom - top - HEIGHT + 2.0 * MARGIN);
+        if best.as_ref().is_none_or(|(least, _)| over < *least) {
+            best = Some((over, sheet));
+        }
+        if over <= 0.0 {
+            break;
+        }
+    }
+    best.unwrap_or_else(|| (0.0, fill(drawing, largest, turned, system)))
+}
+
+/// What the shapes cover, in the model, y downwards.
+fn extent(drawing: &Drawing) -> Area {
+    let mut shapes = Sheet::new(1.0, false);
+    let mut all = Area::NONE;
+    for mark in &drawing.marks {
+        match &mark.shape {
+            Shape::Path { points, .. } => points.iter().for_each(|p| all.take_in((p.0, -p.1), 0.0)),
+            Shape::Circle { centre, radius, .. } => all.take_in((centre.0, -centre.1), *radius),
+            Shape::Arc { centre, radius, from, sweep, ink } => {
+                let before = shapes.bounds;
+                shapes.bounds = Area::NONE;
+                shapes.arc(*ink, (centre.0, -centre.1), *radius, *from, *sweep, Tag::default());
+                // The arc's bounds have a line's width round them.
+                let one = shapes.bounds;
+                all.take_in((one.left + 1.0, one.top + 1.0), 0.0);
+                all.take_in((one.right - 1.0, one.bottom - 1.0), 0.0);
+                shapes.bounds = before;
+            }
+            Shape::Dot { at } | Shape::Cross { at, .. } => all.take_in((at.0, -at.1), 0.0),
+            _ => {}
+        }
+    }
+    all
+}
+
+/// Puts everything on a sheet of that scale: shapes first, so that words keep clear of them.
+fn fill(drawing: &Drawing, scale: f64, turned: bool, system: System) -> Sheet {
+    let mut sheet = Sheet::new(scale, turned);
+    for mark in &drawing.marks {
+        annotate::shape(&mut sheet, mark);
+    }
+    for mark in &drawing.marks {
+        annotate::words(&mut sheet, mark, system);
+    }
+    sheet
+}

@@ -82,6 +82,10 @@ impl Quantity {
     /// Appends the text: rounded as the trade writes this kind, with its unit.
     pub fn write_text(&self, out: &mut String) {
         text::write_fixed(out, self.value, self.kind.places(self.unit));
+        // Nobody writes 118.0000° for 118°.
+        if self.unit == Unit::Degree && out.contains('.') {
+            out.truncate(out.trim_end_matches('0').trim_end_matches('.').len());
+        }
         out.push_str(self.unit.row().suffix);
     }
 

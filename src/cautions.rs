@@ -45,3 +45,16 @@ pub const TAPPING: (&str, &str) = (
 /// For spindle speeds.
 pub const SPEED_LIMIT: (&str, &str) =
     ("speed_limit", "Never go above the speed marked on the chuck, the holder, the fixture or the tool.");
+
+/// For finding an edge with the spindle turning.
+pub const TOUCHING: (&str, &str) = (
+    "touching",
+    "Turn an edge finder no faster than its maker allows, come up slowly, and lift it clear before it crosses the work. \
+     Touch with a cutter or hold a shim only while the spindle stands still.",
+);
+
+/// For an indicator in the spindle or on work in a chuck.
+pub const INDICATING: (&str, &str) = (
+    "indicating",
+    "Turn spindle or chuck by hand with the drive off, and take indicator and key away before it is started.",
+);

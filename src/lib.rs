@@ -8,9 +8,10 @@
 //! - [`shop`]: what one shop owns, from its file; [`machine`]: the speeds and feeds a machine has;
 //! - [`reference`]: typed rows of the published tables; [`working`]: the record of a calculation;
 //!   [`cautions`]; [`propagation`]: how tolerances spread; [`roots`]: bracketed roots;
-//!   [`drawing`]: the shapes of a drawing, to SVG;
-//!   [`directions`]: which way angles run; [`suggestion`]: values to try; [`fields`]: a request read
-//!   into typed inputs; [`refusal`]: what can be wrong;
+//!   [`circle_fit`]: circles through points; [`drawing`]: the shapes of a drawing, to SVG;
+//!   [`directions`]: which way angles run; [`touching`]: what is seen while touching work;
+//!   [`suggestion`]: values to try; [`fields`]: a request read into typed inputs; [`refusal`]: what
+//!   can be wrong;
 //!   [`tree`]: inputs and results without their types;
 //! - [`quantity`]: values with units; [`sources`]: who says so.
 
@@ -19,6 +20,7 @@
 pub mod asking;
 pub mod calculators;
 pub mod cautions;
+pub mod circle_fit;
 pub mod directions;
 pub mod drawing;
 pub mod fields;
@@ -33,6 +35,7 @@ pub mod service;
 pub mod shop;
 pub mod sources;
 pub mod suggestion;
+pub mod touching;
 pub mod tree;
 pub mod working;
 

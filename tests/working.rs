@@ -141,9 +141,41 @@ fn spelled(formula: &str, symbols: &[String]) -> Result<String, String> {
     Ok(out)
 }
 
+/// The functions that run over the rows of a list.
+const OVER_ROWS: &[(&str, fn(&[f64]) -> f64)] = &[
+    ("sum(", |rows| rows.iter().sum()),
+    ("least(", |rows| rows.iter().copied().fold(f64::INFINITY, f64::min)),
+    ("greatest(", |rows| rows.iter().copied().fold(f64::NEG_INFINITY, f64::max)),
+];
+
+/// The formula with a symbol of its own for each part that runs over the rows of a list.
+fn over_rows(formula: &str, with: &[(String, Known)]) -> Result<(String, Vec<(String, Known)>), String> {
+    let (mut formula, mut with) = (formula.to_owned(), with.to_vec());
+    let found = |formula: &str| OVER_ROWS.iter().find_map(|(name, act)| Some((formula.find(name)?, *name, *act)));
+    while let Some((at, name, act)) = found(&formula) {
+        let inside = at + name.len();
+        let mut depth = 1;
+        let length = formula[inside..].find(|c| {
+            depth += i32::from(c == '(') - i32::from(c == ')');
+            depth == 0
+        });
+        let end = inside + length.ok_or("a bracket is not closed")?;
+        let rows = with.iter().map(|(_, known)| match known {
+            Known::Numbers(list) => list.len(),
+            Known::Words(_) => 0,
+        });
+        let values = evaluate(&format!("x = {}", &formula[inside..end]), &with, rows.max().unwrap_or_default())?;
+        let symbol = format!("Σ{}", with.len());
+        formula.replace_range(at..=end, &symbol);
+        with.push((symbol, Known::Numbers(vec![act(&values)])));
+    }
+    Ok((formula, with))
+}
+
 fn evaluate(formula: &str, with: &[(String, Known)], rows: usize) -> Result<Vec<f64>, String> {
+    let (formula, with) = over_rows(formula, with)?;
     let symbols: Vec<String> = with.iter().map(|(symbol, _)| symbol.clone()).collect();
-    let spelled = spelled(formula, &symbols)?;
+    let spelled = spelled(&formula, &symbols)?;
     let parsed = exmex::parse::<f64>(&spelled).map_err(|error| format!("{spelled}: {error}"))?;
     (0..rows)
         .map(|row| {
@@ -277,6 +309,12 @@ fn every_checked_answer_shows_working_that_is_right() {
         }
     }
     assert!(failures.is_empty(), "{} answers:\n{}", failures.len(), failures.join("\n"));
+}
+
+#[test]
+fn a_formula_can_run_over_rows() {
+    let with = [("x".to_owned(), Known::Numbers(vec![1.0, 2.0, 4.0])), ("a".to_owned(), Known::Numbers(vec![3.0]))];
+    assert_eq!(evaluate("y = sum(a × x) / 3 - greatest(x) + least((x - a)^2)", &with, 1), Ok(vec![3.0]));
 }
 
 #[test]

@@ -70,7 +70,8 @@ pub fn apply(reserved: &Reserved, result: &mut Node, record: &mut Record) {
     let z_sign = if z_plus == Some(ZPlus::Up) { -1.0 } else { 1.0 };
     let grid = Grid { step: step.value, unit: step.unit, places, z_sign };
     result.each_quantity(&mut |leaf| {
-        if matches!(leaf.quantity.kind.setting, Setting::Place | Setting::Depth) {
+        // A move that stands beside no place is set by itself.
+        if leaf.quantity.kind.setting != Setting::Never {
             leaf.set = Some(grid.set(&leaf.quantity));
         }
     });

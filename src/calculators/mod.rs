@@ -11,6 +11,19 @@ use utoipa::openapi::{RefOr, Schema};
 use utoipa::{PartialSchema, ToSchema};
 use validator::Validate;
 
+mod datum {
+    pub mod between_faces;
+    pub mod bore_or_boss;
+    mod bore_or_boss_hold;
+    mod bore_or_boss_steps;
+    pub mod corner;
+    mod corner_steps;
+    pub mod edge_angle;
+    pub mod indicate;
+    pub mod touch_off;
+    pub mod tram;
+    pub mod turn_and_shift;
+}
 mod geometry {
     pub mod arc;
     mod arc_angle;
@@ -57,6 +70,14 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<speeds::spindle_speed::SpindleSpeed>(),
     Entry::of::<speeds::milling::Milling>(),
     Entry::of::<threads::thread::Thread>(),
+    Entry::of::<datum::touch_off::TouchOff>(),
+    Entry::of::<datum::between_faces::BetweenFaces>(),
+    Entry::of::<datum::bore_or_boss::BoreOrBoss>(),
+    Entry::of::<datum::corner::Corner>(),
+    Entry::of::<datum::edge_angle::EdgeAngle>(),
+    Entry::of::<datum::turn_and_shift::TurnAndShift>(),
+    Entry::of::<datum::indicate::Indicate>(),
+    Entry::of::<datum::tram::Tram>(),
 ];
 
 /// The job at hand, by which pages group the calculators.

@@ -1,0 +1,167 @@
+//! How far an edge or a vise jaw is turned from an axis, from two touches on it, and how far its end
+//! is to be tapped: the tip's diameter falls out, since both touches are off by the same.
+
+use crate::calculators::{Calculator, Example, Task};
+use crate::fields::Point;
+use crate::quantity::{FoundAngle, FoundExtent, FoundPlace, SiValue, Size, TINY, Unit, angle};
+use crate::refusal::Refusal;
+use crate::touching::{Axis, line_angle, unit_of};
+use crate::working::Record;
+use serde::Deserialize;
+use uom::si::f64::Length;
+use utoipa::ToSchema;
+use validator::Validate;
+
+/// The calculator.
+pub struct EdgeAngle;
+
+/// What the edge angle calculator asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct EdgeAngleInput {
+    /// Where the tip touched first, x and y.
+    pub first: Point,
+    /// Where it touched the same edge again, from the same side, x and y.
+    pub second: Point,
+    /// The axis that the edge is to lie along: x_axis or y_axis; the one it lies nearer to if absent.
+    pub along: Option<Axis>,
+    /// Length of the jaw, or of the work, from where it pivots to where it is tapped.
+    pub jaw_length: Option<Size>,
+}
+
+crate::tree!(EdgeAngleInput { first, second, along, jaw_length });
+
+/// What the edge angle calculator gives.
+#[derive(Debug, ToSchema)]
+pub struct EdgeAngleResult {
+    /// How far the edge is turned from the axis, counterclockwise with X to the right and Y up, above -90 to 90 deg.
+    pub angle: FoundAngle,
+    /// Distance between the two touches.
+    pub distance: FoundExtent,
+    /// How far the end of the jaw must go; needs jaw_length.
+    pub tap: Option<FoundExtent>,
+    /// Which way the end that has the greater readings along the axis must go: toward growing or falling readings of the other axis.
+    pub tap_toward: Option<&'static str>,
+}
+
+crate::tree!(EdgeAngleResult { angle, distance, tap, tap_toward });
+
+impl Calculator for EdgeAngle {
+    const ID: &'static str = "datum/edge-angle";
+    const TITLE: &'static str = "Angle of an edge";
+    const ABOUT: &'static str = "How far an edge, a fence or a vise jaw is turned from an axis, from two touches, and \
+        how far to tap its end to bring it true.";
+    const TASK: Task = Task::FindZero;
+    const WORDS: &'static [&'static str] =
+        &["skew", "square up", "align", "vise", "fixed jaw", "dial in", "tap", "crooked", "rotation", "two touches"];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "The fixed jaw of the mill's vise was touched at two places 5 in apart along X; the jaw is 6 in long.",
+            fields: &[
+                ("first", "0 in,0.100 in"),
+                ("second", "5 in,0.112 in"),
+                ("along", "x_axis"),
+                ("jaw_length", "6 in"),
+            ],
+        },
+        Example {
+            says: "A pump bed too heavy to shift lies askew along Y; its angle goes into turn-and-shift.",
+            fields: &[("first", "12.40 mm,10 mm"), ("second", "10.85 mm,410 mm"), ("along", "y_axis")],
+        },
+    ];
+    type Input = EdgeAngleInput;
+    type Output = EdgeAngleResult;
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.source("geometry", "right triangle of the two touches");
+        let (first, second) = (input.first, input.second);
+        let (x, y) = (second.x.get() - first.x.get(), second.y.get() - first.y.get());
+        let distance = x.hypot(y);
+        if distance.si() < TINY {
+            let says = "Both touches are in one place, so they give no direction.";
+            return Err(Refusal::no_answer(says, &[("second", another(first))]));
+        }
+        let nearer = Axis::nearer(x.si(), y.si());
+        let along = record.or_assume(input.along, "along", nearer, "The edge lies nearer to this axis.");
+        let (u, v) = along.along_across(x.si(), y.si());
+        for (what, field, found) in [("Along the axis", "run", u), ("Across the axis", "rise", v)] {
+            let on_x = (along == Axis::XAxis) == (field == "run");
+            let turned = along == Axis::YAxis && field == "rise";
+            let step = record.step(what, if turned { "p = a - b" } else { "p = b - a" });
+            let step = if on_x {
+                step.with("a", "first.x", first.x).with("b", "second.x", second.x)
+            } else {
+                step.with("a", "first.y", first.y).with("b", "second.y", second.y)
+            };
+            step.gives(field, FoundPlace::of(Length::from_si(found)));
+        }
+        let [run, rise] = [u, v].map(|part| FoundPlace::of(Length::from_si(part)));
+        let (degrees, formula) = line_angle(u, v);
+        let turned = FoundAngle::stated(degrees, Unit::Degree);
+        record
+            .step("Angle from the axis, counterclockwise", formula)
+            .with("u", "run", run)
+            .with("v", "rise", rise)
+            .gives("angle", turned);
+        let distance = FoundExtent::of(distance);
+        record
+            .step("Distance of the touches", "c = √(u^2 + v^2)")
+            .with("u", "run", run)
+            .with("v", "rise", rise)
+            .gives("distance", distance);
+        if degrees.abs() > 45.0 {
+            record.note("other_axis", "The edge lies nearer to the other axis: see whether along names the right one.");
+        }
+        record.note(
+            "base",
+            "An error of one touch turns the angle by that error over the distance of the touches: touch as far apart \
+             as the edge allows, both times from the same side, on clean metal.",
+        );
+        let mut result = EdgeAngleResult { angle: turned, distance, tap: None, tap_toward: None };
+        if let Some(jaw) = input.jaw_length {
+            write_tap(jaw, along, &mut result, record);
+        }
+        Ok(result)
+    }
+}
+
+fn write_tap(jaw: Size, along: Axis, result: &mut EdgeAngleResult, record: &mut Record) {
+    let degrees = result.angle.degrees();
+    let tap = FoundExtent::of(jaw.get() * angle::sin(degrees).abs());
+    record
+        .step("What the end of the jaw is off by", "t = L × abs(sin(α))")
+        .with("L", "jaw_length", jaw)
+        .with("α", "angle", result.angle)
+        .gives("tap", tap);
+    result.tap = Some(tap);
+    if jaw.get() > result.distance.get() {
+        record.note(
+            "longer_than_base",
+            "The jaw is longer than the distance of the touches, so their error grows on the way to its end.",
+        );
+    }
+    if degrees == 0.0 {
+        return;
+    }
+    // Counterclockwise from +X the end lies toward +Y, and from +Y toward -X.
+    let toward = if (degrees > 0.0) == (along == Axis::YAxis) { "growing" } else { "falling" };
+    record
+        .choose(
+            "Which way its end goes back",
+            "against the turn: from X counterclockwise toward falling Y, from Y counterclockwise toward growing X",
+        )
+        .with("α", "angle", result.angle)
+        .gives("tap_toward", toward);
+    result.tap_toward = Some(toward);
+    record.note("pivot", "Leave the bolt at the other end snug as a pivot, tap, tighten both, and touch again.");
+}
+
+/// A point away from `first`, in its unit.
+fn another(first: Point) -> String {
+    match (unit_of(&[first]), first.x.get().si().abs() > 0.05) {
+        (Unit::Inch, false) => "5 in,0 in".into(),
+        (Unit::Inch, true) => "0 in,0 in".into(),
+        (_, false) => "100 mm,0 mm".into(),
+        (_, true) => "0 mm,0 mm".into(),
+    }
+}

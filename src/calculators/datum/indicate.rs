@@ -1,0 +1,260 @@
+//! How far off centre a bore or a boss runs, from an indicator's readings at its four quarters, and
+//! which way to move: half the difference of opposite readings.
+
+use crate::calculators::{Calculator, Example, Task};
+use crate::cautions;
+use crate::quantity::{Angle, Difference, FoundDifference, FoundExtent, FoundMove, SiValue, TINY, Unit, angle};
+use crate::refusal::{Code, Refusal, between};
+use crate::touching::Feature;
+use crate::working::Record;
+use serde::Deserialize;
+use uom::si::f64::Length;
+use utoipa::ToSchema;
+use validator::{Validate, ValidationError};
+
+/// The calculator.
+pub struct Indicate;
+
+crate::choice! {
+    /// What turns: the indicator with the `spindle`, round work on the table; or the work in a four-jaw `chuck`, past an indicator that stands still.
+    Turning {
+        /// The indicator turns.
+        Spindle = "spindle",
+        /// The work turns.
+        Chuck = "chuck",
+    }
+}
+
+/// What the indicate calculator asks for. A reading grows as the indicator's tip is pressed in.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+#[validate(schema(function = "check"))]
+pub struct IndicateInput {
+    /// Reading at 0 deg: with the spindle, on the side toward which X readings grow; in a chuck, with jaw 1 at the indicator.
+    pub reading_0: Difference,
+    /// Reading at 90 deg: with the spindle, on the side toward which Y readings grow; in a chuck, with jaw 2 at the indicator.
+    pub reading_90: Difference,
+    /// Reading at 180 deg, opposite to that at 0 deg; in a chuck, jaw 3.
+    pub reading_180: Difference,
+    /// Reading at 270 deg, opposite to that at 90 deg; in a chuck, jaw 4.
+    pub reading_270: Difference,
+    /// What is indicated: bore or boss. A bore with the spindle and a boss in a chuck if absent.
+    pub feature: Option<Feature>,
+    /// What turns: spindle, the indicator round work on the table, or chuck, the work past the indicator; spindle if absent.
+    pub turning: Option<Turning>,
+    /// Angle between the lever of a test indicator and the surface it lies on; 0 deg if absent.
+    pub lever_angle: Option<Angle>,
+}
+
+crate::tree!(IndicateInput { reading_0, reading_90, reading_180, reading_270, feature, turning, lever_angle });
+
+/// What the indicate calculator gives.
+#[derive(Debug, ToSchema)]
+pub struct IndicateResult {
+    /// With the spindle: what the readings of the axes must change by to stand over the centre. In a chuck: how far the work must go toward jaw 1 (x) and toward jaw 2 (y); negative is away from it, toward the jaw opposite.
+    pub r#move: IndicateMove,
+    /// Greatest reading less least, corrected for the lever: what the indicator swings through at the four places.
+    pub runout: FoundExtent,
+    /// Distance of the centre from the axis of turning.
+    pub eccentricity: FoundExtent,
+    /// Half the difference of the two diameters through the readings: what is left over when the centre is true.
+    pub out_of_round: FoundExtent,
+}
+
+impl crate::tree::IntoTree for IndicateResult {
+    fn tree(&self) -> Option<crate::tree::Node> {
+        let members = [
+            ("move", self.r#move.tree()),
+            ("runout", self.runout.tree()),
+            ("eccentricity", self.eccentricity.tree()),
+            ("out_of_round", self.out_of_round.tree()),
+        ];
+        let members = members.into_iter().filter_map(|(name, node)| Some((name, node?))).collect();
+        Some(crate::tree::Node::Record(members))
+    }
+}
+
+/// A move on two axes.
+#[derive(Debug, ToSchema)]
+pub struct IndicateMove {
+    /// On X, or toward jaw 1.
+    pub x: FoundMove,
+    /// On Y, or toward jaw 2.
+    pub y: FoundMove,
+}
+
+crate::tree!(IndicateMove { x, y });
+
+/// Beyond this a lever tells more about its angle than about the work.
+const STEEP: f64 = 30.0;
+
+fn check(input: &IndicateInput) -> Result<(), ValidationError> {
+    match input.lever_angle {
+        Some(lever) if !(0.0..90.0).contains(&lever.degrees()) => Err(between(
+            Code::ValueOutOfRange,
+            "The lever lies at 0° or more to the surface and below 90°, where it would not move at all.",
+            &[("lever_angle", "15 deg")],
+        )),
+        _ => Ok(()),
+    }
+}
+
+impl Calculator for Indicate {
+    const ID: &'static str = "datum/indicate";
+    const TITLE: &'static str = "Centre by indicator";
+    const ABOUT: &'static str = "Which way and how far to move to bring a bore or boss under the spindle, or work in a \
+        four-jaw chuck to run true, from indicator readings at four quarters.";
+    const TASK: Task = Task::FindZero;
+    const WORDS: &'static [&'static str] = &[
+        "dial indicator",
+        "test indicator",
+        "four jaw",
+        "runout",
+        "centre a bore",
+        "dial in",
+        "coaxial",
+        "concentric",
+        "cosine error",
+    ];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "A test indicator in the spindle was swept round the bearing bore of a winch frame, its lever at 15°.",
+            fields: &[
+                ("reading_0", "0.006 in"),
+                ("reading_90", "0.001 in"),
+                ("reading_180", "-0.006 in"),
+                ("reading_270", "-0.001 in"),
+                ("feature", "bore"),
+                ("turning", "spindle"),
+                ("lever_angle", "15 deg"),
+            ],
+        },
+        Example {
+            says: "A pump shaft in the four-jaw chuck, a plunger indicator on its journal.",
+            fields: &[
+                ("reading_0", "0.22 mm"),
+                ("reading_90", "0.05 mm"),
+                ("reading_180", "0.02 mm"),
+                ("reading_270", "0.17 mm"),
+                ("turning", "chuck"),
+            ],
+        },
+    ];
+    type Input = IndicateInput;
+    type Output = IndicateResult;
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.source("geometry", "an eccentric circle seen from four sides; a lever moves by the cosine of its angle");
+        let says = "The indicator is taken to turn with the spindle round work on the table.";
+        let turning = record.or_assume(input.turning, "turning", Turning::Spindle, says);
+        let (usual, says) = match turning {
+            Turning::Spindle => (Feature::Bore, "The indicator is taken to sweep the inside of a bore."),
+            Turning::Chuck => (Feature::Boss, "The indicator is taken to lie on the outside of the work."),
+        };
+        let feature = record.or_assume(input.feature, "feature", usual, says);
+        let lever = record.or_assume(
+            input.lever_angle,
+            "lever_angle",
+            Angle::stated(0.0, Unit::Degree),
+            "The readings are taken as they are: a plunger square to the surface, or a lever flat on it.",
+        );
+        if lever.degrees() > STEEP {
+            record.note(
+                "steep_lever",
+                "At so steep a lever a small error of its angle matters: lay it flatter. A tip shaped to take the \
+                 cosine out needs no angle here.",
+            );
+        }
+        let readings = [input.reading_0, input.reading_90, input.reading_180, input.reading_270];
+        let cosine = angle::cos(lever.degrees());
+        let fields = ["reading_0", "reading_90", "reading_180", "reading_270"];
+        let names = ["true_0", "true_90", "true_180", "true_270"];
+        let trues = readings.map(|reading| reading.get() * cosine);
+        for ((field, name), (reading, value)) in fields.into_iter().zip(names).zip(readings.into_iter().zip(trues)) {
+            record
+                .step("Reading less the lever's cosine error", "t = r × cos(λ)")
+                .with("r", field, reading)
+                .with("λ", "lever_angle", lever)
+                .gives(name, FoundDifference::of(value));
+        }
+        let found = trues.map(FoundDifference::of);
+        // Toward the side that reads less: in a bore the metal is farther there, and so is the
+        // centre. A boss is the other way round, and so is moving the work in place of the spindle.
+        let toward_less = (feature == Feature::Bore) == (turning == Turning::Spindle);
+        let formula = if toward_less { "m = (b - a) / 2" } else { "m = (a - b) / 2" };
+        let sign = if toward_less { 1.0 } else { -1.0 };
+        let mut write = |what, at: usize, field| {
+            let moved = FoundMove::of(sign * (trues[at + 2] - trues[at]) / 2.0);
+            record
+                .step(what, formula)
+                .with("a", names[at], found[at])
+                .with("b", names[at + 2], found[at + 2])
+                .gives(field, moved);
+            moved
+        };
+        let (on_x, on_y) = match turning {
+            Turning::Spindle => ("Move of the spindle on X", "Move of the spindle on Y"),
+            Turning::Chuck => ("Move of the work toward jaw 1", "Move of the work toward jaw 2"),
+        };
+        let x = write(on_x, 0, "move.x");
+        let y = write(on_y, 1, "move.y");
+        let eccentricity = FoundExtent::of(x.get().hypot(y.get()));
+        record
+            .step("Distance of the centre from the axis", "e = √(x^2 + y^2)")
+            .with("x", "move.x", x)
+            .with("y", "move.y", y)
+            .gives("eccentricity", eccentricity);
+        let (greatest, least) = write_extremes(names, trues, record);
+        let runout = FoundExtent::of(greatest - least);
+        record
+            .step("Swing of the indicator", "s = g - l")
+            .with("g", "greatest", FoundDifference::of(greatest))
+            .with("l", "least", FoundDifference::of(least))
+            .gives("runout", runout);
+        let round = FoundExtent::of((trues[0] + trues[2] - trues[1] - trues[3]).abs() / 2.0);
+        let step = record.step("Half the difference of the diameters", "o = abs(a + c - b - d) / 2");
+        let symbols = ["a", "b", "c", "d"].into_iter().zip(names).zip(found);
+        symbols.fold(step, |step, ((symbol, name), value)| step.with(symbol, name, value)).gives("out_of_round", round);
+        notes(turning, round.get(), runout.get(), record);
+        record.caution(cautions::INDICATING);
+        Ok(IndicateResult { r#move: IndicateMove { x, y }, runout, eccentricity, out_of_round: round })
+    }
+}
+
+fn write_extremes(names: [&'static str; 4], trues: [Length; 4], record: &mut Record) -> (Length, Length) {
+    let pick = |better: fn(Length, Length) -> Length| trues.into_iter().reduce(better).unwrap_or(trues[0]);
+    let (greatest, least) = (pick(Length::max), pick(Length::min));
+    for (what, rule, field, value) in
+        [("Greatest reading", "the greatest", "greatest", greatest), ("Least reading", "the least", "least", least)]
+    {
+        let step = record.choose(what, rule);
+        let shown = ["a", "b", "c", "d"].into_iter().zip(names).zip(trues);
+        let step =
+            shown.fold(step, |step, ((symbol, name), value)| step.with(symbol, name, FoundDifference::of(value)));
+        step.gives(field, FoundDifference::of(value));
+    }
+    (greatest, least)
+}
+
+fn notes(turning: Turning, round: Length, runout: Length, record: &mut Record) {
+    match turning {
+        Turning::Spindle => record.note(
+            "sides",
+            "0 deg is the side toward which X readings grow and 90 deg that toward which Y readings grow; change the \
+             readings by the moves, coming to them from one side, and sweep again.",
+        ),
+        Turning::Chuck => record.note(
+            "jaws",
+            "Work one pair of opposite jaws at a time: slacken the jaw the work goes toward, tighten the one across, and \
+             indicate again.",
+        ),
+    }
+    record.note("zero_anywhere", "Only differences count: where the indicator's zero stands does not matter.");
+    if round.si() > runout.si() / 10.0 && round.si() > TINY {
+        record.note(
+            "not_round",
+            "Opposite readings do not agree as those of a circle do: the work is out of round, the indicator slipped, \
+             or its lever lies at another angle on one side. Sweep again.",
+        );
+    }
+}

@@ -1,0 +1,143 @@
+//! How far a mill's head is out of square with its table, from an indicator swept round the spindle,
+//! and how hollow a face cutter then cuts: the cutting circle seen from the tilt is an ellipse.
+
+use crate::calculators::{Calculator, Example, Task};
+use crate::cautions;
+use crate::quantity::{Difference, FoundAngle, FoundExtent, SiValue, Size, Unit};
+use crate::refusal::{Code, Refusal, between};
+use crate::suggestion::{Way, value};
+use crate::working::Record;
+use serde::Deserialize;
+use utoipa::ToSchema;
+use validator::{Validate, ValidationError};
+
+/// The calculator.
+pub struct Tram;
+
+/// What the tram calculator asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+#[validate(schema(function = "check"))]
+pub struct TramInput {
+    /// Difference of the indicator's readings at the two ends of a diameter of its sweep.
+    pub difference: Difference,
+    /// Diameter of the circle that the indicator's tip sweeps on the table.
+    pub sweep_diameter: Size,
+    /// Diameter of the face cutter, for the hollow.
+    pub cutter_diameter: Option<Size>,
+    /// Width of the cut, in line with the middle of the cutter; the cutter's diameter if absent. Needs cutter_diameter.
+    pub width: Option<Size>,
+}
+
+crate::tree!(TramInput { difference, sweep_diameter, cutter_diameter, width });
+
+/// What the tram calculator gives.
+#[derive(Debug, ToSchema)]
+pub struct TramResult {
+    /// How far the spindle is out of square with the table, with the sign of difference.
+    pub tilt: FoundAngle,
+    /// How much lower the middle of the cut is than its sides where the spindle tilts along the feed; needs cutter_diameter.
+    pub hollow: Option<FoundExtent>,
+    /// How much lower one side of the cut is than the other where the spindle tilts across the feed, which is the step between passes; needs cutter_diameter.
+    pub step: Option<FoundExtent>,
+}
+
+crate::tree!(TramResult { tilt, hollow, step });
+
+fn check(input: &TramInput) -> Result<(), ValidationError> {
+    if input.difference.get().si().abs() > input.sweep_diameter.get().si() {
+        let says = "The readings differ by more than the sweep is wide, which is beyond any tilt of a head.";
+        return Err(between(Code::Conflict, says, &[("difference", "0.002 in"), ("sweep_diameter", "8 in")]));
+    }
+    match (input.cutter_diameter, input.width) {
+        (None, Some(_)) => Err(between(
+            Code::Conflict,
+            "The width of a cut tells how hollow it is only with the cutter's diameter.",
+            &[("cutter_diameter", "2.5 in"), ("width", "leave out")],
+        )),
+        (Some(cutter), Some(width)) if width.get().si() > cutter.get().si() * (1.0 + 1e-12) => {
+            let wider = value(width.get().si(), cutter.quantity().unit, Way::Up);
+            let says = "One pass is no wider than the cutter.";
+            Err(between(Code::Conflict, says, &[("width", "leave out"), ("cutter_diameter", &wider)]))
+        }
+        _ => Ok(()),
+    }
+}
+
+impl Calculator for Tram {
+    const ID: &'static str = "datum/tram";
+    const TITLE: &'static str = "Tram of a mill's head";
+    const ABOUT: &'static str = "How far a mill's spindle is out of square with the table, from an indicator swept \
+        round it, and how hollow a cut that leaves.";
+    const TASK: Task = Task::Check;
+    const WORDS: &'static [&'static str] =
+        &["tramming", "head", "square", "nod", "spindle tilt", "sweep", "dish", "concave", "face mill", "indicator"];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "The mill's head was swept on an 8 in circle after a belt change: left and right differ by 0.003 in. \
+                A 2.5 in face cutter is to clean a winch base 2 in wide.",
+            fields: &[
+                ("difference", "0.003 in"),
+                ("sweep_diameter", "8 in"),
+                ("cutter_diameter", "2.5 in"),
+                ("width", "2 in"),
+            ],
+        },
+        Example {
+            says: "Near and far differ by 0.05 mm on a 250 mm sweep.",
+            fields: &[("difference", "-0.05 mm"), ("sweep_diameter", "250 mm")],
+        },
+    ];
+    type Input = TramInput;
+    type Output = TramResult;
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.source("geometry", "right triangle of difference and sweep; a tilted circle seen along its tilt");
+        let ratio = input.difference.get().si() / input.sweep_diameter.get().si();
+        let tilt = FoundAngle::stated(ratio.atan().to_degrees() + 0.0, Unit::Degree);
+        record
+            .step("Tilt", "τ = atan(e / S)")
+            .with("e", "difference", input.difference)
+            .with("S", "sweep_diameter", input.sweep_diameter)
+            .gives("tilt", tilt);
+        record.note(
+            "both_ways",
+            "Sweep left to right and near to far: each pair is a tilt of its own. Tilt the head until both readings \
+             agree; each changes by about half the difference. Sweep again after the last bolt is tight.",
+        );
+        record.note(
+            "sweep_clean",
+            "Sweep on a clean, stoned table or a ground plate, not over slots, with the quill locked.",
+        );
+        record.caution(cautions::INDICATING);
+        let mut result = TramResult { tilt, hollow: None, step: None };
+        let Some(cutter) = input.cutter_diameter else { return Ok(result) };
+        let width = record.or_assume(input.width, "width", cutter, "The cut is taken to be as wide as the cutter.");
+        let (d, w) = (cutter.get().si(), width.get().si().min(cutter.get().si()));
+        // Of a width equal to the diameter nothing is left under the root.
+        let share = w / d;
+        let sine = ratio.abs() / ratio.hypot(1.0);
+        let flat = 1.0 - ((1.0 - share) * (1.0 + share)).sqrt();
+        let hollow = FoundExtent::of(SiValue::from_si(d / 2.0 * flat * sine));
+        record
+            .step("Hollow, the tilt along the feed", "h = D / 2 × (1 - √((1 - w / D) × (1 + w / D))) × abs(sin(τ))")
+            .with("D", "cutter_diameter", cutter)
+            .with("w", "width", width)
+            .with("τ", "tilt", tilt)
+            .gives("hollow", hollow);
+        let step = FoundExtent::of(SiValue::from_si(w * ratio.abs()));
+        record
+            .step("Step, the tilt across the feed", "s = w × abs(tan(τ))")
+            .with("w", "width", width)
+            .with("τ", "tilt", tilt)
+            .gives("step", step);
+        (result.hollow, result.step) = (Some(hollow), Some(step));
+        record.note(
+            "trailing_edge",
+            "With the tilt along the feed, feed so that the low edge leads: the other then runs clear behind it and does \
+             not cut a second time.",
+        );
+        record.caution(cautions::MILLING);
+        Ok(result)
+    }
+}

@@ -179,6 +179,16 @@ mod tests {
     }
 
     #[test]
+    fn the_algebraic_start_is_the_published_one() {
+        // Six points of Gander, Golub and Strebel (BIT 34, 1994) with Taubin's circle as Chernov
+        // quotes it: centre 4.613933, 2.795209.
+        let points = [(1.0, 7.0), (2.0, 6.0), (5.0, 8.0), (7.0, 7.0), (9.0, 5.0), (3.0, 7.0)];
+        let centred: Vec<Xy> = points.iter().map(|p| (p.0 - 4.5, p.1 - 20.0 / 3.0)).collect();
+        let (x, y) = taubin(&centred).expect("a circle");
+        assert!((x + 4.5 - 4.613933).abs() < 5e-7 && (y + 20.0 / 3.0 - 2.795209).abs() < 5e-7, "{x} {y}");
+    }
+
+    #[test]
     fn points_on_a_line_have_no_circle() {
         let line: Vec<Xy> = (0..7).map(|n| (f64::from(n) * 0.3, f64::from(n) * 0.7 - 2.0)).collect();
         assert_eq!(fit(&line), None);

@@ -17,6 +17,7 @@ mod datum {
     mod bore_or_boss_hold;
     mod bore_or_boss_steps;
     pub mod corner;
+    mod corner_offset;
     mod corner_steps;
     pub mod edge_angle;
     pub mod indicate;

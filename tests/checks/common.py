@@ -56,8 +56,21 @@ def convert(value, from_unit, to_unit):
 
 def quantity(text, to_unit):
     """A stated quantity such as `0.5 in`, as a number in `to_unit`."""
-    value, unit = text.split(" ")
+    value, _, unit = text.partition(" ")
+    if not unit and number(value) == 0:
+        return mp.mpf(0)
     return convert(number(value), unit, to_unit)
+
+
+def point(text, to_unit):
+    """A stated point `x,y` as two numbers in `to_unit`."""
+    x, y = text.split(",")
+    return quantity(x, to_unit), quantity(y, to_unit)
+
+
+def points(text, to_unit):
+    """Stated points `x,y;x,y` as pairs of numbers in `to_unit`."""
+    return [point(part, to_unit) for part in text.split(";")]
 
 
 def fields(inputs):

@@ -21,6 +21,14 @@ CALCULATORS = [
     "bolt_circle",
     "arc",
     "thread",
+    "touch_off",
+    "between_faces",
+    "bore_or_boss",
+    "corner",
+    "edge_angle",
+    "turn_and_shift",
+    "indicate",
+    "tram",
 ]
 
 

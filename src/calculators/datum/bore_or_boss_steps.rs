@@ -237,23 +237,33 @@ fn write_fit(touches: &[Point], seen: &Seen, record: &mut Record) {
 /// Distances and directions of the touches from the centre.
 fn write_seen(touches: &[Point], seen: &Seen, x_of: &'static str, y_of: &'static str, record: &mut Record) {
     let (xs, ys) = columns(touches);
-    let (a, b) = (place(seen.circle.x), place(seen.circle.y));
-    record
-        .step("Distance of each touch from the centre", "d = √((x - a)^2 + (y - b)^2)")
-        .with("x", "points.x", xs.as_slice())
-        .with("y", "points.y", ys.as_slice())
-        .with("a", x_of, a)
-        .with("b", y_of, b)
-        .gives("distances", column(&seen.distances));
-    let (us, vs): (Vec<f64>, Vec<f64>) = seen.directions.iter().copied().unzip();
-    for (what, of, places, from_of, from, field, ways) in [
-        ("Direction of each touch, X part", "points.x", xs, x_of, a, "ways.x", us),
-        ("Direction of each touch, Y part", "points.y", ys, y_of, b, "ways.y", vs),
+    let from_centre = |places: &[Place], from: f64| -> Vec<FoundPlace> {
+        places.iter().map(|place| FoundPlace::of(place.get() - Length::from_si(from))).collect()
+    };
+    let (on_x, on_y) = (from_centre(&xs, seen.circle.x), from_centre(&ys, seen.circle.y));
+    for (what, of, places, from_of, from, field, found) in [
+        ("Each touch from the centre, on X", "points.x", xs, x_of, seen.circle.x, "from_center.x", &on_x),
+        ("Each touch from the centre, on Y", "points.y", ys, y_of, seen.circle.y, "from_center.y", &on_y),
     ] {
         record
-            .step(what, "u = (x - a) / d")
+            .step(what, "p = x - a")
             .with("x", of, places.as_slice())
-            .with("a", from_of, from)
+            .with("a", from_of, place(from))
+            .gives(field, found.clone());
+    }
+    record
+        .step("Distance of each touch from the centre", "d = √(p^2 + q^2)")
+        .with("p", "from_center.x", on_x.clone())
+        .with("q", "from_center.y", on_y.clone())
+        .gives("distances", column(&seen.distances));
+    let (us, vs): (Vec<f64>, Vec<f64>) = seen.directions.iter().copied().unzip();
+    for (what, of, parts, field, ways) in [
+        ("Direction of each touch, X part", "from_center.x", on_x, "ways.x", us),
+        ("Direction of each touch, Y part", "from_center.y", on_y, "ways.y", vs),
+    ] {
+        record
+            .step(what, "u = p / d")
+            .with("p", of, parts)
             .with("d", "distances", column(&seen.distances))
             .gives(field, ways);
     }

@@ -5,7 +5,7 @@ use super::corner::CornerPoint;
 use super::corner_steps::{Edge, Xy, extent, good, place, xy};
 use crate::directions::angle_of;
 use crate::fields::Point;
-use crate::quantity::{Extent, FoundAngle, Place, SiValue, TINY, Unit};
+use crate::quantity::{Extent, FoundAngle, SiValue, TINY, Unit};
 use crate::refusal::{Code, Refusal, Wrong};
 use crate::touching::Touched;
 use crate::working::Record;
@@ -14,7 +14,7 @@ use crate::working::Record;
 pub fn write_direction(
     edge: &Edge,
     crossing: Xy,
-    names: [&'static str; 5],
+    names: [&'static str; 7],
     record: &mut Record,
 ) -> Result<Xy, Refusal> {
     let reach = |point: &Point| (point.x.get().si() - crossing.0).hypot(point.y.get().si() - crossing.1);
@@ -38,23 +38,28 @@ pub fn write_direction(
         }
         step.gives(names[axis], pick(edge.touches[at]));
     }
+    let run = [far.x.get().si() - crossing.0, far.y.get().si() - crossing.1];
+    for (what, of, value, from_of, from, field, found) in [
+        ("From the crossing to it, on X", names[0], far.x, "crossing.x", crossing.0, names[5], run[0]),
+        ("From the crossing to it, on Y", names[1], far.y, "crossing.y", crossing.1, names[6], run[1]),
+    ] {
+        record.step(what, "u = x - p").with("x", of, value).with("p", from_of, place(from)).gives(field, place(found));
+    }
     record
-        .step("How far it is from the crossing", "r = √((x - p)^2 + (y - q)^2)")
-        .with("x", names[0], far.x)
-        .with("y", names[1], far.y)
-        .with("p", "crossing.x", place(crossing.0))
-        .with("q", "crossing.y", place(crossing.1))
+        .step("How far that is", "r = √(u^2 + v^2)")
+        .with("u", names[5], place(run[0]))
+        .with("v", names[6], place(run[1]))
         .gives(names[2], extent(distance));
-    let mut write = |what, of, value: Place, from_of, from, field, found: f64| {
+    for (what, of, part, field, found) in [
+        ("Direction along the edge, X part", names[5], run[0], names[3], direction.0),
+        ("Direction along the edge, Y part", names[6], run[1], names[4], direction.1),
+    ] {
         record
-            .step(what, "e = (x - p) / r")
-            .with("x", of, value)
-            .with("p", from_of, place(from))
+            .step(what, "e = u / r")
+            .with("u", of, place(part))
             .with("r", names[2], extent(distance))
             .gives(field, found);
-    };
-    write("Direction along the edge, X part", names[0], far.x, "crossing.x", crossing.0, names[3], direction.0);
-    write("Direction along the edge, Y part", names[1], far.y, "crossing.y", crossing.1, names[4], direction.1);
+    }
     Ok(direction)
 }
 

@@ -104,13 +104,21 @@ pub fn write(input: &CornerInput, record: &mut Record) -> Result<CornerResult, R
     let one = write_direction(
         &first,
         crossing,
-        ["first_far.x", "first_far.y", "first_reach", "first_way.x", "first_way.y"],
+        ["first_far.x", "first_far.y", "first_reach", "first_way.x", "first_way.y", "first_from.x", "first_from.y"],
         record,
     )?;
     let two = write_direction(
         &second,
         crossing,
-        ["second_far.x", "second_far.y", "second_reach", "second_way.x", "second_way.y"],
+        [
+            "second_far.x",
+            "second_far.y",
+            "second_reach",
+            "second_way.x",
+            "second_way.y",
+            "second_from.x",
+            "second_from.y",
+        ],
         record,
     )?;
     let cross = write_product(one, two, record);

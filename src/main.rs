@@ -25,7 +25,9 @@ fn main() -> std::process::ExitCode {
 
 fn start(settings: Settings) -> Result<(), String> {
     let filter = EnvFilter::try_new(&settings.log).map_err(|error| format!("--log {}: {error}", settings.log))?;
-    tracing_subscriber::fmt().json().with_writer(std::io::stderr).with_env_filter(filter).init();
+    // A reader of the log that falls behind loses lines; it does not hold up the answers.
+    let (writer, _written) = tracing_appender::non_blocking(std::io::stderr());
+    tracing_subscriber::fmt().json().with_writer(writer).with_env_filter(filter).init();
     if let Some(file) = &settings.shop {
         let shop = Shop::load(file)?;
         tracing::info!(shop = shop.name, hash = shop.hash, "the shop's file was read");

@@ -6,9 +6,10 @@ use shop_reckoner::asking::{Form, ask};
 use shop_reckoner::calculators::{Entry, find};
 use shop_reckoner::fields::{Fields, Given};
 use shop_reckoner::refusal::Refusal;
-use std::io::{BufRead, BufReader};
+use std::io::{BufRead, BufReader, Read};
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
+use std::thread::JoinHandle;
 
 /// The project's folder.
 pub fn root() -> &'static Path {
@@ -81,6 +82,7 @@ pub fn checks() -> Vec<Check> {
 pub struct Service {
     child: Child,
     pub base: String,
+    log: Option<JoinHandle<String>>,
 }
 
 impl Service {
@@ -97,7 +99,13 @@ impl Service {
         BufReader::new(stdout).read_line(&mut line).expect("the line that says where it listens");
         let base = line.split("http://").nth(1).expect("an address").trim().trim_end_matches('/');
         let base = format!("http://{base}");
-        Self { child, base }
+        let mut stderr = child.stderr.take().expect("stderr");
+        let log = std::thread::spawn(move || {
+            let mut log = String::new();
+            let _ = stderr.read_to_string(&mut log);
+            log
+        });
+        Self { child, base, log: Some(log) }
     }
 
     pub fn pid(&self) -> u32 {
@@ -106,12 +114,8 @@ impl Service {
 
     /// Waits for the end, giving the exit status and what was logged.
     pub fn wait(mut self) -> (std::process::ExitStatus, String) {
-        let mut log = String::new();
-        if let Some(stderr) = self.child.stderr.take() {
-            use std::io::Read;
-            let _ = BufReader::new(stderr).read_to_string(&mut log);
-        }
         let status = self.child.wait().expect("it ends");
+        let log = self.log.take().and_then(|log| log.join().ok()).unwrap_or_default();
         (status, log)
     }
 }

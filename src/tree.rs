@@ -188,13 +188,18 @@ macro_rules! choice {
 }
 
 impl Node {
-    /// The system of the first quantity or designation in it that has one.
+    /// The system of the first quantity or designation in it that has one. A zero, which may have been
+    /// written without a unit, decides only where nothing else does.
     pub fn system(&self) -> Option<System> {
+        self.system_where(|value| value != 0.0).or_else(|| self.system_where(|_| true))
+    }
+
+    fn system_where(&self, counts: fn(f64) -> bool) -> Option<System> {
         match self {
-            Node::Quantity(leaf) => leaf.quantity.unit.system(),
+            Node::Quantity(leaf) if counts(leaf.quantity.value) => leaf.quantity.unit.system(),
             Node::Text(_, system) => *system,
-            Node::List(items) => items.iter().find_map(Node::system),
-            Node::Record(members) => members.iter().find_map(|(_, node)| node.system()),
+            Node::List(items) => items.iter().find_map(|item| item.system_where(counts)),
+            Node::Record(members) => members.iter().find_map(|(_, node)| node.system_where(counts)),
             _ => None,
         }
     }

@@ -35,7 +35,10 @@ mod holes {
     pub mod drill_point;
     pub mod drill_size;
     pub mod tap_drill;
+    mod tap_drill_height;
+    mod tap_drill_rules;
     mod tap_drill_steps;
+    mod tap_drill_taper;
     #[cfg(test)]
     mod tap_drill_tests;
     mod tap_drill_thread;
@@ -54,8 +57,11 @@ mod speeds {
 mod threads {
     pub mod thread;
     mod thread_basics;
+    mod thread_gauging;
     mod thread_limit_steps;
     mod thread_limits;
+    mod thread_other;
+    mod thread_other_limits;
     #[cfg(test)]
     mod thread_tests;
     mod thread_tolerances;

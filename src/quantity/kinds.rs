@@ -170,6 +170,11 @@ kinds! {
         units: LENGTHS, inch: INCH4, metric: MM3, least: Least::AboveZero, most: FAR,
         setting: Never, example: "0.5 in"
     }
+    /// A size of a gauge or a taper thread, printed to a hundred-thousandth of an inch.
+    GaugeSize / GaugeSize / FoundGaugeSize: si::Length {
+        units: LENGTHS, inch: (Unit::Inch, 5), metric: (Unit::Millimetre, 4), least: Least::AboveZero, most: FAR,
+        setting: Never, example: "1.82234 in"
+    }
     /// A length that may be zero, such as a depth, a flat or an allowance.
     Extent / Extent / FoundExtent: si::Length {
         units: LENGTHS, inch: INCH4, metric: MM3, least: Least::From(0.0), most: FAR,

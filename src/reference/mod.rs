@@ -11,13 +11,22 @@ use std::sync::LazyLock;
 
 /// Every table that is compiled in, by file name.
 pub static TABLES: &[(&str, &str)] = &[
+    ("acme_ranges.csv", include_str!("../../data/acme_ranges.csv")),
+    ("acme_series.csv", include_str!("../../data/acme_series.csv")),
     ("drills_inch.csv", include_str!("../../data/drills_inch.csv")),
     ("drills_metric.csv", include_str!("../../data/drills_metric.csv")),
     ("metric_series.csv", include_str!("../../data/metric_series.csv")),
     ("metric_tolerances.csv", include_str!("../../data/metric_tolerances.csv")),
+    ("pipe_npt.csv", include_str!("../../data/pipe_npt.csv")),
+    ("pipe_parallel.csv", include_str!("../../data/pipe_parallel.csv")),
+    ("pipe_taper.csv", include_str!("../../data/pipe_taper.csv")),
     ("preferred_numbers_r40.csv", include_str!("../../data/preferred_numbers_r40.csv")),
     ("sources.toml", include_str!("../../data/sources.toml")),
+    ("tap_drills.csv", include_str!("../../data/tap_drills.csv")),
+    ("trapezoidal_series.csv", include_str!("../../data/trapezoidal_series.csv")),
+    ("trapezoidal_tolerances.csv", include_str!("../../data/trapezoidal_tolerances.csv")),
     ("unified_series.csv", include_str!("../../data/unified_series.csv")),
+    ("whitworth_series.csv", include_str!("../../data/whitworth_series.csv")),
 ];
 
 static DATA_VERSION: LazyLock<String> = LazyLock::new(|| {

@@ -3,6 +3,7 @@
 
 use super::threads::{
     DesignationError, MetricClass, System, Thread, UnifiedClass, default_classes, external_limits, internal_limits,
+    read_for,
 };
 use crate::quantity::{Unread, to_serde};
 use crate::tree::{IntoTree, Node};
@@ -16,7 +17,6 @@ use utoipa::{PartialSchema, ToSchema};
 /// A class of external or of internal threads.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ClassOf<const INTERNAL: bool> {
-    system: System,
     text: String,
 }
 
@@ -59,33 +59,29 @@ pub struct Lacking {
 impl<const INTERNAL: bool> ClassOf<INTERNAL> {
     const SIDE: &'static str = if INTERNAL { "internal" } else { "external" };
 
-    /// Reads a class of this side.
+    /// Reads a class of this side, of whatever system has it.
     pub fn read(text: &str) -> Result<Self, Unread> {
         let text = text.trim();
+        if let Some(text) = System::ALL.into_iter().find_map(|system| read_for(system, INTERNAL, text).ok()) {
+            return Ok(Self { text });
+        }
         let unified = UnifiedClass::read(text);
         // The digit of a Unified class is 1 to 3, the grade of a metric one 3 to 9.
-        let system = if unified.is_ok() || text.starts_with(['1', '2']) { System::Unified } else { System::Metric };
-        let example = Self::example(system);
-        let read = match system {
-            System::Unified => unified.map(|class| (class.text(), class.internal)),
-            System::Metric => MetricClass::read(text).map(|class| (class.text(), class.internal())),
+        let is_unified = unified.is_ok() || text.starts_with(['1', '2']);
+        let example = match (is_unified, INTERNAL) {
+            (true, true) => "2B",
+            (true, false) => "2A",
+            (false, true) => "6H",
+            (false, false) => "6g",
         };
-        let (said, internal) = read.map_err(|error| Unread { try_this: example.into(), ..error.into() })?;
-        if internal == INTERNAL {
-            return Ok(Self { system, text: said });
-        }
+        let read = if is_unified {
+            unified.map(|class| class.text())
+        } else {
+            MetricClass::read(text).map(|class| class.text())
+        };
+        let said = read.map_err(|error| Unread { try_this: example.into(), ..error.into() })?;
         let says = format!("{said} is no class of {} threads; one such is {example}.", Self::SIDE);
         Err(Unread { code: "not_found", says, try_this: example.into() })
-    }
-
-    /// The usual class of a system.
-    const fn example(system: System) -> &'static str {
-        match (system, INTERNAL) {
-            (System::Unified, true) => "2B",
-            (System::Unified, false) => "2A",
-            (System::Metric, true) => "6H",
-            (System::Metric, false) => "6g",
-        }
     }
 
     /// The class as its standard writes it.
@@ -97,33 +93,38 @@ impl<const INTERNAL: bool> ClassOf<INTERNAL> {
         if INTERNAL { thread.internal_class.as_deref() } else { thread.external_class.as_deref() }
     }
 
-    fn usual(thread: &Thread) -> &'static str {
+    fn usual(thread: &Thread) -> Option<&'static str> {
         let usual = default_classes(thread);
         if INTERNAL { usual.internal } else { usual.external }
     }
 
-    /// The class that counts: of the field, else of the designation, else the usual one.
-    pub fn counting(thread: &Thread, field: Option<&Self>) -> (Self, Chosen) {
-        let of = |text: &str| Self { system: thread.system, text: text.to_owned() };
-        match (field, Self::named_in(thread)) {
-            (Some(class), _) => (class.clone(), Chosen::Field),
-            (None, Some(named)) => (of(named), Chosen::Designation),
-            (None, None) => (of(Self::usual(thread)), Chosen::Usual),
+    /// The class that counts: of the field, else of the designation, else the usual one; `None`
+    /// where the thread's system has no class on this side.
+    pub fn counting(thread: &Thread, field: Option<&Self>) -> Option<(Self, Chosen)> {
+        let of = |text: &str| Self { text: text.to_owned() };
+        match (field, Self::named_in(thread), Self::usual(thread)) {
+            (Some(class), _, _) => Some((class.clone(), Chosen::Field)),
+            (None, Some(named), _) => Some((of(named), Chosen::Designation)),
+            (None, None, usual) => usual.map(|usual| (of(usual), Chosen::Usual)),
         }
     }
 
     /// What speaks against the class of the field beside this thread.
     pub fn clash(thread: &Thread, field: Option<&Self>) -> Option<Clash> {
         let class = field?;
-        if class.system != thread.system {
-            let (is, other) = match class.system {
-                System::Unified => ("Unified", "1/4-20 UNC"),
-                System::Metric => ("metric", "M8"),
-            };
+        let usual = Self::usual(thread).unwrap_or("leave out");
+        if read_for(thread.system, INTERNAL, &class.text).is_err() {
+            let of = System::ALL.into_iter().find(|system| read_for(*system, INTERNAL, &class.text).is_ok());
+            let of = of.unwrap_or(System::Unified);
             return Some(Clash {
-                says: format!("{} is a class of {is} threads, and {} is none.", class.text, thread.designation),
-                thread: other.into(),
-                class: Self::usual(thread).into(),
+                says: format!(
+                    "{} is a class of {} threads, and {} is none.",
+                    class.text,
+                    of.words(),
+                    thread.designation
+                ),
+                thread: of.example().into(),
+                class: usual.into(),
             });
         }
         let named = Self::named_in(thread)?;
@@ -136,11 +137,10 @@ impl<const INTERNAL: bool> ClassOf<INTERNAL> {
 
     /// Who has to change where `error` says that there are no limits for a class asked for.
     pub fn lacking(thread: &Thread, chosen: Chosen, error: DesignationError) -> Lacking {
-        let usual = Self::usual(thread);
         let has_limits = if INTERNAL {
-            internal_limits(thread, Some(usual), None).is_ok()
+            internal_limits(thread, Self::usual(thread), None).is_ok()
         } else {
-            external_limits(thread, Some(usual), None).is_ok()
+            external_limits(thread, Self::usual(thread), None).is_ok()
         };
         let in_class = has_limits && chosen == Chosen::Field;
         let mut unread = Unread::from(error);
@@ -169,7 +169,7 @@ impl<const INTERNAL: bool> Visitor<'_> for ClassVisitor<INTERNAL> {
     type Value = ClassOf<INTERNAL>;
 
     fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
-        write!(f, "a class of {} threads such as \"{}\"", Self::Value::SIDE, Self::Value::example(System::Metric))
+        write!(f, "a class of {} threads such as \"{}\"", Self::Value::SIDE, if INTERNAL { "6H" } else { "6g" })
     }
 
     fn visit_str<E: Error>(self, text: &str) -> Result<Self::Value, E> {
@@ -180,10 +180,15 @@ impl<const INTERNAL: bool> Visitor<'_> for ClassVisitor<INTERNAL> {
 impl<const INTERNAL: bool> PartialSchema for ClassOf<INTERNAL> {
     fn schema() -> RefOr<Schema> {
         let (pattern, about, examples) = if INTERNAL {
-            ("^([1-3]B|[4-8][GH]|[4-8]G[4-8]G|[4-8]H[4-8]H)$", "1B, 2B, 3B; grade with G or H, as 6H", ["2B", "6H"])
+            let pattern = "^([1-3]B|[2-4]G|[4-8][GH]|9H|[4-8]G[4-8]G|[4-8]H[4-8]H)$";
+            let about = "1B, 2B, 3B; grade with G or H, as 6H; 2G, 3G, 4G for Acme; 7H, 8H, 9H for trapezoidal";
+            (pattern, about, ["2B", "6H"])
         } else {
-            let pattern = "^([1-3]A|[468][e-h]|[3-9]e[468]e|[3-9]f[468]f|[3-9]g[468]g|[3-9]h[468]h)$";
-            (pattern, "1A, 2A, 3A; grade with e, f, g or h, as 6g or 5g6g", ["2A", "6g"])
+            let pattern =
+                "^([1-3]A|[2-4]G|[AB]|7e|8c|9c|[468][e-h]|[3-9]e[468]e|[3-9]f[468]f|[3-9]g[468]g|[3-9]h[468]h)$";
+            let about = "1A, 2A, 3A; grade with e, f, g or h, as 6g or 5g6g; A, B for G; 2G, 3G, 4G for Acme; 7e, 8e, \
+                         8c, 9c for trapezoidal";
+            (pattern, about, ["2A", "6g"])
         };
         ObjectBuilder::new()
             .schema_type(Type::String)
@@ -222,9 +227,9 @@ mod tests {
     fn the_field_comes_before_the_designation_and_the_usual_class_last() {
         let thread = read("M8-6g").unwrap();
         let field = ExternalClass::read("6g").unwrap();
-        assert_eq!(ExternalClass::counting(&thread, Some(&field)).1, Chosen::Field);
-        assert_eq!(ExternalClass::counting(&thread, None).1, Chosen::Designation);
-        let (class, chosen) = InternalClass::counting(&thread, None);
+        assert_eq!(ExternalClass::counting(&thread, Some(&field)).unwrap().1, Chosen::Field);
+        assert_eq!(ExternalClass::counting(&thread, None).unwrap().1, Chosen::Designation);
+        let (class, chosen) = InternalClass::counting(&thread, None).unwrap();
         assert_eq!((class.as_str(), chosen), ("6H", Chosen::Usual));
     }
 
@@ -275,8 +280,8 @@ mod tests {
 
         #[test]
         fn every_class_of_the_published_pattern_is_read(
-            outside in "([1-3]A|[468][e-h]|[3-9]e[468]e|[3-9]f[468]f|[3-9]g[468]g|[3-9]h[468]h)",
-            inside in "([1-3]B|[4-8][GH]|[4-8]G[4-8]G|[4-8]H[4-8]H)",
+            outside in "([1-3]A|[2-4]G|[AB]|7e|8c|9c|[468][e-h]|[3-9]e[468]e|[3-9]f[468]f|[3-9]g[468]g|[3-9]h[468]h)",
+            inside in "([1-3]B|[2-4]G|9H|[4-8][GH]|[4-8]G[4-8]G|[4-8]H[4-8]H)",
         ) {
             prop_assert!(ExternalClass::read(&outside).is_ok());
             prop_assert!(InternalClass::read(&inside).is_ok());

@@ -1,5 +1,5 @@
-//! A thread as a request names it: `1/4-20 UNC-2A`, `#10-32`, `M8x1-6g`; read by the rules of
-//! ASME B1.1 and ISO 965-1, written back in one spelling.
+//! A thread as a request names it: `1/4-20 UNC-2A`, `#10-32`, `M8x1-6g`, `G 1/2 A`, `Tr20x4`; read
+//! by the rules of its standard, written back in one spelling.
 
 use super::threads::{self, DesignationError, ErrorKind, Thread};
 use crate::quantity::{FoundSize, System, Unit, Unread, text, to_serde};
@@ -39,24 +39,30 @@ impl Designation {
     /// same thread.
     pub fn text(&self) -> String {
         let thread = &self.thread;
-        let metric = thread.system == threads::System::Metric;
-        let mut text = match (metric, thread.starts) {
-            (true, 2..) => {
+        let by_lead = matches!(thread.system, threads::System::Metric | threads::System::Trapezoidal);
+        let mut text = match (thread.system, thread.starts) {
+            (threads::System::Metric, 2..) => {
                 let lead = text::full(text::tidy(thread.lead()));
                 format!("{}xPh{lead}P{}", thread.size, thread.pitch)
             }
+            (threads::System::Trapezoidal, 2..) => {
+                let lead = text::full(text::tidy(thread.lead()));
+                format!("{}x{lead}P{}", thread.size, thread.pitch)
+            }
             _ => thread.designation.clone(),
         };
-        let classes: Vec<&str> =
+        let mut classes: Vec<&str> =
             [&thread.internal_class, &thread.external_class].into_iter().filter_map(Option::as_deref).collect();
+        // An Acme class is one for both sides.
+        classes.dedup();
         if !classes.is_empty() {
-            text.push('-');
+            text.push(if thread.system == threads::System::PipeParallel { ' ' } else { '-' });
             text.push_str(&classes.join("/"));
         }
         if thread.left_hand {
             text.push_str("-LH");
         }
-        if !metric && thread.starts > 1 {
+        if !by_lead && thread.starts > 1 {
             text.push_str(&format!(" ({} STARTS)", thread.starts));
         }
         text
@@ -64,10 +70,7 @@ impl Designation {
 
     /// The unit that the thread's standard is written in.
     pub fn unit(&self) -> Unit {
-        match self.thread.system {
-            threads::System::Unified => Unit::Inch,
-            threads::System::Metric => Unit::Millimetre,
-        }
+        if self.thread.system.in_inches() { Unit::Inch } else { Unit::Millimetre }
     }
 
     /// A length of the thread as a result.
@@ -77,10 +80,7 @@ impl Designation {
 
     /// The standard that the thread is made by.
     pub fn standard(&self) -> &'static str {
-        match self.thread.system {
-            threads::System::Unified => "ASME B1.1",
-            threads::System::Metric => "ISO 965-1",
-        }
+        self.thread.system.standard()
     }
 
     /// For a thread in no list of its standard: so much, and the listed ones nearest to it.
@@ -127,10 +127,7 @@ fn printable(text: &str) -> String {
 
 impl IntoTree for Designation {
     fn tree(&self) -> Option<Node> {
-        let system = match self.thread.system {
-            threads::System::Unified => System::Inch,
-            threads::System::Metric => System::Metric,
-        };
+        let system = if self.thread.system.in_inches() { System::Inch } else { System::Metric };
         Some(Node::Text(self.text().into(), Some(system)))
     }
 }
@@ -164,11 +161,11 @@ impl PartialSchema for Designation {
             // Every designation says at least one number, if only as ½.
             .pattern(Some("[0-9¼½¾⅛⅜⅝⅞]"))
             .description(Some(
-                "A Unified inch or metric M thread by its designation: size and threads an inch, or M with diameter \
-                 and pitch; series, class, LH and starts may follow. In an address # is written %23, or No. stands \
-                 for it.",
+                "A thread by its designation: size and threads an inch, or M with diameter and pitch; NPT, G, R, Rp, \
+                 Rc, BSW, BSF, Acme, Tr; series, class, LH and starts may follow. In an address # is written %23, or \
+                 No. stands for it.",
             ))
-            .examples(["1/4-20 UNC-2A", "No.10-32", "M8", "M8x1-6g", "1/2-13 UNC-2B-LH"])
+            .examples(["1/4-20 UNC-2A", "No.10-32", "M8x1-6g", "1/4-18 NPT", "G 1/2 A", "1-5 Acme-2G", "Tr20x4"])
             .into()
     }
 }
@@ -191,6 +188,16 @@ mod tests {
             ("M20x0.7 3 starts", "M20xPh2.1P0.7"),
             ("3/4-16 2 starts", "3/4-16 UNF (2 STARTS)"),
             ("1/4-20 UNRC", "1/4-20 UNRC"),
+            ("npt 1-1/2", "1 1/2-11.5 NPT"),
+            ("g1/2a", "G 1/2 A"),
+            ("1/2 BSPP B", "G 1/2 B"),
+            ("rc 3/4", "Rc 3/4"),
+            ("1/4 bsw", "1/4-20 BSW"),
+            ("1/2-12 whit", "1/2-12 BSW"),
+            ("1-5 ACME 2g LH", "1-5 Acme-2G-LH"),
+            ("2.875-0.4P-0.8L-ACME-2G", "2 7/8-2.5 Acme-2G (2 STARTS)"),
+            ("tr 20 x 4 - 7e", "Tr20x4-7e"),
+            ("Tr40x14(P7)-7H/7e LH", "Tr40x14P7-7H/7e-LH"),
         ] {
             assert_eq!(Designation::read(text).unwrap().text(), written);
         }
@@ -202,7 +209,7 @@ mod tests {
             ("", "value_empty"),
             ("1/4", "value_ambiguous"),
             ("1/4-20 UNF", "not_found"),
-            ("1/4-18 NPT", "not_offered"),
+            ("MJ8x1", "not_offered"),
             ("M8,5x1", "value_ambiguous"),
             ("1/4-900", "value_out_of_range"),
             ("screw", "value_unreadable"),
@@ -219,7 +226,13 @@ mod tests {
     fn every_listed_thread_reads_back_as_itself() {
         let unified = threads::unified_rows().iter().map(threads::UnifiedRow::designation);
         let metric = threads::metric_rows().iter().map(|row| row.designation.clone());
-        for name in unified.chain(metric) {
+        let pipe = threads::parallel_rows().iter().map(|row| format!("G {}", row.size));
+        let npt = threads::npt_rows().iter().map(|row| format!("{}-{} NPT", row.size, row.threads_per_inch));
+        let whitworth =
+            threads::whitworth_rows().iter().map(|row| format!("{}-{} {}", row.size, row.threads_per_inch, row.series));
+        let acme = threads::acme_rows().iter().map(|row| format!("{}-{} Acme", row.size, row.threads_per_inch));
+        let power = threads::trapezoidal_rows().iter().map(|row| row.designation.clone());
+        for name in unified.chain(metric).chain(pipe).chain(npt).chain(whitworth).chain(acme).chain(power) {
             let designation = Designation::read(&name).unwrap();
             assert_eq!(Designation::read(&designation.text()), Ok(designation));
         }
@@ -240,6 +253,19 @@ mod tests {
 
     proptest! {
         #![proptest_config(ProptestConfig::with_cases(2000))]
+
+        #[test]
+        fn any_pipe_whitworth_or_power_thread_that_reads_is_written_so_that_it_reads_back(
+            size in "([0-9]{1,2}/[0-9]{1,2}|[0-9] [0-9]{1,2}/[0-9]{1,2}|[0-9]{1,3}|[0-9]?\\.[0-9]{1,4})",
+            pitch in "(|-[0-9]{1,2}(\\.5)?)",
+            name in "(NPT|BSW|BSF|Whitworth|Acme|BSP|BSPT|BSPP)",
+            front in "(G|R|Rp|Rc|Tr)",
+            by in "(|x[0-9]{1,2}(\\.5)?|x[0-9]{1,2}P[0-9])",
+            tail in "(| A| B|-[2-4]G|-[78]e|-8c|-7H|-7H/8e)(-LH)?( [1-4] starts)?",
+        ) {
+            holds(&format!("{size}{pitch} {name}{tail}"));
+            holds(&format!("{front}{size}{by}{tail}"));
+        }
 
         #[test]
         fn any_text_is_read_or_refused(text in any::<String>()) {

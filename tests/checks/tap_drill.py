@@ -63,6 +63,45 @@ def full_depth(pitch):
     return 2 * mp.mpf(3) / 4 * apex.imag
 
 
+# Thread: diameter, pitch or threads an inch, unit, percentage asked for.
+OTHERS = {
+    "1/2-12 BSW": ("0.5", "12", "in", "75"),
+    "1/4-20 BSW": ("0.25", "20", "in", "80"),
+    "3/8-20 BSF": ("0.375", "20", "in", "75"),
+    "1-5 Acme": ("1", "5", "in", "100"),
+    "1/2-10 Acme": ("0.5", "10", "in", "95"),
+    "Tr28x5": ("28", "5", "mm", "100"),
+    "G 1/2": ("20.955", "1.814", "mm", "75"),
+    "G 1": ("33.249", "2.309", "mm", "80"),
+}
+# What the drill lists print, and the share of thread that is left.
+PRINTED = {"1/2-12 BSW": "10.5", "1/4-20 BSW": "5.1", "3/8-20 BSF": "8.3"}
+
+
+def height(name, pitch):
+    """Height of the thread on one side: 55 degrees with a sixth off each end, or half the pitch."""
+    if "Acme" in name or name.startswith("Tr"):
+        return pitch / 2
+    sharp = pitch / 2 * mp.cot(mp.radians(mp.mpf("27.5")))
+    full = sharp * 2 / 3
+    # ISO 228-1 takes the height of a pipe thread to a thousandth of a millimetre.
+    return mp.nint(full * 1000) / 1000 if name.startswith("G") else full
+
+
+def other_rows(out):
+    """Pipe, Whitworth and power threads."""
+    for name, (diameter, spacing, unit, percent) in OTHERS.items():
+        diameter = mp.mpf(diameter)
+        pitch = 1 / mp.mpf(spacing) if unit == "in" else mp.mpf(spacing)
+        full = 2 * height(name, pitch)
+        inputs = f"thread={name}&thread_percent={percent} percent&units={'inch' if unit == 'in' else 'metric'}"
+        out.value(inputs, "/hole_diameter", diameter - full * mp.mpf(percent) / 100, unit, scale=diameter)
+        if name in PRINTED:
+            drill = convert(mp.mpf(PRINTED[name]), "mm", "in")
+            share = 100 * (diameter - drill) / full
+            out.value(inputs, "/published/thread_percent", share, "percent", scale=100 * diameter / full)
+
+
 def dimensions(name):
     """Diameter, pitch and unit of a thread."""
     diameter, pitch, unit = THREADS[name]
@@ -86,6 +125,7 @@ def rows():
         percent = 100 * (diameter - number(size)) / full_depth(pitch)
         # The difference of two diameters loses digits that neither has.
         out.value(inputs, f"{at}/thread_percent", percent, "percent", scale=100 * diameter / full_depth(pitch))
+    other_rows(out)
     return out.rows
 
 

@@ -1,10 +1,12 @@
 """Threads: basic diameters from the profile drawn as a triangle, printed as the standards print them.
 
 ISO 68-1 and ASME B1.1 cut the same sharp triangle at the same heights; the
-printed number has three places in millimetres and four in inches.
+printed number has three places in millimetres and four in inches. Whitworth,
+Acme and trapezoidal profiles are drawn as polygons and their flanks crossed with
+the pitch line; a taper thread is a cone of 1 in 16.
 """
 
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_HALF_EVEN, ROUND_HALF_UP, Decimal
 
 from common import Rows, convert, mp, show
 
@@ -54,10 +56,58 @@ def basics(diameter, pitch):
     return diameter - 2 * to_pitch_line, diameter - 2 * to_root
 
 
-def printed(value, places):
+def printed(value, places, ties=ROUND_HALF_UP):
     """The number as the standards print it, exactly."""
     step = Decimal(1).scaleb(-places)
-    return mp.mpf(str(Decimal(mp.nstr(value, 30)).quantize(step, ROUND_HALF_UP)))
+    return mp.mpf(str(Decimal(mp.nstr(value, 30)).quantize(step, ties)))
+
+# Whitworth: diameter, threads an inch.
+WHITWORTH = {"1/4-20 BSW": ("0.25", "20"), "1/2-12 BSW": ("0.5", "12"), "2-4.5 BSW": ("2", "4.5"), "3/8-20 BSF": ("0.375", "20")}
+# Power threads: diameter, pitch (or threads an inch), clearance on the radius, half flank angle.
+ACME = {"1/2-10 Acme": ("0.5", "10", "0.010"), "3/8-12 Acme": ("0.375", "12", "0.005"), "3-2 Acme": ("3", "2", "0.010")}
+TRAPEZOIDAL = {"Tr12x3": ("12", "3", "0.25"), "Tr40x7": ("40", "7", "0.5"), "Tr100x20": ("100", "20", "1")}
+# NPT: outside diameter, threads an inch, hand-tight length.
+NPT = {"1/2-14 NPT": ("0.840", "14", "0.3200"), "2-11.5 NPT": ("2.375", "11.5", "0.4360"), "4-8 NPT": ("4.5", "8", "0.8440")}
+
+
+def whitworth(pitch):
+    """Height between the rounded crest and root: the sharp triangle less a sixth at either end."""
+    half = mp.mpf(55) / 2 * mp.pi / 180
+    sharp = (pitch / 2) / mp.tan(half)
+    return sharp - 2 * sharp / 6
+
+
+def other_rows(out):
+    """Whitworth, Acme, trapezoidal and National pipe threads."""
+    for name, (diameter, threads) in WHITWORTH.items():
+        inputs = f"designation={name}&units=inch"
+        diameter, height = mp.mpf(diameter), whitworth(1 / mp.mpf(threads))
+        out.value(inputs, "/external_depth", height, "in")
+        out.value(inputs, "/pitch_diameter", printed(diameter - height, 4), "in")
+        out.value(inputs, "/minor_diameter", printed(diameter - 2 * height, 4), "in")
+    for table, unit, places in ((ACME, "in", 4), (TRAPEZOIDAL, "mm", 3)):
+        for name, (diameter, spacing, clearance) in table.items():
+            inputs = f"designation={name}&units={'inch' if unit == 'in' else 'metric'}"
+            diameter, clearance = mp.mpf(diameter), mp.mpf(clearance)
+            pitch = 1 / mp.mpf(spacing) if unit == "in" else mp.mpf(spacing)
+            # Thread and space are equal on the pitch line, a quarter pitch below the crest.
+            out.value(inputs, "/pitch_diameter", printed(diameter - 2 * (pitch / 4), places), unit)
+            out.value(inputs, "/minor_diameter", printed(diameter - 2 * (pitch / 2), places), unit)
+            out.value(inputs, "/external_minor_diameter", diameter - 2 * (pitch / 2 + clearance), unit, scale=diameter)
+            out.value(inputs, "/internal_major_diameter", diameter + 2 * clearance, unit)
+    for name, (outside, threads, hand_tight) in NPT.items():
+        inputs = f"designation={name}&units=inch"
+        outside, threads, hand_tight = mp.mpf(outside), mp.mpf(threads), mp.mpf(hand_tight)
+        start = outside - (mp.mpf("0.05") * outside + mp.mpf("1.1")) / threads
+        # Half the taper on the radius: a slope of 1 in 32.
+        at = lambda length: 2 * (start / 2 + length / 32)
+        effective = (mp.mpf("0.80") * outside + mp.mpf("6.8")) / threads
+        out.value(inputs, "/gauging/small_end_pitch_diameter", printed(start, 5, ROUND_HALF_EVEN), "in")
+        out.value(inputs, "/gauging/gauge_pitch_diameter", printed(at(hand_tight), 5, ROUND_HALF_EVEN), "in")
+        out.value(inputs, "/gauging/effective_length", printed(effective, 4, ROUND_HALF_EVEN), "in")
+        out.value(inputs, "/gauging/effective_pitch_diameter", printed(at(effective), 5, ROUND_HALF_EVEN), "in")
+        out.value(inputs, "/gauging/wrench_pitch_diameter", printed(at(-3 / threads), 5, ROUND_HALF_EVEN), "in")
+        out.value(inputs, "/gauging/overall_length", printed(effective + mp.mpf("3.47") / threads, 4, ROUND_HALF_EVEN), "in")
 
 
 def rows():
@@ -79,6 +129,7 @@ def rows():
     for name in ("1/4-20", "1/2-13"):
         inputs = f"designation={name}&units=metric"
         out.value(inputs, "/pitch", convert(1 / mp.mpf(UNIFIED[name][1]), "in", "mm"), "mm")
+    other_rows(out)
     return out.rows
 
 

@@ -1,10 +1,12 @@
-//! The hole before tapping: the exact size for a percentage of thread, and the stock drills near it
-//! against the class's limits (ASME B1.1, ISO 965-1; percentage of thread as Machinery's Handbook
-//! counts it; forming taps as tap makers print it).
+//! The hole before tapping: the exact size for a percentage of thread, the stock drills near it
+//! against the class's limits, and the drill that a table prints (limits after ASME B1.1, ISO 965-1,
+//! ISO 228-1, ASME B1.5, ISO 2903; forming taps as tap makers print it).
 
 mod drawing;
 
+use super::tap_drill_rules::{check_class, check_kind, check_systems};
 use super::tap_drill_steps::Hole;
+use super::tap_drill_taper;
 use super::tap_drill_thread::{limits, size_and_pitch};
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
@@ -12,13 +14,13 @@ use crate::quantity::{Extent, FoundLowerLimit, FoundSize, FoundThreadPercent, Fo
 use crate::reference::drills::{Drill, DrillSystem};
 use crate::reference::thread_class::InternalClass;
 use crate::reference::thread_designation::Designation;
-use crate::reference::threads::System;
-use crate::refusal::{Code, Refusal, between};
+use crate::reference::threads::{System, published_tap_drill};
+use crate::refusal::Refusal;
 use crate::shop::{DrillsFrom, drills_from};
 use crate::working::Record;
 use serde::Deserialize;
 use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::Validate;
 
 /// The calculator.
 pub struct TapDrill;
@@ -36,16 +38,17 @@ crate::choice! {
 /// What the tap drill calculator asks for.
 #[derive(Debug, Deserialize, Validate, ToSchema)]
 #[serde(deny_unknown_fields)]
-#[validate(schema(function = "check_class"), schema(function = "check_systems"))]
+#[validate(schema(function = "check_class"), schema(function = "check_systems"), schema(function = "check_kind"))]
 pub struct TapDrillInput {
     /// The thread by its designation, with or without class.
     pub thread: Designation,
-    /// Height of thread wanted, as a share of the full height; 75 percent for a cutting tap and 65 percent for a
-    /// forming one if absent.
+    /// Height of thread wanted, as a share of the full height; if absent 75 percent for a cutting tap, 65 for a
+    /// forming one, 100 for Acme and trapezoidal threads. Taper threads have none.
     pub thread_percent: Option<ThreadPercent>,
-    /// Class of the thread in the hole; if absent the one in the designation, else 2B, 6H or, up to M1.4, 5H.
+    /// Class of the thread in the hole; if absent the one in the designation, else the usual one: 2B, 6H (up to M1.4
+    /// 5H), 2G for Acme, 7H for trapezoidal.
     pub internal_class: Option<InternalClass>,
-    /// Kind of tap: cutting or forming; cutting if absent.
+    /// Kind of tap: cutting, or forming for Unified and metric threads; cutting if absent.
     pub tap: Option<TapKind>,
     /// Drills at hand: any of fraction, number, letter, metric; if absent every one of the drawer, or of the
     /// tables the inch ones for an inch thread and metric for a metric one.
@@ -61,8 +64,8 @@ crate::tree!(TapDrillInput { thread, thread_percent, internal_class, tap, system
 /// Limits of the minor diameter, which is the hole that is left between the crests.
 #[derive(Debug, ToSchema)]
 pub struct MinorLimits {
-    /// Class.
-    pub class: String,
+    /// Class; absent for pipe threads G, which have one without a letter.
+    pub class: Option<String>,
     /// Least minor diameter.
     pub minor_min: FoundLowerLimit,
     /// Greatest minor diameter.
@@ -82,8 +85,8 @@ pub struct TapDrillRow {
     pub diameter: FoundSize,
     /// The hole expected from it: its diameter and the expected oversize.
     pub hole_diameter: FoundSize,
-    /// The height of thread that the hole leaves.
-    pub thread_percent: FoundThreadPercent,
+    /// The height of thread that the hole leaves; absent for taper threads.
+    pub thread_percent: Option<FoundThreadPercent>,
     /// Whether the hole lies within the class's limits; absent for a forming tap and where there are no limits.
     pub within_class: Option<bool>,
 }
@@ -97,52 +100,52 @@ pub struct TapDrillChosen {
     pub name: &'static str,
     /// Its diameter.
     pub diameter: FoundSize,
-    /// The height of thread that its hole leaves.
-    pub thread_percent: FoundThreadPercent,
+    /// The height of thread that its hole leaves; absent for taper threads.
+    pub thread_percent: Option<FoundThreadPercent>,
 }
 
 crate::tree!(TapDrillChosen { name, diameter, thread_percent });
+
+/// The drill that a table prints for the thread.
+#[derive(Debug, ToSchema)]
+pub struct TapDrillPublished {
+    /// The trade's name for the drill.
+    pub name: &'static str,
+    /// Its diameter.
+    pub diameter: FoundSize,
+    /// The hole expected from it: its diameter and the expected oversize.
+    pub hole_diameter: FoundSize,
+    /// The height of thread that its hole leaves; absent for taper threads.
+    pub thread_percent: Option<FoundThreadPercent>,
+    /// Whether the hole lies within the class's limits; absent where there are none.
+    pub within_class: Option<bool>,
+}
+
+crate::tree!(TapDrillPublished { name, diameter, hole_diameter, thread_percent, within_class });
 
 /// What the tap drill calculator gives.
 #[derive(Debug, ToSchema)]
 pub struct TapDrillResult {
     /// The drill for exactly the percentage wanted: the hole less the expected oversize.
     pub drill_diameter: FoundSize,
-    /// The hole for exactly the percentage wanted.
+    /// The hole for exactly the percentage wanted; for NPT the minor diameter at the small end, K0.
     pub hole_diameter: FoundSize,
     /// Limits of the minor diameter of the tapped hole; absent where the standard has none for the thread.
     pub minor_limits: Option<MinorLimits>,
     /// The stock drill whose hole lies within the class and comes nearest to the percentage; without limits to keep,
     /// the one nearest to the percentage. Absent where no stock drill will do.
     pub drill: Option<TapDrillChosen>,
+    /// The drill that a table prints for a pipe or Whitworth thread, and what it leaves.
+    pub published: Option<TapDrillPublished>,
     /// The stock drills near, smallest first: all whose hole lies within the class, and the next ones around the
     /// exact size.
     pub candidates: Vec<TapDrillRow>,
 }
 
-crate::tree!(TapDrillResult { drill_diameter, hole_diameter, minor_limits, drill, candidates });
-
-fn check_class(input: &TapDrillInput) -> Result<(), ValidationError> {
-    match InternalClass::clash(&input.thread.thread, input.internal_class.as_ref()) {
-        None => Ok(()),
-        Some(clash) => {
-            let fields = [("thread", clash.thread.as_str()), ("internal_class", clash.class.as_str())];
-            Err(between(Code::Conflict, clash.says, &fields))
-        }
-    }
-}
-
-fn check_systems(input: &TapDrillInput) -> Result<(), ValidationError> {
-    match &input.systems {
-        Some(systems) if systems.is_empty() => {
-            Err(between(Code::ValueEmpty, "systems names no drills.", &[("systems", "number")]))
-        }
-        _ => Ok(()),
-    }
-}
+crate::tree!(TapDrillResult { drill_diameter, hole_diameter, minor_limits, drill, published, candidates });
 
 /// How many drills on each side of the exact size are listed whatever the class says.
-const AROUND: usize = 3;
+pub const AROUND: usize = 3;
 
 /// The drills to list: those within the class and the next ones around the exact hole. A hole that
 /// leaves no thread or more than the full height is none.
@@ -161,7 +164,8 @@ fn candidates(hole: &Hole, all: &[&'static Drill], systems: &[DrillSystem]) -> V
 
 /// The row to take: within the class if there are limits, then nearest to the percentage, then larger.
 fn best(rows: &[TapDrillRow], wanted: f64, limited: bool) -> Option<&TapDrillRow> {
-    let off = |row: &TapDrillRow| ((row.thread_percent.quantity().value - wanted).abs() * 1e9).round();
+    let percent = |row: &TapDrillRow| row.thread_percent.map_or(0.0, |percent| percent.quantity().value);
+    let off = |row: &TapDrillRow| ((percent(row) - wanted).abs() * 1e9).round();
     rows.iter()
         .filter(|row| !limited || row.within_class == Some(true))
         .min_by(|a, b| off(a).total_cmp(&off(b)).then(b.diameter.get().value.total_cmp(&a.diameter.get().value)))
@@ -188,6 +192,11 @@ impl Calculator for TapDrill {
         "UNC",
         "UNF",
         "metric",
+        "NPT",
+        "pipe tap",
+        "BSP",
+        "Whitworth",
+        "Acme",
     ];
     const EXAMPLES: &'static [Example] = &[
         Example {
@@ -208,6 +217,11 @@ impl Calculator for TapDrill {
             says: "An M6 forming tap for an aluminium mill gear cover.",
             fields: &[("thread", "M6"), ("tap", "forming"), ("from", "tables")],
         },
+        Example {
+            says: "A hole for a 1/2 NPT plug in a pump casing, tapped without reaming.",
+            fields: &[("thread", "1/2-14 NPT")],
+        },
+        Example { says: "A drain hole G 1/2 in a mill gear case.", fields: &[("thread", "G 1/2")] },
     ];
     type Input = TapDrillInput;
     type Output = TapDrillResult;
@@ -217,9 +231,13 @@ impl Calculator for TapDrill {
         record.caution(cautions::DRILLING);
         record.caution(cautions::TAPPING);
         record.caution(cautions::TURNING_SPINDLE);
-        let metric = input.thread.thread.system == System::Metric;
+        let system = input.thread.thread.system;
+        let metric = !system.in_inches();
         let tap = record.or_assume(input.tap, "tap", TapKind::Cutting, "A cutting tap is taken, the more common kind.");
-        let (usual, says) = match tap {
+        let (usual, why) = match tap {
+            TapKind::Cutting if matches!(system, System::Acme | System::Trapezoidal) => {
+                (100.0, "The basic minor diameter: an Acme or trapezoidal nut is cut to its full height.")
+            }
             TapKind::Cutting => {
                 (75.0, "Common practice for cutting taps: more thread adds little strength and much torque.")
             }
@@ -227,8 +245,6 @@ impl Calculator for TapDrill {
                 (65.0, "Common practice for forming taps; the tap maker's size for the material comes first.")
             }
         };
-        let wanted =
-            record.or_assume(input.thread_percent, "thread_percent", ThreadPercent::stated(usual, Unit::Percent), says);
         let all = drills_from(input.from, record)?;
         let (own, says) = if all.from == DrillsFrom::Shop {
             (DrillSystem::ALL.to_vec(), "Every drill in the drawer is at hand.")
@@ -245,6 +261,11 @@ impl Calculator for TapDrill {
             Extent::stated(0.0, input.thread.unit()),
             "The hole is taken to come out as large as the drill; most drills cut larger, so measure a trial hole.",
         );
+        if input.thread.thread.is_taper() {
+            return tap_drill_taper::solve(&input.thread, (all, &systems), oversize, record);
+        }
+        let wanted =
+            record.or_assume(input.thread_percent, "thread_percent", ThreadPercent::stated(usual, Unit::Percent), why);
         let minor_limits = limits(&input.thread, input.internal_class.as_ref(), record)?;
         let sizes = size_and_pitch(&input.thread, record);
         let hole = Hole::find(&input.thread, sizes, tap, wanted, oversize, minor_limits.as_ref(), record)?;
@@ -264,11 +285,14 @@ impl Calculator for TapDrill {
         }
         let drill = best(&rows, wanted.quantity().in_unit(Unit::Percent), limited)
             .map(|row| hole.chosen(row, &rows, wanted, limited, record));
+        let printed = published_tap_drill(&input.thread.thread);
+        let published = printed.and_then(|printed| hole.published(printed, &input.thread, record));
         Ok(TapDrillResult {
             drill_diameter: hole.drill_diameter,
             hole_diameter: hole.hole_diameter,
             minor_limits,
             drill,
+            published,
             candidates: rows,
         })
     }

@@ -1,23 +1,18 @@
 //! The exact hole for a percentage of thread, each drill's share of thread, and whether its hole keeps
-//! within the class: percentage as Machinery's Handbook counts it, forming taps as tap makers print it.
+//! within the class: percentage as Machinery's Handbook counts it, of 55 degree, Acme and trapezoidal
+//! threads as a share of their own height; forming taps as tap makers print it.
 
-use super::tap_drill::{MinorLimits, TapDrillChosen, TapDrillRow, TapKind};
+use super::tap_drill::{MinorLimits, TapDrillChosen, TapDrillPublished, TapDrillRow, TapKind};
+use super::tap_drill_height::Full;
 use crate::quantity::{
     Extent, FoundLowerLimit, FoundSize, FoundThreadPercent, FoundUpperLimit, SiValue, ThreadPercent, Unit,
 };
 use crate::reference::drills::Drill;
 use crate::reference::thread_designation::Designation;
-use crate::reference::threads::FULL_THREAD;
+use crate::reference::threads::{System, TapDrillRow as Printed};
 use crate::refusal::Refusal;
-use crate::working::{Constant, Record};
-
-/// What a forming tap leaves of the diameter for a full thread, over the pitch.
-const FORMING: Constant = Constant {
-    of: "constant:forming_factor",
-    value: 0.68,
-    source: "forming_practice",
-    place: "hole is the diameter less 0.68 of the pitch for the full height",
-};
+use crate::sources::Trust;
+use crate::working::Record;
 
 /// The exact hole, and what any drill would leave; lengths in the thread's unit.
 pub struct Hole {
@@ -32,7 +27,7 @@ pub struct Hole {
     pitch: FoundSize,
     /// The diameter that a full thread takes.
     full: f64,
-    tap: TapKind,
+    height: Full,
     unit: Unit,
     bounds: Option<(FoundLowerLimit, FoundUpperLimit)>,
 }
@@ -50,11 +45,8 @@ impl Hole {
     ) -> Result<Self, Refusal> {
         let thread = &designation.thread;
         let unit = designation.unit();
-        let factor = match tap {
-            TapKind::Cutting => FULL_THREAD,
-            TapKind::Forming => FORMING.value,
-        };
-        let full = factor * thread.pitch;
+        let height = Full::of(designation, tap, pitch, record);
+        let full = height.amount(thread.pitch);
         let exact = thread.diameter - full * wanted.get().si();
         let drill = exact - oversize.quantity().in_unit(unit);
         // The reader takes no thread that is deeper than half its size, so only the oversize can use up the hole.
@@ -65,22 +57,24 @@ impl Hole {
             ));
         }
         let hole_diameter = designation.found(exact);
-        let step = match tap {
-            TapKind::Cutting => {
+        match height {
+            Full::Triangle => {
                 record.source("mh31", "p. 2155: the full height is three quarters of the triangle, 1.299 of the pitch");
-                record.step("Hole for the percentage", "H = D - 3 / 4 × √(3) × P × q")
             }
-            TapKind::Forming => {
-                record.note(
-                    "class_after_forming",
-                    "A forming tap raises the crests out of the metal, so the hole before it lies outside the class: \
-                     check the minor diameter against its limits after tapping, first on a trial piece.",
-                );
-                record.step("Hole for the percentage", "H = D - F × P × q").constant("F", &FORMING)
+            Full::Forming => record.note(
+                "class_after_forming",
+                "A forming tap raises the crests out of the metal, so the hole before it lies outside the class: \
+                 check the minor diameter against its limits after tapping, first on a trial piece.",
+            ),
+            Full::Height(_) => {
+                let source = if thread.system == System::Whitworth { "bs_84" } else { "iso_228_1" };
+                record.source(source, "height of the thread, which counts as the full one");
             }
-        };
-        step.with("D", "size", size)
-            .with("P", "pitch", pitch)
+            Full::Pitch => record.source("geometry", "half the pitch on each side counts as the full height"),
+        }
+        height
+            .step("Hole for the percentage", "H = D - # × q", pitch, record)
+            .with("D", "size", size)
             .with("q", "thread_percent", wanted)
             .gives("hole_diameter", hole_diameter);
         let drill_diameter = designation.found(drill);
@@ -98,7 +92,7 @@ impl Hole {
             size,
             pitch,
             full,
-            tap,
+            height,
             unit,
             bounds: bounds.filter(|_| tap == TapKind::Cutting),
         };
@@ -148,13 +142,13 @@ impl Hole {
                 system: drill.system.as_str(),
                 diameter: drill.found(),
                 hole_diameter: FoundSize::stated(self.of(drill), self.unit),
-                thread_percent: FoundThreadPercent::stated(100.0 * self.share(drill), Unit::Percent),
+                thread_percent: Some(FoundThreadPercent::stated(100.0 * self.share(drill), Unit::Percent)),
                 within_class: self.within(drill),
             })
             .collect();
         let texts = |of: fn(&TapDrillRow) -> &'static str| rows.iter().map(of).collect::<Vec<_>>();
         let sizes = |of: fn(&TapDrillRow) -> FoundSize| rows.iter().map(of).collect::<Vec<_>>();
-        let percents: Vec<FoundThreadPercent> = rows.iter().map(|row| row.thread_percent).collect();
+        let percents: Vec<FoundThreadPercent> = rows.iter().filter_map(|row| row.thread_percent).collect();
         let table = match self.bounds {
             Some(_) => {
                 format!("{place}: those whose hole lies within the class, and three each side of the exact size")
@@ -174,13 +168,10 @@ impl Hole {
             .with("d", "candidates.diameter", sizes(|row| row.diameter))
             .with("o", "expected_oversize", self.oversize)
             .gives("candidates.hole_diameter", sizes(|row| row.hole_diameter));
-        let step = match self.tap {
-            TapKind::Cutting => record.step("Their share of thread", "q = (D - h) / (3 / 4 × √(3) × P)"),
-            TapKind::Forming => record.step("Their share of thread", "q = (D - h) / (F × P)").constant("F", &FORMING),
-        };
-        step.with("D", "size", self.size)
+        self.height
+            .step("Their share of thread", "q = (D - h) / (#)", self.pitch, record)
+            .with("D", "size", self.size)
             .with("h", "candidates.hole_diameter", sizes(|row| row.hole_diameter))
-            .with("P", "pitch", self.pitch)
             .gives("candidates.thread_percent", percents);
         if let Some((least, greatest)) = self.bounds {
             let within = |row: &TapDrillRow| if row.within_class == Some(true) { "true" } else { "false" };
@@ -208,13 +199,16 @@ impl Hole {
         } else {
             "the drill nearest to the percentage"
         };
-        let percents: Vec<FoundThreadPercent> = rows.iter().map(|row| row.thread_percent).collect();
+        let percents: Vec<FoundThreadPercent> = rows.iter().filter_map(|row| row.thread_percent).collect();
         let sizes: Vec<FoundSize> = rows.iter().map(|row| row.diameter).collect();
         record
             .choose("Share of thread of the drill to take", rule)
             .with("q", "candidates.thread_percent", percents)
             .with("w", "thread_percent", wanted)
-            .gives("drill.thread_percent", row.thread_percent);
+            .gives(
+                "drill.thread_percent",
+                row.thread_percent.unwrap_or(FoundThreadPercent::stated(0.0, Unit::Percent)),
+            );
         record
             .choose("Its diameter", "that of the same drill")
             .with("d", "candidates.diameter", sizes)
@@ -225,4 +219,61 @@ impl Hole {
             .gives("drill.name", row.name);
         TapDrillChosen { name: row.name, diameter: row.diameter, thread_percent: row.thread_percent }
     }
+
+    /// The drill that a table prints for the thread, with what it leaves.
+    pub fn published(
+        &self,
+        printed: &'static Printed,
+        designation: &Designation,
+        record: &mut Record,
+    ) -> Option<TapDrillPublished> {
+        let diameter = printed_drill(printed, designation, record);
+        let hole = diameter.quantity().in_unit(self.unit) + self.oversize.quantity().in_unit(self.unit);
+        let share = (self.size.quantity().value - hole) / self.full;
+        if !(1e-9..=1.0 + 1e-9).contains(&share) {
+            record.note("printed_drill_unfit", "The drill that a table prints for this thread leaves no thread here.");
+        }
+        let hole_diameter = FoundSize::stated(hole, self.unit);
+        record
+            .step("Its hole", "h = d + o")
+            .with("d", "published.diameter", diameter)
+            .with("o", "expected_oversize", self.oversize)
+            .gives("published.hole_diameter", hole_diameter);
+        let thread_percent = FoundThreadPercent::stated(100.0 * share, Unit::Percent);
+        self.height
+            .step("Its share of thread", "q = (D - h) / (#)", self.pitch, record)
+            .with("D", "size", self.size)
+            .with("h", "published.hole_diameter", hole_diameter)
+            .gives("published.thread_percent", thread_percent);
+        let within_class = self.keeps(hole);
+        if let (Some(within), Some((least, greatest))) = (within_class, self.bounds) {
+            record
+                .look_up("Within the class", "true where the hole is neither below k2 nor above k1")
+                .with("h", "published.hole_diameter", hole_diameter)
+                .with("k2", "minor_limits.minor_min", least)
+                .with("k1", "minor_limits.minor_max", greatest)
+                .gives("published.within_class", within);
+        }
+        Some(TapDrillPublished {
+            name: &printed.drill,
+            diameter,
+            hole_diameter,
+            thread_percent: Some(thread_percent),
+            within_class,
+        })
+    }
+}
+
+/// Name and diameter of a printed drill, on record.
+pub fn printed_drill(printed: &'static Printed, designation: &Designation, record: &mut Record) -> FoundSize {
+    let trust = Trust::named(&printed.trust).unwrap_or(Trust::FromMemory);
+    record.source_trusted(&printed.source, format!("drill for {}", designation.thread.designation), trust);
+    let unit = if printed.unit == "mm" { Unit::Millimetre } else { Unit::Inch };
+    let diameter = FoundSize::stated(printed.diameter, unit);
+    record
+        .look_up("Drill that a table prints for the thread", "table of tap drills")
+        .with("T", "thread", designation.text())
+        .gives("published.name", printed.drill.as_str());
+    record.look_up("Its diameter", "table of tap drills").gives("published.diameter", diameter);
+    diameter
 }

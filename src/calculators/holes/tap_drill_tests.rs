@@ -130,10 +130,54 @@ fn contradictions_and_empty_lists_are_refused() {
     assert!(found.contains(&("/systems/0".into(), "value_unreadable")), "{found:?}");
 }
 
+#[test]
+fn the_printed_drill_of_a_pipe_thread_keeps_within_the_class() {
+    for thread in ["G 1/8", "G 1/4", "G 3/8", "G 1/2", "G 3/4", "G 1", "G 2"] {
+        let (solved, _) = solve(&format!("thread={thread}")).unwrap();
+        let within = at(&solved.result, "published.within_class");
+        assert!(matches!(within, Some(Node::Truth(true))), "{thread}: {within:?}");
+        // The class comes first and then the percentage: the printed lists do the same.
+        assert_eq!(
+            name(solved.result.member("drill").unwrap()),
+            name(solved.result.member("published").unwrap()),
+            "{thread}"
+        );
+    }
+}
+
+#[test]
+fn a_taper_thread_takes_the_printed_drill_and_has_no_percentage() {
+    // A tap maker's catalogue: 1/8 Q, 1/2 45/64 without reaming.
+    assert_eq!((taken("thread=1/8 NPT"), taken("thread=1/2 NPT")), ("Q".into(), "45/64".into()));
+    let (solved, record) = solve("thread=1/2 NPT").unwrap();
+    assert!(at(&solved.result, "drill.thread_percent").is_none());
+    assert!(notes(&record).contains(&"taper_without_reaming"));
+    // K0 = E0 - 0.8 P with the E0 of ASME B1.20.1, table 2.
+    assert!((number(&solved.result, "hole_diameter") - (0.75843 - 0.05714)).abs() < 1.5e-5);
+    let (large, record) = solve("thread=6 NPT").unwrap();
+    assert!(large.result.member("drill").is_none() && notes(&record).contains(&"no_stock_drill"));
+    let codes = |query: &str| -> Vec<(String, &'static str)> {
+        let refusal = solve(query).map(|(solved, _)| solved).expect_err(query);
+        refusal.0.into_iter().map(|wrong| (wrong.field, wrong.code.as_str())).collect()
+    };
+    assert_eq!(codes("thread=1/2 NPT&thread_percent=75 percent").len(), 2);
+    assert_eq!(codes("thread=R 1/2"), [("/thread".into(), "conflict")]);
+    assert_eq!(codes("thread=Rc 6"), [("/thread".into(), "no_answer")]);
+    assert_eq!(codes("thread=G 1/2&tap=forming").len(), 2);
+}
+
+#[test]
+fn an_acme_nut_is_bored_to_its_minor_diameter() {
+    let (solved, record) = solve("thread=1-5 Acme").unwrap();
+    assert_eq!(number(&solved.result, "hole_diameter"), 0.8);
+    assert_eq!(number(&solved.result, "minor_limits.minor_max"), 0.81);
+    assert!(record.assumed.iter().any(|assumed| assumed.field == "internal_class"));
+}
+
 proptest! {
     #[test]
     fn every_answer_keeps_its_order_and_its_bounds(
-        thread in "(M[1-9][0-9]?(x[0-3](\\.[0-9]{1,2})?)?|[1-3](/[48])?-[0-9]{1,2}|#[0-9]{1,2}-[2-8][0-9])",
+        thread in "(G 1/[248]|1/[248] (BSW|BSF)|1-[3-8] Acme|Tr[1-9][0-9]x[1-9]|M[1-9][0-9]?(x[0-3](\\.[0-9]{1,2})?)?|[1-3](/[48])?-[0-9]{1,2}|#[0-9]{1,2}-[2-8][0-9])",
         percent in 0.001..=100.0_f64,
         oversize in 0.0..0.2_f64,
         tap in "(cutting|forming)",

@@ -1,10 +1,13 @@
-//! The dimensions of a Unified inch or metric M thread and the limits of its classes, after
-//! ASME B1.1, ISO 68-1, ISO 724 and ISO 965-1, as their tables print them.
+//! The dimensions of a thread and the limits of its classes as the tables of its standard print
+//! them: ASME B1.1, ISO 68-1, 724 and 965-1; pipe, Whitworth and power threads after ASME B1.20.1,
+//! ISO 228-1, ISO 7-1, BS 84, ASME B1.5 and ISO 2901 to 2904.
 
 mod drawing;
 
 use super::thread_basics;
+use super::thread_gauging::TaperGauging;
 use super::thread_limits::{self, ThreadLimits};
+use super::thread_other_limits;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::quantity::{FoundAngle, FoundArea, FoundSize};
 use crate::reference::thread_class::{ClassOf, ExternalClass, InternalClass};
@@ -25,9 +28,11 @@ pub struct Thread;
 pub struct ThreadInput {
     /// The thread by its designation, with or without class.
     pub designation: Designation,
-    /// Class of the screw; if absent the one in the designation, else 2A, 6g or, up to M1.4, 6h.
+    /// Class of the screw; if absent the one in the designation, else the usual one: 2A, 6g (up to M1.4 6h), A for G,
+    /// 2G for Acme, 7e for trapezoidal.
     pub external_class: Option<ExternalClass>,
-    /// Class of the hole; if absent the one in the designation, else 2B, 6H or, up to M1.4, 5H.
+    /// Class of the hole; if absent the one in the designation, else the usual one: 2B, 6H (up to M1.4 5H), 2G for
+    /// Acme, 7H for trapezoidal.
     pub internal_class: Option<InternalClass>,
 }
 
@@ -38,8 +43,8 @@ crate::tree!(ThreadInput { designation, external_class, internal_class });
 pub struct ThreadResult {
     /// The designation in one spelling, without class, hand and starts.
     pub designation: String,
-    /// The series it belongs to: UNC, UNF, UNEF, a constant pitch such as 8-UN, UNS; coarse or fine. Absent for a
-    /// metric thread in no list.
+    /// The series it belongs to: UNC, UNF, UNEF, a constant pitch such as 8-UN, UNS; coarse or fine; NPT, G, R, Rp, Rc,
+    /// BSW, BSF, Acme, Tr. Absent for a metric thread in no list.
     pub series: Option<String>,
     /// True for a thread in the list of its standard, false for one that is only computed.
     pub standard: bool,
@@ -47,9 +52,9 @@ pub struct ThreadResult {
     pub left_hand: bool,
     /// Number of starts.
     pub starts: u32,
-    /// Basic major diameter, as printed.
+    /// Basic major diameter, as printed; of a taper thread at its gauge plane.
     pub major_diameter: FoundSize,
-    /// Threads in one inch; Unified only.
+    /// Threads in one inch, where the standard counts them.
     pub threads_per_inch: Option<f64>,
     /// Distance from one thread to the next.
     pub pitch: FoundSize,
@@ -57,16 +62,22 @@ pub struct ThreadResult {
     pub lead: FoundSize,
     /// Angle of the thread at the basic pitch diameter.
     pub lead_angle: FoundAngle,
-    /// Basic pitch diameter, as printed.
+    /// Basic pitch diameter, as printed; of a taper thread at its gauge plane, E1 of NPT.
     pub pitch_diameter: FoundSize,
     /// Basic minor diameter, that of the internal thread, as printed.
     pub minor_diameter: FoundSize,
+    /// Basic minor diameter of the external thread where clearance makes it another: Acme, trapezoidal.
+    pub external_minor_diameter: Option<FoundSize>,
+    /// Basic major diameter of the internal thread where clearance makes it another: Acme, trapezoidal.
+    pub internal_major_diameter: Option<FoundSize>,
     /// Depth of the external thread, crest to root: the basic profile for UN, a rounded root for UNR and metric.
-    pub external_depth: FoundSize,
+    pub external_depth: Option<FoundSize>,
     /// Depth of the internal thread, crest to root of the basic profile.
-    pub internal_depth: FoundSize,
-    /// Tensile stress area. It says nothing of strength without the material.
-    pub stress_area: FoundArea,
+    pub internal_depth: Option<FoundSize>,
+    /// Tensile stress area of Unified, metric and Acme threads. It says nothing of strength without the material.
+    pub stress_area: Option<FoundArea>,
+    /// Lengths and diameters along a taper thread.
+    pub gauging: Option<TaperGauging>,
     /// Limits of size; absent where the standard has no tolerances for the thread.
     pub limits: Option<ThreadLimits>,
 }
@@ -84,9 +95,12 @@ crate::tree!(ThreadResult {
     lead_angle,
     pitch_diameter,
     minor_diameter,
+    external_minor_diameter,
+    internal_major_diameter,
     external_depth,
     internal_depth,
     stress_area,
+    gauging,
     limits
 });
 
@@ -115,8 +129,8 @@ fn check<const INTERNAL: bool>(
 impl Calculator for Thread {
     const ID: &'static str = "threads/thread";
     const TITLE: &'static str = "Thread dimensions and limits";
-    const ABOUT: &'static str = "The basic diameters, pitch, depths and stress area of a Unified or metric thread, and \
-        the limits of size of its external and internal class.";
+    const ABOUT: &'static str = "The basic diameters, pitch, depths and stress area of a Unified, metric, pipe, \
+        Whitworth, Acme or trapezoidal thread, and the limits of size of its external and internal class.";
     const TASK: Task = Task::Thread;
     const WORDS: &'static [&'static str] = &[
         "screw",
@@ -142,6 +156,17 @@ impl Calculator for Thread {
         "lead",
         "helix",
         "allowance",
+        "pipe thread",
+        "NPT",
+        "BSP",
+        "BSPP",
+        "BSPT",
+        "Whitworth",
+        "BSW",
+        "BSF",
+        "Acme",
+        "trapezoidal",
+        "gauge length",
     ];
     const EXAMPLES: &'static [Example] = &[
         Example {
@@ -156,6 +181,21 @@ impl Calculator for Thread {
             says: "A two-start left-hand thread of a pump spindle, in a size that no list has.",
             fields: &[("designation", "7/8-13 UNS-2A-LH (2 STARTS)")],
         },
+        Example {
+            says: "The taper pipe thread of a pump's suction line, 1 1/2 NPT, with its gauge lengths.",
+            fields: &[("designation", "1 1/2-11.5 NPT")],
+        },
+        Example {
+            says: "A parallel pipe thread G 1/2 of a drain plug, class A outside.",
+            fields: &[("designation", "G 1/2 A")],
+        },
+        Example {
+            says: "The Acme screw of a winch brake, class 3G on both sides.",
+            fields: &[("designation", "1-5 Acme"), ("external_class", "3G"), ("internal_class", "3G")],
+        },
+        Example { says: "A trapezoidal screw for a sluice gate of the mill.", fields: &[("designation", "Tr28x5")] },
+        Example { says: "An old Whitworth bolt of the mill gear.", fields: &[("designation", "1/2-12 BSW")] },
+        Example { says: "The taper thread on a pump's delivery pipe, R 3/4.", fields: &[("designation", "R 3/4")] },
     ];
     type Input = ThreadInput;
     type Output = ThreadResult;
@@ -165,6 +205,7 @@ impl Calculator for Thread {
         let thread = &input.designation.thread;
         let basics = thread_basics::find(&input.designation, record);
         let limits = thread_limits::find(input, record)?;
+        let acme_area = thread_other_limits::acme_stress_area(&input.designation, limits.as_ref(), record);
         thread_basics::respelled(&input.designation, record);
         Ok(ThreadResult {
             designation: thread.designation.clone(),
@@ -179,9 +220,12 @@ impl Calculator for Thread {
             lead_angle: basics.lead_angle,
             pitch_diameter: basics.pitch_diameter,
             minor_diameter: basics.minor_diameter,
+            external_minor_diameter: basics.external_minor_diameter,
+            internal_major_diameter: basics.internal_major_diameter,
             external_depth: basics.external_depth,
             internal_depth: basics.internal_depth,
-            stress_area: basics.stress_area,
+            stress_area: basics.stress_area.or(acme_area),
+            gauging: basics.gauging,
             limits,
         })
     }

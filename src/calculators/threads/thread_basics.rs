@@ -1,6 +1,8 @@
 //! The basic dimensions of a thread with their steps: sizes as printed, lead, depths, stress area.
 
-use crate::quantity::{FoundAngle, FoundArea, FoundSize, Unit};
+use super::thread_gauging::TaperGauging;
+use super::thread_other;
+use crate::quantity::{FoundAngle, FoundArea, FoundSize, SiValue, Unit};
 use crate::reference::thread_designation::Designation;
 use crate::reference::threads::{self, Basics, System};
 use crate::sources::Trust;
@@ -15,14 +17,20 @@ pub struct BasicSizes {
     pub lead_angle: FoundAngle,
     pub pitch_diameter: FoundSize,
     pub minor_diameter: FoundSize,
-    pub external_depth: FoundSize,
-    pub internal_depth: FoundSize,
-    pub stress_area: FoundArea,
+    pub external_depth: Option<FoundSize>,
+    pub internal_depth: Option<FoundSize>,
+    pub external_minor_diameter: Option<FoundSize>,
+    pub internal_major_diameter: Option<FoundSize>,
+    pub stress_area: Option<FoundArea>,
+    pub gauging: Option<TaperGauging>,
 }
 
 /// Finds the basic dimensions and puts their steps on record.
 pub fn find(designation: &Designation, record: &mut Record) -> BasicSizes {
     let thread = &designation.thread;
+    if !matches!(thread.system, System::Unified | System::Metric) {
+        return thread_other::find(designation, record);
+    }
     let basics = threads::basics(thread);
     name(designation, record);
     let found = |value: f64| designation.found(value);
@@ -40,13 +48,7 @@ pub fn find(designation: &Designation, record: &mut Record) -> BasicSizes {
     let lead = found(basics.lead);
     record.step("Lead", "L = N × P").with("N", "starts", thread.starts).with("P", "pitch", pitch).gives("lead", lead);
     let (pitch_diameter, minor_diameter) = diameters(designation, &basics, size, pitch, record);
-    let angle = (basics.lead / (PI * basics.pitch_diameter)).atan().to_degrees();
-    let lead_angle = FoundAngle::stated(angle, Unit::Degree);
-    record
-        .step("Lead angle at the pitch diameter", "λ = atan(L / (π × E))")
-        .with("L", "lead", lead)
-        .with("E", "pitch_diameter", pitch_diameter)
-        .gives("lead_angle", lead_angle);
+    let lead_angle = lead_angle(lead, pitch_diameter, record);
     let (external_depth, internal_depth) = depths(designation, pitch, record);
     let stress_area = stress_area(designation, &basics, size, pitch, record);
     BasicSizes {
@@ -56,22 +58,40 @@ pub fn find(designation: &Designation, record: &mut Record) -> BasicSizes {
         lead_angle,
         pitch_diameter,
         minor_diameter,
-        external_depth,
-        internal_depth,
+        external_depth: Some(external_depth),
+        internal_depth: Some(internal_depth),
+        external_minor_diameter: None,
+        internal_major_diameter: None,
         stress_area,
+        gauging: None,
     }
 }
 
+/// The angle of the thread at its pitch diameter.
+pub fn lead_angle(lead: FoundSize, pitch_diameter: FoundSize, record: &mut Record) -> FoundAngle {
+    let angle = (lead.get().si() / (PI * pitch_diameter.get().si())).atan().to_degrees();
+    let lead_angle = FoundAngle::stated(angle, Unit::Degree);
+    record
+        .step("Lead angle at the pitch diameter", "λ = atan(L / (π × E))")
+        .with("L", "lead", lead)
+        .with("E", "pitch_diameter", pitch_diameter)
+        .gives("lead_angle", lead_angle);
+    lead_angle
+}
+
 /// How the tables print basic diameters.
-fn printed(designation: &Designation) -> &'static str {
+pub fn printed(designation: &Designation) -> &'static str {
     match designation.thread.system {
         System::Unified => "as ASME B1.1 prints it: to 0.0001 in, halves to the even digit",
         System::Metric => "as ISO 724 prints it: to 0.001 mm, halves up",
+        System::Npt => "as ASME B1.20.1 prints it: to 0.00001 in",
+        _ if designation.thread.system.in_inches() => "as tables print it: to 0.0001 in",
+        _ => "as tables print it: to 0.001 mm",
     }
 }
 
 /// What the designation says, and where the thread is listed.
-fn name(designation: &Designation, record: &mut Record) {
+pub fn name(designation: &Designation, record: &mut Record) {
     let thread = &designation.thread;
     if let Some(provenance) = thread.provenance {
         let trust = Trust::named(provenance.trust).unwrap_or(Trust::FromMemory);
@@ -83,6 +103,11 @@ fn name(designation: &Designation, record: &mut Record) {
     let list = match thread.system {
         System::Unified => "list of the Unified series",
         System::Metric => "list of the metric series",
+        System::Npt => "list of the pipe sizes of ASME B1.20.1",
+        System::PipeParallel | System::PipeTaper => "list of the pipe sizes of ISO 228-1 and ISO 7-1",
+        System::Whitworth => "list of BSW and BSF",
+        System::Acme => "list of the standard Acme sizes",
+        System::Trapezoidal => "list of the trapezoidal sizes",
     };
     let mut say = |what: &'static str, table: &'static str, field: &'static str, value: Shown| {
         record.look_up(what, table).with("T", "designation", designation.text()).gives(field, value);
@@ -104,7 +129,7 @@ pub fn respelled(designation: &Designation, record: &mut Record) {
 }
 
 /// The pitch, and for Unified threads how it comes from the threads in an inch.
-fn pitch(designation: &Designation, record: &mut Record) -> FoundSize {
+pub fn pitch(designation: &Designation, record: &mut Record) -> FoundSize {
     let thread = &designation.thread;
     let pitch = designation.found(thread.pitch);
     match thread.threads_per_inch {
@@ -113,11 +138,18 @@ fn pitch(designation: &Designation, record: &mut Record) -> FoundSize {
                 .look_up("Threads in one inch", "as the designation or its series says it")
                 .with("T", "designation", designation.text())
                 .gives("threads_per_inch", threads);
-            record
-                .step("Pitch", "P = I / n")
-                .with("I", "constant:inch", FoundSize::stated(1.0, Unit::Inch))
-                .with("n", "threads_per_inch", threads)
-                .gives("pitch", pitch);
+            if thread.system.in_inches() {
+                record
+                    .step("Pitch", "P = I / n")
+                    .with("I", "constant:inch", FoundSize::stated(1.0, Unit::Inch))
+                    .with("n", "threads_per_inch", threads)
+                    .gives("pitch", pitch);
+            } else {
+                record
+                    .look_up("Pitch", "an inch over the threads in it, to 0.001 mm, from which the standard computes")
+                    .with("n", "threads_per_inch", threads)
+                    .gives("pitch", pitch);
+            }
         }
         None => record
             .look_up("Pitch", "as the designation says it, else that of the coarse series")
@@ -137,7 +169,7 @@ fn diameters(
 ) -> (FoundSize, FoundSize) {
     match designation.thread.system {
         System::Unified => record.source("asme_b1_1", "basic profile and dimensions"),
-        System::Metric => {
+        _ => {
             record.source("iso_68_1", "basic profile");
             record.source("iso_724", "basic dimensions");
         }
@@ -176,7 +208,7 @@ fn depths(designation: &Designation, pitch: FoundSize, record: &mut Record) -> (
     let (what, formula, share) = match (thread.system, thread.rounded_root) {
         (System::Unified, false) => ("basic profile", "h = 5 / 16 × √(3) × P", 5.0 / 16.0),
         (System::Unified, true) => ("rounded root of UNR", "h = 11 / 32 × √(3) × P", 11.0 / 32.0),
-        (System::Metric, _) => ("root rounded to a sixth of the triangle", "h = 17 / 48 × √(3) × P", 17.0 / 48.0),
+        _ => ("root rounded to a sixth of the triangle", "h = 17 / 48 × √(3) × P", 17.0 / 48.0),
     };
     let external = designation.found(share * root_3 * thread.pitch);
     record
@@ -198,22 +230,22 @@ fn stress_area(
     size: FoundSize,
     pitch: FoundSize,
     record: &mut Record,
-) -> FoundArea {
+) -> Option<FoundArea> {
     let (formula, unit) = match designation.thread.system {
         System::Unified => {
             record.source("asme_b1_1", "appendix B, tensile stress area");
             ("A = π / 4 × (D - 9 / 16 × √(3) × P)^2", Unit::SquareInch)
         }
-        System::Metric => {
+        _ => {
             record.source("iso_898_1_copy", "nominal stress areas, which the formula gives");
             ("A = π / 4 × (D - 13 / 24 × √(3) × P)^2", Unit::SquareMillimetre)
         }
     };
-    let area = FoundArea::stated(basics.stress_area, unit);
+    let area = FoundArea::stated(basics.stress_area?, unit);
     record
         .step("Tensile stress area", formula)
         .with("D", "size", size)
         .with("P", "pitch", pitch)
         .gives("stress_area", area);
-    area
+    Some(area)
 }

@@ -10,7 +10,7 @@ use crate::reference::threads::{self, ExternalLimits, InternalLimits, System};
 use crate::working::Record;
 
 /// The class that counts, as a step.
-fn class(what: &'static str, gives: &'static str, chosen: Chosen, class: &str, text: String, record: &mut Record) {
+pub fn class(what: &'static str, gives: &'static str, chosen: Chosen, class: &str, text: String, record: &mut Record) {
     let rule = match chosen {
         Chosen::Field => "as its own field says",
         Chosen::Designation => "as the designation says",
@@ -76,7 +76,7 @@ pub fn external_limits(
             .with("d1", "limits.external.major_max", major_max)
             .with("P", "pitch", designation.found(designation.thread.pitch))
             .gives("limits.external.minor_max", minor_max),
-        System::Metric => record
+        _ => record
             .step("Greatest minor diameter, flat root", "k = K - es")
             .with("K", "minor_diameter", designation.found(basics.minor))
             .with("es", "limits.external.allowance", allowance)
@@ -191,7 +191,7 @@ pub fn internal_limits(
             .gives("limits.internal.major_max", major_max);
     }
     InternalThreadLimits {
-        class: limits.class.clone(),
+        class: Some(limits.class.clone()),
         minor_min,
         minor_max,
         pitch_min,

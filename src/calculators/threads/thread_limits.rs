@@ -1,13 +1,14 @@
-//! The limits of size of a thread's external and internal class, as ASME B1.1 or ISO 965-1 prints
-//! them, and the choice of class.
+//! The limits of size of a thread's external and internal class, as its standard prints them, and
+//! the choice of class.
 
 use super::thread::ThreadInput;
 use super::thread_limit_steps::{external_limits, internal_limits};
+use super::thread_other_limits;
 use super::thread_tolerances::class_2a;
 use crate::quantity::{FoundExtent, FoundLowerLimit, FoundUpperLimit};
 use crate::reference::thread_class::{Chosen, ClassOf, Lacking};
 use crate::reference::thread_designation::Designation;
-use crate::reference::threads::{self, DesignationError, ExternalLimits, Tolerances, default_classes};
+use crate::reference::threads::{self, DesignationError, ExternalLimits, System, Tolerances, default_classes};
 use crate::refusal::{Refusal, Wrong};
 use crate::working::Record;
 use utoipa::ToSchema;
@@ -28,7 +29,7 @@ crate::tree!(ThreadLimits { external, internal });
 pub struct ExternalThreadLimits {
     /// Class.
     pub class: String,
-    /// How far the greatest thread stays below the basic profile.
+    /// How far the greatest thread stays below the basic profile; of Acme and trapezoidal threads on the flanks only.
     pub allowance: FoundExtent,
     /// Greatest major diameter.
     pub major_max: FoundUpperLimit,
@@ -40,9 +41,9 @@ pub struct ExternalThreadLimits {
     pub pitch_max: FoundUpperLimit,
     /// Least pitch diameter.
     pub pitch_min: FoundLowerLimit,
-    /// Greatest minor diameter, for reference: UNR root for Unified, flat root for metric.
+    /// Greatest minor diameter; for reference where it is the UNR root of Unified or the flat root of metric threads.
     pub minor_max: FoundUpperLimit,
-    /// Least minor diameter, for reference: root of the least radius; metric only.
+    /// Least minor diameter: for reference the root of the least radius for metric; Acme and trapezoidal.
     pub minor_min: Option<FoundLowerLimit>,
 }
 
@@ -61,8 +62,8 @@ crate::tree!(ExternalThreadLimits {
 /// Limits of an internal thread, as its standard prints them.
 #[derive(Debug, ToSchema)]
 pub struct InternalThreadLimits {
-    /// Class.
-    pub class: String,
+    /// Class; absent for pipe threads G, which have one without a letter.
+    pub class: Option<String>,
     /// Least minor diameter.
     pub minor_min: FoundLowerLimit,
     /// Greatest minor diameter.
@@ -73,7 +74,7 @@ pub struct InternalThreadLimits {
     pub pitch_max: FoundUpperLimit,
     /// Least major diameter.
     pub major_min: FoundLowerLimit,
-    /// Greatest major diameter, for reference: the root of the nut; metric only.
+    /// Greatest major diameter: for reference the root of the nut for metric; Acme.
     pub major_max: Option<FoundUpperLimit>,
 }
 
@@ -82,25 +83,27 @@ crate::tree!(InternalThreadLimits { class, minor_min, minor_max, pitch_min, pitc
 /// Finds the limits of both sides and puts their steps on record; `None` where the standard has
 /// none and no class was asked for.
 pub fn find(input: &ThreadInput, record: &mut Record) -> Result<Option<ThreadLimits>, Refusal> {
-    let thread = &input.designation.thread;
-    let (external_class, external_chosen) = ClassOf::counting(thread, input.external_class.as_ref());
-    let (internal_class, internal_chosen) = ClassOf::counting(thread, input.internal_class.as_ref());
-    let external = threads::external_limits(thread, Some(external_class.as_str()), None)
-        .map_err(|error| lacking::<false>(&input.designation, external_chosen, error));
-    let internal = threads::internal_limits(thread, Some(internal_class.as_str()), None)
-        .map_err(|error| lacking::<true>(&input.designation, internal_chosen, error));
+    let designation = &input.designation;
+    let thread = &designation.thread;
+    let external_class = ClassOf::<false>::counting(thread, input.external_class.as_ref());
+    let internal_class = ClassOf::<true>::counting(thread, input.internal_class.as_ref());
+    let chosen = [
+        external_class.as_ref().map_or(Chosen::Usual, |(_, chosen)| *chosen),
+        internal_class.as_ref().map_or(Chosen::Usual, |(_, chosen)| *chosen),
+    ];
+    let external_text = external_class.as_ref().map(|(class, _)| class.as_str());
+    let internal_text = internal_class.as_ref().map(|(class, _)| class.as_str());
+    let external = threads::external_limits(thread, external_text, None)
+        .map_err(|error| lacking::<false>(designation, chosen[0], error));
+    let internal = threads::internal_limits(thread, internal_text, None)
+        .map_err(|error| lacking::<true>(designation, chosen[1], error));
     let mut wrongs: Vec<Wrong> = Vec::new();
-    let mut keep = |wrong: Wrong| {
-        if !wrongs.contains(&wrong) {
-            wrongs.push(wrong);
-        }
-    };
     let mut says = None;
-    for (error, chosen) in [(external.as_ref().err(), external_chosen), (internal.as_ref().err(), internal_chosen)] {
+    for (error, chosen) in [external.as_ref().err(), internal.as_ref().err()].into_iter().zip(chosen) {
         match (error, chosen) {
             (Some(wrong), Chosen::Usual) => says = Some(wrong.says.clone()),
-            (Some(wrong), _) => keep(wrong.clone()),
-            (None, _) => {}
+            (Some(wrong), _) if !wrongs.contains(wrong) => wrongs.push(wrong.clone()),
+            _ => {}
         }
     }
     if !wrongs.is_empty() {
@@ -110,19 +113,28 @@ pub fn find(input: &ThreadInput, record: &mut Record) -> Result<Option<ThreadLim
         record.note("no_limits", says);
     }
     let usual = default_classes(thread).says;
-    for (field, class, chosen) in [
-        ("external_class", external_class.as_str(), external_chosen),
-        ("internal_class", internal_class.as_str(), internal_chosen),
+    for (field, class, chosen, found) in [
+        ("external_class", external_text, chosen[0], external.is_ok()),
+        ("internal_class", internal_text, chosen[1], internal.is_ok()),
     ] {
-        if chosen == Chosen::Usual {
+        if let (Some(class), Chosen::Usual) = (class, chosen)
+            && (found || matches!(thread.system, System::Unified | System::Metric))
+        {
             record.assume(field, &class.to_owned(), format!("No class is named: {usual}."));
         }
     }
     if let Ok(ExternalLimits { tolerances: Tolerances::Unified(t), .. }) = &external {
-        class_2a(&input.designation, t, record);
+        class_2a(designation, t, record);
     }
-    let external = external.ok().map(|limits| external_limits(&input.designation, external_chosen, &limits, record));
-    let internal = internal.ok().map(|limits| internal_limits(&input.designation, internal_chosen, &limits, record));
+    let two_systems = matches!(thread.system, System::Unified | System::Metric);
+    let external = external.ok().map(|limits| match two_systems {
+        true => external_limits(designation, chosen[0], &limits, record),
+        false => thread_other_limits::external(designation, chosen[0], &limits, record),
+    });
+    let internal = internal.ok().map(|limits| match two_systems {
+        true => internal_limits(designation, chosen[1], &limits, record),
+        false => thread_other_limits::internal(designation, chosen[1], &limits, record),
+    });
     Ok((external.is_some() || internal.is_some()).then_some(ThreadLimits { external, internal }))
 }
 

@@ -116,7 +116,7 @@ fn a_thread_in_no_list_names_its_neighbours() {
 #[test]
 fn a_missing_or_foreign_designation_is_refused() {
     assert_eq!(wrongs(""), [("/designation".to_owned(), "field_missing")]);
-    assert_eq!(wrongs("designation=G 1/2 A"), [("/designation".to_owned(), "not_offered")]);
+    assert_eq!(wrongs("designation=MJ8x1"), [("/designation".to_owned(), "not_offered")]);
     let all = wrongs("designation=1/4&external_class=x&internal_class=2A&size=1");
     assert_eq!(all.len(), 4, "{all:?}");
 }
@@ -138,11 +138,43 @@ fn pairs_are_in_order(solved: &Solved) {
     }
 }
 
+#[test]
+fn a_class_of_another_system_is_a_conflict_and_one_side_may_have_none() {
+    let both = |class: &str| vec![("/designation".to_owned(), "conflict"), (format!("/{class}"), "conflict")];
+    assert_eq!(wrongs("designation=G 1/2&external_class=2A"), both("external_class"));
+    assert_eq!(wrongs("designation=G 1/2&internal_class=2B"), both("internal_class"));
+    assert_eq!(wrongs("designation=1/4-20 BSW&external_class=2A"), both("external_class"));
+    assert_eq!(wrongs("designation=1-5 Acme-2G&external_class=3G"), both("external_class"));
+    let (solved, record) = solve("designation=G 1/2").unwrap();
+    assert!(at(&solved, "limits.internal.class").is_none());
+    let assumed: Vec<_> = record.assumed.iter().map(|assumed| assumed.field).collect();
+    assert_eq!(assumed, ["external_class"]);
+}
+
+#[test]
+fn whitworth_npt_and_taper_threads_have_no_limits_and_say_why() {
+    for (thread, word) in
+        [("1/4-20 BSW", "BS 84"), ("1/4-18 NPT", "gauged"), ("R 1/2", "gauged"), ("Rp 1/2", "ISO 7-1")]
+    {
+        let (solved, record) = solve(&format!("designation={thread}")).unwrap();
+        assert!(at(&solved, "limits").is_none(), "{thread}");
+        let note = record.notes.iter().find(|note| note.code == "no_limits").unwrap();
+        assert!(note.says.contains(word), "{thread}: {}", note.says);
+    }
+}
+
+#[test]
+fn trapezoidal_tolerances_say_that_they_are_recalled() {
+    let (_, record) = solve("designation=Tr28x5").unwrap();
+    assert!(codes(&record).contains(&"not_compared"));
+    assert_eq!(record.trust(), crate::sources::Trust::FromMemory);
+}
+
 proptest! {
     #[test]
     fn any_request_is_answered_or_refused_with_its_fields(
-        designation in "(M[0-9]{1,3}(\\.[0-9])?(x[0-9](\\.[0-9]{1,2})?)?|[0-9]{1,2}(/[0-9]{1,2})?-[0-9]{1,2}|#[0-9]{1,2}-[0-9]{2}|.{0,12})",
-        external in "(|[1-3]A|[3-9][e-h]|[3-9][A-Za-z]{1,3})",
+        designation in "(M[0-9]{1,3}(\\.[0-9])?(x[0-9](\\.[0-9]{1,2})?)?|[0-9]{1,2}(/[0-9]{1,2})?-[0-9]{1,2}|#[0-9]{1,2}-[0-9]{2}|(G|R|Rp|Rc) [1-6]( 1/2)?|[1-6]( 1/2)? (NPT|BSW|BSF|Acme)|Tr[1-9][0-9]x[1-9]|.{0,12})",
+        external in "(|[1-3]A|[AB]|[2-4]G|[78]e|[3-9][e-h]|[3-9][A-Za-z]{1,3})",
         internal in "(|[1-3]B|[4-8][GH]|.{0,4})",
     ) {
         let mut query = format!("designation={}", designation.replace(['&', '%', '+'], ""));

@@ -1,5 +1,5 @@
-//! The tolerances behind a thread's limits with their steps, as ASME B1.1 or ISO 965-1 makes and
-//! rounds them.
+//! The tolerances behind a Unified or metric thread's limits with their steps, as ASME B1.1 or
+//! ISO 965-1 makes and rounds them; other systems have theirs beside their limits.
 
 use crate::quantity::{FoundExtent, FoundSize, Unit};
 use crate::reference::thread_designation::Designation;
@@ -56,6 +56,7 @@ pub fn external_tolerances(designation: &Designation, limits: &ExternalLimits, r
             let pitch = metric_pitch(designation, t, "external_pitch_tolerance", record);
             SideTolerances { pitch, crest, deviation: allowance }
         }
+        _ => SideTolerances { pitch: allowance, crest: allowance, deviation: allowance },
     }
 }
 
@@ -88,6 +89,10 @@ pub fn internal_tolerances(designation: &Designation, limits: &InternalLimits, r
             let crest = metric_crest(t, "minor", "internal_minor_tolerance", pitch, record);
             let pitch = metric_pitch(designation, t, "internal_pitch_tolerance", record);
             SideTolerances { pitch, crest, deviation }
+        }
+        _ => {
+            let none = FoundExtent::stated(0.0, unit);
+            SideTolerances { pitch: none, crest: none, deviation: none }
         }
     }
 }

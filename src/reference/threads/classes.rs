@@ -1,9 +1,9 @@
-//! Tolerance classes: 1A to 3B (ASME B1.1) and grade with position, such as 6g or 5g6g
-//! (ISO 965-1), and the class taken where none is named.
+//! Tolerance classes: 1A to 3B (ASME B1.1), grade with position, such as 6g or 5g6g (ISO 965-1),
+//! A and B (ISO 228-1), 2G to 4G (ASME B1.5), and the class taken where none is named.
 
 use super::error::{DesignationError, ErrorKind};
 use super::metric_tolerances::{external_grades, internal_grades};
-use super::{System, Thread};
+use super::{System, Thread, acme, trapezoidal};
 
 /// External Unified classes.
 pub const UNIFIED_EXTERNAL_CLASSES: [&str; 3] = ["1A", "2A", "3A"];
@@ -128,21 +128,47 @@ fn not_metric(text: &str, why: &str) -> DesignationError {
     unknown(format!("`{text}`: {why}"), examples[0], &examples)
 }
 
-/// Reads a class of the wanted side for a thread, refusing the other side's and the other
-/// system's; gives it back in the standard's spelling.
-pub(super) fn read_for(system: System, internal: bool, text: &str) -> Result<String, DesignationError> {
+/// Reads a class of the wanted side for a thread's system, refusing the other side's and the other
+/// systems'; gives it back in the standard's spelling.
+pub fn read_for(system: System, internal: bool, text: &str) -> Result<String, DesignationError> {
     let (class, is_internal) = match system {
         System::Unified => UnifiedClass::read(text).map(|c| (c.text(), c.internal))?,
         System::Metric => MetricClass::read(text).map(|c| (c.text(), c.internal()))?,
+        System::PipeParallel if !internal => match text.trim().to_ascii_uppercase().as_str() {
+            class @ ("A" | "B") => return Ok(class.to_owned()),
+            _ => {
+                return Err(unknown(
+                    format!("`{text}`: the classes of external pipe threads G are A and B"),
+                    "A",
+                    &["A", "B"],
+                ));
+            }
+        },
+        System::Acme => {
+            let says = || format!("`{text}`: the classes of general purpose Acme threads are 2G, 3G and 4G");
+            return acme::read_class(text).map(str::to_owned).ok_or_else(|| unknown(says(), "2G", &acme::CLASSES));
+        }
+        System::Trapezoidal => {
+            let classes: &[&str] = if internal { &trapezoidal::INTERNAL } else { &trapezoidal::EXTERNAL };
+            let says = || format!("`{text}`: the classes of trapezoidal threads here are {}", classes.join(", "));
+            let found = trapezoidal::read_class(text).filter(|class| classes.contains(class));
+            return found.map(str::to_owned).ok_or_else(|| unknown(says(), classes[0], classes));
+        }
+        System::PipeParallel | System::PipeTaper | System::Npt | System::Whitworth => {
+            let side = if internal { "internal" } else { "external" };
+            let says =
+                format!("`{text}`: {} threads have no class here on the {side} side; leave it out", system.words());
+            return Err(unknown(says, "leave out", &[]));
+        }
     };
     if is_internal == internal {
         return Ok(class);
     }
     let (is, wanted, example) = match (internal, system) {
         (false, System::Unified) => ("internal", "an external", "2A"),
-        (false, System::Metric) => ("internal", "an external", "6g"),
+        (false, _) => ("internal", "an external", "6g"),
         (true, System::Unified) => ("external", "an internal", "2B"),
-        (true, System::Metric) => ("external", "an internal", "6H"),
+        (true, _) => ("external", "an internal", "6H"),
     };
     Err(unknown(format!("`{class}` is an {is} class where {wanted} one is wanted"), example, &[example]))
 }
@@ -150,20 +176,34 @@ pub(super) fn read_for(system: System, internal: bool, text: &str) -> Result<Str
 /// The classes taken where none is named, and why.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Classes {
-    /// External class.
-    pub external: &'static str,
-    /// Internal class.
-    pub internal: &'static str,
+    /// External class; absent where the system has none.
+    pub external: Option<&'static str>,
+    /// Internal class; absent where the system has none.
+    pub internal: Option<&'static str>,
     /// Why these.
     pub says: &'static str,
 }
 
-/// The classes of general work: 2A and 2B; 6g and 6H, up to M1.4 6h and 5H. Where the pitch is
-/// too fine for the usual internal grade, the coarsest grade that exists for it.
+/// The classes of general work: 2A and 2B; 6g and 6H, up to M1.4 6h and 5H; 2G; 7e and 7H; A for
+/// pipe threads G. Where a metric pitch is too fine for the usual internal grade, the coarsest
+/// grade that exists for it.
 pub fn default_classes(thread: &Thread) -> Classes {
-    if thread.system == System::Unified {
-        return Classes { external: "2A", internal: "2B", says: "2A and 2B are the usual classes of general work" };
+    let both = |external, internal, says| Classes { external: Some(external), internal: Some(internal), says };
+    match thread.system {
+        System::Unified => both("2A", "2B", "2A and 2B are the usual classes of general work"),
+        System::Metric => metric_defaults(thread),
+        System::PipeParallel => {
+            Classes { external: Some("A"), internal: None, says: "A is the closer of the two classes, A and B" }
+        }
+        System::Acme => both("2G", "2G", "2G is the usual class of general purpose threads"),
+        System::Trapezoidal => both("7e", "7H", "7e and 7H are the usual classes of medium quality"),
+        System::Npt | System::PipeTaper | System::Whitworth => {
+            Classes { external: None, internal: None, says: "the system has no classes here" }
+        }
     }
+}
+
+fn metric_defaults(thread: &Thread) -> Classes {
     let small = thread.diameter <= 1.4;
     let external = if small { "6h" } else { "6g" };
     let grades = internal_grades(thread.pitch);
@@ -173,7 +213,7 @@ pub fn default_classes(thread: &Thread) -> Classes {
         _ if grades.contains(&5) => ("5H", "no internal grade 6 exists at so fine a pitch; 5 is the coarsest"),
         _ => ("4H", "no internal grade above 4 exists at so fine a pitch"),
     };
-    Classes { external, internal, says }
+    Classes { external: Some(external), internal: Some(internal), says }
 }
 
 /// Metric classes of one grade that exist at a pitch, for a refusal to name.

@@ -1,14 +1,14 @@
-//! Reads a thread designation as people type it, after the ways ASME B1.1 and ISO 965-1 write
-//! one, and says what is wrong where it cannot.
+//! Reads a thread designation as people type it, after the ways its standard writes one, and says
+//! what is wrong where it cannot.
 
 use super::error::{DesignationError, ErrorKind};
 use super::foreign::refuse_foreign;
-use super::{Thread, metric_designation, unified_designation};
+use super::{Thread, metric_designation, other_designation, unified_designation};
 
 /// Longer than any designation with class, hand and starts.
 const LONGEST: usize = 80;
 
-/// Reads a designation such as `1/4-20 UNC-2A`, `#10-32`, `M8` or `M8x1-6g`.
+/// Reads a designation such as `1/4-20 UNC-2A`, `#10-32`, `M8x1-6g`, `G 1/2 A` or `Tr20x4`.
 pub fn read(text: &str) -> Result<Thread, DesignationError> {
     if text.chars().count() > LONGEST {
         return Err(DesignationError::new(
@@ -27,6 +27,9 @@ pub fn read(text: &str) -> Result<Thread, DesignationError> {
         ));
     }
     refuse_decimal_comma(plain)?;
+    if let Some(read) = other_designation::read(plain) {
+        return read;
+    }
     let upper = plain.to_ascii_uppercase();
     refuse_foreign(&upper)?;
     match upper.strip_prefix('M').map(str::trim_start) {

@@ -5,7 +5,6 @@ use super::error::{DesignationError, ErrorKind};
 
 /// Letters that name a standard wherever they stand.
 const ANYWHERE: &[(&str, &str)] = &[
-    ("NPT", "National pipe taper thread (ASME B1.20.1)"),
     ("NPTF", "dryseal pipe thread (ASME B1.20.3)"),
     ("ANPT", "aeronautical pipe taper thread"),
     ("NPS", "National pipe straight thread (ASME B1.20.1)"),
@@ -14,19 +13,10 @@ const ANYWHERE: &[(&str, &str)] = &[
     ("NPSL", "National pipe straight thread (ASME B1.20.1)"),
     ("NPSF", "dryseal pipe thread (ASME B1.20.3)"),
     ("NPTR", "National pipe taper railing thread (ASME B1.20.1)"),
-    ("ACME", "Acme thread (ASME B1.5 or B1.8)"),
     ("BUTT", "buttress thread (ASME B1.9)"),
-    ("BSW", "British Standard Whitworth thread (BS 84)"),
-    ("BSF", "British Standard fine thread (BS 84)"),
-    ("BSP", "British Standard pipe thread (ISO 228-1 or ISO 7-1)"),
-    ("BSPP", "parallel pipe thread (ISO 228-1)"),
-    ("BSPF", "parallel pipe thread (ISO 228-1)"),
-    ("BSPT", "taper pipe thread (ISO 7-1)"),
     ("BSB", "British Standard brass thread"),
     ("BSC", "British Standard cycle thread"),
     ("BA", "British Association thread (BS 93)"),
-    ("WHIT", "Whitworth thread (BS 84)"),
-    ("WHITWORTH", "Whitworth thread (BS 84)"),
     ("NC", "American National coarse thread, forerunner of UNC"),
     ("NF", "American National fine thread, forerunner of UNF"),
     ("NEF", "American National extra-fine thread, forerunner of UNEF"),
@@ -41,14 +31,9 @@ const ANYWHERE: &[(&str, &str)] = &[
 
 /// Letters that name a standard where the size stands after them.
 const IN_FRONT: &[(&str, &str)] = &[
-    ("G", "parallel pipe thread G (ISO 228-1)"),
-    ("R", "taper pipe thread R (ISO 7-1)"),
-    ("RC", "taper pipe thread Rc (ISO 7-1)"),
-    ("RP", "parallel pipe thread Rp (ISO 7-1)"),
-    ("TR", "ISO metric trapezoidal thread (ISO 2902)"),
     ("MJ", "MJ thread (ISO 5855)"),
     ("S", "ISO miniature thread S (ISO 1501)"),
-    ("W", "Whitworth thread"),
+    ("W", "Whitworth thread by its diameter in millimetres (DIN 477)"),
     ("RD", "round thread Rd (DIN 405)"),
     ("PG", "steel conduit thread Pg (DIN 40430)"),
 ];
@@ -70,9 +55,7 @@ pub fn refuse_foreign(upper: &str) -> Result<(), DesignationError> {
         None => Ok(()),
         Some((_, name)) => Err(DesignationError::new(
             ErrorKind::NotOffered,
-            format!(
-                "`{upper}` is of another standard, {name}, which is not offered yet; Unified and metric M threads are"
-            ),
+            format!("`{upper}` is of another standard, {name}, which is not offered yet"),
             "1/4-20 UNC",
         )),
     }

@@ -1,8 +1,11 @@
-//! Limits of size of a thread in one form for both systems, and the choice of class.
+//! Limits of size of a thread in one form for all systems, and the choice of class.
 
+use super::acme::{self, AcmeTolerances};
 use super::classes::{MetricClass, UnifiedClass, default_classes, read_for};
 use super::error::{DesignationError, ErrorKind};
 use super::metric::{self, MetricTolerances};
+use super::pipe::{self, PipeTolerances};
+use super::trapezoidal::{self, TrapezoidalTolerances};
 use super::unified::{self, UnifiedTolerances};
 use super::{System, Thread};
 
@@ -23,9 +26,9 @@ pub struct ExternalLimits {
     pub pitch_max: f64,
     /// Least pitch diameter.
     pub pitch_min: f64,
-    /// Greatest minor diameter, reference: UNR root for Unified, flat root for metric.
+    /// Greatest minor diameter, for Unified and metric a reference: UNR root, flat root.
     pub minor_max: f64,
-    /// Least minor diameter, reference: rounded root; metric only.
+    /// Least minor diameter: for metric a reference with a rounded root; Acme and trapezoidal.
     pub minor_min: Option<f64>,
     /// The tolerances behind the limits.
     pub tolerances: Tolerances,
@@ -34,7 +37,7 @@ pub struct ExternalLimits {
 /// Limits of an internal thread, in its own unit; every value is the printed one.
 #[derive(Debug, Clone, PartialEq)]
 pub struct InternalLimits {
-    /// Class, such as `2B` or `6H`.
+    /// Class, such as `2B` or `6H`; empty for pipe threads G, which have one without a letter.
     pub class: String,
     /// Least minor diameter.
     pub minor_min: f64,
@@ -46,7 +49,7 @@ pub struct InternalLimits {
     pub pitch_max: f64,
     /// Least major diameter.
     pub major_min: f64,
-    /// Greatest major diameter, reference; metric only.
+    /// Greatest major diameter; for metric a reference. Metric and Acme only.
     pub major_max: Option<f64>,
     /// The tolerances behind the limits.
     pub tolerances: Tolerances,
@@ -59,6 +62,12 @@ pub enum Tolerances {
     Unified(UnifiedTolerances),
     /// After ISO 965-1, in µm.
     Metric(MetricTolerances),
+    /// After ISO 228-1, in millimetres.
+    Pipe(PipeTolerances),
+    /// After ASME B1.5, in inches.
+    Acme(AcmeTolerances),
+    /// After ISO 2903, in µm.
+    Trapezoidal(TrapezoidalTolerances),
 }
 
 /// Limits of the external thread. Without `class`, the designation's class, else the usual one.
@@ -68,14 +77,19 @@ pub fn external_limits(
     class: Option<&str>,
     engagement: Option<f64>,
 ) -> Result<ExternalLimits, DesignationError> {
-    let class = class.or(thread.external_class.as_deref()).unwrap_or(default_classes(thread).external);
-    let class = read_for(thread.system, false, class)?;
+    let class = class.or(thread.external_class.as_deref()).or(default_classes(thread).external);
+    let class = class.map(|class| read_for(thread.system, false, class)).transpose()?;
+    let Some(class) = class else { return Err(without_limits(thread)) };
+    if thread.system == System::Unified {
+        return unified::external(thread, UnifiedClass::read(&class)?, engagement);
+    }
+    refuse_engagement(engagement)?;
     match thread.system {
-        System::Unified => unified::external(thread, UnifiedClass::read(&class)?, engagement),
-        System::Metric => {
-            refuse_engagement(engagement)?;
-            metric::external(thread, MetricClass::read(&class)?)
-        }
+        System::Metric => metric::external(thread, MetricClass::read(&class)?),
+        System::PipeParallel => pipe::external(thread, &class),
+        System::Acme => acme::external(thread, &class),
+        System::Trapezoidal => trapezoidal::external(thread, &class),
+        _ => Err(without_limits(thread)),
     }
 }
 
@@ -85,14 +99,38 @@ pub fn internal_limits(
     class: Option<&str>,
     engagement: Option<f64>,
 ) -> Result<InternalLimits, DesignationError> {
-    let class = class.or(thread.internal_class.as_deref()).unwrap_or(default_classes(thread).internal);
-    let class = read_for(thread.system, true, class)?;
+    let class = class.or(thread.internal_class.as_deref()).or(default_classes(thread).internal);
+    let class = class.map(|class| read_for(thread.system, true, class)).transpose()?;
+    if thread.system == System::PipeParallel {
+        refuse_engagement(engagement)?;
+        return pipe::internal(thread);
+    }
+    let Some(class) = class else { return Err(without_limits(thread)) };
+    if thread.system == System::Unified {
+        return unified::internal(thread, UnifiedClass::read(&class)?, engagement);
+    }
+    refuse_engagement(engagement)?;
     match thread.system {
-        System::Unified => unified::internal(thread, UnifiedClass::read(&class)?, engagement),
-        System::Metric => {
-            refuse_engagement(engagement)?;
-            metric::internal(thread, MetricClass::read(&class)?)
-        }
+        System::Metric => metric::internal(thread, MetricClass::read(&class)?),
+        System::Acme => acme::internal(thread, &class),
+        System::Trapezoidal => trapezoidal::internal(thread, &class),
+        _ => Err(without_limits(thread)),
+    }
+}
+
+/// Refusal of limits for a system whose tolerances are not at hand.
+fn without_limits(thread: &Thread) -> DesignationError {
+    match thread.system {
+        System::Whitworth => DesignationError::new(
+            ErrorKind::ClassWithoutData,
+            format!(
+                "{}: no tolerances of Whitworth threads are at hand that could be compared with BS 84; the sizes are \
+                 basic",
+                thread.designation
+            ),
+            "1/4-20 UNC",
+        ),
+        _ => pipe::no_tolerances(thread),
     }
 }
 
@@ -101,8 +139,8 @@ fn refuse_engagement(engagement: Option<f64>) -> Result<(), DesignationError> {
         None => Ok(()),
         Some(_) => Err(DesignationError::new(
             ErrorKind::EngagementUnusable,
-            "a length of engagement does not enter metric tolerances: choose a grade one finer \
-             for a short, one coarser for a long engagement",
+            "a length of engagement enters the tolerances of Unified threads only; for metric ones choose a grade \
+             one finer for a short, one coarser for a long engagement",
             "6H",
         )),
     }

@@ -1,6 +1,9 @@
 //! Screw threads: reading designations, the standard series, basic dimensions and limits of
-//! size, after ASME B1.1 (Unified inch) and ISO 68-1, 261, 724 and 965-1 (metric M).
+//! size, after ASME B1.1 (Unified inch) and ISO 68-1, 261, 724 and 965-1 (metric M); of pipe threads
+//! after ASME B1.20.1, ISO 228-1 and ISO 7-1, of Whitworth threads after BS 84, and of power threads
+//! after ASME B1.5 and ISO 2901 to 2904.
 
+mod acme;
 mod classes;
 mod designation;
 mod error;
@@ -9,27 +12,42 @@ mod limits;
 mod metric;
 mod metric_designation;
 mod metric_tolerances;
+mod npt;
+mod other_designation;
+mod other_pieces;
+mod other_series;
+mod pipe;
+mod power_designation;
 mod profile;
 mod rounding;
 mod series;
 mod size;
+mod tap_drills;
+mod trapezoidal;
 mod unified;
 mod unified_designation;
 mod unified_name;
 
+pub use acme::{AcmeTolerances, clearance as acme_clearance};
 pub use classes::{
     Classes, METRIC_CLASSES, MetricClass, UNIFIED_EXTERNAL_CLASSES, UNIFIED_INTERNAL_CLASSES, UnifiedClass,
-    default_classes,
+    default_classes, read_for,
 };
 pub use designation::read;
 pub use error::{DesignationError, ErrorKind};
 pub use limits::{ExternalLimits, InternalLimits, Tolerances, external_limits, internal_limits};
 pub use metric::MetricTolerances;
+pub use npt::{Npt, npt};
+pub use other_series::{AcmeRow, NptRow, ParallelRow, TaperRow, TrapezoidalRow, WhitworthRow};
+pub use other_series::{acme_rows, npt_rows, parallel_rows, taper_row, trapezoidal_rows, whitworth_rows};
+pub use pipe::PipeTolerances;
 pub use profile::{
     Basics, FULL_THREAD, METRIC_STRESS, TO_MINOR_DIAMETER, TO_PITCH_DIAMETER, TO_ROUNDED_ROOT, TRIANGLE_HEIGHT,
-    UNIFIED_STRESS, basics,
+    UNIFIED_STRESS, WHITWORTH_HEIGHT, basics,
 };
 pub use series::{MetricRow, UnifiedRow, metric_rows, unified_rows};
+pub use tap_drills::{TapDrillRow, published_tap_drill};
+pub use trapezoidal::{TrapezoidalTolerances, crest_clearance};
 pub use unified::{UnifiedTolerances, table_engagement};
 
 /// The system a thread belongs to, which also fixes its unit.
@@ -39,6 +57,89 @@ pub enum System {
     Unified,
     /// Metric M threads; every length is in millimetres.
     Metric,
+    /// National pipe taper threads, in inches; the diameter is the outside diameter of the pipe.
+    Npt,
+    /// Parallel pipe threads G of ISO 228-1, in millimetres.
+    PipeParallel,
+    /// Pipe threads R, Rp and Rc of ISO 7-1, in millimetres; diameters are those of the gauge plane.
+    PipeTaper,
+    /// Whitworth threads, BSW and BSF, in inches.
+    Whitworth,
+    /// General purpose Acme threads, in inches.
+    Acme,
+    /// ISO metric trapezoidal threads, in millimetres.
+    Trapezoidal,
+}
+
+impl System {
+    /// Every system.
+    pub const ALL: [System; 8] = [
+        System::Unified,
+        System::Metric,
+        System::Npt,
+        System::PipeParallel,
+        System::PipeTaper,
+        System::Whitworth,
+        System::Acme,
+        System::Trapezoidal,
+    ];
+
+    /// True where lengths are in inches.
+    pub const fn in_inches(self) -> bool {
+        matches!(self, System::Unified | System::Npt | System::Whitworth | System::Acme)
+    }
+
+    /// The angle between the flanks, in degrees.
+    pub const fn flank_angle(self) -> f64 {
+        match self {
+            System::Unified | System::Metric | System::Npt => 60.0,
+            System::PipeParallel | System::PipeTaper | System::Whitworth => 55.0,
+            System::Acme => 29.0,
+            System::Trapezoidal => 30.0,
+        }
+    }
+
+    /// What its threads are called, in the plural.
+    pub const fn words(self) -> &'static str {
+        match self {
+            System::Unified => "Unified",
+            System::Metric => "metric",
+            System::Npt => "National pipe taper",
+            System::PipeParallel => "parallel pipe (G)",
+            System::PipeTaper => "taper pipe (R, Rp, Rc)",
+            System::Whitworth => "Whitworth",
+            System::Acme => "Acme",
+            System::Trapezoidal => "metric trapezoidal",
+        }
+    }
+
+    /// The standard that its limits, or where it has none its sizes, come from.
+    pub const fn standard(self) -> &'static str {
+        match self {
+            System::Unified => "ASME B1.1",
+            System::Metric => "ISO 965-1",
+            System::Npt => "ASME B1.20.1",
+            System::PipeParallel => "ISO 228-1",
+            System::PipeTaper => "ISO 7-1",
+            System::Whitworth => "BS 84",
+            System::Acme => "ASME B1.5",
+            System::Trapezoidal => "ISO 2903",
+        }
+    }
+
+    /// A thread of this system that is always right.
+    pub const fn example(self) -> &'static str {
+        match self {
+            System::Unified => "1/4-20 UNC",
+            System::Metric => "M8",
+            System::Npt => "1/4-18 NPT",
+            System::PipeParallel => "G 1/2",
+            System::PipeTaper => "Rc 1/2",
+            System::Whitworth => "1/4-20 BSW",
+            System::Acme => "1-5 Acme",
+            System::Trapezoidal => "Tr20x4",
+        }
+    }
 }
 
 /// Where a value was taken from.
@@ -53,15 +154,17 @@ pub struct Provenance {
 /// A thread as its designation was understood.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Thread {
-    /// Unified or metric.
+    /// The system it belongs to.
     pub system: System,
     /// Basic major diameter, in the unit of the system.
     pub diameter: f64,
-    /// Distance from one thread to the next; exactly 1/tpi for Unified threads.
+    /// Distance from one thread to the next; exactly 1/tpi for threads in inches, to 0.001 mm for
+    /// the pipe threads of ISO.
     pub pitch: f64,
-    /// Threads in one inch; Unified only.
+    /// Threads in one inch, where the standard counts them.
     pub threads_per_inch: Option<f64>,
-    /// `UNC`, `UNF`, `UNEF`, `8-UN`, `UNS`; `coarse` or `fine`; absent for a metric size in no list.
+    /// `UNC`, `UNF`, `UNEF`, `8-UN`, `UNS`; `coarse` or `fine`, absent for a metric size in no list;
+    /// `NPT`, `G`, `R`, `Rp`, `Rc`, `BSW`, `BSF`, `Acme`, `Tr`.
     pub series: Option<String>,
     /// The size alone: `#10`, `1 1/4`, `M8`.
     pub size: String,
@@ -90,5 +193,20 @@ impl Thread {
     /// Advance in one turn: pitch times starts.
     pub fn lead(&self) -> f64 {
         self.pitch * f64::from(self.starts)
+    }
+
+    /// True for a thread on a cone of 1 in 16.
+    pub fn is_taper(&self) -> bool {
+        self.system == System::Npt || matches!(self.series.as_deref(), Some("R" | "Rc"))
+    }
+
+    /// False for Rp and Rc, which are internal threads only.
+    pub fn has_external(&self) -> bool {
+        !matches!(self.series.as_deref(), Some("Rp" | "Rc"))
+    }
+
+    /// False for R, which is an external thread only.
+    pub fn has_internal(&self) -> bool {
+        self.series.as_deref() != Some("R")
     }
 }

@@ -1,6 +1,8 @@
 //! Basic profile of the 60 degree thread: exact ratios of the fundamental triangle
-//! (ISO 68-1, ASME B1.1), and the basic diameters as ISO 724 and ASME B1.1 print them.
+//! (ISO 68-1, ASME B1.1), and the basic diameters of every system as its tables print them.
 
+use super::npt::npt;
+use super::pipe::height_um;
 use super::rounding::{half_even, half_up};
 use super::{System, Thread};
 
@@ -25,6 +27,10 @@ pub const METRIC_STRESS: f64 = 13.0 * ROOT_3 / 24.0;
 /// The same for Unified threads: pitch diameter less 3H/8, 9√3/16 (0.974279; printed 0.9743).
 pub const UNIFIED_STRESS: f64 = 9.0 * ROOT_3 / 16.0;
 
+/// Cotangent of half the 55 degree flank angle, to the last digit of a double.
+const COT_27_30: f64 = 1.920_982_126_971_166;
+/// Height of a Whitworth thread over the pitch: two thirds of the triangle, cot 27.5°/3 (0.640327).
+pub const WHITWORTH_HEIGHT: f64 = COT_27_30 / 3.0;
 /// Basic dimensions of a thread, in its own unit (inch or millimetre; areas in its square).
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Basics {
@@ -40,34 +46,51 @@ pub struct Basics {
     pub minor_exact: f64,
     /// Height of the fundamental triangle, H.
     pub triangle_height: f64,
-    /// Tensile stress area, not rounded.
-    pub stress_area: f64,
-    /// Diameter whose circle is the stress area, not rounded.
-    pub stress_diameter: f64,
+    /// Tensile stress area, not rounded; Unified and metric only.
+    pub stress_area: Option<f64>,
     /// Advance in one turn: pitch times starts.
     pub lead: f64,
 }
 
+/// Major, pitch and minor diameter before rounding. Of a taper thread: at the plane that gauges it.
+fn exact(thread: &Thread) -> (f64, f64, f64) {
+    let (d, p) = (thread.diameter, thread.pitch);
+    match thread.system {
+        System::Unified | System::Metric => (d, d - TO_PITCH_DIAMETER * p, d - TO_MINOR_DIAMETER * p),
+        System::Npt => {
+            let at = npt(thread).map_or(d, |npt| npt.hand_tight_exact);
+            (at + 0.8 * p, at, at - 0.8 * p)
+        }
+        System::PipeParallel | System::PipeTaper => {
+            let height = height_um(p) as f64 / 1000.0;
+            (d, d - height, d - 2.0 * height)
+        }
+        System::Whitworth => (d, d - WHITWORTH_HEIGHT * p, d - 2.0 * WHITWORTH_HEIGHT * p),
+        System::Acme | System::Trapezoidal => (d, d - p / 2.0, d - p),
+    }
+}
+
 /// Basic dimensions of a thread.
 pub fn basics(thread: &Thread) -> Basics {
-    let (d, p) = (thread.diameter, thread.pitch);
-    let pitch_diameter_exact = d - TO_PITCH_DIAMETER * p;
-    let minor_exact = d - TO_MINOR_DIAMETER * p;
+    let (major, pitch_diameter_exact, minor_exact) = exact(thread);
     let stress = match thread.system {
-        System::Unified => UNIFIED_STRESS,
-        System::Metric => METRIC_STRESS,
+        System::Unified => Some(UNIFIED_STRESS),
+        System::Metric => Some(METRIC_STRESS),
+        _ => None,
     };
-    let stress_diameter = d - stress * p;
+    let stress_area = stress.map(|ratio| {
+        let across = thread.diameter - ratio * thread.pitch;
+        std::f64::consts::FRAC_PI_4 * across * across
+    });
     Basics {
-        major: printed(thread.system, d),
+        major: printed(thread.system, major),
         pitch_diameter: printed(thread.system, pitch_diameter_exact),
         minor: printed(thread.system, minor_exact),
         pitch_diameter_exact,
         minor_exact,
-        triangle_height: TRIANGLE_HEIGHT * p,
-        stress_area: std::f64::consts::FRAC_PI_4 * stress_diameter * stress_diameter,
-        stress_diameter,
-        lead: p * f64::from(thread.starts),
+        triangle_height: thread.pitch / 2.0 / (thread.system.flank_angle() / 2.0).to_radians().tan(),
+        stress_area,
+        lead: thread.lead(),
     }
 }
 
@@ -75,7 +98,9 @@ pub fn basics(thread: &Thread) -> Basics {
 fn printed(system: System, value: f64) -> f64 {
     match system {
         System::Unified => half_even(value * 1e4) as f64 / 1e4,
-        System::Metric => half_up(value * 1e3) as f64 / 1e3,
+        System::Npt => half_even(value * 1e5) as f64 / 1e5,
+        _ if system.in_inches() => half_up(value * 1e4) as f64 / 1e4,
+        _ => half_up(value * 1e3) as f64 / 1e3,
     }
 }
 
@@ -116,7 +141,7 @@ mod tests {
     fn unified_stress_area_agrees_with_the_printed_relation() {
         // ASME B1.1 appendix B: 0.7854 (D - 0.9743 / n) squared; its constants have four places.
         for (text, d, n) in [("1/4-20", 0.25, 20.0), ("1-8", 1.0, 8.0), ("#10-32", 0.19, 32.0)] {
-            let exact = basics(&read(text).unwrap()).stress_area;
+            let exact = basics(&read(text).unwrap()).stress_area.unwrap();
             let across: f64 = d - 0.9743 / n;
             let printed = across * across * 7854.0 / 1e4;
             assert!((exact / printed - 1.0).abs() < 5e-5, "{text} {exact} {printed}");

@@ -4,11 +4,13 @@
 use super::{TapDrillInput, TapDrillResult};
 use crate::drawing::{Beside, Drawing, Ink, Words};
 use crate::quantity::SiValue;
+use crate::reference::threads::basics;
 
 /// Draws an answer.
 pub fn draw(input: &TapDrillInput, result: &TapDrillResult) -> Drawing {
     let thread = &input.thread;
-    let size = thread.found(thread.thread.diameter);
+    // Of a taper thread, the diameter at its gauge plane.
+    let size = thread.found(basics(&thread.thread).major);
     let mut about = Words::of(format!("The hole before tapping {}: ", thread.text()))
         .value(result.hole_diameter)
         .then(" in diameter inside a thread of ")

@@ -1,15 +1,14 @@
-//! The basic profile of ISO 68-1 and ASME B1.1 over two pitches, with the lines of the three basic
-//! diameters; y is the distance from the thread's axis, which lies below the sheet.
+//! The basic profile of a thread over two pitches, with the lines of its three basic diameters; y is
+//! the distance from the thread's axis, which lies below the sheet. Crests that a standard rounds
+//! are drawn flat.
 
 use super::{ThreadInput, ThreadResult};
 use crate::drawing::{Beside, Drawing, Ink, Point, Reach, Words};
 use crate::quantity::{FoundSize, SiValue, angle};
 
-/// The included angle of the flanks, ISO 68-1 and ASME B1.1.
-const FLANKS: f64 = 60.0;
-
 /// Draws an answer.
-pub fn draw(_: &ThreadInput, result: &ThreadResult) -> Drawing {
+pub fn draw(input: &ThreadInput, result: &ThreadResult) -> Drawing {
+    let flanks = input.designation.thread.system.flank_angle();
     let about = Words::of(format!("The basic profile of {} in section: pitch ", result.designation))
         .value(result.pitch)
         .then(", major diameter ")
@@ -18,12 +17,12 @@ pub fn draw(_: &ThreadInput, result: &ThreadResult) -> Drawing {
         .value(result.pitch_diameter)
         .then(", minor diameter ")
         .value(result.minor_diameter)
-        .then(", flanks at 60°.");
+        .then(format!(", flanks at {flanks}°."));
     let mut drawing = Drawing::new("Thread profile", about);
     let radius = |diameter: FoundSize| diameter.get().si() / 2.0;
     let (major, minor) = (radius(result.major_diameter), radius(result.minor_diameter));
     let (middle, pitch) = (radius(result.pitch_diameter), result.pitch.get().si());
-    let slope = angle::tan(FLANKS / 2.0);
+    let slope = angle::tan(flanks / 2.0);
     // Half the thickness of a ridge at a distance from the axis: a quarter pitch on the pitch line.
     let half = |y: f64| pitch / 4.0 - (y - middle) * slope;
     let (crest, root) = (half(major), half(minor));
@@ -55,6 +54,8 @@ pub fn draw(_: &ThreadInput, result: &ThreadResult) -> Drawing {
         .of("pitch");
     // The flanks of the groove meet below it.
     let apex = (0.0, middle - pitch / 4.0 / slope);
-    drawing.angle(apex, 90.0 - FLANKS / 2.0, FLANKS, Reach::Model(pitch * 0.5), Words::of("60°")).of("flanks");
+    // So that the arc lies in the groove however steep its flanks are.
+    let reach = 1.155 * pitch / 4.0 / slope;
+    drawing.angle(apex, 90.0 - flanks / 2.0, flanks, Reach::Model(reach), Words::of(format!("{flanks}°"))).of("flanks");
     drawing
 }

@@ -112,22 +112,61 @@ fn a_series_that_lacks_the_size_is_refused_with_those_that_exist() {
 
 #[test]
 fn threads_of_other_standards_are_named_and_refused() {
-    for text in [
-        "1/4-18 NPT",
-        "NPT 1/4",
-        "G 1/2 A",
-        "G1/2",
-        "R 1/2",
-        "Rp 3/4",
-        "Tr 20x4",
-        "1-5 Acme-2G",
-        "1/4-20 BSW",
-        "1/2 BSPT",
-        "MJ8x1",
-        "1/4-20 UNJC",
-        "10-32 NF",
-    ] {
+    for text in ["NPTF 1/4", "1/4-18 NPSM", "MJ8x1", "1/4-20 UNJC", "10-32 NF", "2 BA", "Rd 40x1/6", "W 21.8x1/14"] {
         assert_eq!(name(text), "NotOffered", "{text}");
+    }
+}
+
+#[test]
+fn pipe_whitworth_and_power_threads_are_read_as_shops_write_them() {
+    for (typed, meant) in [
+        ("1/4-18 NPT", "1/4-18 NPT"),
+        ("NPT 1/4", "1/4-18 NPT"),
+        ("1-1/2 - 11 1/2 NPT", "1 1/2-11.5 NPT"),
+        ("14 OD-8 NPT", "14-8 NPT"),
+        ("G 1/2 A", "G 1/2 A"),
+        ("G1/2", "G 1/2"),
+        ("1/2 BSPP", "G 1/2"),
+        ("R 1/2", "R 1/2"),
+        ("Rp 3/4", "Rp 3/4"),
+        ("1/4 whitworth", "1/4-20 BSW"),
+        ("1/4-26 BSF", "1/4-26 BSF"),
+        ("1/4-24 Whit", "1/4-24 Whitworth (computed)"),
+        ("1-5 Acme-2G", "1-5 Acme 2G 2G"),
+        ("1-4 acme", "1-4 Acme (computed)"),
+        ("Tr 20x4", "Tr20x4"),
+        ("tr20 X 4-7e LH", "Tr20x4 7e LH"),
+    ] {
+        assert_eq!(name(typed), meant, "{typed}");
+    }
+    let thread = read("Tr40x14P7").unwrap();
+    assert_eq!((thread.starts, thread.pitch, thread.lead()), (2, 7.0, 14.0));
+}
+
+#[test]
+fn pipe_whitworth_and_power_threads_that_do_not_exist_are_refused_with_neighbours() {
+    for (text, kind, first) in [
+        ("7/16 NPT", "SeriesMismatch", "1/2-14 NPT"),
+        ("1/4-14 NPT", "SeriesMismatch", "1/4-18 NPT"),
+        ("G 9/16", "SeriesMismatch", "G 5/8"),
+        ("R 5/8", "SeriesMismatch", "R 3/4"),
+        ("1/2 BSP", "Ambiguous", "G 1/2"),
+        ("1/2 BSPT", "Ambiguous", "R 1/2"),
+        ("1/4-26 BSW", "SeriesMismatch", "1/4-26 BSF"),
+        ("Tr20", "PitchMissing", "Tr20x2"),
+        ("1-5 Acme-5C", "ClassUnknown", ""),
+        ("Tr20x4-6g", "ClassUnknown", ""),
+        ("1/2-14 NPT-2B", "Unreadable", ""),
+        ("Tr20x15", "OutOfRange", ""),
+    ] {
+        let error = read(text).unwrap_err();
+        assert_eq!(format!("{:?}", error.kind), kind, "{text}: {}", error.says);
+        assert!(read(&error.try_this).is_ok(), "{text}: {}", error.try_this);
+        assert!(
+            first.is_empty() || error.nearest.first().is_some_and(|near| near == first),
+            "{text}: {:?}",
+            error.nearest
+        );
     }
 }
 
@@ -170,7 +209,7 @@ fn every_listed_designation_reads_back_as_itself() {
 
 #[test]
 fn every_value_to_try_is_accepted_or_is_a_class() {
-    for text in ["", "x", "1/4", "M15", "M8x25", "1/4-28 UNC", "G 1/2", "M8x1,25", "1/4-20 4C"] {
+    for text in ["", "x", "1/4", "M15", "M8x25", "1/4-28 UNC", "2 BA", "M8x1,25", "1/4-20 4C"] {
         let error = read(text).unwrap_err();
         assert!(read(&error.try_this).is_ok(), "{text}: {}", error.try_this);
     }

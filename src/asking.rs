@@ -112,10 +112,10 @@ fn system_of(asked: Option<System>, inputs: &Node, machine: &StoodIn, record: &m
     }
     // What the machine stood in for does not decide, so that one machine serves inch and metric work.
     let stated = match inputs {
-        Node::Record(members) => {
-            members.iter().filter(|(name, _)| machine.stated(name)).find_map(|(_, node)| node.system())
+        Node::Record(members) if machine.machine().is_some() => {
+            Node::Record(members.iter().filter(|(name, _)| machine.stated(name)).cloned().collect()).system()
         }
-        other => other.system(),
+        inputs => inputs.system(),
     };
     match stated.or_else(|| inputs.system()) {
         Some(system) => {

@@ -17,7 +17,7 @@ mod tolerance;
 pub use answer::{Answer, Body, Correction, Root, Row};
 pub use cell::cell;
 pub use describe::{Described, Field, ResultField, describe_entry, described, reserved_fields, without_null};
-pub use reserved::{Digits, Form, RESERVED, RefusalsAs, Reserved, Separator, ZPlus};
+pub use reserved::{Digits, Form, RESERVED, RefusalsAs, Reserved, Separator, XReads, ZPlus};
 pub use table::table;
 
 use crate::calculators::Entry;

@@ -5,6 +5,7 @@ mod count;
 mod given;
 mod point;
 mod reader;
+mod rows;
 
 pub use count::Count;
 pub use given::Given;
@@ -13,6 +14,7 @@ pub use point::{MOST_POINTS, Point, Points};
 use crate::refusal::{Code, Refusal, Wrong};
 use reader::FieldsReader;
 pub use reader::nearest;
+pub use rows::{MOST_ROWS, Rows};
 use serde::de::DeserializeOwned;
 use std::borrow::Cow;
 
@@ -65,9 +67,11 @@ impl<'a> Fields<'a> {
                 break;
             }
             wrongs.push(wrong);
+            // Inside an object the whole field is mended, not the part.
+            let inside = wrongs.last().is_some_and(|wrong| wrong.field.matches('/').count() > 1);
             match code {
-                Code::FieldUnknown => fields.retain(|(key, _)| *key != name),
-                Code::FieldRepeated => {
+                Code::FieldUnknown if !inside => fields.retain(|(key, _)| *key != name),
+                Code::FieldRepeated if !inside => {
                     let first = fields.iter().position(|(key, _)| *key == name).unwrap_or_default();
                     let mut at = 0;
                     fields.retain(|(key, _)| {

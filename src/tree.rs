@@ -150,13 +150,16 @@ macro_rules! tree {
     };
 }
 
-/// Declares a choice of words, read and written in snake case, with its schema.
+/// Declares a choice of words, read and written in snake case, with its schema. A word may have
+/// others that are read for it: `XAxis = "x_axis" | "x"`.
 #[macro_export]
 macro_rules! choice {
-    ($(#[doc = $doc:literal])* $name:ident { $($(#[doc = $vdoc:literal])* $variant:ident = $text:literal),* $(,)? }) => {
+    ($(#[doc = $doc:literal])* $name:ident {
+        $($(#[doc = $vdoc:literal])* $variant:ident = $text:literal $(| $alias:literal)*),* $(,)?
+    }) => {
         $(#[doc = $doc])*
         #[derive(Clone, Copy, Debug, PartialEq, Eq, serde::Deserialize)]
-        pub enum $name { $($(#[doc = $vdoc])* #[serde(rename = $text)] $variant),* }
+        pub enum $name { $($(#[doc = $vdoc])* #[serde(rename = $text $(, alias = $alias)*)] $variant),* }
 
         // By hand: the derive neither sees a macro's words nor keeps the sentences of the variants.
         impl utoipa::PartialSchema for $name {

@@ -175,9 +175,17 @@ fn form(schema: &Value, part: &Value, kind: Option<&KindRow>) -> &'static str {
         "truth"
     } else if is(schema, "array") {
         "list"
+    } else if is_rows(part) {
+        "objects"
     } else {
         "words"
     }
+}
+
+/// A text or a list of objects.
+fn is_rows(part: &Value) -> bool {
+    let mut forms = part["oneOf"].as_array().into_iter().flatten();
+    forms.any(|form| form["type"] == "array" && reference(&form["items"]).is_some())
 }
 
 fn choices(part: &Value) -> Vec<String> {

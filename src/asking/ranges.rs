@@ -23,6 +23,10 @@ pub fn found(fields: &Fields) -> Result<Option<Ranges>, Refusal> {
     let (mut ranges, mut wrongs) = (Ranges::new(), Vec::new());
     for (at, (name, value)) in fields.0.iter().enumerate() {
         let Given::Text(text) = value else { continue };
+        // A list given as JSON text is one value, whatever its words hold.
+        if text.trim_start().starts_with(['[', '{']) {
+            continue;
+        }
         if text.contains('|') {
             ranges.push((at, text.split('|').map(|case| case.trim().to_owned()).collect()));
         } else if text.contains("..") {

@@ -26,9 +26,6 @@ pub const RESERVED: &[&str] = &[
     "separator",
 ];
 
-/// Names that are kept free for what the service does not do.
-const NOT_OFFERED: &[&str] = &["x_reads"];
-
 /// The form in which an answer is asked for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Form {
@@ -46,9 +43,18 @@ impl Form {
     /// Which reserved names mean something in this form.
     pub const fn names(self) -> &'static [&'static str] {
         match self {
-            Form::Json => {
-                &["units", "working", "resolution", "z_plus", "machine", "solve_for", "wanted", "measured", "correct"]
-            }
+            Form::Json => &[
+                "units",
+                "working",
+                "resolution",
+                "z_plus",
+                "x_reads",
+                "machine",
+                "solve_for",
+                "wanted",
+                "measured",
+                "correct",
+            ],
             Form::Cell => &[
                 "pick",
                 "units",
@@ -56,13 +62,14 @@ impl Form {
                 "refusals",
                 "resolution",
                 "z_plus",
+                "x_reads",
                 "machine",
                 "solve_for",
                 "wanted",
                 "measured",
                 "correct",
             ],
-            Form::Table => &["units", "resolution", "z_plus", "machine", "separator"],
+            Form::Table => &["units", "resolution", "z_plus", "x_reads", "machine", "separator"],
             Form::Drawing => &["units", "machine"],
         }
     }
@@ -97,6 +104,16 @@ crate::choice! {
 }
 
 crate::choice! {
+    /// What a lathe's cross slide counts on its scale: `radius` or `diameter`.
+    XReads {
+        /// Readings change by as much as the slide moves.
+        Radius = "radius",
+        /// Readings change by twice as much, as the diameter does.
+        Diameter = "diameter",
+    }
+}
+
+crate::choice! {
     /// What parts the columns of a table: `comma`, or `semicolon` for tables with decimal commas.
     Separator {
         /// Commas, with decimal points.
@@ -124,6 +141,8 @@ pub struct Reserved {
     pub resolution: Option<Resolution>,
     /// Which way depths count on the readout: up or down. Needs resolution.
     pub z_plus: Option<ZPlus>,
+    /// What the scale of a lathe's cross slide counts: radius or diameter; as the answer counts if absent. Needs resolution.
+    pub x_reads: Option<XReads>,
     /// A machine by its name in the shop's file: its fields stand in for those not stated. Needs a service started with --shop.
     pub machine: Option<String>,
     /// What parts the columns: comma (if absent) or semicolon, which also writes decimal commas.
@@ -152,6 +171,7 @@ pub fn good(name: &str) -> Option<&'static str> {
         "refusals" => "text",
         "resolution" => "0.0005 in",
         "z_plus" => "down",
+        "x_reads" => "radius",
         "machine" => "mill",
         "separator" => "comma",
         "solve_for" | "correct" => "diameter",
@@ -179,19 +199,11 @@ impl Reserved {
             if form.names().contains(&name.as_ref()) {
                 return true;
             }
-            let says = if NOT_OFFERED.contains(&name.as_ref()) {
-                format!("{name} is a reserved name for what is not offered here.")
-            } else {
-                let forms = [
-                    (Form::Json, "the plain address"),
-                    (Form::Cell, ".txt"),
-                    (Form::Table, ".csv"),
-                    (Form::Drawing, ".svg"),
-                ];
-                let homes: Vec<&str> =
-                    forms.iter().filter(|(form, _)| form.names().contains(&name.as_ref())).map(|(_, is)| *is).collect();
-                format!("{name} belongs to {}.", homes.join(" and "))
-            };
+            let forms =
+                [(Form::Json, "the plain address"), (Form::Cell, ".txt"), (Form::Table, ".csv"), (Form::Drawing, ".svg")];
+            let homes: Vec<&str> =
+                forms.iter().filter(|(form, _)| form.names().contains(&name.as_ref())).map(|(_, is)| *is).collect();
+            let says = format!("{name} belongs to {}.", homes.join(" and "));
             wrongs.push(Wrong::new(name, Code::NotOffered, says, "leave out"));
             false
         });
@@ -207,13 +219,10 @@ impl Reserved {
             None
         });
         let has_resolution = read.resolution.is_some() || machine.is_some_and(|m| m.field("resolution").is_some());
-        if read.z_plus.is_some() && !has_resolution {
-            wrongs.push(Wrong::new(
-                "resolution",
-                Code::FieldMissing,
-                "z_plus says which way a setting counts; settings need the resolution of the readout.",
-                "0.0005 in",
-            ));
+        let counting = [("z_plus", read.z_plus.is_some()), ("x_reads", read.x_reads.is_some())];
+        if let (Some((name, _)), false) = (counting.iter().find(|(_, given)| *given), has_resolution) {
+            let says = format!("{name} says how a setting counts; settings need the resolution of the readout.");
+            wrongs.push(Wrong::new("resolution", Code::FieldMissing, says, "0.0005 in"));
         }
         for (one, is, other, also) in [
             ("solve_for", &read.solve_for, "wanted", &read.wanted),

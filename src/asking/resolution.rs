@@ -2,25 +2,35 @@
 //! the rounded places, so that they sum to them to the last count.
 
 use super::machine;
-use super::reserved::{Reserved, ZPlus};
+use super::reserved::{Reserved, XReads, ZPlus};
 use crate::quantity::{Quantity, Resolution, Setting, Unit, text};
 use crate::shop::Machine;
 use crate::tree::{Leaf, Node, SetTo};
 use crate::working::Record;
 
-/// The step of a readout.
+/// The step of a readout, and how it counts.
 #[derive(Clone, Copy)]
 struct Grid {
     step: f64,
     unit: Unit,
     places: usize,
-    z_sign: f64,
+    z_plus: Option<ZPlus>,
+    x_reads: Option<XReads>,
 }
 
 impl Grid {
+    /// What a reading changes by where the quantity changes by one.
+    fn counting(&self, setting: Setting) -> f64 {
+        match (setting, self.z_plus, self.x_reads) {
+            (Setting::Depth, Some(ZPlus::Up), _) => -1.0,
+            (Setting::AcrossDiameter, _, Some(XReads::Radius)) => 0.5,
+            (Setting::AcrossRadius, _, Some(XReads::Diameter)) => 2.0,
+            _ => 1.0,
+        }
+    }
+
     fn set(&self, quantity: &Quantity) -> SetTo {
-        let sign = if quantity.kind.setting == Setting::Depth { self.z_sign } else { 1.0 };
-        let value = sign * quantity.in_unit(self.unit);
+        let value = self.counting(quantity.kind.setting) * quantity.in_unit(self.unit);
         // Tidied, so that a half count is a half although its double lies a hair off.
         self.at(text::tidy(value / self.step).round(), value)
     }
@@ -41,10 +51,11 @@ pub fn apply(reserved: &Reserved, result: &mut Node, record: &mut Record) {
     let Some(resolution) = reserved.resolution.or(machine_resolution) else { return };
     let step = resolution.quantity();
     let places = (0..=9).find(|&places| text::round(step.value, places) == step.value).unwrap_or(9);
-    let (mut settable, mut depths) = (false, false);
+    let (mut settable, mut depths, mut across) = (false, false, false);
     result.each_quantity(&mut |leaf| {
         settable |= leaf.quantity.kind.setting != Setting::Never;
         depths |= leaf.quantity.kind.setting == Setting::Depth;
+        across |= matches!(leaf.quantity.kind.setting, Setting::AcrossDiameter | Setting::AcrossRadius);
     });
     if !settable {
         if reserved.resolution.is_some() {
@@ -67,8 +78,10 @@ pub fn apply(reserved: &Reserved, result: &mut Node, record: &mut Record) {
             }
         }
     }
-    let z_sign = if z_plus == Some(ZPlus::Up) { -1.0 } else { 1.0 };
-    let grid = Grid { step: step.value, unit: step.unit, places, z_sign };
+    if !across && reserved.x_reads.is_some() {
+        record.note("x_reads_unused", "No result here is set on a lathe's cross slide, so x_reads changes nothing.");
+    }
+    let grid = Grid { step: step.value, unit: step.unit, places, z_plus, x_reads: reserved.x_reads };
     result.each_quantity(&mut |leaf| {
         // A move that stands beside no place is set by itself.
         if leaf.quantity.kind.setting != Setting::Never {
@@ -97,40 +110,69 @@ impl OfReadout {
     }
 }
 
-/// Sets the moves of every list: `dx` is the rounded `x` of its row less that of the row before,
-/// the first from zero.
+/// Sets the moves: beside two places the move between them, in lists from row to row.
 fn set_moves(node: &mut Node, grid: &Grid) {
     match node {
-        Node::Record(members) => members.iter_mut().for_each(|(_, node)| set_moves(node, grid)),
-        Node::List(rows) => {
-            let mut before: Vec<(&'static str, f64)> = Vec::new();
-            for row in rows {
-                set_moves(row, grid);
-                let Node::Record(members) = row else { continue };
-                let places: Vec<(&'static str, f64)> = members
-                    .iter()
-                    .filter_map(|(name, node)| match node {
-                        Node::Quantity(Leaf { set: Some(set), .. }) => Some((*name, set.counts)),
-                        _ => None,
-                    })
-                    .collect();
-                for (name, node) in members {
-                    let Node::Quantity(leaf) = node else { continue };
-                    if leaf.quantity.kind.setting != Setting::Move {
-                        continue;
-                    }
-                    let of = |list: &[(&'static str, f64)]| {
-                        let place = name.strip_prefix('d')?;
-                        list.iter().find(|(name, _)| *name == place).map(|(_, counts)| *counts)
-                    };
-                    if let Some(counts) = of(&places) {
-                        let moved = counts - of(&before).unwrap_or(0.0);
-                        leaf.set = Some(grid.at(moved, leaf.quantity.in_unit(grid.unit)));
-                    }
-                }
-                before = places;
+        Node::Record(members) => {
+            set_move_between(members, grid);
+            members.iter_mut().for_each(|(_, node)| set_moves(node, grid));
+        }
+        Node::List(rows) => set_moves_of_rows(rows, grid),
+        _ => {}
+    }
+}
+
+/// A move that is the difference of the only two places beside it.
+fn set_move_between(members: &mut [(&'static str, Node)], grid: &Grid) {
+    let mut places = Vec::new();
+    for (_, node) in members.iter() {
+        if let Node::Quantity(Leaf { quantity, set: Some(set), .. }) = node
+            && quantity.kind.setting != Setting::Move
+        {
+            places.push((quantity.in_unit(grid.unit), *set));
+        }
+    }
+    let [(from, set_from), (to, set_to)] = places[..] else { return };
+    let between = from - to;
+    for (_, node) in members {
+        let Node::Quantity(leaf) = node else { continue };
+        let value = leaf.quantity.in_unit(grid.unit);
+        let is_between = (value.abs() - between.abs()).abs() <= 1e-9 * (from.abs() + to.abs());
+        if leaf.quantity.kind.setting == Setting::Move && is_between {
+            let sign = if value * between < 0.0 { -1.0 } else { 1.0 };
+            let counted = set_from.to + set_from.left_over - set_to.to - set_to.left_over;
+            leaf.set = Some(grid.at(sign * (set_from.counts - set_to.counts), sign * counted));
+        }
+    }
+}
+
+/// In a list `dx` is the rounded `x` of its row less that of the row before, the first from zero.
+fn set_moves_of_rows(rows: &mut [Node], grid: &Grid) {
+    let mut before: Vec<(&'static str, f64)> = Vec::new();
+    for row in rows {
+        let Node::Record(members) = row else { continue };
+        members.iter_mut().for_each(|(_, node)| set_moves(node, grid));
+        let places: Vec<(&'static str, f64)> = members
+            .iter()
+            .filter_map(|(name, node)| match node {
+                Node::Quantity(Leaf { set: Some(set), .. }) => Some((*name, set.counts)),
+                _ => None,
+            })
+            .collect();
+        for (name, node) in members {
+            let Node::Quantity(leaf) = node else { continue };
+            if leaf.quantity.kind.setting != Setting::Move {
+                continue;
+            }
+            let of = |list: &[(&'static str, f64)]| {
+                let place = name.strip_prefix('d')?;
+                list.iter().find(|(name, _)| *name == place).map(|(_, counts)| *counts)
+            };
+            if let Some(counts) = of(&places) {
+                let moved = counts - of(&before).unwrap_or(0.0);
+                leaf.set = Some(grid.at(moved, leaf.quantity.in_unit(grid.unit)));
             }
         }
-        _ => {}
+        before = places;
     }
 }

@@ -1,6 +1,7 @@
 //! serde's view of the fields: a deserializer whose errors know the field, the code and a way out.
 
 use super::given::Given;
+use super::rows;
 use crate::quantity::shown;
 use crate::refusal::{Code, Wrong, code_named};
 use serde::de::value::StrDeserializer;
@@ -202,8 +203,40 @@ impl<'de> Deserializer<'de> for GivenReader<'_, '_> {
         visitor.visit_some(self)
     }
 
-    fn deserialize_newtype_struct<V: Visitor<'de>>(self, _: &'static str, visitor: V) -> Result<V::Value, ReadError> {
-        visitor.visit_newtype_struct(self)
+    fn deserialize_newtype_struct<V: Visitor<'de>>(
+        self,
+        name: &'static str,
+        visitor: V,
+    ) -> Result<V::Value, ReadError> {
+        let rows = match self.0 {
+            Given::Text(text) if name == rows::NAME => {
+                self.check()?;
+                Some(rows::parted(text).map_err(|says| ReadError::new(Code::ValueUnreadable, says))?)
+            }
+            given if name == rows::NAME => rows::as_list(given),
+            _ => None,
+        };
+        match rows {
+            Some(rows) => visitor.visit_newtype_struct(GivenReader(&rows)),
+            None => visitor.visit_newtype_struct(self),
+        }
+    }
+
+    /// An object may also be one text, its parts in declared order parted by commas.
+    fn deserialize_struct<V: Visitor<'de>>(
+        self,
+        _: &'static str,
+        fields: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, ReadError> {
+        self.check()?;
+        match self.0 {
+            Given::Text(text) => {
+                let object = rows::named(text, fields).map_err(|says| ReadError::new(Code::ValueUnreadable, says))?;
+                GivenReader(&object).deserialize_any(visitor)
+            }
+            _ => self.deserialize_any(visitor),
+        }
     }
 
     fn deserialize_u32<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, ReadError> {
@@ -275,7 +308,7 @@ impl<'de> Deserializer<'de> for GivenReader<'_, '_> {
 
     forward_to_deserialize_any! {
         i8 i16 i32 i64 i128 u8 u16 u64 u128 f32 f64 char bytes byte_buf unit
-        unit_struct tuple tuple_struct map struct identifier ignored_any
+        unit_struct tuple tuple_struct map identifier ignored_any
     }
 }
 

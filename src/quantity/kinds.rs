@@ -16,6 +16,10 @@ pub enum Setting {
     Move,
     /// A depth below a face, which `z_plus` can turn into a reading.
     Depth,
+    /// A place of a lathe's cross slide that counts diameters; `x_reads` says what the scale counts.
+    AcrossDiameter,
+    /// The same where it counts radii.
+    AcrossRadius,
 }
 
 /// Which way a limit of size goes when it is converted to the other system, so that what meets the
@@ -210,6 +214,16 @@ kinds! {
         units: LENGTHS, inch: INCH4, metric: MM3, least: Least::Any, most: FAR,
         setting: Depth, example: "0.900 in"
     }
+    /// A place of a lathe's cross slide, as the diameter it turns.
+    CrossDiameter / CrossDiameter / FoundCrossDiameter: si::Length {
+        units: LENGTHS, inch: INCH4, metric: MM3, least: Least::Any, most: FAR,
+        setting: AcrossDiameter, example: "1.250 in"
+    }
+    /// A place of a lathe's cross slide, as the radius it turns.
+    CrossRadius / CrossRadius / FoundCrossRadius: si::Length {
+        units: LENGTHS, inch: INCH4, metric: MM3, least: Least::Any, most: FAR,
+        setting: AcrossRadius, example: "0.625 in"
+    }
     /// The thickness of a chip.
     ChipThickness / ChipThickness / FoundChipThickness: si::Length {
         units: LENGTHS, inch: (Unit::Inch, 5), metric: (Unit::Millimetre, 4), least: Least::From(0.0), most: 0.1,
@@ -268,6 +282,12 @@ kinds! {
         units: &[Unit::InchPerRev, Unit::MillimetrePerRev, Unit::Inch, Unit::Millimetre, Unit::Thou],
         inch: (Unit::InchPerRev, 4), metric: (Unit::MillimetrePerRev, 3), least: Least::AboveZero, most: 0.1,
         setting: Never, example: "0.004 in/rev"
+    }
+    /// How long something takes.
+    Duration / Duration / FoundDuration: si::Time {
+        units: &[Unit::Second, Unit::Minute, Unit::Hour],
+        inch: (Unit::Second, 1), metric: (Unit::Second, 1), least: Least::From(0.0), most: 1e9,
+        setting: Never, example: "12 s"
     }
     /// Turns of a spindle in a minute.
     SpindleSpeed / SpindleSpeed / FoundSpindleSpeed: si::Frequency {

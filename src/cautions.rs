@@ -58,3 +58,17 @@ pub const INDICATING: (&str, &str) = (
     "indicating",
     "Turn spindle or chuck by hand with the drive off, and take indicator and key away before it is started.",
 );
+
+/// For moves from place to place.
+pub const OUT_OF_THE_WORK: (&str, &str) = (
+    "out_of_the_work",
+    "Bring the tool out of the work and clear of every clamp before moving across, and look along the whole way \
+     before the table goes.",
+);
+
+/// For turning on a lathe.
+pub const LATHE: (&str, &str) = (
+    "lathe",
+    "Take the key out of the chuck, keep sleeves, gloves and cloth away from the work, and stop the spindle before \
+     measuring.",
+);

@@ -23,6 +23,16 @@ crate::choice! {
     }
 }
 
+crate::choice! {
+    /// Which way a reading changes while a face or a place is come up to: `growing` or `falling`.
+    ReadingWay {
+        /// The reading gets larger.
+        Growing = "growing",
+        /// The reading gets smaller.
+        Falling = "falling",
+    }
+}
+
 /// How angles are measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Convention {

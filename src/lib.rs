@@ -10,8 +10,8 @@
 //!   [`cautions`]; [`propagation`]: how tolerances spread; [`roots`]: bracketed roots;
 //!   [`circle_fit`]: circles through points; [`drawing`]: the shapes of a drawing, to SVG;
 //!   [`directions`]: which way angles run; [`touching`]: what is seen while touching work;
-//!   [`suggestion`]: values to try; [`fields`]: a request read into typed inputs; [`refusal`]: what
-//!   can be wrong;
+//!   [`travel`]: moves from place to place; [`suggestion`]: values to try; [`fields`]: a request
+//!   read into typed inputs; [`refusal`]: what can be wrong;
 //!   [`tree`]: inputs and results without their types;
 //! - [`quantity`]: values with units; [`sources`]: who says so.
 
@@ -36,6 +36,7 @@ pub mod shop;
 pub mod sources;
 pub mod suggestion;
 pub mod touching;
+pub mod travel;
 pub mod tree;
 pub mod working;
 

@@ -20,6 +20,7 @@ const ORDER: &[&str] = &[
     "suggestion",
     "directions",
     "touching",
+    "travel",
     "propagation",
     "reference",
     "machine",

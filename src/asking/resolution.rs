@@ -146,16 +146,17 @@ fn set_move_between(members: &mut [(&'static str, Node)], grid: &Grid) {
     }
 }
 
-/// In a list `dx` is the rounded `x` of its row less that of the row before, the first from zero.
+/// In a list `dx` is the rounded `x` of its row less that of the row before; of the first row less
+/// the place it comes from, rounded likewise.
 fn set_moves_of_rows(rows: &mut [Node], grid: &Grid) {
-    let mut before: Vec<(&'static str, f64)> = Vec::new();
+    let mut before: Vec<(&'static str, SetTo)> = Vec::new();
     for row in rows {
         let Node::Record(members) = row else { continue };
         members.iter_mut().for_each(|(_, node)| set_moves(node, grid));
-        let places: Vec<(&'static str, f64)> = members
+        let places: Vec<(&'static str, SetTo)> = members
             .iter()
             .filter_map(|(name, node)| match node {
-                Node::Quantity(Leaf { set: Some(set), .. }) => Some((*name, set.counts)),
+                Node::Quantity(Leaf { set: Some(set), .. }) => Some((*name, *set)),
                 _ => None,
             })
             .collect();
@@ -164,13 +165,15 @@ fn set_moves_of_rows(rows: &mut [Node], grid: &Grid) {
             if leaf.quantity.kind.setting != Setting::Move {
                 continue;
             }
-            let of = |list: &[(&'static str, f64)]| {
+            let of = |list: &[(&'static str, SetTo)]| {
                 let place = name.strip_prefix('d')?;
-                list.iter().find(|(name, _)| *name == place).map(|(_, counts)| *counts)
+                list.iter().find(|(name, _)| *name == place).map(|(_, set)| *set)
             };
-            if let Some(counts) = of(&places) {
-                let moved = counts - of(&before).unwrap_or(0.0);
-                leaf.set = Some(grid.at(moved, leaf.quantity.in_unit(grid.unit)));
+            if let Some(place) = of(&places) {
+                let value = leaf.quantity.in_unit(grid.unit);
+                let from = || text::tidy((place.to + place.left_over - value) / grid.step).round();
+                let moved = place.counts - of(&before).map_or_else(from, |before| before.counts);
+                leaf.set = Some(grid.at(moved, value));
             }
         }
         before = places;

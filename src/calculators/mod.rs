@@ -20,10 +20,20 @@ mod datum {
     mod corner_offset;
     mod corner_steps;
     pub mod edge_angle;
+    pub mod handwheel;
     pub mod indicate;
+    pub mod lathe_touch_off;
+    pub mod move_list;
+    pub mod stepped_profile;
+    mod stepped_profile_shape;
+    mod stepped_profile_steps;
+    pub mod tool_setting;
     pub mod touch_off;
     pub mod tram;
     pub mod turn_and_shift;
+    pub mod visit_order;
+    mod visit_order_route;
+    pub mod wall_stops;
 }
 mod geometry {
     pub mod arc;
@@ -85,6 +95,13 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<datum::turn_and_shift::TurnAndShift>(),
     Entry::of::<datum::indicate::Indicate>(),
     Entry::of::<datum::tram::Tram>(),
+    Entry::of::<datum::tool_setting::ToolSetting>(),
+    Entry::of::<datum::lathe_touch_off::LatheTouchOff>(),
+    Entry::of::<datum::move_list::MoveList>(),
+    Entry::of::<datum::visit_order::VisitOrder>(),
+    Entry::of::<datum::wall_stops::WallStops>(),
+    Entry::of::<datum::handwheel::Handwheel>(),
+    Entry::of::<datum::stepped_profile::SteppedProfile>(),
 ];
 
 /// The job at hand, by which pages group the calculators.

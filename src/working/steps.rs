@@ -127,6 +127,12 @@ impl From<bool> for Shown {
     }
 }
 
+impl From<Vec<String>> for Shown {
+    fn from(texts: Vec<String>) -> Self {
+        Shown::Texts(texts.into_iter().map(Cow::Owned).collect())
+    }
+}
+
 impl From<Vec<&'static str>> for Shown {
     fn from(texts: Vec<&'static str>) -> Self {
         Shown::Texts(texts.into_iter().map(Cow::Borrowed).collect())

@@ -1,0 +1,261 @@
+//! A list of places as moves on a machine: how far on each axis, how long it takes, and where to go
+//! past a place so that it is come up to from one side. Plane geometry, checked with an
+//! arbitrary-precision library.
+
+use crate::calculators::{Calculator, Example, Task};
+use crate::cautions;
+use crate::directions::ReadingWay;
+use crate::fields::Points;
+use crate::quantity::{Extent, FeedRate, FoundDuration, FoundExtent, FoundMove, FoundPlace, Place, SiValue, Unit};
+use crate::refusal::{Code, Refusal, between};
+use crate::travel::{Axis, Sum, write_moves, write_sum};
+use crate::working::Record;
+use serde::Deserialize;
+use utoipa::ToSchema;
+use validator::{Validate, ValidationError};
+
+/// The calculator.
+pub struct MoveList;
+
+/// What the move list asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+#[validate(schema(function = "check"))]
+pub struct MoveListInput {
+    /// The places, in the order in which the tool goes to them.
+    pub points: Points,
+    /// Feed rate of the moves, for their time; no times if absent.
+    pub feed_rate: Option<FeedRate>,
+    /// Play of the screws; with it, moves that come from the wrong side get a place to go past first.
+    pub backlash: Option<Extent>,
+    /// From which side every place is come up to: growing or falling readings; growing if absent. Needs backlash.
+    pub approach: Option<ReadingWay>,
+}
+
+crate::tree!(MoveListInput { points, feed_rate, backlash, approach });
+
+/// What the move list gives.
+#[derive(Debug, ToSchema)]
+pub struct MoveListResult {
+    /// The moves, one to each place.
+    pub moves: Vec<ListedMove>,
+    /// All moves together.
+    pub total: MoveTotal,
+}
+
+crate::tree!(MoveListResult { moves, total });
+
+/// One move.
+#[derive(Debug, ToSchema)]
+pub struct ListedMove {
+    /// Number of the place.
+    pub number: u32,
+    /// Reading on X at its end.
+    pub x: FoundPlace,
+    /// Reading on Y at its end.
+    pub y: FoundPlace,
+    /// Move on X from the place before; the first from datum zero.
+    pub dx: FoundMove,
+    /// Move on Y from the place before; the first from datum zero.
+    pub dy: FoundMove,
+    /// Straight distance from the place before.
+    pub distance: FoundExtent,
+    /// Time of that distance; needs feed_rate.
+    pub time: Option<FoundDuration>,
+    /// Reading on X to go to first, past the place, before coming back to it; absent where the move comes from the right side.
+    pub past_x: Option<FoundPlace>,
+    /// Reading on Y to go to first, likewise.
+    pub past_y: Option<FoundPlace>,
+}
+
+crate::tree!(ListedMove { number, x, y, dx, dy, distance, time, past_x, past_y });
+
+/// All moves together.
+#[derive(Debug, ToSchema)]
+pub struct MoveTotal {
+    /// Distance of all moves.
+    pub distance: FoundExtent,
+    /// Time of all moves; needs feed_rate.
+    pub time: Option<FoundDuration>,
+}
+
+crate::tree!(MoveTotal { distance, time });
+
+fn check(input: &MoveListInput) -> Result<(), ValidationError> {
+    if input.approach.is_some() && input.backlash.is_none() {
+        let says = "The side from which places are come up to matters where the screws have play: give backlash too.";
+        let fields = [("backlash", "0.1 mm"), ("approach", "leave out")];
+        return Err(between(Code::Conflict, says, &fields));
+    }
+    Ok(())
+}
+
+impl Calculator for MoveList {
+    const ID: &'static str = "datum/move-list";
+    const TITLE: &'static str = "Move list";
+    const ABOUT: &'static str = "A list of places as absolute readings and as moves from place to place, with \
+        distance and time, and with a place to go past where the play of the screws would enter.";
+    const TASK: Task = Task::LayOut;
+    const WORDS: &'static [&'static str] =
+        &["coordinates", "incremental", "absolute", "positions", "readout", "backlash", "travel", "drilling order"];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "Four holes of a winch bracket, from the corner of the part, at a table feed of 10 in/min.",
+            fields: &[
+                ("points", "0.5 in,0.375 in;2.25 in,0.375 in;2.25 in,1.625 in;0.5 in,1.625 in"),
+                ("feed_rate", "10 in/min"),
+            ],
+        },
+        Example {
+            says: "Three holes of a pump cover on a mill whose screws have 0.15 mm of play, come up to with the \
+                reading growing.",
+            fields: &[
+                ("points", "12 mm,30 mm;48 mm,30 mm;30 mm,8 mm"),
+                ("backlash", "0.15 mm"),
+                ("approach", "growing"),
+            ],
+        },
+    ];
+    type Input = MoveListInput;
+    type Output = MoveListResult;
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.source("geometry", "differences of places; distance by the right triangle of the two moves");
+        let numbers: Vec<u32> = (1..).take(input.points.0.len()).collect();
+        record
+            .look_up("Places", "every whole number from 1, in the order given")
+            .gives("moves.number", numbers.iter().copied().map(f64::from).collect::<Vec<f64>>());
+        let datum = (FoundPlace::stated(0.0, Unit::Metre), "0, the datum,");
+        let mut axis = |symbol, of, axis: Axis, place: fn(&crate::fields::Point) -> Place| {
+            let stated: Vec<Place> = input.points.0.iter().map(place).collect();
+            let places: Vec<FoundPlace> = stated.iter().map(Place::found).collect();
+            record
+                .choose("Reading at each place", "as given, from datum zero")
+                .with(symbol, of, stated.as_slice())
+                .gives(axis.places, places.clone());
+            let moves = write_moves(&places, datum, axis, record);
+            (places, moves)
+        };
+        let (xs, dxs) = axis("X", "points.x", X, |point| point.x);
+        let (ys, dys) = axis("Y", "points.y", Y, |point| point.y);
+        let distances: Vec<FoundExtent> =
+            dxs.iter().zip(&dys).map(|(dx, dy)| FoundExtent::of(dx.get().hypot(dy.get()))).collect();
+        record
+            .step("Straight distance of each move", "s = √(a^2 + b^2)")
+            .with("a", X.moves, dxs.clone())
+            .with("b", Y.moves, dys.clone())
+            .gives("moves.distance", distances.clone());
+        let times = input.feed_rate.map(|feed| write_times(&distances, feed, record));
+        let total = MoveTotal {
+            distance: write_sum(&distances, DISTANCE, record),
+            time: times.as_ref().map(|times| write_sum(times, TIME, record)),
+        };
+        let (past_x, past_y) = write_past(input, (&xs, &dxs), (&ys, &dys), record);
+        record.caution(cautions::OUT_OF_THE_WORK);
+        let moves = (0..numbers.len()).map(|at| ListedMove {
+            number: numbers[at],
+            x: xs[at],
+            y: ys[at],
+            dx: dxs[at],
+            dy: dys[at],
+            distance: distances[at],
+            time: times.as_ref().map(|times| times[at]),
+            past_x: past_x[at],
+            past_y: past_y[at],
+        });
+        Ok(MoveListResult { moves: moves.collect(), total })
+    }
+}
+
+const X: Axis = Axis { symbol: "x", places: "moves.x", before: "before.x", moves: "moves.dx" };
+const Y: Axis = Axis { symbol: "y", places: "moves.y", before: "before.y", moves: "moves.dy" };
+const DISTANCE: Sum = Sum {
+    what: "Distance",
+    parts: "moves.distance",
+    before: "before.distance",
+    running: "running.distance",
+    total: "total.distance",
+};
+const TIME: Sum =
+    Sum { what: "Time", parts: "moves.time", before: "before.time", running: "running.time", total: "total.time" };
+
+fn write_times(distances: &[FoundExtent], feed: FeedRate, record: &mut Record) -> Vec<FoundDuration> {
+    record.source("kinematics", "time is distance over feed rate");
+    let times: Vec<FoundDuration> =
+        distances.iter().map(|distance| FoundDuration::of(distance.get() / feed.get())).collect();
+    record
+        .step("Time of each move", "t = s / v")
+        .with("s", "moves.distance", distances.to_vec())
+        .with("v", "feed_rate", feed)
+        .gives("moves.time", times.clone());
+    record.note(
+        "time_at_feed",
+        "The times are those of straight moves at the full feed rate; starting, stopping, lifting the tool and going \
+         past a place come on top.",
+    );
+    times
+}
+
+type Column<'c, K> = (&'c [FoundPlace], &'c [crate::quantity::Found<K>]);
+
+/// The readings to go past to, on both axes.
+fn write_past(
+    input: &MoveListInput,
+    x: Column<crate::quantity::kind::Move>,
+    y: Column<crate::quantity::kind::Move>,
+    record: &mut Record,
+) -> (Vec<Option<FoundPlace>>, Vec<Option<FoundPlace>>) {
+    let none = vec![None; x.0.len()];
+    let Some(backlash) = input.backlash.filter(|backlash| backlash.get().si() > 0.0) else {
+        record.note(
+            "one_side",
+            "Come to every place from the same side on each axis, so that the play of the screws does not enter.",
+        );
+        return (none.clone(), none);
+    };
+    let says = "Places are taken to be come up to with the reading growing.";
+    let approach = record.or_assume(input.approach, "approach", ReadingWay::Growing, says);
+    record.source("common_practice", "going past a place by twice the play before coming back to it");
+    record.note(
+        "past_by_twice_the_play",
+        "Going past by twice the play takes it up once on the way back and leaves as much again to settle. Zero is \
+         taken to have been set from the same side.",
+    );
+    let (word, formula) = match approach {
+        ReadingWay::Growing => ("falls", "p = x - 2 × b"),
+        ReadingWay::Falling => ("grows", "p = x + 2 × b"),
+    };
+    let mut axis = |(places, moves): Column<crate::quantity::kind::Move>, of, against_field, field| {
+        let wrong_way = |at: &usize| match approach {
+            ReadingWay::Growing => moves[*at].get().si() < 0.0,
+            ReadingWay::Falling => moves[*at].get().si() > 0.0,
+        };
+        let rows: Vec<usize> = (0..places.len()).filter(wrong_way).collect();
+        let mut past = vec![None; places.len()];
+        if rows.is_empty() {
+            return past;
+        }
+        let against: Vec<FoundPlace> = rows.iter().map(|at| places[*at]).collect();
+        let found: Vec<FoundPlace> = against
+            .iter()
+            .map(|place| match approach {
+                ReadingWay::Growing => FoundPlace::of(place.get() - 2.0 * backlash.get()),
+                ReadingWay::Falling => FoundPlace::of(place.get() + 2.0 * backlash.get()),
+            })
+            .collect();
+        record
+            .choose("Places come to from the wrong side", format!("those to which the reading {word}"))
+            .with("x", of, places.to_vec())
+            .gives(against_field, against.clone());
+        record
+            .step("Reading to go past to", formula)
+            .with("x", against_field, against)
+            .with("b", "backlash", backlash)
+            .gives(field, found.clone());
+        for (at, place) in rows.into_iter().zip(found) {
+            past[at] = Some(place);
+        }
+        past
+    };
+    (axis(x, X.places, "against.x", "moves.past_x"), axis(y, Y.places, "against.y", "moves.past_y"))
+}

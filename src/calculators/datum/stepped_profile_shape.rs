@@ -1,0 +1,181 @@
+//! The plane geometry under a stepped profile: a line or an arc, where it is touched, and how high
+//! the ridges stand that a cutter leaves between its places.
+
+use crate::directions::{Sense, angle_of};
+
+/// Most steps of one profile.
+pub const MOST_STEPS: u32 = 1000;
+
+/// A point or a direction in the plane, in SI units.
+pub type Plane = (f64, f64);
+
+/// The profile.
+#[derive(Clone, Copy, Debug)]
+pub enum Shape {
+    /// A straight line.
+    Line,
+    /// An arc of no more than half a circle.
+    Arc(Arc),
+}
+
+/// An arc: its circle, where it starts and how far it turns.
+#[derive(Clone, Copy, Debug)]
+pub struct Arc {
+    /// Centre.
+    pub center: Plane,
+    /// Radius.
+    pub radius: f64,
+    /// From the centre to the middle of the chord.
+    pub apothem: f64,
+    /// Angle of the first point, in degrees, and the formula that found it.
+    pub start: (f64, &'static str),
+    /// Half the angle it turns through, in degrees, and the formula that found it.
+    pub half: (f64, &'static str),
+    /// Which way it turns.
+    pub sense: Sense,
+    /// The tool is on the side of the centre.
+    pub hollow: bool,
+}
+
+/// A profile with the cutter that makes it.
+#[derive(Clone, Copy, Debug)]
+pub struct Profile {
+    /// First point.
+    pub from: Plane,
+    /// Last point.
+    pub to: Plane,
+    /// What lies between.
+    pub shape: Shape,
+    /// The tool is left of the way from the first point to the last.
+    pub left: bool,
+    /// The cutter's end is square; round if not.
+    pub flat: bool,
+    /// Half the cutter's diameter.
+    pub half_cutter: f64,
+}
+
+impl Arc {
+    /// The arc of that radius between two points a chord apart, which is no longer than a diameter.
+    pub fn between(from: Plane, to: Plane, radius: f64, sense: Sense, left: bool) -> Self {
+        let (dx, dy) = (to.0 - from.0, to.1 - from.1);
+        let chord = dx.hypot(dy);
+        // What rounding leaves of a chord that is a diameter is no distance.
+        let apothem = match radius - chord / 2.0 {
+            short if short < 1e-12 * radius => 0.0,
+            short => (short * (radius + chord / 2.0)).sqrt(),
+        };
+        let sign = if sense == Sense::Counterclockwise { 1.0 } else { -1.0 };
+        let center =
+            ((from.0 + to.0) / 2.0 - sign * apothem * dy / chord, (from.1 + to.1) / 2.0 + sign * apothem * dx / chord);
+        let start = angle_of(from.0 - center.0, from.1 - center.1);
+        let half = angle_of(apothem, chord / 2.0);
+        let hollow = left == (sense == Sense::Counterclockwise);
+        Self { center, radius, apothem, start, half, sense, hollow }
+    }
+
+    /// Angle of the point after `step` of `steps`.
+    pub fn degrees(&self, step: u32, steps: u32) -> f64 {
+        let turned = f64::from(step) * 2.0 * self.half.0 / f64::from(steps);
+        if self.sense == Sense::Counterclockwise { self.start.0 + turned } else { self.start.0 - turned }
+    }
+
+    /// A point on a circle about the same centre.
+    pub fn point(&self, radius: f64, degrees: f64) -> Plane {
+        let (sin, cos) = crate::quantity::angle::sin_cos(degrees);
+        (self.center.0 + radius * cos, self.center.1 + radius * sin)
+    }
+}
+
+impl Profile {
+    /// Length along the profile.
+    pub fn length(&self) -> f64 {
+        match self.shape {
+            Shape::Line => self.chord(),
+            Shape::Arc(arc) => arc.radius * 2.0 * arc.half.0.to_radians(),
+        }
+    }
+
+    /// Straight distance between its ends.
+    pub fn chord(&self) -> f64 {
+        (self.to.0 - self.from.0).hypot(self.to.1 - self.from.1)
+    }
+
+    /// Length one towards the tool, square to the line between the ends.
+    pub fn normal(&self) -> Plane {
+        let (dx, dy) = ((self.to.0 - self.from.0) / self.chord(), (self.to.1 - self.from.1) / self.chord());
+        if self.left { (-dy, dx) } else { (dy, -dx) }
+    }
+
+    /// Radius of the circle on which the middle of a round cutter goes.
+    pub fn tool_radius(&self, arc: &Arc) -> f64 {
+        if arc.hollow { arc.radius - self.half_cutter } else { arc.radius + self.half_cutter }
+    }
+
+    /// Where the profile is touched after each step.
+    pub fn contacts(&self, steps: u32) -> Vec<Plane> {
+        let along = |step: u32| f64::from(step) / f64::from(steps);
+        let on_line = |step: u32| {
+            (
+                self.from.0 + along(step) * (self.to.0 - self.from.0),
+                self.from.1 + along(step) * (self.to.1 - self.from.1),
+            )
+        };
+        match self.shape {
+            Shape::Line => (0..=steps).map(on_line).collect(),
+            Shape::Arc(arc) => (0..=steps).map(|step| arc.point(arc.radius, arc.degrees(step, steps))).collect(),
+        }
+    }
+
+    /// The corners that a square cutter leaves standing, one for each step: each has the X of one of
+    /// two neighbouring contacts and the Y of the other, on the side of the tool.
+    pub fn corners(&self, contacts: &[Plane]) -> Vec<Plane> {
+        let (nx, ny) = self.normal();
+        let corner = |pair: &[Plane]| {
+            let (a, b) = ((pair[0].0, pair[1].1), (pair[1].0, pair[0].1));
+            let towards_tool = (a.0 - b.0) * nx + (a.1 - b.1) * ny;
+            if towards_tool >= 0.0 { a } else { b }
+        };
+        contacts.windows(2).map(corner).collect()
+    }
+
+    /// Height of the greatest ridge left between places, square to the profile; `None` where the
+    /// cutter's places lie so far apart that it leaves more than ridges.
+    pub fn cusp(&self, steps: u32) -> Option<f64> {
+        let (r, n) = (self.half_cutter, f64::from(steps));
+        let widest = 2.0 * r * (1.0 + 1e-12);
+        match self.shape {
+            Shape::Line if self.flat => {
+                let (dx, dy) = ((self.to.0 - self.from.0).abs(), (self.to.1 - self.from.1).abs());
+                (dx / n <= widest).then(|| dx * dy / (n * self.chord()))
+            }
+            Shape::Line => ridge(self.length() / n / 2.0, r),
+            Shape::Arc(arc) if self.flat => {
+                let contacts = self.contacts(steps);
+                let fits = contacts.windows(2).all(|pair| (pair[1].0 - pair[0].0).abs() <= widest);
+                let off =
+                    |corner: &Plane| ((corner.0 - arc.center.0).hypot(corner.1 - arc.center.1) - arc.radius).abs();
+                fits.then(|| self.corners(&contacts).iter().map(off).fold(0.0, f64::max))
+            }
+            Shape::Arc(arc) => {
+                let (q, step) = (self.tool_radius(&arc), 2.0 * arc.half.0 / n);
+                let bow = 2.0 * q * crate::quantity::angle::sin(step / 4.0).powi(2);
+                let height = ridge(q * crate::quantity::angle::sin(step / 2.0), r)?;
+                Some(if arc.hollow { height + bow } else { height - bow })
+            }
+        }
+    }
+
+    /// True where an arc turns over its highest or lowest point, or stands upright within its length.
+    pub fn leaves_quadrant(&self) -> bool {
+        let Shape::Arc(arc) = self.shape else { return false };
+        let arms = [self.from, self.to].map(|end| (end.0 - arc.center.0, end.1 - arc.center.1));
+        let slack = arc.radius * arc.radius * 1e-12;
+        arms[0].0 * arms[1].0 < -slack || arms[0].1 * arms[1].1 < -slack || arc.half.0 > 45.0 + 1e-6
+    }
+}
+
+/// Height of the ridge between two round cuts of that radius whose middles are twice `half` apart.
+fn ridge(half: f64, radius: f64) -> Option<f64> {
+    let under = radius * radius - half * half;
+    (half <= radius * (1.0 + 1e-12)).then(|| half * half / (radius + under.max(0.0).sqrt()))
+}

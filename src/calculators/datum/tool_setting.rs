@@ -1,0 +1,245 @@
+//! How tools of different length differ, from the reading of each on one and the same face: plain
+//! differences of readings, which hold whichever way the scale counts.
+
+use crate::calculators::{Calculator, Example, Task};
+use crate::cautions;
+use crate::directions::ReadingWay;
+use crate::fields::{Rows, nearest};
+use crate::quantity::{FoundDifference, FoundMove, FoundPlace, Place};
+use crate::refusal::{Code, Refusal, between};
+use crate::working::Record;
+use serde::Deserialize;
+use utoipa::ToSchema;
+use validator::{Validate, ValidationError};
+
+/// The calculator.
+pub struct ToolSetting;
+
+/// Most letters of a tool's name.
+const LONGEST_NAME: usize = 60;
+
+crate::choice! {
+    /// What was moved to bring tool and face together: the `quill` or the `knee`.
+    MovedToTouch {
+        /// The quill or the head, with the tool.
+        Quill = "quill",
+        /// The knee or the table, with the work.
+        Knee = "knee",
+    }
+}
+
+/// A tool and its reading on the face.
+#[derive(Clone, Debug, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct TouchedTool {
+    /// Name of the tool, as it is marked.
+    pub name: String,
+    /// Reading with the tool touching the face.
+    pub reading: Place,
+}
+
+crate::tree!(TouchedTool { name, reading });
+
+/// The tools, in the order given.
+pub type TouchedTools = Rows<TouchedTool>;
+
+/// What the tool setting asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+#[validate(schema(function = "check"))]
+pub struct ToolSettingInput {
+    /// The tools and their readings on one and the same face: name, reading.
+    pub tools: TouchedTools,
+    /// Name of the tool that the others are compared with.
+    pub reference: String,
+    /// What was moved to touch, quill or knee; quill if absent. The other stays locked for all tools.
+    pub moved: Option<MovedToTouch>,
+    /// Which way the reading changed while coming up to the face, growing or falling; with it the answer says which tools are longer.
+    pub reading_was: Option<ReadingWay>,
+    /// Reading of the reference tool on the face as it is now, after a change of work or face: one shift for all tools.
+    pub reference_now: Option<Place>,
+}
+
+crate::tree!(ToolSettingInput { tools, reference, moved, reading_was, reference_now });
+
+/// What the tool setting gives.
+#[derive(Debug, ToSchema)]
+pub struct ToolSettingResult {
+    /// The tools, in the order given.
+    pub offsets: Vec<ToolOffset>,
+    /// How far the readings on the face have shifted, for all tools alike; needs reference_now.
+    pub shift: Option<FoundMove>,
+}
+
+crate::tree!(ToolSettingResult { offsets, shift });
+
+/// A tool against the reference.
+#[derive(Debug, ToSchema)]
+pub struct ToolOffset {
+    /// Name of the tool.
+    pub name: String,
+    /// Reading of this tool less reading of the reference on the same face: taken off this tool's readings, it makes them those of the reference.
+    pub offset: FoundPlace,
+    /// How much longer than the reference the tool is, negative if shorter; needs reading_was.
+    pub longer_by: Option<FoundDifference>,
+    /// Reading at which this tool touches the face as it is now; needs reference_now.
+    pub reading_now: Option<FoundPlace>,
+}
+
+crate::tree!(ToolOffset { name, offset, longer_by, reading_now });
+
+fn check(input: &ToolSettingInput) -> Result<(), ValidationError> {
+    let tools = &input.tools.0;
+    let good = ToolSetting::EXAMPLES[0].fields[0].1;
+    for (at, tool) in tools.iter().enumerate() {
+        let letters = tool.name.chars().count();
+        if letters == 0 || letters > LONGEST_NAME {
+            let says = format!("The name of tool {} has {letters} letters; 1 to {LONGEST_NAME} fit.", at + 1);
+            return Err(between(Code::ValueOutOfRange, says, &[("tools", good)]));
+        }
+        if tools[..at].iter().any(|other| other.name == tool.name) {
+            let says = format!("The tool {} is there twice, so its offset is not certain.", tool.name);
+            return Err(between(Code::Conflict, says, &[("tools", good)]));
+        }
+    }
+    if !tools.iter().any(|tool| tool.name == input.reference) {
+        let names: Vec<&str> = tools.iter().map(|tool| tool.name.as_str()).collect();
+        let near = nearest(&input.reference, names.iter().copied()).unwrap_or(names[0]);
+        let says = "The reference is none of the tools touched off.";
+        return Err(between(Code::NotFound, says, &[("reference", near)]));
+    }
+    Ok(())
+}
+
+impl Calculator for ToolSetting {
+    const ID: &'static str = "datum/tool-setting";
+    const TITLE: &'static str = "Tool lengths by touching";
+    const ABOUT: &'static str = "Offsets of tools touched on one face: taken off its readings, each tool's offset \
+        makes every tool read the same on the same face, whichever way the scale counts.";
+    const TASK: Task = Task::FindZero;
+    const WORDS: &'static [&'static str] = &[
+        "tool offset",
+        "tool length",
+        "touch off",
+        "tool change",
+        "quill",
+        "knee",
+        "Z zero",
+        "depth",
+        "reference tool",
+    ];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "Three tools for a winch bracket touched on the top of the vice jaw with the quill, whose scale \
+                grows on the way down.",
+            fields: &[
+                ("tools", "spot drill,2.3150 in;drill,0.8725 in;reamer,0.4180 in"),
+                ("reference", "spot drill"),
+                ("moved", "quill"),
+                ("reading_was", "growing"),
+            ],
+        },
+        Example {
+            says: "Two cutters touched with the knee; then a thicker pump cover lies in the vice and only the end mill \
+                is touched again.",
+            fields: &[
+                ("tools", "end mill,-12.40 mm;face mill,-31.85 mm"),
+                ("reference", "end mill"),
+                ("moved", "knee"),
+                ("reading_was", "falling"),
+                ("reference_now", "-4.15 mm"),
+            ],
+        },
+    ];
+    type Input = ToolSettingInput;
+    type Output = ToolSettingResult;
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.source("geometry", "tools that touch one face differ in length as their readings do");
+        let says = "The quill is taken to be what was moved, the knee being locked.";
+        let moved = record.or_assume(input.moved, "moved", MovedToTouch::Quill, says);
+        let tools = &input.tools.0;
+        let names: Vec<String> = tools.iter().map(|tool| tool.name.clone()).collect();
+        let readings: Vec<Place> = tools.iter().map(|tool| tool.reading).collect();
+        record
+            .choose("Tools", "in the order given")
+            .with("n", "tools.name", names.clone())
+            .gives("offsets.name", names.clone());
+        let at = names.iter().position(|name| *name == input.reference).unwrap_or_default();
+        let reference = readings[at].found();
+        record
+            .choose("Reading of the reference tool", "the reading of that name")
+            .with("r", "tools.reading", readings.as_slice())
+            .gives("reference_reading", reference);
+        let offsets: Vec<FoundPlace> =
+            readings.iter().map(|reading| FoundPlace::of(reading.get() - reference.get())).collect();
+        record
+            .step("Offset of each tool", "o = r - R")
+            .with("r", "tools.reading", readings.as_slice())
+            .with("R", "reference_reading", reference)
+            .gives("offsets.offset", offsets.clone());
+        let longer = input.reading_was.map(|way| write_longer(&offsets, way, record));
+        let now = input.reference_now.map(|now| write_now(&readings, reference, now, record));
+        record.note(
+            "taken_off",
+            "Take a tool's offset off what the scale shows with that tool, or enter it as the tool's offset where a \
+             readout takes it off by itself. Readings and offsets count alike, so this holds with the scale counting \
+             up or down.",
+        );
+        match moved {
+            MovedToTouch::Quill => record.note(
+                "one_scale",
+                "All readings are of the quill, with the knee locked at one height; an offset is wrong as soon as the \
+                 knee has moved between two tools.",
+            ),
+            MovedToTouch::Knee => record.note(
+                "one_scale",
+                "All readings are of the knee, with the quill locked at one height; raise the knee to every reading, \
+                 so that its weight takes up the play of the screw the same way.",
+            ),
+        }
+        record.caution(cautions::TOUCHING);
+        let rows = names.into_iter().enumerate().map(|(at, name)| ToolOffset {
+            name,
+            offset: offsets[at],
+            longer_by: longer.as_ref().map(|longer| longer[at]),
+            reading_now: now.as_ref().map(|(_, readings)| readings[at]),
+        });
+        Ok(ToolSettingResult { offsets: rows.collect(), shift: now.as_ref().map(|(shift, _)| *shift) })
+    }
+}
+
+/// How much longer each tool is: a longer one touches before the others.
+fn write_longer(offsets: &[FoundPlace], way: ReadingWay, record: &mut Record) -> Vec<FoundDifference> {
+    let (what, formula, sign) = match way {
+        ReadingWay::Growing => ("Longer than the reference, which touches at a larger reading", "l = -o", -1.0),
+        ReadingWay::Falling => ("Longer than the reference, which touches at a smaller reading", "l = o", 1.0),
+    };
+    let longer: Vec<FoundDifference> = offsets.iter().map(|offset| FoundDifference::of(sign * offset.get())).collect();
+    record.step(what, formula).with("o", "offsets.offset", offsets.to_vec()).gives("offsets.longer_by", longer.clone());
+    longer
+}
+
+/// The shift of the face and each tool's reading on it now.
+fn write_now(
+    readings: &[Place],
+    reference: FoundPlace,
+    now: Place,
+    record: &mut Record,
+) -> (FoundMove, Vec<FoundPlace>) {
+    let shift = FoundMove::of(now.get() - reference.get());
+    record
+        .step("Shift of the face, in readings", "d = N - R")
+        .with("N", "reference_now", now)
+        .with("R", "reference_reading", reference)
+        .gives("shift", shift);
+    let readings_now: Vec<FoundPlace> =
+        readings.iter().map(|reading| FoundPlace::of(reading.get() + shift.get())).collect();
+    record
+        .step("Reading of each tool on the face as it is now", "n = r + d")
+        .with("r", "tools.reading", readings)
+        .with("d", "shift", shift)
+        .gives("offsets.reading_now", readings_now.clone());
+    record.note("one_shift", "A changed face shifts every tool's reading alike; the offsets between tools stay.");
+    (shift, readings_now)
+}

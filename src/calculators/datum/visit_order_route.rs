@@ -1,0 +1,246 @@
+//! The shortest way through a set of places: exact for few by dynamic programming over subsets (Held
+//! and Karp 1962), for more by nearest neighbour, then 2-opt (Croes 1958) and Or-opt (Or 1976) until
+//! neither shortens the way.
+
+/// Up to so many places the way found is the shortest there is.
+pub const EXACT_UP_TO: usize = 11;
+
+/// How many of its nearest a place is tried beside.
+const NEIGHBOURS: usize = 12;
+
+/// The places, where the way begins and, if it is fixed, where it ends.
+pub struct Way<'w> {
+    /// Places to be visited, in the order given.
+    pub places: &'w [(f64, f64)],
+    /// Where the tool is at first.
+    pub start: (f64, f64),
+    /// Where it is wanted at last.
+    pub finish: Option<(f64, f64)>,
+    /// Travel for a move on the two axes.
+    pub travel: fn(f64, f64) -> f64,
+}
+
+impl Way<'_> {
+    /// A place; after the places come the start and the finish.
+    fn at(&self, node: usize) -> (f64, f64) {
+        match self.places.get(node) {
+            Some(place) => *place,
+            None if node == self.places.len() => self.start,
+            None => self.finish.unwrap_or(self.start),
+        }
+    }
+
+    fn between(&self, a: usize, b: usize) -> f64 {
+        let ((ax, ay), (bx, by)) = (self.at(a), self.at(b));
+        (self.travel)(bx - ax, by - ay)
+    }
+
+    /// Travel of a tour of nodes.
+    fn length(&self, tour: &[usize]) -> f64 {
+        tour.windows(2).map(|pair| self.between(pair[0], pair[1])).sum()
+    }
+
+    fn tour(&self, order: impl Iterator<Item = usize>) -> Vec<usize> {
+        let n = self.places.len();
+        std::iter::once(n).chain(order).chain(self.finish.map(|_| n + 1)).collect()
+    }
+
+    /// The best order found, as indices of the places; the order given where none is shorter.
+    pub fn shortest(&self) -> Vec<usize> {
+        let n = self.places.len();
+        let given = self.tour(0..n);
+        let length = self.length(&given);
+        // Ways that differ by no more than rounding are alike, and the first found stands.
+        let slack = length * 1e-10;
+        let mut best = (length, given.clone());
+        let tries = if n <= EXACT_UP_TO {
+            vec![self.exact(slack)]
+        } else {
+            vec![self.improved(given, slack), self.improved(self.nearest_first(slack), slack)]
+        };
+        for tour in tries {
+            let length = self.length(&tour);
+            if length + slack < best.0 {
+                best = (length, tour);
+            }
+        }
+        best.1.into_iter().filter(|node| *node < n).collect()
+    }
+
+    /// Every subset with every last place, its shortest way built from those one place smaller.
+    fn exact(&self, slack: f64) -> Vec<usize> {
+        let n = self.places.len();
+        let mut least = vec![vec![(f64::INFINITY, n); n]; 1 << n];
+        for last in 0..n {
+            least[1 << last][last] = (self.between(n, last), n);
+        }
+        for visited in 1usize..1 << n {
+            for last in (0..n).filter(|last| visited >> last & 1 == 1) {
+                let so_far = least[visited][last].0;
+                for next in (0..n).filter(|next| visited >> next & 1 == 0) {
+                    let length = so_far + self.between(last, next);
+                    let known = &mut least[visited | 1 << next][next];
+                    if length + slack < known.0 {
+                        *known = (length, last);
+                    }
+                }
+            }
+        }
+        let mut visited = (1 << n) - 1;
+        let home = |last: usize| self.finish.map_or(0.0, |_| self.between(last, n + 1));
+        let mut last = 0;
+        for other in 1..n {
+            if least[visited][other].0 + home(other) + slack < least[visited][last].0 + home(last) {
+                last = other;
+            }
+        }
+        let mut order = Vec::with_capacity(n);
+        while last < n {
+            order.push(last);
+            let before = least[visited][last].1;
+            visited ^= 1 << last;
+            last = before;
+        }
+        self.tour(order.into_iter().rev())
+    }
+
+    fn nearest_first(&self, slack: f64) -> Vec<usize> {
+        let mut left: Vec<usize> = (0..self.places.len()).collect();
+        let mut order = Vec::with_capacity(left.len());
+        let mut here = self.places.len();
+        while !left.is_empty() {
+            let mut nearest = 0;
+            for at in 1..left.len() {
+                if self.between(here, left[at]) + slack < self.between(here, left[nearest]) {
+                    nearest = at;
+                }
+            }
+            here = left.remove(nearest);
+            order.push(here);
+        }
+        self.tour(order.into_iter())
+    }
+
+    /// For each place its nearest others.
+    fn neighbours(&self) -> Vec<Vec<usize>> {
+        let n = self.places.len();
+        let of = |node: usize| {
+            let mut others: Vec<(f64, usize)> =
+                (0..n).filter(|other| *other != node).map(|other| (self.between(node, other), other)).collect();
+            others.sort_by(|a, b| a.0.total_cmp(&b.0));
+            others.truncate(NEIGHBOURS);
+            others.into_iter().map(|(_, other)| other).collect()
+        };
+        (0..n).map(of).collect()
+    }
+
+    /// The tour after every 2-opt and Or-opt move that shortens it.
+    fn improved(&self, mut tour: Vec<usize>, slack: f64) -> Vec<usize> {
+        let neighbours = self.neighbours();
+        let mut search = Search { way: self, neighbours, at: vec![0; self.places.len() + 2], slack };
+        search.note(&tour);
+        let end = self.places.len() + 1;
+        // Every move shortens the way by more than the slack, so a round without one comes; the
+        // bound is a guard.
+        for _ in 0..tour.len() + 100 {
+            let mut moved = false;
+            for position in 1..end {
+                if let Some(change) = search.two_opt(&tour, position).or_else(|| search.or_opt(&tour, position, end)) {
+                    change.make(&mut tour);
+                    search.note(&tour);
+                    moved = true;
+                }
+            }
+            if !moved {
+                break;
+            }
+        }
+        tour
+    }
+}
+
+/// What is looked at while a tour is shortened.
+struct Search<'s> {
+    way: &'s Way<'s>,
+    neighbours: Vec<Vec<usize>>,
+    /// Position of each node in the tour.
+    at: Vec<usize>,
+    slack: f64,
+}
+
+impl Search<'_> {
+    fn note(&mut self, tour: &[usize]) {
+        tour.iter().enumerate().for_each(|(position, node)| self.at[*node] = position);
+    }
+
+    /// Travel between two nodes of a tour; none beyond its open end.
+    fn edge(&self, from: usize, to: Option<&usize>) -> f64 {
+        to.map_or(0.0, |to| self.way.between(from, *to))
+    }
+
+    /// Two edges taken out, one of them at `position`, and the part between them turned round.
+    fn two_opt(&self, tour: &[usize], position: usize) -> Option<Change> {
+        for c in &self.neighbours[tour[position]] {
+            let (low, high) = (position.min(self.at[*c]), position.max(self.at[*c]));
+            // The edges after both, then the edges before both.
+            for (from, to) in [(low + 1, high), (low, high - 1)] {
+                if to <= from {
+                    continue;
+                }
+                let (before, first, end, after) = (tour[from - 1], tour[from], tour[to], tour.get(to + 1));
+                let out = self.way.between(before, first) + self.edge(end, after);
+                let put_in = self.way.between(before, end) + self.edge(first, after);
+                if put_in + self.slack < out {
+                    return Some(Change::Turn { from, to });
+                }
+            }
+        }
+        None
+    }
+
+    /// Up to three places in a row from `from` put elsewhere, as they stand or turned round.
+    fn or_opt(&self, tour: &[usize], from: usize, end: usize) -> Option<Change> {
+        for to in from..(from + 3).min(end) {
+            let (before, after) = (tour[from - 1], tour.get(to + 1));
+            let taken = self.way.between(before, tour[from]) + self.edge(tour[to], after) - self.edge(before, after);
+            for tip in [tour[from], tour[to]] {
+                for c in self.neighbours[tip].iter().map(|c| self.at[*c]).filter(|c| !(from..=to).contains(c)) {
+                    for left in [c, c - 1].into_iter().filter(|left| !(from - 1..=to).contains(left)) {
+                        let (l, r) = (tour[left], tour.get(left + 1));
+                        let gap = self.edge(l, r);
+                        for (first, second, turned) in [(tour[from], tour[to], false), (tour[to], tour[from], true)] {
+                            if self.way.between(l, first) + self.edge(second, r) - gap + self.slack < taken {
+                                return Some(Change::Put { from, to, left, turned });
+                            }
+                        }
+                    }
+                }
+            }
+        }
+        None
+    }
+}
+
+/// A change of a tour.
+enum Change {
+    /// The part is turned round.
+    Turn { from: usize, to: usize },
+    /// The part is put behind the place at `left`.
+    Put { from: usize, to: usize, left: usize, turned: bool },
+}
+
+impl Change {
+    fn make(self, tour: &mut Vec<usize>) {
+        match self {
+            Change::Turn { from, to } => tour[from..=to].reverse(),
+            Change::Put { from, to, left, turned } => {
+                let mut part: Vec<usize> = tour.drain(from..=to).collect();
+                if turned {
+                    part.reverse();
+                }
+                let at = if left > to { left - part.len() } else { left } + 1;
+                tour.splice(at..at, part);
+            }
+        }
+    }
+}

@@ -1,0 +1,229 @@
+//! Where a cutter's axis stops at straight walls, for the rough and the finishing cut: half the
+//! cutter and the allowance off the wall, on the side away from the metal.
+
+use crate::calculators::{Calculator, Example, Task};
+use crate::cautions;
+use crate::fields::Rows;
+use crate::quantity::{Extent, FoundPlace, Place, SiValue, Size};
+use crate::refusal::{Code, Refusal, Wrong};
+use crate::suggestion::{Way, value};
+use crate::working::Record;
+use serde::Deserialize;
+use utoipa::ToSchema;
+use validator::Validate;
+
+/// The calculator.
+pub struct WallStops;
+
+crate::choice! {
+    /// The axis across which a wall stands: `x_axis`, where stops are readings on X, or `y_axis`.
+    WallAxis {
+        /// Stops are readings on X.
+        XAxis = "x_axis" | "x",
+        /// Stops are readings on Y.
+        YAxis = "y_axis" | "y",
+    }
+}
+
+crate::choice! {
+    /// On which side of a wall the metal stays: `plus`, where readings are larger, or `minus`.
+    MaterialSide {
+        /// Towards larger readings.
+        Plus = "plus",
+        /// Towards smaller readings.
+        Minus = "minus",
+    }
+}
+
+/// A wall.
+#[derive(Clone, Debug, Deserialize, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct Wall {
+    /// The axis across which the wall stands: x_axis or y_axis.
+    pub axis: WallAxis,
+    /// Reading at which the finished wall is to stand.
+    pub place: Place,
+    /// On which side of it the metal stays: plus, where readings are larger, or minus.
+    pub material_side: MaterialSide,
+}
+
+crate::tree!(Wall { axis, place, material_side });
+
+/// The walls, in the order given.
+pub type Walls = Rows<Wall>;
+
+/// What the wall stops ask for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct WallStopsInput {
+    /// The walls: axis, place, and the side on which the metal stays.
+    pub walls: Walls,
+    /// Diameter that the cutter really cuts.
+    pub cutter_diameter: Size,
+    /// What the rough cut leaves on every wall; 0 if absent.
+    pub finish_allowance: Option<Extent>,
+}
+
+crate::tree!(WallStopsInput { walls, cutter_diameter, finish_allowance });
+
+/// What the wall stops give.
+#[derive(Debug, ToSchema)]
+pub struct WallStopsResult {
+    /// The stops, one for each wall, in the order given.
+    pub stops: Vec<WallStop>,
+}
+
+crate::tree!(WallStopsResult { stops });
+
+/// The stops at one wall.
+#[derive(Debug, ToSchema)]
+pub struct WallStop {
+    /// Number of the wall.
+    pub number: u32,
+    /// The axis on which the stop is read.
+    pub axis: &'static str,
+    /// Reading at which the rough cut stops.
+    pub rough: FoundPlace,
+    /// Reading at which the finishing cut stops.
+    pub finish: FoundPlace,
+}
+
+crate::tree!(WallStop { number, axis, rough, finish });
+
+impl Calculator for WallStops {
+    const ID: &'static str = "datum/wall-stops";
+    const TITLE: &'static str = "Stops at walls";
+    const ABOUT: &'static str = "The readings at which the cutter stops at the walls of a pocket, a boss, a slot or a \
+        shoulder, for the rough and the finishing cut.";
+    const TASK: Task = Task::LayOut;
+    const WORDS: &'static [&'static str] =
+        &["pocket", "boss", "slot", "shoulder", "cutter radius", "offset", "finish pass", "end mill", "step over"];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "A pocket 60 mm by 40 mm in a pump body, cut with a 12 mm end mill, 0.3 mm left for the finishing cut.",
+            fields: &[
+                ("walls", "x_axis,10 mm,minus;x_axis,70 mm,plus;y_axis,15 mm,minus;y_axis,55 mm,plus"),
+                ("cutter_diameter", "12 mm"),
+                ("finish_allowance", "0.3 mm"),
+            ],
+        },
+        Example {
+            says: "A tongue 1.250 in wide left standing on a mill's slide, cut on both sides with a 3/4 in end mill.",
+            fields: &[
+                ("walls", "y_axis,0.500 in,plus;y_axis,1.750 in,minus"),
+                ("cutter_diameter", "3/4 in"),
+                ("finish_allowance", "0.010 in"),
+            ],
+        },
+    ];
+    type Input = WallStopsInput;
+    type Output = WallStopsResult;
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.source("geometry", "the axis of a cutter that touches a wall stands half its diameter off it");
+        let diameter = input.cutter_diameter;
+        let says = "Nothing is left for a finishing cut, so both stops are the same.";
+        let none = Extent::stated(0.0, diameter.quantity().unit);
+        let allowance = record.or_assume(input.finish_allowance, "finish_allowance", none, says);
+        fits(input, allowance)?;
+        let walls = &input.walls.0;
+        let numbers: Vec<u32> = (1..).take(walls.len()).collect();
+        record
+            .look_up("Walls", "every whole number from 1, in the order given")
+            .gives("stops.number", numbers.iter().copied().map(f64::from).collect::<Vec<f64>>());
+        let axes: Vec<&'static str> = walls.iter().map(|wall| wall.axis.as_str()).collect();
+        record
+            .choose("Axes", "in the order given")
+            .with("a", "walls.axis", axes.clone())
+            .gives("stops.axis", axes.clone());
+        let away = |wall: &Wall| match wall.material_side {
+            MaterialSide::Plus => -1.0,
+            MaterialSide::Minus => 1.0,
+        };
+        let signs: Vec<f64> = walls.iter().map(away).collect();
+        let sides: Vec<&'static str> = walls.iter().map(|wall| wall.material_side.as_str()).collect();
+        record
+            .look_up("Away from the metal", "1 where it is on the minus side, -1 where it is on the plus side")
+            .with("m", "walls.material_side", sides)
+            .gives("away", signs.clone());
+        let places: Vec<Place> = walls.iter().map(|wall| wall.place).collect();
+        let finish: Vec<FoundPlace> = places
+            .iter()
+            .zip(&signs)
+            .map(|(place, sign)| FoundPlace::of(place.get() + *sign * diameter.get() / 2.0))
+            .collect();
+        record
+            .step("Stop of the finishing cut", "f = w + k × D / 2")
+            .with("w", "walls.place", places.as_slice())
+            .with("k", "away", signs.clone())
+            .with("D", "cutter_diameter", diameter)
+            .gives("stops.finish", finish.clone());
+        let rough: Vec<FoundPlace> = finish
+            .iter()
+            .zip(&signs)
+            .map(|(finish, sign)| FoundPlace::of(finish.get() + *sign * allowance.get()))
+            .collect();
+        record
+            .step("Stop of the rough cut", "r = f + k × a")
+            .with("f", "stops.finish", finish.clone())
+            .with("k", "away", signs)
+            .with("a", "finish_allowance", allowance)
+            .gives("stops.rough", rough.clone());
+        record.note(
+            "cutter_as_it_cuts",
+            "The diameter is that of a trial cut: a reground or badly running cutter cuts another. Measure after the \
+             rough cut and correct the finishing stops by half of what a width is off.",
+        );
+        record.note(
+            "one_side",
+            "Come up to every stop from the side of the cut and lock the axis there; the play of the screw must not \
+             let the cutter draw itself in.",
+        );
+        record.caution(cautions::MILLING);
+        record.caution(cautions::TURNING_SPINDLE);
+        let stops = (0..walls.len()).map(|at| WallStop {
+            number: numbers[at],
+            axis: axes[at],
+            rough: rough[at],
+            finish: finish[at],
+        });
+        Ok(WallStopsResult { stops: stops.collect() })
+    }
+}
+
+/// Refuses a cutter, or an allowance, for which there is no room between walls that face each other.
+fn fits(input: &WallStopsInput, allowance: Extent) -> Result<(), Refusal> {
+    let (diameter, unit) = (input.cutter_diameter.get().si(), input.cutter_diameter.quantity().unit);
+    for axis in [WallAxis::XAxis, WallAxis::YAxis] {
+        let mut walls: Vec<(usize, f64, MaterialSide)> = Vec::new();
+        for (at, wall) in input.walls.0.iter().enumerate().filter(|(_, wall)| wall.axis == axis) {
+            walls.push((at + 1, wall.place.get().si(), wall.material_side));
+        }
+        walls.sort_by(|a, b| a.1.total_cmp(&b.1));
+        for pair in walls.windows(2) {
+            let [(low, from, MaterialSide::Minus), (high, to, MaterialSide::Plus)] = pair else { continue };
+            let room = to - from;
+            let apart = |size: f64| size > room * (1.0 + 1e-12) + 1e-15;
+            let otherwise = "If they do not face each other, ask for them one by one.";
+            if apart(diameter) {
+                let says = format!("Walls {low} and {high} face each other, and the cutter does not fit. {otherwise}");
+                let smaller = if room > 1e-6 { value(room, unit, Way::Down) } else { "a smaller cutter".to_owned() };
+                return Err(Refusal(vec![
+                    Wrong::new("cutter_diameter", Code::NoAnswer, says.clone(), smaller),
+                    Wrong::new("walls", Code::NoAnswer, says, WallStops::EXAMPLES[0].fields[0].1),
+                ]));
+            }
+            if apart(diameter + 2.0 * allowance.get().si()) {
+                let says = format!(
+                    "Walls {low} and {high} face each other with too little room for the allowance on both. {otherwise}"
+                );
+                let less = value((room - diameter) / 2.0, allowance.quantity().unit, Way::Down);
+                return Err(Refusal(vec![
+                    Wrong::new("finish_allowance", Code::NoAnswer, says.clone(), less),
+                    Wrong::new("cutter_diameter", Code::NoAnswer, says, value(diameter / 2.0, unit, Way::Down)),
+                ]));
+            }
+        }
+    }
+    Ok(())
+}

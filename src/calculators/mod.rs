@@ -25,6 +25,7 @@ mod datum {
     pub mod lathe_touch_off;
     pub mod move_list;
     pub mod stepped_profile;
+    mod stepped_profile_places;
     mod stepped_profile_shape;
     mod stepped_profile_steps;
     pub mod tool_setting;

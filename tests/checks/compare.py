@@ -29,6 +29,13 @@ CALCULATORS = [
     "turn_and_shift",
     "indicate",
     "tram",
+    "tool_setting",
+    "lathe_touch_off",
+    "move_list",
+    "visit_order",
+    "wall_stops",
+    "handwheel",
+    "stepped_profile",
 ]
 
 

@@ -24,11 +24,11 @@ crate::choice! {
 }
 
 crate::choice! {
-    /// Which way a reading changes while a face or a place is come up to: `growing` or `falling`.
-    ReadingWay {
-        /// The reading gets larger.
+    /// From which side every place is come up to: with the reading `growing` or `falling` on the last bit of the way.
+    Approach {
+        /// The reading grows.
         Growing = "growing",
-        /// The reading gets smaller.
+        /// The reading falls.
         Falling = "falling",
     }
 }

@@ -39,9 +39,9 @@ crate::choice! {
     /// An axis: `x_axis` or `y_axis`.
     Axis {
         /// X.
-        XAxis = "x_axis",
+        XAxis = "x_axis" | "x",
         /// Y.
-        YAxis = "y_axis",
+        YAxis = "y_axis" | "y",
     }
 }
 

@@ -1,5 +1,5 @@
-//! Steps for places visited one after the other: the moves between them on one axis, and how far
-//! the tool has gone in all.
+//! Steps for places visited one after the other: the moves between them on one axis, and what a
+//! column of them comes to in all.
 
 use crate::quantity::{Found, FoundMove, FoundPlace, Kind, SiValue};
 use crate::working::Record;
@@ -41,44 +41,15 @@ pub fn write_moves(
     moves
 }
 
-/// What the steps of a running sum call its columns.
-#[derive(Clone, Copy, Debug)]
-pub struct Sum {
-    /// What is added up, such as `Distance`.
-    pub what: &'static str,
-    /// The column of parts.
-    pub parts: &'static str,
-    /// What the step gives that looks up the sum so far.
-    pub before: &'static str,
-    /// The column of sums.
-    pub running: &'static str,
-    /// The sum of all.
-    pub total: &'static str,
-}
-
-/// The sum of a column, by a running sum whose every row can be followed.
-pub fn write_sum<K: Kind>(parts: &[Found<K>], sum: Sum, record: &mut Record) -> Found<K> {
-    let mut at = 0.0;
-    let mut before = Vec::with_capacity(parts.len());
-    let mut running = Vec::with_capacity(parts.len());
-    for part in parts {
-        before.push(Found::<K>::of(K::Si::from_si(at)));
-        at += part.get().si();
-        running.push(Found::<K>::of(K::Si::from_si(at)));
-    }
-    let total = Found::of(K::Si::from_si(at));
-    record
-        .look_up(format!("{} before it", sum.what), format!("row above in {}; 0 for the first", sum.running))
-        .with("p", sum.parts, parts.to_vec())
-        .gives(sum.before, before.clone());
-    record
-        .step(format!("{} so far", sum.what), "r = b + p")
-        .with("b", sum.before, before)
-        .with("p", sum.parts, parts.to_vec())
-        .gives(sum.running, running.clone());
-    record
-        .choose(format!("{} in all", sum.what), "the last row")
-        .with("r", sum.running, running)
-        .gives(sum.total, total);
-    total
+/// The sum of a column, `of`, as `field`.
+pub fn write_sum<K: Kind>(
+    what: &'static str,
+    parts: &[Found<K>],
+    of: &'static str,
+    field: &'static str,
+    record: &mut Record,
+) -> Found<K> {
+    let sum = Found::of(K::Si::from_si(parts.iter().map(|part| part.get().si()).sum()));
+    record.step(what, "S = sum(p)").with("p", of, parts.to_vec()).gives(field, sum);
+    sum
 }

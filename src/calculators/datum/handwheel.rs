@@ -3,7 +3,7 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
-use crate::directions::ReadingWay;
+use crate::directions::Approach;
 use crate::fields::Count;
 use crate::quantity::{Extent, FoundDifference, FoundExtent, FoundPlace, Move, SiValue, Size, Unit, text};
 use crate::refusal::{Code, Refusal, Wrong, between};
@@ -36,7 +36,7 @@ pub struct HandwheelInput {
     /// Play of the screw; with it the answer says how far to go past.
     pub backlash: Option<Extent>,
     /// From which side places are come up to: with the dial's figures growing or falling; growing if absent. Needs backlash.
-    pub approach: Option<ReadingWay>,
+    pub approach: Option<Approach>,
 }
 
 crate::tree!(HandwheelInput { distance, travel_per_turn, divisions, dial_now, backlash, approach });
@@ -266,15 +266,15 @@ fn write_overshoot(
         return None;
     };
     let says = "Places are taken to be come up to with the dial's figures growing.";
-    let approach = record.or_assume(input.approach, "approach", ReadingWay::Growing, says);
+    let approach = record.or_assume(input.approach, "approach", Approach::Growing, says);
     record.note(
         "start_from_the_same_side",
         "The start is taken to have been come up to from the same side; if not, first go past it and come back.",
     );
     let distance = input.distance.get().si();
     let (against, formula, sign) = match approach {
-        ReadingWay::Growing => (distance < 0.0, "e = r - o", -1.0),
-        ReadingWay::Falling => (distance > 0.0, "e = r + o", 1.0),
+        Approach::Growing => (distance < 0.0, "e = r - o", -1.0),
+        Approach::Falling => (distance > 0.0, "e = r + o", 1.0),
     };
     if !against || backlash.get().si() == 0.0 {
         let none = FoundExtent::stated(0.0, Unit::Metre);

@@ -208,6 +208,11 @@ impl Calculator for LatheTouchOff {
              the same side before setting, so that the play of its screw is taken up.",
         );
         record.note(
+            "figures_that_grow_inward",
+            "A dial whose figures grow while the diameter shrinks, or the other way round, cannot show the diameter: set \
+             it to 0 where the tool cut, and go on by what is left.",
+        );
+        record.note(
             "like_the_trial_cut",
             "The last cut takes what the trial cut took, with the same tool and feed: the work and the tool then give \
              way alike. Measure again before the last cut, and when the work is no longer warm.",

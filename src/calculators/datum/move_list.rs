@@ -4,11 +4,11 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
-use crate::directions::ReadingWay;
+use crate::directions::Approach;
 use crate::fields::Points;
 use crate::quantity::{Extent, FeedRate, FoundDuration, FoundExtent, FoundMove, FoundPlace, Place, SiValue, Unit};
 use crate::refusal::{Code, Refusal, between};
-use crate::travel::{Axis, Sum, write_moves, write_sum};
+use crate::travel::{Axis, write_moves, write_sum};
 use crate::working::Record;
 use serde::Deserialize;
 use utoipa::ToSchema;
@@ -29,7 +29,7 @@ pub struct MoveListInput {
     /// Play of the screws; with it, moves that come from the wrong side get a place to go past first.
     pub backlash: Option<Extent>,
     /// From which side every place is come up to: growing or falling readings; growing if absent. Needs backlash.
-    pub approach: Option<ReadingWay>,
+    pub approach: Option<Approach>,
 }
 
 crate::tree!(MoveListInput { points, feed_rate, backlash, approach });
@@ -147,8 +147,8 @@ impl Calculator for MoveList {
             .gives("moves.distance", distances.clone());
         let times = input.feed_rate.map(|feed| write_times(&distances, feed, record));
         let total = MoveTotal {
-            distance: write_sum(&distances, DISTANCE, record),
-            time: times.as_ref().map(|times| write_sum(times, TIME, record)),
+            distance: write_sum("Distance in all", &distances, "moves.distance", "total.distance", record),
+            time: times.as_ref().map(|times| write_sum("Time in all", times, "moves.time", "total.time", record)),
         };
         let (past_x, past_y) = write_past(input, (&xs, &dxs), (&ys, &dys), record);
         record.caution(cautions::OUT_OF_THE_WORK);
@@ -169,16 +169,6 @@ impl Calculator for MoveList {
 
 const X: Axis = Axis { symbol: "x", places: "moves.x", before: "before.x", moves: "moves.dx" };
 const Y: Axis = Axis { symbol: "y", places: "moves.y", before: "before.y", moves: "moves.dy" };
-const DISTANCE: Sum = Sum {
-    what: "Distance",
-    parts: "moves.distance",
-    before: "before.distance",
-    running: "running.distance",
-    total: "total.distance",
-};
-const TIME: Sum =
-    Sum { what: "Time", parts: "moves.time", before: "before.time", running: "running.time", total: "total.time" };
-
 fn write_times(distances: &[FoundExtent], feed: FeedRate, record: &mut Record) -> Vec<FoundDuration> {
     record.source("kinematics", "time is distance over feed rate");
     let times: Vec<FoundDuration> =
@@ -214,7 +204,7 @@ fn write_past(
         return (none.clone(), none);
     };
     let says = "Places are taken to be come up to with the reading growing.";
-    let approach = record.or_assume(input.approach, "approach", ReadingWay::Growing, says);
+    let approach = record.or_assume(input.approach, "approach", Approach::Growing, says);
     record.source("common_practice", "going past a place by twice the play before coming back to it");
     record.note(
         "past_by_twice_the_play",
@@ -222,13 +212,13 @@ fn write_past(
          taken to have been set from the same side.",
     );
     let (word, formula) = match approach {
-        ReadingWay::Growing => ("falls", "p = x - 2 × b"),
-        ReadingWay::Falling => ("grows", "p = x + 2 × b"),
+        Approach::Growing => ("falls", "p = x - 2 × b"),
+        Approach::Falling => ("grows", "p = x + 2 × b"),
     };
     let mut axis = |(places, moves): Column<crate::quantity::kind::Move>, of, against_field, field| {
         let wrong_way = |at: &usize| match approach {
-            ReadingWay::Growing => moves[*at].get().si() < 0.0,
-            ReadingWay::Falling => moves[*at].get().si() > 0.0,
+            Approach::Growing => moves[*at].get().si() < 0.0,
+            Approach::Falling => moves[*at].get().si() > 0.0,
         };
         let rows: Vec<usize> = (0..places.len()).filter(wrong_way).collect();
         let mut past = vec![None; places.len()];
@@ -239,8 +229,8 @@ fn write_past(
         let found: Vec<FoundPlace> = against
             .iter()
             .map(|place| match approach {
-                ReadingWay::Growing => FoundPlace::of(place.get() - 2.0 * backlash.get()),
-                ReadingWay::Falling => FoundPlace::of(place.get() + 2.0 * backlash.get()),
+                Approach::Growing => FoundPlace::of(place.get() - 2.0 * backlash.get()),
+                Approach::Falling => FoundPlace::of(place.get() + 2.0 * backlash.get()),
             })
             .collect();
         record

@@ -257,5 +257,5 @@ fn write_corners(
         .with("r", "corner.radius", off)
         .with("R", "radius", radius)
         .gives("ridges", ridges.clone());
-    record.choose("Greatest of them", "the greatest").with("h", "ridges", ridges).gives("ridge", cusp);
+    record.step("Greatest of them", "g = greatest(h)").with("h", "ridges", ridges).gives("ridge", cusp);
 }

@@ -3,10 +3,10 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
-use crate::directions::ReadingWay;
 use crate::fields::{Rows, nearest};
 use crate::quantity::{FoundDifference, FoundMove, FoundPlace, Place};
 use crate::refusal::{Code, Refusal, between};
+use crate::touching::ReadingWas;
 use crate::working::Record;
 use serde::Deserialize;
 use utoipa::ToSchema;
@@ -55,7 +55,7 @@ pub struct ToolSettingInput {
     /// What was moved to touch, quill or knee; quill if absent. The other stays locked for all tools.
     pub moved: Option<MovedToTouch>,
     /// Which way the reading changed while coming up to the face, growing or falling; with it the answer says which tools are longer.
-    pub reading_was: Option<ReadingWay>,
+    pub reading_was: Option<ReadingWas>,
     /// Reading of the reference tool on the face as it is now, after a change of work or face: one shift for all tools.
     pub reference_now: Option<Place>,
 }
@@ -210,10 +210,10 @@ impl Calculator for ToolSetting {
 }
 
 /// How much longer each tool is: a longer one touches before the others.
-fn write_longer(offsets: &[FoundPlace], way: ReadingWay, record: &mut Record) -> Vec<FoundDifference> {
+fn write_longer(offsets: &[FoundPlace], way: ReadingWas, record: &mut Record) -> Vec<FoundDifference> {
     let (what, formula, sign) = match way {
-        ReadingWay::Growing => ("Longer than the reference, which touches at a larger reading", "l = -o", -1.0),
-        ReadingWay::Falling => ("Longer than the reference, which touches at a smaller reading", "l = o", 1.0),
+        ReadingWas::Growing => ("Longer than the reference, which touches at a larger reading", "l = -o", -1.0),
+        ReadingWas::Falling => ("Longer than the reference, which touches at a smaller reading", "l = o", 1.0),
     };
     let longer: Vec<FoundDifference> = offsets.iter().map(|offset| FoundDifference::of(sign * offset.get())).collect();
     record.step(what, formula).with("o", "offsets.offset", offsets.to_vec()).gives("offsets.longer_by", longer.clone());

@@ -6,7 +6,7 @@ use crate::cautions;
 use crate::fields::{Point, Points};
 use crate::quantity::{FoundExtent, FoundMove, FoundPlace, Place, SiValue, text};
 use crate::refusal::Refusal;
-use crate::travel::{Axis, Sum, write_moves, write_sum};
+use crate::travel::{Axis, write_moves, write_sum};
 use crate::working::Record;
 use serde::Deserialize;
 use utoipa::ToSchema;
@@ -196,7 +196,9 @@ struct Names {
     rule: &'static str,
     x: Axis,
     y: Axis,
-    distance: Sum,
+    distance: &'static str,
+    /// Travel to the last place.
+    to_last: &'static str,
     /// The last place on X and Y, the move from it to the finish, and its travel.
     finish: [&'static str; 5],
     /// Travel in all.
@@ -207,13 +209,8 @@ const AS_GIVEN: Names = Names {
     rule: "in the order given",
     x: Axis { symbol: "x", places: "given.x", before: "given.before_x", moves: "given.dx" },
     y: Axis { symbol: "y", places: "given.y", before: "given.before_y", moves: "given.dy" },
-    distance: Sum {
-        what: "Travel in the order given",
-        parts: "given.distance",
-        before: "given.before_distance",
-        running: "given.running",
-        total: "given.to_last",
-    },
+    distance: "given.distance",
+    to_last: "given.to_last",
     finish: ["given.last_x", "given.last_y", "given.last_dx", "given.last_dy", "given.last_distance"],
     length: "length_as_given",
 };
@@ -222,13 +219,8 @@ const VISITED: Names = Names {
     rule: "in the order found",
     x: Axis { symbol: "x", places: "places.x", before: "before.x", moves: "places.dx" },
     y: Axis { symbol: "y", places: "places.y", before: "before.y", moves: "places.dy" },
-    distance: Sum {
-        what: "Travel",
-        parts: "places.distance",
-        before: "before.distance",
-        running: "running",
-        total: "to_last",
-    },
+    distance: "places.distance",
+    to_last: "to_last",
     finish: ["last_x", "last_y", "last_dx", "last_dy", "last_distance"],
     length: "length",
 };
@@ -264,12 +256,12 @@ fn write_travel(points: &[Point], order: &[usize], ends: &Ends, names: &Names, r
         .step("Travel to each place", ends.travel.formula())
         .with("a", names.x.moves, dxs.clone())
         .with("b", names.y.moves, dys.clone())
-        .gives(names.distance.parts, distances.clone());
+        .gives(names.distance, distances.clone());
     let Some(finish) = ends.finish else {
-        let length = write_sum(&distances, Sum { total: names.length, ..names.distance }, record);
+        let length = write_sum("Travel in all", &distances, names.distance, names.length, record);
         return Travel { xs, ys, dxs, dys, distances, length };
     };
-    let to_last = write_sum(&distances, names.distance, record);
+    let to_last = write_sum("Travel to the last place", &distances, names.distance, names.to_last, record);
     let mut last = |places: &[FoundPlace], to: Place, axis: Axis, finish_of, last_of, move_of| {
         let last = places[places.len() - 1];
         let moved = FoundMove::of(to.get() - last.get());
@@ -293,7 +285,7 @@ fn write_travel(points: &[Point], order: &[usize], ends: &Ends, names: &Names, r
     let length = FoundExtent::of(to_last.get() + leg.get());
     record
         .step("Travel in all", "L = t + s")
-        .with("t", names.distance.total, to_last)
+        .with("t", names.to_last, to_last)
         .with("s", leg_field, leg)
         .gives(names.length, length);
     Travel { xs, ys, dxs, dys, distances, length }

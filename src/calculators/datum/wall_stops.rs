@@ -7,6 +7,7 @@ use crate::fields::Rows;
 use crate::quantity::{Extent, FoundPlace, Place, SiValue, Size};
 use crate::refusal::{Code, Refusal, Wrong};
 use crate::suggestion::{Way, value};
+use crate::touching::Axis;
 use crate::working::Record;
 use serde::Deserialize;
 use utoipa::ToSchema;
@@ -14,16 +15,6 @@ use validator::Validate;
 
 /// The calculator.
 pub struct WallStops;
-
-crate::choice! {
-    /// The axis across which a wall stands: `x_axis`, where stops are readings on X, or `y_axis`.
-    WallAxis {
-        /// Stops are readings on X.
-        XAxis = "x_axis" | "x",
-        /// Stops are readings on Y.
-        YAxis = "y_axis" | "y",
-    }
-}
 
 crate::choice! {
     /// On which side of a wall the metal stays: `plus`, where readings are larger, or `minus`.
@@ -40,7 +31,7 @@ crate::choice! {
 #[serde(deny_unknown_fields)]
 pub struct Wall {
     /// The axis across which the wall stands: x_axis or y_axis.
-    pub axis: WallAxis,
+    pub axis: Axis,
     /// Reading at which the finished wall is to stand.
     pub place: Place,
     /// On which side of it the metal stays: plus, where readings are larger, or minus.
@@ -194,7 +185,7 @@ impl Calculator for WallStops {
 /// Refuses a cutter, or an allowance, for which there is no room between walls that face each other.
 fn fits(input: &WallStopsInput, allowance: Extent) -> Result<(), Refusal> {
     let (diameter, unit) = (input.cutter_diameter.get().si(), input.cutter_diameter.quantity().unit);
-    for axis in [WallAxis::XAxis, WallAxis::YAxis] {
+    for axis in [Axis::XAxis, Axis::YAxis] {
         let mut walls: Vec<(usize, f64, MaterialSide)> = Vec::new();
         for (at, wall) in input.walls.0.iter().enumerate().filter(|(_, wall)| wall.axis == axis) {
             walls.push((at + 1, wall.place.get().si(), wall.material_side));

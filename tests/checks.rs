@@ -3,7 +3,7 @@
 
 mod common;
 
-use common::{Check, asked, checks};
+use common::{Check, asked, checks, golden};
 use serde_json::Value;
 use shop_reckoner::calculators::REGISTER;
 use std::collections::{BTreeMap, HashMap};
@@ -83,9 +83,9 @@ fn every_answer_agrees_with_its_outside_value() {
             failures.push(format!("{} {}?{} {}: {says}", check.line, check.calculator, check.inputs, check.field));
         }
     }
-    for ((calculator, kind), count) in &counts {
-        println!("{calculator}: {count} {kind}");
-    }
+    let lines: Vec<String> =
+        counts.iter().map(|((calculator, kind), count)| format!("{calculator}: {count} {kind}\n")).collect();
+    golden("data/checks/counts.txt", &lines.concat());
     assert!(failures.is_empty(), "{} of the checks fail:\n{}", failures.len(), failures.join("\n"));
 }
 

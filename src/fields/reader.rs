@@ -70,10 +70,12 @@ impl de::Error for ReadError {
             Unexpected::Seq => "a list".to_owned(),
             Unexpected::Map => "an object".to_owned(),
             Unexpected::Bool(truth) => truth.to_string(),
+            Unexpected::Float(number) => format!("\"{}\"", crate::quantity::text::full(number)),
             other => other.to_string(),
         };
         let wanted = match expected.to_string().as_str() {
             "f64" => "a number".to_owned(),
+            words if words.starts_with("struct ") => "an object".to_owned(),
             words => words.to_owned(),
         };
         Self::new(Code::ValueUnreadable, format!("Here stands {stands}, where {wanted} is wanted."))

@@ -5,7 +5,7 @@ use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
 use crate::directions::Approach;
 use crate::fields::Count;
-use crate::quantity::{Extent, FoundDifference, FoundExtent, FoundPlace, Move, SiValue, Size, Unit, text};
+use crate::quantity::{Extent, Found, FoundDifference, FoundExtent, FoundPlace, Kind, Move, SiValue, Size, Unit, text};
 use crate::refusal::{Code, Refusal, Wrong, between};
 use crate::suggestion::{Way, value};
 use crate::working::Record;
@@ -81,11 +81,20 @@ fn check(input: &HandwheelInput) -> Result<(), ValidationError> {
         return Err(between(Code::Conflict, says, &[("backlash", "0.1 mm"), ("approach", "leave out")]));
     }
     let turn = input.travel_per_turn;
-    if input.dial_now.is_some_and(|dial| dial.get() > turn.get()) {
-        let says = "A dial shows no more than one turn's travel.";
-        return Err(between(Code::Conflict, says, &[("dial_now", "0"), ("travel_per_turn", "0.2 in")]));
+    match input.dial_now {
+        Some(dial) if dial.get() > turn.get() => {
+            let says = "A dial shows no more than one turn's travel.";
+            let longer = value(dial.get().si(), turn.quantity().unit, Way::Up);
+            Err(between(Code::Conflict, says, &[("dial_now", "0"), ("travel_per_turn", &longer)]))
+        }
+        _ => Ok(()),
     }
-    Ok(())
+}
+
+/// A difference of lengths that are `size` large, without the noise below their last digit.
+fn clean<K: Kind>(difference: f64, size: f64, unit: Unit) -> Found<K> {
+    let digits = unit.of_si(size.abs()).max(1e-6).log10().ceil() as i32;
+    Found::stated(text::round(unit.of_si(difference), (14 - digits).clamp(0, 20) as usize), unit)
 }
 
 impl Calculator for Handwheel {
@@ -211,11 +220,8 @@ fn write_nearest(all: f64, input: &HandwheelInput, record: &mut Record) -> Neare
     let names = ["nearest.all_divisions", "nearest.turns", "nearest.divisions"];
     let (turns, divisions) = write_parts(whole, names, input, record);
     let count = f64::from(input.divisions.get());
-    let remainder = match distance.get().si().abs() - whole * turn.get().si() / count {
-        _ if all == whole => 0.0,
-        remainder => remainder,
-    };
-    let remainder = FoundDifference::stated(remainder, Unit::Metre);
+    let far = distance.get().si().abs();
+    let remainder = clean(far - whole * turn.get().si() / count, far, distance.quantity().unit);
     record
         .step("What that leaves over", "l = abs(s) - m × T / N")
         .with("s", "distance", distance)
@@ -235,13 +241,10 @@ fn write_dial(
 ) -> FoundPlace {
     let shown = FoundDifference::stated(end, Unit::Metre);
     let turns = text::tidy(end / turn.get().si());
-    let rest = match end - turns.floor() * turn.get().si() {
-        _ if turns == turns.floor() => 0.0,
-        rest => rest,
-    };
     record.step("In turns", "m = e / T").with("e", of, shown).with("T", "travel_per_turn", turn).gives(turns_of, turns);
     record.step("Whole turns of it", "k = floor(m)").with("m", turns_of, turns).gives(whole_of, turns.floor());
-    let reading = FoundPlace::stated(rest, Unit::Metre);
+    let left = end - turns.floor() * turn.get().si();
+    let reading = clean(left, end.abs().max(turn.get().si()), turn.quantity().unit);
     record
         .step("What the dial shows there", "r = e - k × T")
         .with("e", of, shown)

@@ -2,7 +2,7 @@
 //! stands at each, and how high the ridges are that it leaves. Plane geometry of circles and square
 //! corners, checked by tracing the cut surface numerically.
 
-use super::stepped_profile_shape::{Arc, MOST_STEPS, Profile, Shape};
+use super::stepped_profile_shape::{Arc, MOST_STEPS, Profile, Shape, steps_in};
 use super::stepped_profile_steps;
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
@@ -232,10 +232,10 @@ fn profile(input: &SteppedProfileInput) -> Result<Profile, Refusal> {
     if flat && profile.leaves_quadrant() {
         let says = "A square cutter changes the corner that cuts where an arc is highest, lowest or upright: part the \
                     arc there and ask for each part.";
-        let unit = input.from.x.quantity().unit;
+        let unit = input.radius.map_or(Unit::Millimetre, |radius| radius.quantity().unit);
         return Err(Refusal::no_answer(says, &[("to", quadrant_end(&arc, unit)), ("cutter", "ball".to_owned())]));
     }
-    if !flat && arc.hollow && half_cutter >= arc.radius * (1.0 - 1e-9) {
+    if profile.is_too_hollow(half_cutter) {
         let says = "The cutter is too large for the hollow of the arc.";
         let smaller = value(arc.radius, input.diameter.quantity().unit, Way::Down);
         return Err(Refusal::no_answer(says, &[("diameter", smaller)]));
@@ -263,7 +263,7 @@ fn steps(input: &SteppedProfileInput, profile: &Profile) -> Result<u32, Refusal>
     let length = profile.length();
     if let Some(step) = input.step {
         let (unit, size) = (step.quantity().unit, step.get().si());
-        let steps = crate::quantity::text::tidy(length / size).ceil();
+        let steps = steps_in(length, size).ceil();
         if steps > f64::from(MOST_STEPS) {
             let says = format!("That would be more than {MOST_STEPS} steps.");
             return Err(Refusal::no_answer(&says, &[("step", value(length / f64::from(MOST_STEPS), unit, Way::Up))]));
@@ -287,8 +287,12 @@ fn steps(input: &SteppedProfileInput, profile: &Profile) -> Result<u32, Refusal>
             Some(least) => Refusal::no_answer(&says, &[("cusp", value(least, unit, Way::Up))]),
             None => {
                 let unit = input.diameter.quantity().unit;
-                let larger = value(2.0 * length / f64::from(MOST_STEPS), unit, Way::Up);
-                Refusal::no_answer(&says, &[("diameter", larger)])
+                let larger = (1..40).map(|more| profile.half_cutter * 1.25f64.powi(more)).find(|half| {
+                    let low = Profile { half_cutter: *half, ..*profile }.cusp(MOST_STEPS);
+                    low.is_some_and(|cusp| cusp <= wanted) && !profile.is_too_hollow(*half)
+                });
+                let larger = larger.map(|half| ("diameter", value(2.0 * half, unit, Way::Up)));
+                Refusal::no_answer(&says, &[larger.unwrap_or(("to", "a nearer point".to_owned()))])
             }
         }
     })

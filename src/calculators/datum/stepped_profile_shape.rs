@@ -165,13 +165,24 @@ impl Profile {
         }
     }
 
+    /// True where a round cutter of that radius does not go into the hollow of the arc.
+    pub fn is_too_hollow(&self, half_cutter: f64) -> bool {
+        matches!(self.shape, Shape::Arc(arc) if !self.flat && arc.hollow && half_cutter >= arc.radius * (1.0 - 1e-9))
+    }
+
     /// True where an arc turns over its highest or lowest point, or stands upright within its length.
     pub fn leaves_quadrant(&self) -> bool {
         let Shape::Arc(arc) = self.shape else { return false };
         let arms = [self.from, self.to].map(|end| (end.0 - arc.center.0, end.1 - arc.center.1));
-        let slack = arc.radius * arc.radius * 1e-12;
-        arms[0].0 * arms[1].0 < -slack || arms[0].1 * arms[1].1 < -slack || arc.half.0 > 45.0 + 1e-6
+        // A hair beyond is no height: that goes with the square of it.
+        let slack = arc.radius * arc.radius * 1e-6;
+        arms[0].0 * arms[1].0 < -slack || arms[0].1 * arms[1].1 < -slack || arc.half.0 > 45.0 + 1e-4
     }
+}
+
+/// Steps of that size in a length, without the noise that would make one more of them.
+pub fn steps_in(length: f64, step: f64) -> f64 {
+    crate::quantity::text::round(length / step, 9)
 }
 
 /// Height of the ridge between two round cuts of that radius whose middles are twice `half` apart.

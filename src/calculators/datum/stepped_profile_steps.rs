@@ -2,12 +2,10 @@
 
 use super::stepped_profile::{ProfilePlace, SteppedProfileInput, SteppedProfileResult};
 use super::stepped_profile_places::{write_along_arc, write_line};
-use super::stepped_profile_shape::{Arc, Profile, Shape};
+use super::stepped_profile_shape::{Arc, Profile, Shape, steps_in};
 use crate::directions::Sense;
 use crate::quantity::kind::Extent;
-use crate::quantity::{
-    Found, FoundAngle, FoundDifference, FoundExtent, FoundMove, FoundPlace, Kind, SiValue, Unit, text,
-};
+use crate::quantity::{Found, FoundAngle, FoundDifference, FoundExtent, FoundMove, FoundPlace, Kind, SiValue, Unit};
 use crate::travel::{Axis, write_moves};
 use crate::working::{Record, StepDraft};
 
@@ -64,7 +62,7 @@ pub fn write(input: &SteppedProfileInput, profile: &Profile, steps: u32, record:
 fn write_count(input: &SteppedProfileInput, length: FoundExtent, steps: u32, record: &mut Record) -> FoundExtent {
     match (input.step, input.cusp) {
         (Some(step), _) => {
-            let ratio = text::tidy(length.get().si() / step.get().si());
+            let ratio = steps_in(length.get().si(), step.get().si());
             record
                 .step("Steps of the length asked for", "m = L / s")
                 .with("L", "length", length)

@@ -4,7 +4,7 @@
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
 use crate::fields::Rows;
-use crate::quantity::{Extent, FoundPlace, Place, SiValue, Size};
+use crate::quantity::{Extent, FoundPlace, Place, SiValue, Size, text};
 use crate::refusal::{Code, Refusal, Wrong};
 use crate::suggestion::{Way, value};
 use crate::touching::Axis;
@@ -39,6 +39,15 @@ pub struct Wall {
 }
 
 crate::tree!(Wall { axis, place, material_side });
+
+impl Wall {
+    /// As a request states it.
+    fn row(&self) -> String {
+        let place = self.place.quantity();
+        let number = text::full(place.value);
+        format!("{},{number} {},{}", self.axis.as_str(), place.unit.row().ascii, self.material_side.as_str())
+    }
+}
 
 /// The walls, in the order given.
 pub type Walls = Rows<Wall>;
@@ -193,7 +202,8 @@ fn fits(input: &WallStopsInput, allowance: Extent) -> Result<(), Refusal> {
         walls.sort_by(|a, b| a.1.total_cmp(&b.1));
         for pair in walls.windows(2) {
             let [(low, from, MaterialSide::Minus), (high, to, MaterialSide::Plus)] = pair else { continue };
-            let room = to - from;
+            // Without the noise of the subtraction.
+            let room = text::round(to - from, 12);
             let apart = |size: f64| size > room * (1.0 + 1e-12) + 1e-15;
             let otherwise = "If they do not face each other, ask for them one by one.";
             if apart(diameter) {
@@ -201,14 +211,14 @@ fn fits(input: &WallStopsInput, allowance: Extent) -> Result<(), Refusal> {
                 let smaller = if room > 1e-6 { value(room, unit, Way::Down) } else { "a smaller cutter".to_owned() };
                 return Err(Refusal(vec![
                     Wrong::new("cutter_diameter", Code::NoAnswer, says.clone(), smaller),
-                    Wrong::new("walls", Code::NoAnswer, says, WallStops::EXAMPLES[0].fields[0].1),
+                    Wrong::new("walls", Code::NoAnswer, says, input.walls.0[low - 1].row()),
                 ]));
             }
             if apart(diameter + 2.0 * allowance.get().si()) {
                 let says = format!(
                     "Walls {low} and {high} face each other with too little room for the allowance on both. {otherwise}"
                 );
-                let less = value((room - diameter) / 2.0, allowance.quantity().unit, Way::Down);
+                let less = value(text::round((room - diameter) / 2.0, 12), allowance.quantity().unit, Way::Down);
                 return Err(Refusal(vec![
                     Wrong::new("finish_allowance", Code::NoAnswer, says.clone(), less),
                     Wrong::new("cutter_diameter", Code::NoAnswer, says, value(diameter / 2.0, unit, Way::Down)),

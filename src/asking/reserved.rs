@@ -199,8 +199,12 @@ impl Reserved {
             if form.names().contains(&name.as_ref()) {
                 return true;
             }
-            let forms =
-                [(Form::Json, "the plain address"), (Form::Cell, ".txt"), (Form::Table, ".csv"), (Form::Drawing, ".svg")];
+            let forms = [
+                (Form::Json, "the plain address"),
+                (Form::Cell, ".txt"),
+                (Form::Table, ".csv"),
+                (Form::Drawing, ".svg"),
+            ];
             let homes: Vec<&str> =
                 forms.iter().filter(|(form, _)| form.names().contains(&name.as_ref())).map(|(_, is)| *is).collect();
             let says = format!("{name} belongs to {}.", homes.join(" and "));

@@ -82,9 +82,8 @@ pub fn checks() -> Vec<Check> {
 pub struct Service {
     child: Child,
     /// Reads what is logged as it comes: a full pipe would stop the service.
-    log: Option<std::thread::JoinHandle<String>>,
-    pub base: String,
     log: Option<JoinHandle<String>>,
+    pub base: String,
 }
 
 impl Service {

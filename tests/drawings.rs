@@ -92,7 +92,7 @@ fn measure(sheet: &Sheet, answer: &Value) -> Result<usize, TestCaseError> {
     let mut measured = 0;
     for group in sheet.document.descendants().filter(|node| node.attribute("data-dimension").is_some()) {
         let field = group.attribute("data-dimension").unwrap_or_default();
-        let standard = serde_json::json!({"value": 60, "unit": "deg"});
+        let standard = serde_json::json!({"value": answer["result"]["flank_angle"]["value"], "unit": "deg"});
         let quantity = match shown(answer, field, group.attribute("data-number")) {
             Some(quantity) => quantity,
             None if field == "flanks" => &standard,

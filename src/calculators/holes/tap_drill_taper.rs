@@ -7,7 +7,7 @@ use super::tap_drill_thread::size_and_pitch;
 use crate::quantity::{Extent, FoundSize};
 use crate::reference::drills::{Drill, DrillSystem};
 use crate::reference::thread_designation::Designation;
-use crate::reference::threads::{npt, published_tap_drill};
+use crate::reference::threads::{basics, npt, published_tap_drill};
 use crate::refusal::Refusal;
 use crate::shop::DrillsToChoose;
 use crate::working::Record;
@@ -35,6 +35,13 @@ pub fn solve(
                 )
                 .with("T", "thread", designation.text())
                 .gives("hole_diameter", minor);
+            record
+                .look_up(
+                    "Diameter of the thread at its gauge plane",
+                    "ASME B1.20.1: E1 and 0.8 of the pitch, to 0.00001 in",
+                )
+                .with("T", "thread", designation.text())
+                .gives("thread_diameter", designation.found(basics(thread).major));
             npt.small_end_minor
         }
         (None, Some(diameter)) => {

@@ -62,6 +62,8 @@ pub struct ThreadResult {
     pub lead: FoundSize,
     /// Angle of the thread at the basic pitch diameter.
     pub lead_angle: FoundAngle,
+    /// Angle between the flanks, in a plane through the axis.
+    pub flank_angle: FoundAngle,
     /// Basic pitch diameter, as printed; of a taper thread at its gauge plane, E1 of NPT.
     pub pitch_diameter: FoundSize,
     /// Basic minor diameter, that of the internal thread, as printed.
@@ -93,6 +95,7 @@ crate::tree!(ThreadResult {
     pitch,
     lead,
     lead_angle,
+    flank_angle,
     pitch_diameter,
     minor_diameter,
     external_minor_diameter,
@@ -206,6 +209,7 @@ impl Calculator for Thread {
         let basics = thread_basics::find(&input.designation, record);
         let limits = thread_limits::find(input, record)?;
         let acme_area = thread_other_limits::acme_stress_area(&input.designation, limits.as_ref(), record);
+        let flank_angle = thread_basics::flank_angle(&input.designation, record);
         thread_basics::respelled(&input.designation, record);
         Ok(ThreadResult {
             designation: thread.designation.clone(),
@@ -218,6 +222,7 @@ impl Calculator for Thread {
             pitch: basics.pitch,
             lead: basics.lead,
             lead_angle: basics.lead_angle,
+            flank_angle,
             pitch_diameter: basics.pitch_diameter,
             minor_diameter: basics.minor_diameter,
             external_minor_diameter: basics.external_minor_diameter,

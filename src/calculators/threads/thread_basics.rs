@@ -79,6 +79,16 @@ pub fn lead_angle(lead: FoundSize, pitch_diameter: FoundSize, record: &mut Recor
     lead_angle
 }
 
+/// The angle between the flanks.
+pub fn flank_angle(designation: &Designation, record: &mut Record) -> FoundAngle {
+    let angle = FoundAngle::stated(designation.thread.system.flank_angle(), Unit::Degree);
+    record
+        .look_up("Angle between the flanks", "form of the thread in its standard")
+        .with("T", "designation", designation.text())
+        .gives("flank_angle", angle);
+    angle
+}
+
 /// How the tables print basic diameters.
 pub fn printed(designation: &Designation) -> &'static str {
     match designation.thread.system {

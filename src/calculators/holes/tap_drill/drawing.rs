@@ -4,13 +4,14 @@
 use super::{TapDrillInput, TapDrillResult};
 use crate::drawing::{Beside, Drawing, Ink, Words};
 use crate::quantity::SiValue;
-use crate::reference::threads::basics;
+use crate::reference::threads::{System, basics};
 
 /// Draws an answer.
 pub fn draw(input: &TapDrillInput, result: &TapDrillResult) -> Drawing {
     let thread = &input.thread;
     // Of a taper thread, the diameter at its gauge plane.
     let size = thread.found(basics(&thread.thread).major);
+    let field = if thread.thread.system == System::Npt { "thread_diameter" } else { "size" };
     let mut about = Words::of(format!("The hole before tapping {}: ", thread.text()))
         .value(result.hole_diameter)
         .then(" in diameter inside a thread of ")
@@ -21,10 +22,10 @@ pub fn draw(input: &TapDrillInput, result: &TapDrillResult) -> Drawing {
     let mut drawing = Drawing::new("Hole and thread along the axis", about.then("."));
     let (hole, major) = (result.hole_diameter.get().si() / 2.0, size.get().si() / 2.0);
     drawing.circle(Ink::Outline, (0.0, 0.0), hole).of("hole_diameter");
-    drawing.arc(Ink::Thin, (0.0, 0.0), major, 100.0, 270.0).of("size");
+    drawing.arc(Ink::Thin, (0.0, 0.0), major, 100.0, 270.0).of(field);
     drawing.cross((0.0, 0.0), major);
     let above = Beside { from: major, by: 22.0 };
-    drawing.across((-major, 0.0), (major, 0.0), above, Words::of("thread Ø ").value(size)).of("size");
+    drawing.across((-major, 0.0), (major, 0.0), above, Words::of("thread Ø ").value(size)).of(field);
     let below = Beside { from: -major, by: -22.0 };
     let words = Words::of("hole Ø ").value(result.hole_diameter);
     drawing.across((-hole, 0.0), (hole, 0.0), below, words).of("hole_diameter");

@@ -66,6 +66,8 @@ mod speeds {
     pub mod spindle_speed;
 }
 mod threads {
+    mod given;
+    mod limit_sources;
     pub mod thread;
     mod thread_basics;
     mod thread_gauging;
@@ -76,6 +78,11 @@ mod threads {
     #[cfg(test)]
     mod thread_tests;
     mod thread_tolerances;
+    pub mod wires;
+    mod wires_contact;
+    mod wires_limits;
+    mod wires_over;
+    mod wires_steps;
 }
 
 /// Every calculator there is.
@@ -88,6 +95,7 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<speeds::spindle_speed::SpindleSpeed>(),
     Entry::of::<speeds::milling::Milling>(),
     Entry::of::<threads::thread::Thread>(),
+    Entry::of::<threads::wires::Wires>(),
     Entry::of::<datum::touch_off::TouchOff>(),
     Entry::of::<datum::between_faces::BetweenFaces>(),
     Entry::of::<datum::bore_or_boss::BoreOrBoss>(),

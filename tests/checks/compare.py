@@ -21,6 +21,7 @@ CALCULATORS = [
     "bolt_circle",
     "arc",
     "thread",
+    "wires",
     "touch_off",
     "between_faces",
     "bore_or_boss",

@@ -7,6 +7,7 @@ mod answer;
 mod backwards;
 mod cell;
 mod describe;
+mod field_schema;
 mod machine;
 mod ranges;
 mod reserved;
@@ -16,7 +17,9 @@ mod tolerance;
 
 pub use answer::{Answer, Body, Correction, Root, Row};
 pub use cell::cell;
-pub use describe::{Described, Field, ResultField, describe_entry, described, reserved_fields, without_null};
+pub use describe::{
+    Described, FORMS, Field, ResultField, describe_entry, described, reserved_fields, reserved_schemas, without_null,
+};
 pub use reserved::{Digits, Form, RESERVED, RefusalsAs, Reserved, Separator, XReads, ZPlus};
 pub use table::table;
 

@@ -1,13 +1,17 @@
 //! A calculator's fields and results as the catalogue, the pages and the published description show
 //! them, drawn from the schemas of its types.
 
+use super::field_schema;
 use super::reserved::Reserved;
-use crate::calculators::{Entry, REGISTER};
+use crate::calculators::{Entry, REGISTER, Schemas};
 use crate::quantity::{KINDS, KindRow, Least, Unit, text};
 use serde::Serialize;
 use serde_json::{Map, Value, json};
 use std::sync::LazyLock;
 use utoipa::{PartialSchema, ToSchema};
+
+/// The forms a field can take.
+pub const FORMS: [&str; 6] = ["quantity", "choice", "count", "truth", "list", "words"];
 
 /// One input field.
 #[derive(Clone, Debug, Serialize)]
@@ -20,7 +24,7 @@ pub struct Field {
     pub required: bool,
     /// A good value.
     pub example: String,
-    /// The form it takes: `quantity`, `drill`, `count`, `choice`, `words`, `list`, `objects`.
+    /// The form it takes, one of [`FORMS`].
     pub form: &'static str,
     /// Units it is read in.
     #[serde(skip_serializing_if = "Vec::is_empty")]
@@ -40,6 +44,31 @@ pub struct Field {
     /// The schema of its text in a query.
     #[serde(skip)]
     pub query_schema: Value,
+    /// The schema of its value in a JSON request.
+    #[serde(skip)]
+    pub body_schema: Value,
+    /// The schema of its value as an answer repeats it.
+    #[serde(skip)]
+    pub stated_schema: Value,
+}
+
+impl Field {
+    /// Whether it is a quantity, also where a name may stand for it.
+    pub fn is_quantity(&self) -> bool {
+        self.stated_schema == field_schema::stated_quantity()
+    }
+
+    /// `text` as JSON has a value of this field: a count as a number, a list as an array.
+    pub fn as_json(&self, text: &str) -> Value {
+        let whole = |text: &str| text.trim().parse::<i64>().map_or_else(|_| json!(text), |count| json!(count));
+        match self.form {
+            "count" => whole(text),
+            "truth" => json!(text == "true"),
+            "list" if self.query_schema["items"]["type"] == "integer" => text.split(',').map(whole).collect(),
+            "list" => text.split(',').map(str::trim).collect(),
+            _ => json!(text),
+        }
+    }
 }
 
 /// One result field.
@@ -76,12 +105,17 @@ pub fn describe_entry(entry: &Entry) -> Option<&'static Described> {
 /// The reserved fields described.
 pub fn reserved_fields() -> &'static [Field] {
     static ALL: LazyLock<Vec<Field>> = LazyLock::new(|| {
-        let mut parts = Vec::new();
-        Reserved::schemas(&mut parts);
         let schema = serde_json::to_value(Reserved::schema()).unwrap_or_default();
-        fields_of(&schema, &parts_of(parts), super::reserved::good)
+        fields_of(&schema, &parts_of(reserved_schemas()), super::reserved::good)
     });
     &ALL
+}
+
+/// The schemas that the reserved fields refer to.
+pub fn reserved_schemas() -> Schemas {
+    let mut parts = Vec::new();
+    Reserved::schemas(&mut parts);
+    parts
 }
 
 fn describe(entry: &'static Entry) -> Described {
@@ -96,7 +130,7 @@ fn describe(entry: &'static Entry) -> Described {
     Described { entry, fields: fields_of(&input, &parts, |name| entry.good(name)), results }
 }
 
-fn parts_of(parts: crate::calculators::Schemas) -> Map<String, Value> {
+fn parts_of(parts: Schemas) -> Map<String, Value> {
     parts.into_iter().map(|(name, schema)| (name, serde_json::to_value(schema).unwrap_or_default())).collect()
 }
 
@@ -115,7 +149,7 @@ pub fn without_null(schema: &Value) -> &Value {
 }
 
 /// The name of the schema that a reference points at.
-fn reference(schema: &Value) -> Option<&str> {
+pub fn reference(schema: &Value) -> Option<&str> {
     schema.get("$ref")?.as_str()?.rsplit('/').next()
 }
 
@@ -144,12 +178,11 @@ fn fields_of(schema: &Value, parts: &Map<String, Value>, good: impl Fn(&str) -> 
                 least: None,
                 most: None,
                 schema_name: reference(schema).map(str::to_owned),
-                query_schema: Value::Null,
+                query_schema: field_schema::query(schema, parts),
+                body_schema: field_schema::body(schema, parts),
+                stated_schema: field_schema::stated(schema, parts),
             };
             bounds(&mut field, part, kind);
-            let items = schema.get("items");
-            let items = items.and_then(reference).and_then(|name| parts.get(name)).or(items);
-            field.query_schema = query_schema(&field, items, part);
             field
         })
         .collect()
@@ -208,29 +241,5 @@ fn bounds(field: &mut Field, part: &Value, kind: Option<&KindRow>) {
     if field.form == "count" {
         field.least = number("minimum");
         field.most = number("maximum");
-    }
-}
-
-/// The schema of a field as one text of a query; an array where it is a list.
-fn query_schema(field: &Field, items: Option<&Value>, part: &Value) -> Value {
-    match field.form {
-        "choice" => json!({"type": "string", "enum": field.choices}),
-        "truth" => json!({"type": "boolean"}),
-        "count" => {
-            let mut schema = part.clone();
-            if let Some(map) = schema.as_object_mut() {
-                map.remove("description");
-            }
-            schema
-        }
-        "list" => {
-            let words = items.map(choices).unwrap_or_default();
-            if words.is_empty() {
-                json!({"type": "array", "minItems": 1, "items": {"type": "string", "minLength": 1}})
-            } else {
-                json!({"type": "array", "minItems": 1, "items": {"type": "string", "enum": words}})
-            }
-        }
-        _ => json!({"type": "string", "minLength": 1}),
     }
 }

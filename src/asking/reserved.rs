@@ -150,8 +150,10 @@ pub struct Reserved {
     /// An input that is not stated and is to be found so that the result in wanted comes out.
     pub solve_for: Option<String>,
     /// The result that solve_for is to give, as name:value, such as point_length:0.152 in.
+    #[schema(pattern = "^[^:]+:.*[0-9½¼¾⅛⅜⅝⅞⅓⅔]")]
     pub wanted: Option<String>,
     /// A result as it was measured on the part, as name:value; correct names the input to be corrected by it.
+    #[schema(pattern = "^[^:]+:.*[0-9½¼¾⅛⅜⅝⅞⅓⅔]")]
     pub measured: Option<String>,
     /// The input that is to be corrected by what was measured.
     pub correct: Option<String>,

@@ -1,12 +1,12 @@
 //! Points of a plane as a request states them: `1.5 in,0 in` as text or `{"x": …, "y": …}` in JSON,
 //! and lists of them, in text parted by semicolons.
 
-use crate::quantity::{LONGEST, Place, Unread, shown, to_serde};
+use crate::quantity::{Place, Unread, shown, to_serde};
 use crate::tree::{IntoTree, Node};
 use serde::de::value::MapAccessDeserializer;
 use serde::de::{Deserialize, Deserializer, Error, IgnoredAny, MapAccess, SeqAccess, Visitor};
 use std::fmt;
-use utoipa::openapi::schema::{ArrayBuilder, ObjectBuilder, OneOfBuilder, Schema, Type};
+use utoipa::openapi::schema::{AdditionalProperties, ArrayBuilder, ObjectBuilder, OneOfBuilder, Schema, Type};
 use utoipa::openapi::{Ref, RefOr};
 use utoipa::{PartialSchema, ToSchema};
 
@@ -170,24 +170,9 @@ impl<'de> Visitor<'de> for PointsVisitor {
 
 impl PartialSchema for Point {
     fn schema() -> RefOr<Schema> {
-        let place = || Ref::from_schema_name(Place::name());
         OneOfBuilder::new()
-            .item(
-                ObjectBuilder::new()
-                    .schema_type(Type::String)
-                    .min_length(Some(1))
-                    .max_length(Some(2 * LONGEST + 1))
-                    .description(Some("X and Y, parted by a comma."))
-                    .examples([serde_json::json!(EXAMPLE)]),
-            )
-            .item(
-                ObjectBuilder::new()
-                    .property("x", place())
-                    .property("y", place())
-                    .required("x")
-                    .required("y")
-                    .description(Some("The same as an object.")),
-            )
+            .item(Ref::from_schema_name("PointText"))
+            .item(Ref::from_schema_name("PointValue"))
             .description(Some("A point: its places on the X and the Y axis."))
             .examples([serde_json::json!(EXAMPLE), serde_json::json!({"x": "1.5 in", "y": "2 in"})])
             .into()
@@ -196,20 +181,30 @@ impl PartialSchema for Point {
 
 impl ToSchema for Point {
     fn schemas(parts: &mut Vec<(String, RefOr<Schema>)>) {
+        let place = || Ref::from_schema_name(Place::name());
+        let text = ObjectBuilder::new()
+            .schema_type(Type::String)
+            .pattern(Some("^[^,|]+,[^,|]+(?:\\|[^,|]+,[^,|]+)*$"))
+            .description(Some("A point: X and Y, each a length, parted by a comma; or several points parted by |."))
+            .examples([serde_json::json!(EXAMPLE)]);
+        let object = ObjectBuilder::new()
+            .property("x", place())
+            .property("y", place())
+            .required("x")
+            .required("y")
+            .additional_properties(Some(AdditionalProperties::FreeForm(false)))
+            .description(Some("A point: its places on the X and the Y axis, as an object."));
+        parts.push(("PointText".into(), text.into()));
+        parts.push(("PointValue".into(), object.into()));
         parts.push((Place::name().into_owned(), Place::schema()));
+        Place::schemas(parts);
     }
 }
 
 impl PartialSchema for Points {
     fn schema() -> RefOr<Schema> {
         OneOfBuilder::new()
-            .item(
-                ObjectBuilder::new()
-                    .schema_type(Type::String)
-                    .min_length(Some(1))
-                    .description(Some("Points parted by semicolons, each X and Y parted by a comma."))
-                    .examples([serde_json::json!(EXAMPLES)]),
-            )
+            .item(Ref::from_schema_name("PointsText"))
             .item(
                 ArrayBuilder::new()
                     .items(Ref::from_schema_name(Point::name()))
@@ -225,6 +220,12 @@ impl PartialSchema for Points {
 
 impl ToSchema for Points {
     fn schemas(parts: &mut Vec<(String, RefOr<Schema>)>) {
+        let text = ObjectBuilder::new()
+            .schema_type(Type::String)
+            .pattern(Some("^[^,;]+,[^,;]+(?:;[^,;]+,[^,;]+)*$"))
+            .description(Some("Points parted by semicolons, each X and Y parted by a comma."))
+            .examples([serde_json::json!(EXAMPLES)]);
+        parts.push(("PointsText".into(), text.into()));
         parts.push((Point::name().into_owned(), Point::schema()));
         Point::schemas(parts);
     }

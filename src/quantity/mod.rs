@@ -4,6 +4,7 @@
 pub mod angle;
 mod kinds;
 mod measure;
+pub mod pattern;
 mod read;
 #[cfg(test)]
 mod read_tests;
@@ -15,5 +16,5 @@ pub use kinds::*;
 pub(crate) use measure::to_serde;
 pub use measure::{Found, Measure, Quantity, SiValue};
 pub use read::{LONGEST, Unread, Written, read, shown};
-pub use schema::pattern;
+pub(crate) use schema::value_name;
 pub use units::{Dimension, System, UNITS, Unit, UnitRow};

@@ -1,8 +1,9 @@
 //! A drill's diameter as a request states it: a length, or the trade's name for a drill (`#7`, `F`,
 //! `27/64`).
 
-use super::drills::{Drill, DrillSystem, DrillUnit, named};
-use crate::quantity::{FoundSize, Measure, Size, Unit, Unread, kind};
+use super::drills::{Drill, DrillSystem, DrillUnit, NAME_PATTERN, named};
+use crate::quantity::pattern::pattern_or;
+use crate::quantity::{FoundSize, Kind, Measure, Size, Unit, Unread, kind, value_name};
 use crate::tree::{IntoTree, Leaf, Node};
 use serde::de::{Deserialize, Deserializer, Error, MapAccess, Visitor};
 use std::borrow::Cow;
@@ -103,19 +104,14 @@ impl<'de> Visitor<'de> for DrillVisitor {
     }
 }
 
+/// The name of the schema of the text form.
+const TEXT: &str = "DrillDiameterText";
+
 impl PartialSchema for DrillDiameter {
     fn schema() -> RefOr<Schema> {
         OneOfBuilder::new()
-            .item(Ref::from_schema_name(Size::name()))
-            .item(
-                ObjectBuilder::new()
-                    .schema_type(Type::String)
-                    .pattern(Some(
-                        r"^(No\.[0-9]{1,2}|#[0-9]{1,2}|letter [A-Z]|[A-Z]|[0-9-]{0,3}[0-9]{1,2}/[0-9]{1,2})$",
-                    ))
-                    .description(Some("A drill by the trade's name: No.7, letter F, 27/64."))
-                    .examples([serde_json::json!("No.7")]),
-            )
+            .item(Ref::from_schema_name(TEXT))
+            .item(Ref::from_schema_name(value_name(kind::Size::ROW)))
             .description(Some("A drill's diameter: a length, or the trade's name for a drill."))
             .examples([serde_json::json!("0.5 in"), serde_json::json!("No.7")])
             .into()
@@ -124,7 +120,16 @@ impl PartialSchema for DrillDiameter {
 
 impl ToSchema for DrillDiameter {
     fn schemas(parts: &mut Vec<(String, RefOr<Schema>)>) {
-        parts.push((Size::name().into_owned(), Size::schema()));
+        let text = ObjectBuilder::new()
+            .schema_type(Type::String)
+            .pattern(Some(pattern_or(kind::Size::ROW, NAME_PATTERN)))
+            .description(Some(
+                "A drill's diameter: a length, or the trade's name for a drill, as No.7, letter F, 27/64. In an address \
+                 # is written %23, or No. stands for it. Several parted by | ask for a table.",
+            ))
+            .examples([serde_json::json!("0.5 in"), serde_json::json!("No.7")]);
+        parts.push((TEXT.to_owned(), text.into()));
+        Size::schemas(parts);
     }
 }
 

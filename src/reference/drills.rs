@@ -127,6 +127,10 @@ pub fn drills() -> &'static [Drill] {
     &DRILLS
 }
 
+/// The pattern of a name of the trade that no length has: a number or a letter.
+pub const NAME_PATTERN: &str =
+    r"(?:(?:#|[Nn][Oo][.\s]|[Nn][Uu][Mm][Bb][Ee][Rr]\s)\s*[0-9]{1,2}|(?:[Ll][Ee][Tt][Tt][Ee][Rr]\s+)?[A-Za-z])";
+
 /// The drill that a name of the trade means: `#7`, `No.7`, `number 7`, `F`, `letter F`, `27/64`,
 /// `1-1/16 in`, `6.8 mm`. A bare number is a size without a unit, not a name.
 pub fn named(text: &str) -> Option<&'static Drill> {

@@ -5,6 +5,7 @@ use super::threads::{
     DesignationError, MetricClass, System, Thread, UnifiedClass, default_classes, external_limits, internal_limits,
     read_for,
 };
+use crate::quantity::pattern::listed;
 use crate::quantity::{Unread, to_serde};
 use crate::tree::{IntoTree, Node};
 use serde::de::{Deserialize, Deserializer, Error, Visitor};
@@ -180,20 +181,20 @@ impl<const INTERNAL: bool> Visitor<'_> for ClassVisitor<INTERNAL> {
 impl<const INTERNAL: bool> PartialSchema for ClassOf<INTERNAL> {
     fn schema() -> RefOr<Schema> {
         let (pattern, about, examples) = if INTERNAL {
-            let pattern = "^([1-3]B|[2-4]G|[4-8][GH]|9H|[4-8]G[4-8]G|[4-8]H[4-8]H)$";
+            let pattern = "(?:[1-3]B|[2-4]G|[4-8][GH]|9H|[4-8]G[4-8]G|[4-8]H[4-8]H)";
             let about = "1B, 2B, 3B; grade with G or H, as 6H; 2G, 3G, 4G for Acme; 7H, 8H, 9H for trapezoidal";
             (pattern, about, ["2B", "6H"])
         } else {
             let pattern =
-                "^([1-3]A|[2-4]G|[AB]|7e|8c|9c|[468][e-h]|[3-9]e[468]e|[3-9]f[468]f|[3-9]g[468]g|[3-9]h[468]h)$";
+                "(?:[1-3]A|[2-4]G|[AB]|7e|8c|9c|[468][e-h]|[3-9]e[468]e|[3-9]f[468]f|[3-9]g[468]g|[3-9]h[468]h)";
             let about = "1A, 2A, 3A; grade with e, f, g or h, as 6g or 5g6g; A, B for G; 2G, 3G, 4G for Acme; 7e, 8e, \
                          8c, 9c for trapezoidal";
             (pattern, about, ["2A", "6g"])
         };
         ObjectBuilder::new()
             .schema_type(Type::String)
-            .pattern(Some(pattern))
-            .description(Some(format!("A class of {} threads: {about}.", Self::SIDE)))
+            .pattern(Some(listed(pattern)))
+            .description(Some(format!("A class of {} threads: {about}; or several parted by |.", Self::SIDE)))
             .examples(examples)
             .into()
     }

@@ -157,13 +157,12 @@ impl PartialSchema for Designation {
         ObjectBuilder::new()
             .schema_type(Type::String)
             .min_length(Some(2))
-            .max_length(Some(80))
             // Every designation says at least one number, if only as ½.
             .pattern(Some("[0-9¼½¾⅛⅜⅝⅞]"))
             .description(Some(
                 "A thread by its designation: size and threads an inch, or M with diameter and pitch; NPT, G, R, Rp, \
                  Rc, BSW, BSF, Acme, Tr; series, class, LH and starts may follow. In an address # is written %23, or \
-                 No. stands for it.",
+                 No. stands for it. Several may be parted by |.",
             ))
             .examples(["1/4-20 UNC-2A", "No.10-32", "M8x1-6g", "1/4-18 NPT", "G 1/2 A", "1-5 Acme-2G", "Tr20x4"])
             .into()

@@ -33,6 +33,11 @@ pub fn names() -> Vec<&'static str> {
     ALL.iter().map(|table| table.name).collect()
 }
 
+/// One table as CSV; nothing if there is none of that name.
+pub fn csv(name: &str) -> &'static str {
+    ALL.iter().find(|table| table.name == name).map_or("", |table| table.text)
+}
+
 /// The list of tables.
 pub fn list() -> Value {
     let tables: Vec<Value> = ALL

@@ -47,6 +47,7 @@ pub struct DrillSizeInput {
     /// Whether the drills may be on either side of the size: nearest, under or over; nearest if absent.
     pub side: Option<DrillSide>,
     /// How many drills to list, 1 to 50; 5 if absent.
+    #[schema(minimum = 1, maximum = 50)]
     pub count: Option<u32>,
     /// Which drills to choose from: those in the shop's drawer, or all of the tables; shop if one with drills is set.
     pub from: Option<DrillsFrom>,

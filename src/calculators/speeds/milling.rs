@@ -57,6 +57,7 @@ pub struct MillingInput {
     /// Diameter of the cutter at the cut.
     pub diameter: Size,
     /// Number of teeth, 1 to 100.
+    #[schema(minimum = 1, maximum = 100)]
     pub teeth: u32,
     /// Cutting speed wanted at the diameter.
     pub cutting_speed: CuttingSpeed,

@@ -1,7 +1,8 @@
 //! A drill as a request names it, in the trade's words: `No.7`, `letter F`, `27/64`, `6.8 mm`.
 
-use crate::quantity::{System, Unread, shown, to_serde};
-use crate::reference::drills::{Drill, DrillUnit, named};
+use crate::quantity::pattern::pattern_or;
+use crate::quantity::{Kind, System, Unread, kind, shown, to_serde};
+use crate::reference::drills::{Drill, DrillUnit, NAME_PATTERN, named};
 use crate::tree::{IntoTree, Node};
 use serde::de::{Deserialize, Deserializer};
 use utoipa::openapi::RefOr;
@@ -47,9 +48,8 @@ impl PartialSchema for DrillName {
     fn schema() -> RefOr<Schema> {
         ObjectBuilder::new()
             .schema_type(Type::String)
-            .min_length(Some(1))
-            .max_length(Some(24))
-            .description(Some("A drill by the trade's name: No.7, letter F, 27/64, 6.8 mm."))
+            .pattern(Some(pattern_or(kind::Size::ROW, NAME_PATTERN)))
+            .description(Some("A drill by the trade's name: No.7, letter F, 27/64, 6.8 mm; or several parted by |."))
             .examples([serde_json::json!("No.7")])
             .into()
     }

@@ -1,0 +1,210 @@
+//! Regular expressions of the published description: what a text must look like for the reader to
+//! take it as a quantity of a kind. All that is documented matches; what matches can still be
+//! refused, for what no pattern can say: a bound, a missing unit, a question.
+
+use super::kinds::KindRow;
+use super::units::{Dimension, Unit};
+
+const MINUS: &str = "[-−–‐‑]";
+const DECIMAL: &str = r"(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][-+−–‐‑]?[0-9]+)?";
+/// Between the parts of a list, a range or a tolerance.
+const BETWEEN: &str = r"\||\.\.|step|±|\+[/⁄∕][-−–‐‑]|\+|[/⁄∕][-−–‐‑]";
+
+/// A decimal number, a fraction, or a whole number and a fraction.
+fn number() -> String {
+    format!(r"(?:(?:[0-9]+(?:{MINUS}|\s+))?[0-9]+[/⁄∕][0-9]+|(?:[0-9]+\s*{MINUS}?)?[½¼¾⅛⅜⅝⅞⅓⅔]|{DECIMAL})")
+}
+
+/// The pattern of a quantity of this kind as text: a number and one of the kind's units, a tolerance
+/// if there is one; or several such parted by `|`, or a range.
+pub fn pattern(row: &KindRow) -> String {
+    format!("^(?:{}(?:{BETWEEN}|$))+$", one(row))
+}
+
+/// The pattern of a quantity or of another text, each alone or as a list.
+pub fn pattern_or(row: &KindRow, other: &str) -> String {
+    format!(r"^(?:(?:{}|\s*{other}\s*)(?:{BETWEEN}|$))+$", one(row))
+}
+
+/// The pattern of several counts in place of one.
+pub fn counts() -> String {
+    format!(r"^(?:\s*\+?{DECIMAL}\s*(?:\||\.\.|step|$))+$")
+}
+
+/// The pattern of a text, alone or as a list.
+pub fn listed(one: &str) -> String {
+    format!(r"^(?:\s*{one}\s*(?:\||$))+$")
+}
+
+fn one(row: &KindRow) -> String {
+    let units = alternatives(row.units.iter().flat_map(|unit| names(*unit)).collect());
+    let plain = format!(r"{}\s*(?:{units}\s*)?", number());
+    if row.dimension() != Dimension::Angle {
+        return format!(r"\s*[-+−–‐‑]?{plain}");
+    }
+    let sign = |words: &[&str]| alternatives(words.iter().map(|word| atoms(word, false)).collect());
+    let degrees = sign(&["degrees", "degree", "deg", "°", "d"]);
+    let minutes = sign(&["minutes", "minute", "min", "'", "m"]);
+    let seconds = sign(&["seconds", "second", "sec", "\"", "s"]);
+    let parts = format!(r"{DECIMAL}\s*{degrees}\s*{DECIMAL}\s*{minutes}\s*(?:{DECIMAL}\s*{seconds}\s*)?");
+    format!(r"\s*[-+−–‐‑]?(?:{parts}|{plain})")
+}
+
+/// The spellings of a unit, each as a list of small expressions.
+fn names(unit: Unit) -> Vec<Vec<String>> {
+    let row = unit.row();
+    // A raised dot joins two units, also where an alias leaves it out.
+    let joined = row.ascii.contains('.');
+    [row.ascii, row.spelling].iter().chain(row.aliases).map(|name| atoms(name, joined)).collect()
+}
+
+fn atoms(name: &str, joined: bool) -> Vec<String> {
+    let micro = name.starts_with(['u', 'µ']);
+    let square_or_cubic = name.starts_with("sq") || name.starts_with("cu");
+    let mut atoms = Vec::new();
+    for (at, c) in name.char_indices() {
+        if (joined && at > 0) || (square_or_cubic && at == 2) {
+            atoms.push("[ .·*⋅-]?".to_owned());
+        }
+        atoms.push(match c {
+            'u' | 'µ' if micro && at == 0 => "[Uuµμ]".to_owned(),
+            '.' | '·' => continue,
+            '/' => " ?/ ?".to_owned(),
+            '2' | '²' => r"\^?[2²]".to_owned(),
+            '3' | '³' => r"\^?[3³]".to_owned(),
+            '°' => "[°º]".to_owned(),
+            '"' => "[\"″”“]".to_owned(),
+            '\'' => "['′’‘]".to_owned(),
+            c if c.is_ascii_alphabetic() => format!("[{}{}]", c.to_ascii_uppercase(), c.to_ascii_lowercase()),
+            c => c.to_string(),
+        });
+    }
+    atoms
+}
+
+/// One expression for all the words, with what they begin with in common written once.
+fn alternatives(mut words: Vec<Vec<String>>) -> String {
+    words.sort();
+    words.dedup();
+    let may_end = words.first().is_some_and(Vec::is_empty);
+    let mut groups: Vec<(String, Vec<Vec<String>>)> = Vec::new();
+    for mut word in words.into_iter().filter(|word| !word.is_empty()) {
+        let first = word.remove(0);
+        match groups.last_mut() {
+            Some((known, rests)) if *known == first => rests.push(word),
+            _ => groups.push((first, vec![word])),
+        }
+    }
+    let parts: Vec<String> = groups.into_iter().map(|(first, rests)| first + &alternatives(rests)).collect();
+    match (parts.len(), may_end) {
+        (0, _) => String::new(),
+        (1, false) => parts.concat(),
+        (_, false) => format!("(?:{})", parts.join("|")),
+        (_, true) => format!("(?:{})?", parts.join("|")),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::kinds::{KINDS, Kind, kind};
+    use super::super::read::read;
+    use super::*;
+    use proptest::prelude::*;
+    use regex::Regex;
+
+    fn of(row: &KindRow) -> Regex {
+        Regex::new(&pattern(row)).expect("a regular expression")
+    }
+
+    #[test]
+    fn every_spelling_of_every_unit_of_a_kind_matches() {
+        for row in KINDS {
+            let pattern = of(row);
+            assert!(pattern.is_match(row.example), "{}: {}", row.name, row.example);
+            for unit in row.units {
+                let unit = unit.row();
+                for name in [unit.ascii, unit.spelling].iter().chain(unit.aliases) {
+                    for text in [format!("1.5 {name}"), format!("1.5{}", name.to_ascii_uppercase())] {
+                        assert!(pattern.is_match(&text), "{}: {text}", row.name);
+                    }
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn every_form_that_is_documented_matches() {
+        let length = of(kind::Size::ROW);
+        for text in [
+            "0.5 in",
+            "1/2 in",
+            "1-1/2 in",
+            "1 1/2\"",
+            "1½ in",
+            "½\"",
+            ".25in",
+            "+2. inches",
+            "-1-1/2 in",
+            "3.5e-3 in",
+            "−0.25 in",
+            "27⁄64 in",
+            "12.7mm",
+            "0",
+            " 5 µm ",
+            "2.000 ±0.001 in",
+            "2.000 +/-0.001 in",
+            "2 in ±1 thou",
+            "2.000 in ±0.001 in",
+            "2.000 +0.002/-0.000 in",
+            "1/4 in|3/8 in",
+            "1/4 in..1 in step 1/16 in",
+            "1..3 step 1 mm",
+        ] {
+            assert!(length.is_match(text), "{text}");
+        }
+        let angle = of(kind::Angle::ROW);
+        for text in
+            ["12°30'", "12deg 30min", "12d30m15s", "-1° 30′", "12°30'36\"", "118°", "118 deg|135 deg", "0.5 rad"]
+        {
+            assert!(angle.is_match(text), "{text}");
+        }
+        for text in ["2 in³/min", "2 in^3/min", "2 cu in/min", "2cc/min"] {
+            assert!(of(kind::RemovalRate::ROW).is_match(text), "{text}");
+        }
+        for text in ["4..12 step 2", "4|6", "6.0"] {
+            assert!(Regex::new(&counts()).expect("a regular expression").is_match(text), "{text}");
+        }
+    }
+
+    #[test]
+    fn what_is_of_another_kind_or_no_quantity_does_not_match() {
+        let length = of(kind::Size::ROW);
+        for text in ["", " ", "in", "x", "NaN in", "118 deg", "5 mil", "1,250 mm", "1_000 in", "3 furlong", "0x10 in"] {
+            assert!(!length.is_match(text), "{text}");
+        }
+        assert!(!of(kind::FeedPerTooth::ROW).is_match("0.004 in/rev"));
+        assert!(!of(kind::Percentage::ROW).is_match("75 in"));
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { cases: 3000, ..ProptestConfig::default() })]
+
+        #[test]
+        fn what_the_reader_takes_matches(
+            number in "[-+−]?([0-9]{1,3}|[0-9]{0,2}\\.[0-9]{1,3}(e[-+]?[0-9])?|([0-9][- ])?[0-9]{1,2}/[0-9]{1,2}|[0-9]?[½¾])",
+            gap in " {0,2}",
+            unit in 0usize..12,
+            name in 0usize..8,
+            more in "( ?(±|\\+/-)0\\.00[0-9]|[ ]{0,2})",
+        ) {
+            for row in KINDS {
+                let unit = row.units[unit % row.units.len()].row();
+                let names: Vec<&str> = [unit.ascii, unit.spelling].into_iter().chain(unit.aliases.iter().copied()).collect();
+                let text = format!("{number}{gap}{}{more}", names[name % names.len()]);
+                if read(&text, row.example).is_ok() {
+                    prop_assert!(of(row).is_match(&text), "{}: {}", row.name, text);
+                }
+            }
+        }
+    }
+}

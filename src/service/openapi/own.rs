@@ -1,0 +1,88 @@
+//! The service's own operations: its calculators, tables, description and health.
+
+use super::parts::{any_problem, problem, text};
+use super::schema;
+use crate::calculators::REGISTER;
+use crate::service::{catalogue, tables};
+use serde_json::{Value, json};
+use utoipa::openapi::path::{
+    HttpMethod, OperationBuilder, Parameter, ParameterBuilder, ParameterIn, PathItem, PathItemBuilder,
+};
+use utoipa::openapi::{ContentBuilder, Ref, RefOr, Required, Response, ResponseBuilder, Schema};
+
+fn json_response(about: &str, of: impl Into<RefOr<Schema>>, example: Value) -> Response {
+    let content = ContentBuilder::new().schema(Some(of)).example(Some(example)).build();
+    ResponseBuilder::new().description(about).content("application/json", content).build()
+}
+
+fn operation(id: &str, summary: &str, about: &str, ok: Response) -> OperationBuilder {
+    let operation = OperationBuilder::new()
+        .tag("service")
+        .operation_id(Some(id))
+        .summary(Some(summary))
+        .description(Some(about))
+        .response("200", ok);
+    any_problem(operation)
+}
+
+fn table_name() -> Parameter {
+    ParameterBuilder::new()
+        .name("name")
+        .parameter_in(ParameterIn::Path)
+        .required(Required::True)
+        .description(Some("The name of a table, as /v1/tables lists it."))
+        .schema(Some(Ref::from_schema_name("TableName")))
+        .example(Some(json!(EXAMPLE)))
+        .build()
+}
+
+const EXAMPLE: &str = "drills_inch";
+
+/// The operations by address.
+pub fn operations() -> Vec<(&'static str, PathItem)> {
+    let named = |id, summary, about, of: &str, example| {
+        operation(id, summary, about, json_response(about, Ref::from_schema_name(of), example))
+    };
+    let health = named("healthz", "Alive", "Whether the process is alive.", "Health", json!({"status": "ok"}));
+    let ready =
+        named("readyz", "Ready to answer", "Whether the service takes requests.", "Health", json!({"status": "ready"}))
+            .response("503", problem("The service is stopping."));
+    let about = "The description of every address, OpenAPI 3.1.";
+    let document =
+        schema(json!({"type": "object", "description": "An OpenAPI document.", "additionalProperties": true}));
+    let description =
+        operation("openapi", "This description", about, json_response(about, document, json!({"openapi": "3.1.0"})));
+    let all_tables = named("tables", "All tables", "The reference tables.", "Tables", tables::list());
+    // Two rows show what the others are like.
+    let mut example = tables::one(EXAMPLE).unwrap_or_default();
+    if let Some(rows) = example["rows"].as_array_mut() {
+        rows.truncate(2);
+    }
+    let no_table = || problem("There is no such table.");
+    let about = "A reference table, each row with its source and trust.";
+    let table =
+        named("table", "One table", about, "Table", example).parameter(table_name()).response("404", no_table());
+    let about = "A reference table as CSV.";
+    let lines: String = tables::csv(EXAMPLE).split_inclusive('\n').take(3).collect();
+    let table_csv = operation("table_csv", "One table, as CSV", about, text("text/csv", about, Some(lines.into())))
+        .parameter(table_name())
+        .response("404", no_table());
+    let about = "Counts and times in the Prometheus text format.";
+    let line = "shop_reckoner_refusals_total{code=\"unit_missing\"} 1\n";
+    let metrics = operation("metrics", "Counts and times", about, text("text/plain", about, Some(line.into())));
+    let about = format!("The {} calculators with their fields, bounds, examples and search words.", REGISTER.len());
+    let calculators = named("calculators", "All calculators", &about, "Catalogue", catalogue::example());
+    [
+        ("/healthz", health),
+        ("/readyz", ready),
+        ("/openapi.json", description),
+        ("/metrics", metrics),
+        ("/v1/tables", all_tables),
+        ("/v1/tables/{name}", table),
+        ("/v1/tables/{name}.csv", table_csv),
+        ("/v1/calculators", calculators),
+    ]
+    .into_iter()
+    .map(|(path, operation)| (path, PathItemBuilder::new().operation(HttpMethod::Get, operation).build()))
+    .collect()
+}

@@ -5,6 +5,8 @@
 use super::kinds::KindRow;
 use super::units::{Dimension, Unit};
 
+/// Nobody writes more spaces than two; the reader takes any number.
+const GAP: &str = r"\s{0,2}";
 const MINUS: &str = "[-−–‐‑]";
 const DECIMAL: &str = r"(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][-+−–‐‑]?[0-9]+)?";
 /// Between the parts of a list, a range or a tolerance.
@@ -12,7 +14,7 @@ const BETWEEN: &str = r"\||\.\.|step|±|\+[/⁄∕][-−–‐‑]|\+|[/⁄∕][
 
 /// A decimal number, a fraction, or a whole number and a fraction.
 fn number() -> String {
-    format!(r"(?:(?:[0-9]+(?:{MINUS}|\s+))?[0-9]+[/⁄∕][0-9]+|(?:[0-9]+\s*{MINUS}?)?[½¼¾⅛⅜⅝⅞⅓⅔]|{DECIMAL})")
+    format!(r"(?:(?:[0-9]+(?:{MINUS}|\s{{1,2}}))?[0-9]+[/⁄∕][0-9]+|(?:[0-9]+{GAP}{MINUS}?)?[½¼¾⅛⅜⅝⅞⅓⅔]|{DECIMAL})")
 }
 
 /// The pattern of a quantity of this kind as text: a number and one of the kind's units, a tolerance
@@ -23,31 +25,31 @@ pub fn pattern(row: &KindRow) -> String {
 
 /// The pattern of a quantity or of another text, each alone or as a list.
 pub fn pattern_or(row: &KindRow, other: &str) -> String {
-    format!(r"^(?:(?:{}|\s*{other}\s*)(?:{BETWEEN}|$))+$", one(row))
+    format!(r"^(?:(?:{}|{GAP}{other}{GAP})(?:{BETWEEN}|$))+$", one(row))
 }
 
 /// The pattern of several counts in place of one.
 pub fn counts() -> String {
-    format!(r"^(?:\s*\+?{DECIMAL}\s*(?:\||\.\.|step|$))+$")
+    format!(r"^(?:{GAP}\+?{DECIMAL}{GAP}(?:\||\.\.|step|$))+$")
 }
 
 /// The pattern of a text, alone or as a list.
 pub fn listed(one: &str) -> String {
-    format!(r"^(?:\s*{one}\s*(?:\||$))+$")
+    format!(r"^(?:{GAP}{one}{GAP}(?:\||$))+$")
 }
 
 fn one(row: &KindRow) -> String {
     let units = alternatives(row.units.iter().flat_map(|unit| names(*unit)).collect());
-    let plain = format!(r"{}\s*(?:{units}\s*)?", number());
+    let plain = format!(r"{}{GAP}(?:{units}{GAP})?", number());
     if row.dimension() != Dimension::Angle {
-        return format!(r"\s*[-+−–‐‑]?{plain}");
+        return format!(r"{GAP}[-+−–‐‑]?{plain}");
     }
     let sign = |words: &[&str]| alternatives(words.iter().map(|word| atoms(word, false)).collect());
     let degrees = sign(&["degrees", "degree", "deg", "°", "d"]);
     let minutes = sign(&["minutes", "minute", "min", "'", "m"]);
     let seconds = sign(&["seconds", "second", "sec", "\"", "s"]);
-    let parts = format!(r"{DECIMAL}\s*{degrees}\s*{DECIMAL}\s*{minutes}\s*(?:{DECIMAL}\s*{seconds}\s*)?");
-    format!(r"\s*[-+−–‐‑]?(?:{parts}|{plain})")
+    let parts = format!(r"{DECIMAL}{GAP}{degrees}{GAP}{DECIMAL}{GAP}{minutes}{GAP}(?:{DECIMAL}{GAP}{seconds}{GAP})?");
+    format!(r"{GAP}[-+−–‐‑]?(?:{parts}|{plain})")
 }
 
 /// The spellings of a unit, each as a list of small expressions.

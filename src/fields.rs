@@ -41,6 +41,20 @@ impl<'a> Fields<'a> {
         Some(Self(fields))
     }
 
+    /// Makes one list of a list that a query states item by item, `only=2&only=4`, as many clients do.
+    pub fn join_lists(&mut self, is_list: impl Fn(&str) -> bool) {
+        for at in (1..self.0.len()).rev() {
+            let name = &self.0[at].0;
+            let Some(before) = self.0[..at].iter().rposition(|(known, _)| known == name) else { continue };
+            if let (Given::Text(head), Given::Text(tail)) = (&self.0[before].1, &self.0[at].1)
+                && is_list(name)
+            {
+                self.0[before].1 = Given::Text(format!("{head},{tail}").into());
+                self.0.remove(at);
+            }
+        }
+    }
+
     /// Takes the field `name` out; the first, if it is there more than once.
     pub fn take(&mut self, name: &str) -> Option<Given<'a>> {
         let at = self.0.iter().position(|(key, _)| key == name)?;
@@ -177,6 +191,15 @@ mod tests {
         assert_eq!(codes("diameter=1in&diameter=2in"), [("/diameter".into(), "field_repeated")]);
         assert_eq!(codes("diameter="), [("/diameter".into(), "value_empty")]);
         assert_eq!(codes("diameter=1in&only=1,x"), [("/only/1".into(), "value_unreadable")]);
+    }
+
+    #[test]
+    fn a_list_may_be_stated_item_by_item() {
+        let mut fields = Fields::of_query("only=2&diameter=1in&only=4,5&only=6&diameter=2in").unwrap();
+        fields.join_lists(|name| name == "only");
+        let left: Vec<(&str, String)> = fields.0.iter().map(|(name, value)| (name.as_ref(), value.said())).collect();
+        let wanted = [("only", "2,4,5,6"), ("diameter", "1in"), ("diameter", "2in")];
+        assert_eq!(left, wanted.map(|(name, value)| (name, value.to_owned())));
     }
 
     #[test]

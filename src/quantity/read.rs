@@ -63,7 +63,12 @@ pub fn read(text: &str, example: &str) -> Result<Written, Unread> {
 /// Typographic signs as plain ones; the rest is left as it is.
 fn cleaned(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
+    let mut after_fraction = false;
     for c in text.chars() {
+        // A digit behind ½ is no part of it.
+        if after_fraction && c.is_ascii_digit() {
+            out.push(' ');
+        }
         let fraction = match c {
             '½' => "1/2",
             '¼' => "1/4",
@@ -76,8 +81,9 @@ fn cleaned(text: &str) -> String {
             '⅔' => "2/3",
             _ => "",
         };
+        after_fraction = !fraction.is_empty();
         match c {
-            _ if !fraction.is_empty() => {
+            _ if after_fraction => {
                 if out.ends_with(|c: char| c.is_ascii_digit()) {
                     out.push(' ');
                 }

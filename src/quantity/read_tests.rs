@@ -91,7 +91,9 @@ fn what_can_be_meant_two_ways_is_asked_about() {
 fn what_is_no_quantity_is_refused() {
     assert_eq!(code(""), "value_empty");
     assert_eq!(code("   "), "value_empty");
-    for text in ["NaN in", "inf in", "in", "x", "1/0 in", "1/2/3 in", "1.5/2 in", "--1 in", "1_000 in", "5 ?"] {
+    for text in [
+        "NaN in", "inf in", "in", "x", "1/0 in", "1/2/3 in", "1.5/2 in", "--1 in", "1_000 in", "5 ?", "½5 in", "1½2 in",
+    ] {
         assert_eq!(code(text), "value_unreadable", "{text}");
     }
     assert_eq!(code("1e999 in"), "value_out_of_range");

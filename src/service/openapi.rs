@@ -6,6 +6,7 @@ mod own;
 mod parts;
 
 use crate::asking::{described, without_null};
+use crate::calculators::Schemas;
 use serde_json::Value;
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -55,7 +56,6 @@ pub fn document() -> Value {
     for (path, item) in own::operations() {
         paths = paths.path(path, item);
     }
-    let mut schemas = parts::schemas();
     let mut tags: Vec<String> = Vec::new();
     for described in described() {
         let (topic, _) = described.entry.address();
@@ -65,10 +65,9 @@ pub fn document() -> Value {
         for (path, item) in calculator::operations(described) {
             paths = paths.path(path, item);
         }
-        schemas.extend(calculator::schemas(described));
     }
     let tags = ["service"].into_iter().map(str::to_owned).chain(tags);
-    let schemas: BTreeMap<String, RefOr<Schema>> = schemas.into_iter().collect();
+    let schemas: BTreeMap<String, RefOr<Schema>> = schemas().into_iter().collect();
     let document = OpenApiBuilder::new()
         .info(
             InfoBuilder::new()
@@ -90,6 +89,13 @@ pub fn document() -> Value {
     let mut document = serde_json::to_value(document).unwrap_or_default();
     tidy(&mut document);
     document
+}
+
+/// Every schema with its name; those that several calculators use are there more than once.
+fn schemas() -> Schemas {
+    let mut schemas = parts::schemas();
+    described().iter().for_each(|described| schemas.extend(calculator::schemas(described)));
+    schemas
 }
 
 fn about_tag(tag: &str) -> String {
@@ -141,4 +147,20 @@ fn tidy(value: &mut Value) {
 /// A schema given as JSON.
 fn schema(value: Value) -> RefOr<Schema> {
     serde_json::from_value(value).unwrap_or_else(|_| RefOr::T(Schema::default()))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn one_name_is_one_schema_also_beside_those_made_here() {
+        let mut seen: BTreeMap<String, Value> = BTreeMap::new();
+        for (name, schema) in schemas() {
+            let schema = serde_json::to_value(schema).unwrap_or_default();
+            if let Some(before) = seen.insert(name.clone(), schema.clone()) {
+                assert_eq!(before, schema, "{name} is two things");
+            }
+        }
+    }
 }

@@ -4,12 +4,11 @@
 use super::schema;
 use crate::asking::{FORMS, reserved_schemas};
 use crate::calculators::Schemas;
-use crate::quantity::{UNITS, pattern};
+use crate::quantity::pattern;
 use crate::refusal::Code;
 use crate::service::tables;
 use crate::sources::Trust;
 use serde_json::{Value, json};
-use std::collections::BTreeSet;
 use utoipa::openapi::path::OperationBuilder;
 use utoipa::openapi::{ContentBuilder, Ref, Response, ResponseBuilder};
 
@@ -86,7 +85,6 @@ pub fn answer_schemas(id: &str, stem: &str, result: &str) -> Schemas {
 
 /// Schemas that every answer and refusal uses.
 pub fn schemas() -> Schemas {
-    let units: BTreeSet<&str> = UNITS.iter().map(|unit| unit.spelling()).collect();
     let trusts: Vec<&str> = Trust::ALL.iter().filter(|t| **t != Trust::Library).map(|t| t.as_str()).collect();
     let codes: Vec<&str> = Code::ALL.iter().map(|code| code.as_str()).collect();
     let about_codes: Vec<String> =
@@ -116,7 +114,7 @@ pub fn schemas() -> Schemas {
             "gives": {"$ref": "#/components/schemas/Gives", "description": "What the step gives."} })),
         "Stated": record("A quantity as an answer repeats it.", &["value", "unit", "text"], json!({
             "value": {"type": "number", "description": "The number in full."},
-            "unit": {"type": "string", "enum": units, "description": "The unit of the number."},
+            "unit": words("The unit of the number."),
             "text": words("Rounded as the trade writes it, with the unit."),
             "plus": {"type": "number", "minimum": 0, "description": "Tolerance above the value, in the same unit."},
             "minus": {"type": "number", "minimum": 0, "description": "Tolerance below the value, as a positive amount."},

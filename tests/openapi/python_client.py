@@ -1,0 +1,117 @@
+"""Asks a running service with the client that openapi-python-client made of its description.
+
+    python tests/openapi/python_client.py http://127.0.0.1:8080 FOLDER-OF-THE-CLIENT
+"""
+import enum, importlib, inspect, keyword, sys, typing
+
+import httpx
+
+BASE, FOLDER = sys.argv[1:]
+sys.path.insert(0, FOLDER)
+
+from shop_client import Client  # noqa: E402
+from shop_client.api.geometry import arc  # noqa: E402
+from shop_client.api.holes import drill_point, drill_point_cell, drill_point_drawing, drill_point_post, tap_drill  # noqa: E402
+from shop_client.api.patterns import bolt_circle, bolt_circle_table  # noqa: E402
+from shop_client.api.service import calculators, table  # noqa: E402
+from shop_client.api.speeds import spindle_speed  # noqa: E402
+from shop_client.models import (  # noqa: E402
+    Digits, DrillPointRequest, DrillPointSought, LengthUnit, Problem, RefusalsAs, SizeValue, TableName, Units, WrongCode,
+)
+
+client = Client(base_url=BASE)
+
+
+def typed(text, annotation):
+    """An example's text as the client's parameter takes it."""
+    kinds = [kind for kind in typing.get_args(annotation) or (annotation,)]
+    for kind in kinds:
+        if typing.get_origin(kind) is list:
+            (item,) = typing.get_args(kind)
+            return [typed(part.strip(), item) for part in text.split(",")]
+        if inspect.isclass(kind) and issubclass(kind, enum.Enum):
+            return kind(text)
+        if kind is int and text.isdigit():
+            return int(text)
+    return text
+
+
+def every_first_example():
+    catalogue = calculators.sync(client=client)
+    assert len(catalogue.calculators) >= 8, len(catalogue.calculators)
+    for entry in catalogue.calculators:
+        topic, name = entry.id.split("/")
+        operation = importlib.import_module(f"shop_client.api.{topic}.{name.replace('-', '_')}")
+        annotations = {name: p.annotation for name, p in inspect.signature(operation.sync).parameters.items()}
+        example = entry.examples[0]
+        named = {name + "_" * keyword.iskeyword(name): text for name, text in example.inputs.to_dict().items()}
+        inputs = {name: typed(text, annotations[name]) for name, text in named.items()}
+        answer = operation.sync(client=client, **inputs)
+        assert not isinstance(answer, Problem), f"{entry.id}: {answer}"
+        assert answer.result and answer.calculator == entry.id
+        # What the client's types hold is all that the service said.
+        plain = httpx.get(BASE + example.address).json()
+        assert answer.to_dict() == plain, f"{entry.id}: the types lose something"
+    return len(catalogue.calculators)
+
+
+def near(value, wanted):
+    assert abs(value - wanted) < 5e-5 * max(1.0, abs(wanted)), f"{value}, not {wanted}"
+
+
+def known_values():
+    # 0.25 in / tan 59 deg = 0.1502 in.
+    point = drill_point.sync(client=client, diameter="1/2 in", point_angle="118 deg").result.point_length
+    near(point.value, 0.1502)
+    assert (point.unit, point.text) == ("in", "0.1502 in"), point
+    body = DrillPointRequest(diameter=SizeValue(value=0.5, unit=LengthUnit.IN), point_angle="118 deg", working=False)
+    posted = drill_point_post.sync(client=client, body=body)
+    assert posted.result.point_length == point and posted.working == []
+    # Chord 21, height 6: radius (10.5^2 + 6^2) / 12 = 12.1875.
+    near(arc.sync(client=client, chord="21 mm", height="6 mm").result.solutions[0].radius.value, 12.1875)
+    holes = bolt_circle.sync(client=client, diameter="4 in", holes=6).result.positions
+    near(holes[1].y.value, 3 ** 0.5)
+    # 0.25 in - 1.299038 x 0.05 in x 75 % = 0.2013 in.
+    near(tap_drill.sync(client=client, thread="1/4-20 UNC", thread_percent="75 percent").result.drill_diameter.value, 0.2013)
+    # 12 x 70 / (pi x 0.5) = 534.76 rpm; the step below is 450.
+    speed = spindle_speed.sync(client=client, cutting_speed="70 ft/min", diameter="0.5 in", available=["450 rpm", "630 rpm"])
+    near(speed.result.exact_speed.value, 534.7606)
+    assert speed.result.spindle_speed.value == 450
+
+
+def other_forms():
+    cell = drill_point_cell.sync(client=client, diameter="1/2 in", pick="point_length", units=Units.INCH, digits=Digits.SHOP)
+    assert cell == "0.1502", cell
+    refused = drill_point_cell.sync(client=client, diameter="0.5", pick="point_length", units=Units.INCH, refusals=RefusalsAs.TEXT)
+    assert refused.startswith("REFUSED: diameter: "), refused
+    rows = bolt_circle_table.sync(client=client, diameter="4 in", holes=6).splitlines()
+    assert rows[0] == "number,x [in],y [in],dx [in],dy [in],angle [deg]" and len(rows) == 7, rows
+    assert drill_point_drawing.sync(client=client, diameter="1/2 in").startswith("<svg")
+    drills = table.sync(name=TableName.DRILLS_INCH, client=client)
+    assert {"name", "diameter"} <= set(drills.rows[0].to_dict()) and len(drills.rows) > 100, drills.rows[0]
+
+
+def several_and_backwards():
+    cases = drill_point.sync(client=client, diameter="1/4 in|1/2 in").rows
+    near(cases[1].result.point_length.value, 0.1502)
+    counted = bolt_circle.sync(client=client, diameter="4 in", holes="4|6").rows
+    assert [len(case.result.positions) for case in counted] == [4, 6]
+    roots = drill_point.sync(
+        client=client, diameter="1/2 in", solve_for=DrillPointSought.POINT_ANGLE, wanted="point_length:0.25 in").roots
+    near(roots[0].value.value, 90)
+
+
+def a_refusal():
+    answer = drill_point.sync_detailed(client=client, diameter="0.5", point_angle="200 deg")
+    assert answer.status_code == 422 and isinstance(answer.parsed, Problem)
+    wrongs = {wrong.field: wrong for wrong in answer.parsed.errors}
+    assert wrongs["/diameter"].code == WrongCode.UNIT_MISSING and wrongs["/diameter"].try_ == "0.5 in", wrongs
+    assert wrongs["/point_angle"].code == WrongCode.VALUE_OUT_OF_RANGE, wrongs
+
+
+count = every_first_example()
+known_values()
+other_forms()
+several_and_backwards()
+a_refusal()
+print(f"the Python client was answered: {count} calculators, cells, tables, a drawing, cases, roots, a refusal")

@@ -72,3 +72,113 @@ pub const LATHE: (&str, &str) = (
     "Take the key out of the chuck, keep sleeves, gloves and cloth away from the work, and stop the spindle before \
      measuring.",
 );
+
+/// For reaming.
+pub const REAMING: (&str, &str) = (
+    "reaming",
+    "Never turn a reamer backwards in the hole, clear the chips, and leave enough stock: a reamer that rubs is dull soon.",
+);
+
+/// For countersinking.
+pub const COUNTERSINKING: (&str, &str) = (
+    "countersinking",
+    "Chatter means too fast: lower the speed, feed firmly, and clamp the work. Keep clear of the quill's return.",
+);
+
+/// For turning, boring and facing.
+pub const TURNING: (&str, &str) = (
+    "turning",
+    "Take the chuck key out, secure the jaws, support long bars inside and outside the spindle, and break chips: never \
+     pull a string of them.",
+);
+
+/// For turning at constant surface speed.
+pub const CONSTANT_SURFACE_SPEED: (&str, &str) = (
+    "constant_surface_speed",
+    "At constant surface speed the spindle runs ever faster towards the centre: set a limit that chuck, jaws and work \
+     bear.",
+);
+
+/// For parting.
+pub const PARTING: (&str, &str) =
+    ("parting", "Part close to the chuck with a sharp tool on centre, and keep hands away from the piece that falls.");
+
+/// For boring bars.
+pub const BORING: (&str, &str) = (
+    "boring",
+    "A bar that stands out more than four times its diameter chatters: take a thicker or shorter one, or cut lighter.",
+);
+
+/// For sawing.
+pub const SAWING: (&str, &str) = (
+    "sawing",
+    "Set the guard down to the work, keep at least three teeth in the cut and hands out of its line, and support the \
+     piece that falls.",
+);
+
+/// For entering with a milling cutter.
+pub const ENTRY: (&str, &str) = (
+    "entry",
+    "Go straight down only with a cutter that cuts to its centre; what slope a cutter bears, its maker says.",
+);
+
+/// For tool life.
+pub const TOOL_LIFE: (&str, &str) = (
+    "tool_life",
+    "The constants hold for one pair of tool and metal; beyond twice the tested speeds they are a guess. Change a tool by \
+     its wear, not by the clock.",
+);
+
+/// For roughness.
+pub const ROUGHNESS: (&str, &str) = (
+    "roughness",
+    "The geometry is the floor, not a promise: vibration, built-up edge and wear come on top. Measure the surface.",
+);
+
+/// For times.
+pub const TIMES: (&str, &str) =
+    ("times", "Cutting time only: loading, tool changes, measuring, and speeding up come on top.");
+
+/// For forces and power.
+pub const FORCES: (&str, &str) =
+    ("forces", "Hold work and tool for more than the force found: it scatters, and a worn tool needs a third more.");
+
+/// A material's own caution by its code in the table of materials.
+pub fn of_material(code: &str) -> Option<(&'static str, &'static str)> {
+    Some(match code {
+        "magnesium" => (
+            "magnesium",
+            "Magnesium chips burn: sharp tools, firm feed, chips swept away, dry sand or a class D extinguisher at hand, \
+             never water, and no water-based coolant.",
+        ),
+        "titanium" => (
+            "titanium",
+            "Fine titanium chips burn: keep the feed up and the tool sharp, sweep chips away, and have dry sand or a class \
+             D extinguisher at hand, never water.",
+        ),
+        "beryllium" => (
+            "beryllium",
+            "Dust and fume of beryllium copper are poisonous to breathe: cut wet, extract, and follow the local exposure \
+             rules.",
+        ),
+        "lead" => (
+            "lead",
+            "The alloy holds lead: no dust or fume, wash hands before eating, follow the local exposure rules.",
+        ),
+        "iron_dust" => ("iron_dust", "Cast iron makes fine dust: extract it and keep it off slideways and lungs."),
+        "nickel_work_hardening" => (
+            "nickel_work_hardening",
+            "The metal hardens under a tool that rubs: keep the feed up, never dwell, and use a sharp tool.",
+        ),
+        "hardened" => ("hardened", "Hardened steel and its tools can fly to pieces: rigid set-up, guards closed."),
+        "plastic_heat" => (
+            "plastic_heat",
+            "Plastic melts and grows with heat: sharp tools, cool chips, and sizes measured when it is cold.",
+        ),
+        "plastic_fumes" => (
+            "plastic_fumes",
+            "Overheated swarf of this plastic gives off poisonous fumes: keep it cool, extract, and do not smoke near it.",
+        ),
+        _ => return None,
+    })
+}

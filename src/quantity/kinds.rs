@@ -327,4 +327,66 @@ kinds! {
         units: PERCENT, inch: (Unit::Percent, 1), metric: (Unit::Percent, 1), least: Least::Any, most: 1e6,
         setting: Never, example: "-4.5 percent"
     }
+    /// The power of a motor or of a cut.
+    Power / Power / FoundPower: si::Power {
+        units: &[Unit::Kilowatt, Unit::Watt, Unit::Horsepower],
+        inch: (Unit::Horsepower, 3), metric: (Unit::Kilowatt, 3), least: Least::AboveZero, most: 1e7,
+        setting: Never, example: "1.5 kW"
+    }
+    /// The torque of a spindle or of a tool.
+    Torque / Torque / FoundTorque: si::Torque {
+        units: &[Unit::NewtonMetre, Unit::PoundForceFoot, Unit::PoundForceInch],
+        inch: (Unit::PoundForceFoot, 2), metric: (Unit::NewtonMetre, 2), least: Least::AboveZero, most: 1e7,
+        setting: Never, example: "12 N.m"
+    }
+    /// A force of the cut.
+    CuttingForce / CuttingForce / FoundCuttingForce: si::Force {
+        units: &[Unit::Newton, Unit::PoundForce],
+        inch: (Unit::PoundForce, 1), metric: (Unit::Newton, 0), least: Least::AboveZero, most: 1e8,
+        setting: Never, example: "900 N"
+    }
+    /// The cutting force for each area of the chip's section.
+    SpecificForce / SpecificForce / FoundSpecificForce: si::Pressure {
+        units: &[Unit::NewtonPerSquareMillimetre, Unit::Megapascal, Unit::Psi],
+        inch: (Unit::Psi, 0), metric: (Unit::NewtonPerSquareMillimetre, 0), least: Least::AboveZero, most: 1e11,
+        setting: Never, example: "2200 N/mm2"
+    }
+    /// The power that removing metal takes, for each volume a minute.
+    UnitPower / UnitPower / FoundUnitPower: si::Pressure {
+        units: &[Unit::HorsepowerMinutePerCubicInch, Unit::JoulePerCubicMillimetre],
+        inch: (Unit::HorsepowerMinutePerCubicInch, 3), metric: (Unit::JoulePerCubicMillimetre, 3),
+        least: Least::AboveZero, most: 1e12, setting: Never, example: "0.72 hp.min/in3"
+    }
+    /// How much of a motor's power comes to the cutter: above 0 and up to 100 percent.
+    Efficiency / Efficiency / FoundEfficiency: si::Ratio {
+        units: PERCENT, inch: (Unit::Percent, 1), metric: (Unit::Percent, 1), least: Least::AboveZero, most: 1.0,
+        setting: Never, example: "85 percent"
+    }
+    /// What an override dial is set to: above 0 and up to 500 percent.
+    Override / Override / FoundOverride: si::Ratio {
+        units: PERCENT, inch: (Unit::Percent, 1), metric: (Unit::Percent, 1), least: Least::AboveZero, most: 5.0,
+        setting: Never, example: "80 percent"
+    }
+    /// A time of work.
+    WorkTime / WorkTime / FoundWorkTime: si::Time {
+        units: &[Unit::Minute, Unit::Second, Unit::Hour],
+        inch: (Unit::Minute, 3), metric: (Unit::Minute, 3), least: Least::AboveZero, most: 1e8,
+        setting: Never, example: "12 min"
+    }
+    /// A short time, counted in seconds.
+    ShortTime / ShortTime / FoundShortTime: si::Time {
+        units: &[Unit::Second, Unit::Minute], inch: (Unit::Second, 1), metric: (Unit::Second, 1),
+        least: Least::AboveZero, most: 1e6, setting: Never, example: "8 s"
+    }
+    /// The height or mean deviation of a surface's roughness.
+    Roughness / Roughness / FoundRoughness: si::Length {
+        units: &[Unit::Microinch, Unit::Micrometre, Unit::Inch, Unit::Millimetre],
+        inch: (Unit::Microinch, 1), metric: (Unit::Micrometre, 2), least: Least::AboveZero, most: 0.01,
+        setting: Never, example: "1.6 um"
+    }
+    /// The angle at which a cutter goes down into the work: above 0 and up to 60 degrees.
+    RampAngle / RampAngle / FoundRampAngle: si::Angle {
+        units: ANGLES, inch: DEGREES, metric: DEGREES, least: Least::AboveZero, most: FULL_TURN / 6.0,
+        setting: Never, example: "3 deg"
+    }
 }

@@ -25,6 +25,7 @@ pub(super) fn base_unit(dimension: Dimension, fallback: Unit) -> Unit {
         Dimension::Torque => Unit::NewtonMetre,
         Dimension::Force => Unit::Newton,
         Dimension::Pressure => Unit::Pascal,
+        Dimension::UnitPower => Unit::JoulePerCubicMillimetre,
         Dimension::Time => Unit::Second,
         Dimension::Mass => Unit::Kilogram,
         // A feed's dimension is a length per turn or tooth, which counts as a length.
@@ -140,6 +141,7 @@ impl<K: Kind> ToSchema for Measure<K> {
 /// Which of the result schemas a kind uses: those that are set on a machine have two more fields.
 fn found_name(row: &KindRow) -> &'static str {
     match (row.dimension(), row.setting) {
+        (Dimension::Length, _) if row.inch.0 == Unit::Microinch => "RoughnessFound",
         (Dimension::Length, Setting::Never) => "LengthFound",
         (Dimension::Length, _) => "SettingFound",
         (Dimension::Angle, _) => "AngleFound",
@@ -155,6 +157,8 @@ fn found_name(row: &KindRow) -> &'static str {
         (Dimension::Torque, _) => "TorqueFound",
         (Dimension::Force, _) => "ForceFound",
         (Dimension::Pressure, _) => "PressureFound",
+        (Dimension::UnitPower, _) => "UnitPowerFound",
+        (Dimension::Time, _) if row.inch.0 == Unit::Second => "SecondsFound",
         (Dimension::Time, _) => "TimeFound",
         (Dimension::Mass, _) => "MassFound",
         (Dimension::Temperature, _) => "TemperatureFound",

@@ -41,6 +41,7 @@ pub enum Dimension {
     Torque,
     Force,
     Pressure,
+    UnitPower,
     VolumeRate,
     Area,
     Time,
@@ -63,6 +64,7 @@ impl Dimension {
             Self::Torque => "a torque",
             Self::Force => "a force",
             Self::Pressure => "a pressure",
+            Self::UnitPower => "a power for each volume rate",
             Self::VolumeRate => "a volume rate",
             Self::Area => "an area",
             Self::Time => "a time",
@@ -188,6 +190,10 @@ units! {
     Psi = "psi", "psi", " psi", ["lbf/in2"], Pressure, POUND_FORCE / (INCH * INCH), 0.0, IN;
     /// Pascal, the base unit of computed pressures.
     Pascal = "Pa", "Pa", " Pa", [], Pressure, 1.0, 0.0, MM;
+    /// Horsepower for each cubic inch per minute.
+    HorsepowerMinutePerCubicInch = "hp·min/in³", "hp.min/in3", " hp·min/in³", ["hp/in3/min"], UnitPower, 550.0 * FOOT * POUND_FORCE * MINUTE / (INCH * INCH * INCH), 0.0, IN;
+    /// Joule per cubic millimetre, which is watt for each cubic millimetre per second.
+    JoulePerCubicMillimetre = "J/mm³", "J/mm3", " J/mm³", ["ws/mm3"], UnitPower, 1e9, 0.0, MM;
     /// Cubic inch per minute.
     CubicInchPerMinute = "in³/min", "in3/min", " in³/min", ["cuin/min"], VolumeRate, INCH * INCH * INCH / MINUTE, 0.0, IN;
     /// Cubic centimetre per minute.
@@ -309,6 +315,8 @@ mod tests {
         assert!(close(f(Unit::PoundForceInch) * 12.0, f(Unit::PoundForceFoot)));
         assert!(close(f(Unit::Horsepower), 550.0 * f(Unit::PoundForceFoot)));
         assert!(close(f(Unit::Psi), f(Unit::PoundForce) / f(Unit::SquareInch)));
+        assert!(close(f(Unit::HorsepowerMinutePerCubicInch), f(Unit::Horsepower) / f(Unit::CubicInchPerMinute)));
+        assert!(close(f(Unit::JoulePerCubicMillimetre), f(Unit::Watt) / f(Unit::CubicMillimetrePerSecond)));
         assert!(close(f(Unit::Rpm) * f(Unit::Minute), 1.0));
         assert!(close(f(Unit::Degree) * 180.0, PI));
         // NIST SP 811 (2008), appendix B.8: horsepower 745.6999 W, psi 6894.757 Pa.

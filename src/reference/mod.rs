@@ -1,7 +1,13 @@
 //! Typed rows of the published tables in data/, compiled in and read once; each row names its source.
 
+pub mod cutting_speeds;
 pub mod drill_diameter;
+pub mod drilling;
 pub mod drills;
+pub mod feeds;
+pub mod material_name;
+pub mod materials;
+pub mod power;
 pub mod thread_class;
 pub mod thread_designation;
 pub mod threads;
@@ -9,18 +15,40 @@ pub mod threads;
 use sha2::{Digest, Sha256};
 use std::sync::LazyLock;
 
+/// Reads a compiled-in table into rows; the tests read every table, so that a row cannot be wrong.
+fn rows_of<R: serde::de::DeserializeOwned>(table: &'static str) -> impl Iterator<Item = R> {
+    csv::Reader::from_reader(table.as_bytes())
+        .into_deserialize()
+        .map(|row| row.expect("the tables are compiled in and read by the tests"))
+}
+
+/// The key of a source as sources.toml holds it, so that text is kept once.
+fn source_key(key: &str) -> &'static str {
+    crate::sources::source(key).map_or("", |source| source.key)
+}
+
 /// Every table that is compiled in, by file name.
 pub static TABLES: &[(&str, &str)] = &[
     ("acme_ranges.csv", include_str!("../../data/acme_ranges.csv")),
     ("acme_series.csv", include_str!("../../data/acme_series.csv")),
+    ("cutting_forces.csv", include_str!("../../data/cutting_forces.csv")),
+    ("cutting_speeds.csv", include_str!("../../data/cutting_speeds.csv")),
+    ("deep_hole_reduction.csv", include_str!("../../data/deep_hole_reduction.csv")),
+    ("drill_chisel_edges.csv", include_str!("../../data/drill_chisel_edges.csv")),
+    ("drill_forces.csv", include_str!("../../data/drill_forces.csv")),
     ("drills_inch.csv", include_str!("../../data/drills_inch.csv")),
     ("drills_metric.csv", include_str!("../../data/drills_metric.csv")),
+    ("feeds.csv", include_str!("../../data/feeds.csv")),
+    ("materials.csv", include_str!("../../data/materials.csv")),
     ("metric_series.csv", include_str!("../../data/metric_series.csv")),
     ("metric_tolerances.csv", include_str!("../../data/metric_tolerances.csv")),
     ("pipe_npt.csv", include_str!("../../data/pipe_npt.csv")),
     ("pipe_parallel.csv", include_str!("../../data/pipe_parallel.csv")),
     ("pipe_taper.csv", include_str!("../../data/pipe_taper.csv")),
+    ("power_feed_factors.csv", include_str!("../../data/power_feed_factors.csv")),
+    ("power_wear_factors.csv", include_str!("../../data/power_wear_factors.csv")),
     ("preferred_numbers_r40.csv", include_str!("../../data/preferred_numbers_r40.csv")),
+    ("reaming_stock.csv", include_str!("../../data/reaming_stock.csv")),
     ("sources.toml", include_str!("../../data/sources.toml")),
     ("tap_drills.csv", include_str!("../../data/tap_drills.csv")),
     ("trapezoidal_series.csv", include_str!("../../data/trapezoidal_series.csv")),

@@ -1,21 +1,27 @@
 //! What a machine can do: choosing a spindle speed and a feed that it has, when the exact one is
 //! known. Every calculator that sets a machine chooses here, so that all choose alike.
 
+mod drive;
 mod feeds;
+mod force;
 mod spindle;
 #[cfg(test)]
 mod tests;
+mod tooling;
 
+pub use drive::{Drive, Load, Removal};
 pub use feeds::{ChosenFeed, Feeds};
-pub use spindle::{ChosenSpeed, Spindle, cutting_speed_at, exact_speed};
+pub use force::{ProcessFactor, compare_methods, specific_force};
+pub use spindle::{ChosenSpeed, CutDiameter, Spindle, WantedSpeed, cutting_speed_at, exact_speed};
+pub use tooling::{RangePoint, Tooling};
 
-use crate::quantity::{Kind, Measure, SiValue, Unit, text};
+use crate::quantity::{FoundPercentage, Kind, Measure, SiValue, Unit, text};
 use crate::refusal::{Code, between};
 use crate::working::{Record, Shown};
 use validator::ValidationError;
 
 crate::choice! {
-    /// A limit of the machine that does not allow what was asked: `slowest` or `fastest` speed, the `available` speeds, the `fastest_feed` or the `available_feeds`.
+    /// A limit of the machine that does not allow what was asked: `slowest` or `fastest` speed, the `available` speeds, the `fastest_feed`, the `available_feeds`, or the `power` of the spindle.
     Limit {
         /// The exact speed is below the slowest.
         Slowest = "slowest",
@@ -27,6 +33,8 @@ crate::choice! {
         FastestFeed = "fastest_feed",
         /// No feed available is the one asked for.
         AvailableFeeds = "available_feeds",
+        /// The cut takes more power than the spindle gives at that speed.
+        Power = "power",
     }
 }
 
@@ -43,11 +51,32 @@ pub fn tell_limits(limits: &[Limit], asked: &[(&'static str, &'static str, Shown
     step.gives("limited_by", limits.iter().map(|limit| limit.as_str()).collect::<Vec<_>>());
 }
 
+/// Records by what share a wanted value had to fall to what was chosen, in a step that gives `field`;
+/// nothing where it did not fall.
+pub fn fall(
+    field: &'static str,
+    (of_wanted, wanted): (&'static str, Shown),
+    (of_chosen, chosen): (&'static str, Shown),
+    share: f64,
+    record: &mut Record,
+) -> Option<FoundPercentage> {
+    if share <= SAME {
+        return None;
+    }
+    let fall = FoundPercentage::of(SiValue::from_si(share));
+    record
+        .step("By how much that is less than asked for", "δ = 1 - b / a")
+        .with("a", of_wanted, wanted)
+        .with("b", of_chosen, chosen)
+        .gives(field, fall);
+    Some(fall)
+}
+
 /// Two speeds nearer than this share of themselves are one: a speed computed to the last place
 /// must still find the step it stands on.
 const SAME: f64 = 1e-9;
 
-fn at_most(value: f64, limit: f64) -> bool {
+pub(crate) fn at_most(value: f64, limit: f64) -> bool {
     value <= limit * (1.0 + SAME)
 }
 
@@ -77,7 +106,7 @@ fn stated(value: f64, unit: Unit) -> String {
 }
 
 /// A value as it was stated, in full.
-fn as_stated<K: Kind>(measure: &Measure<K>) -> String {
+pub fn as_stated<K: Kind>(measure: &Measure<K>) -> String {
     stated(measure.quantity().value, measure.quantity().unit)
 }
 

@@ -38,12 +38,50 @@ pub struct ChosenSpeed {
 
 const NAMES: Names = Names { list: "available", least: "slowest", most: "fastest" };
 
+/// A cutting speed wanted, and the field or the step that it comes from.
+#[derive(Clone, Copy, Debug)]
+pub struct WantedSpeed {
+    /// The field or the step.
+    pub of: &'static str,
+    /// The speed.
+    pub speed: CuttingSpeed,
+}
+
+impl From<CuttingSpeed> for WantedSpeed {
+    fn from(speed: CuttingSpeed) -> Self {
+        Self { of: "cutting_speed", speed }
+    }
+}
+
+/// The diameter at which the cutting speed counts, and the field or the step that it comes from.
+#[derive(Clone, Copy, Debug)]
+pub struct CutDiameter {
+    /// The field or the step.
+    pub of: &'static str,
+    /// The diameter.
+    pub size: Size,
+}
+
+impl CutDiameter {
+    /// The field to change for another diameter.
+    fn field(&self) -> &'static str {
+        if self.of == "outer_diameter" { "outer_diameter" } else { "diameter" }
+    }
+}
+
+impl From<Size> for CutDiameter {
+    fn from(size: Size) -> Self {
+        Self { of: "diameter", size }
+    }
+}
+
 /// The exact spindle speed for a cutting speed at a diameter: the step that gives `exact_speed`.
 pub fn exact_speed(
-    cutting_speed: &CuttingSpeed,
-    diameter: &Size,
+    wanted: WantedSpeed,
+    across: CutDiameter,
     record: &mut Record,
 ) -> Result<FoundSpindleSpeed, Refusal> {
+    let (cutting_speed, diameter) = (&wanted.speed, &across.size);
     let exact = FoundSpindleSpeed::of(cutting_speed.get() / (PI * diameter.get()));
     let most = <kind::SpindleSpeed as Kind>::ROW.most;
     if exact.get().si() > most {
@@ -51,7 +89,7 @@ pub fn exact_speed(
         let larger = si(cutting_speed) / (PI * most);
         let ways = [
             ("cutting_speed", to_try::<kind::CuttingSpeed>(slower, cutting_speed.quantity().unit, Toward::Less)),
-            ("diameter", to_try::<kind::Size>(larger, diameter.quantity().unit, Toward::More)),
+            (across.field(), to_try::<kind::Size>(larger, diameter.quantity().unit, Toward::More)),
         ];
         let ways: Vec<_> = ways.into_iter().filter_map(|(field, value)| Some((field, value?))).collect();
         return Err(Refusal::no_answer(
@@ -61,8 +99,8 @@ pub fn exact_speed(
     }
     record
         .step("Exact spindle speed", "n = V / (π × D)")
-        .with("V", "cutting_speed", *cutting_speed)
-        .with("D", "diameter", *diameter)
+        .with("V", wanted.of, *cutting_speed)
+        .with("D", across.of, *diameter)
         .gives("exact_speed", exact);
     Ok(exact)
 }
@@ -72,13 +110,13 @@ pub fn exact_speed(
 pub fn cutting_speed_at(
     field: &'static str,
     (of, speed): (&'static str, FoundSpindleSpeed),
-    diameter: &Size,
+    across: CutDiameter,
     record: &mut Record,
 ) -> FoundCuttingSpeed {
-    let found = FoundCuttingSpeed::of(PI * diameter.get() * speed.get());
+    let found = FoundCuttingSpeed::of(PI * across.size.get() * speed.get());
     record
         .step("Cutting speed at that spindle speed", "V = π × D × n")
-        .with("D", "diameter", *diameter)
+        .with("D", across.of, across.size)
         .with("n", of, speed)
         .gives(field, found);
     found

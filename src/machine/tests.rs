@@ -147,13 +147,13 @@ fn the_feed_is_at_or_below_the_one_asked_for() {
 fn a_speed_beyond_every_spindle_is_refused_with_values_that_work() {
     let speed = CuttingSpeed::read("900 m/s").unwrap();
     let tiny = Size::read("0.001 mm").unwrap();
-    let refusal = exact_speed(&speed, &tiny, &mut Record::new(true)).unwrap_err();
+    let refusal = exact_speed(speed.into(), tiny.into(), &mut Record::new(true)).unwrap_err();
     assert_eq!(refusal.0.len(), 2);
     for wrong in refusal.0 {
         let value = wrong.try_this.unwrap();
         let mended = match wrong.field.as_str() {
-            "/diameter" => exact_speed(&speed, &Size::read(&value).unwrap(), &mut Record::new(true)),
-            _ => exact_speed(&CuttingSpeed::read(&value).unwrap(), &tiny, &mut Record::new(true)),
+            "/diameter" => exact_speed(speed.into(), Size::read(&value).unwrap().into(), &mut Record::new(true)),
+            _ => exact_speed(CuttingSpeed::read(&value).unwrap().into(), tiny.into(), &mut Record::new(true)),
         };
         assert!(mended.is_ok(), "{} = {value}", wrong.field);
     }

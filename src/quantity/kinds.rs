@@ -327,12 +327,6 @@ kinds! {
         units: PERCENT, inch: (Unit::Percent, 1), metric: (Unit::Percent, 1), least: Least::Any, most: 1e6,
         setting: Never, example: "-4.5 percent"
     }
-    /// The power of a motor or of a cut.
-    Power / Power / FoundPower: si::Power {
-        units: &[Unit::Kilowatt, Unit::Watt, Unit::Horsepower],
-        inch: (Unit::Horsepower, 3), metric: (Unit::Kilowatt, 3), least: Least::AboveZero, most: 1e7,
-        setting: Never, example: "1.5 kW"
-    }
     /// The torque of a spindle or of a tool.
     Torque / Torque / FoundTorque: si::Torque {
         units: &[Unit::NewtonMetre, Unit::PoundForceFoot, Unit::PoundForceInch],

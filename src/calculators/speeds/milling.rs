@@ -2,12 +2,14 @@
 //! geometry of the engagement, checked against textbook examples and a numerical integration.
 
 use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::machine::{Limit, cutting_speed_at, exact_speed, tell_limits};
+use crate::machine::{Limit, RangePoint, cutting_speed_at, exact_speed, fall, tell_limits};
 use crate::quantity::{
-    CuttingSpeed, EdgeAngle, FeedPerTooth, FeedRate, FoundAngle, FoundChipThickness, FoundCuttingSpeed,
-    FoundFeedPerTooth, FoundFeedRate, FoundRemovalRate, FoundSpindleSpeed, Percentage, SiValue, Size, SpindleSpeed,
-    Unit, text,
+    CuttingSpeed, Difference, EdgeAngle, Efficiency, FeedPerTooth, FeedRate, FoundAngle, FoundChipThickness,
+    FoundCuttingSpeed, FoundFeedPerTooth, FoundFeedRate, FoundPercentage, FoundPower, FoundRemovalRate, FoundSize,
+    FoundSpindleSpeed, FoundTorque, Percentage, Power, SiValue, Size, SpindleSpeed, Unit, text,
 };
+use crate::reference::cutting_speeds::{Operation, ToolMaterial};
+use crate::reference::material_name::WorkMaterial;
 use crate::refusal::Refusal;
 use crate::working::Record;
 use serde::Deserialize;
@@ -15,14 +17,18 @@ use std::f64::consts::TAU;
 use utoipa::ToSchema;
 use validator::Validate;
 
+mod corner;
 mod drawing;
 mod engagement;
+mod examples;
 mod feed;
+mod power;
 mod rules;
 #[cfg(test)]
 mod tests;
 
 use engagement::Engagement;
+use feed::feed_found;
 
 /// The calculator.
 pub struct Milling;
@@ -59,14 +65,24 @@ pub struct MillingInput {
     /// Number of teeth, 1 to 100.
     #[schema(minimum = 1, maximum = 100)]
     pub teeth: u32,
-    /// Cutting speed wanted at the diameter.
-    pub cutting_speed: CuttingSpeed,
-    /// Feed per tooth wanted; the chip thickness wanted where hold_chip holds it.
-    pub feed_per_tooth: FeedPerTooth,
+    /// Cutting speed wanted at the diameter; from the tables for material and tool_material if absent.
+    pub cutting_speed: Option<CuttingSpeed>,
+    /// Work material by short name, designation, number or words, such as 4140 annealed; the power of the cut needs it.
+    pub material: Option<WorkMaterial>,
+    /// What the cutter is made of: hss, cobalt, carbide or coated_carbide; needed where speed or feed comes from the tables.
+    pub tool_material: Option<ToolMaterial>,
+    /// Which point of a published range is taken: low, middle or high; low if absent.
+    pub range_point: Option<RangePoint>,
+    /// Feed per tooth wanted; the chip thickness wanted where hold_chip holds it; from the feed tables if absent.
+    pub feed_per_tooth: Option<FeedPerTooth>,
     /// Width of the cut across the feed, from the rim inwards; no more than the diameter.
     pub radial_depth: Size,
     /// Depth of the cut along the cutter's axis.
     pub axial_depth: Size,
+    /// How far the middle of the cut lies from the path of the cutter's axis, to either side; one side of the cut lies at the rim if absent.
+    pub cut_offset: Option<Difference>,
+    /// Radius of the cutter's corner, half the diameter for a ball nose; a sharp corner if absent.
+    pub corner_radius: Option<Size>,
     /// Angle between cutting edge and feed; 90 deg, a square shoulder, if absent.
     pub cutting_edge_angle: Option<EdgeAngle>,
     /// Which chip is to be as thick as the feed per tooth asked for: none, greatest or mean; none if absent.
@@ -85,15 +101,26 @@ pub struct MillingInput {
     pub fastest_feed: Option<FeedRate>,
     /// The feed rates that the table has, in any order; any feed if absent. Those above fastest_feed are left out.
     pub available_feeds: Option<Vec<FeedRate>>,
+    /// Power of the spindle's motor; the power of the cut is held against nothing if absent.
+    pub spindle_power: Option<Power>,
+    /// Speed below which the motor has less power, in proportion to the speed; full power at every speed if absent, as behind gears or belts.
+    pub base_speed: Option<SpindleSpeed>,
+    /// Share of the motor's power that comes to the cutter; 80 percent if absent.
+    pub efficiency: Option<Efficiency>,
 }
 
 crate::tree!(MillingInput {
     diameter,
     teeth,
     cutting_speed,
+    material,
+    tool_material,
+    range_point,
     feed_per_tooth,
     radial_depth,
     axial_depth,
+    cut_offset,
+    corner_radius,
     cutting_edge_angle,
     hold_chip,
     way,
@@ -103,6 +130,9 @@ crate::tree!(MillingInput {
     may_exceed,
     fastest_feed,
     available_feeds,
+    spindle_power,
+    base_speed,
+    efficiency,
 });
 
 /// What the milling calculator gives; all at the spindle speed and the feed rate to set.
@@ -128,8 +158,28 @@ pub struct MillingResult {
     pub engagement_angle: FoundAngle,
     /// Mean number of teeth that cut at once, for straight flutes.
     pub teeth_in_cut: f64,
-    /// The limits that do not allow the exact speed or the feed rate asked for.
+    /// The limits that do not allow the exact speed, the feed rate asked for or the power of the cut.
     pub limited_by: Vec<Limit>,
+    /// Diameter at the depth of cut, where a corner radius makes it smaller than the cutter's.
+    pub effective_diameter: Option<FoundSize>,
+    /// Power at the cutter by unit power; needs material.
+    pub power: Option<FoundPower>,
+    /// Power at the cutter by specific cutting force, the second way; needs material.
+    pub power_by_specific_force: Option<FoundPower>,
+    /// Torque at the spindle for that power; needs material.
+    pub torque: Option<FoundTorque>,
+    /// Power that the motor gives for the power at the cutter; needs material.
+    pub motor_power: Option<FoundPower>,
+    /// Power that the spindle has at its speed; needs spindle_power.
+    pub power_available: Option<FoundPower>,
+    /// Power of the cut as a share of the power available; needs spindle_power.
+    pub load: Option<FoundPercentage>,
+    /// By how much the spindle speed is below the exact one.
+    pub speed_fall: Option<FoundPercentage>,
+    /// By how much the feed rate is below the one asked for.
+    pub feed_fall: Option<FoundPercentage>,
+    /// By how much the depth of cut would have to fall for the power available.
+    pub depth_fall: Option<FoundPercentage>,
 }
 
 crate::tree!(MillingResult {
@@ -144,6 +194,16 @@ crate::tree!(MillingResult {
     engagement_angle,
     teeth_in_cut,
     limited_by,
+    effective_diameter,
+    power,
+    power_by_specific_force,
+    torque,
+    motor_power,
+    power_available,
+    load,
+    speed_fall,
+    feed_fall,
+    depth_fall,
 });
 
 impl Calculator for Milling {
@@ -166,42 +226,11 @@ impl Calculator for Milling {
         "removal rate",
         "engagement",
         "shoulder",
+        "ball nose",
+        "horsepower",
+        "material",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A four-flute 1/2 in high-speed steel end mill cuts a 1/4 in step in a winch bracket on the bench mill.",
-            fields: &[
-                ("diameter", "1/2 in"),
-                ("teeth", "4"),
-                ("cutting_speed", "70 ft/min"),
-                ("feed_per_tooth", "0.002 in/tooth"),
-                ("radial_depth", "0.250 in"),
-                ("axial_depth", "0.250 in"),
-                ("available", "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm"),
-            ],
-        },
-        Example {
-            says: "A 50 mm face mill with edges at 45° takes a light side cut off a mill gear housing, its greatest chip \
-                   held at 0.1 mm, within the speeds and feeds of the machine.",
-            fields: &[
-                ("diameter", "50 mm"),
-                ("teeth", "4"),
-                ("cutting_speed", "120 m/min"),
-                ("feed_per_tooth", "0.1 mm/tooth"),
-                ("radial_depth", "10 mm"),
-                ("axial_depth", "2 mm"),
-                ("cutting_edge_angle", "45 deg"),
-                ("hold_chip", "greatest"),
-                ("way", "conventional"),
-                ("slowest", "112 rpm"),
-                ("fastest", "900 rpm"),
-                ("available", "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm"),
-                ("may_exceed", "10 percent"),
-                ("fastest_feed", "500 mm/min"),
-                ("available_feeds", "40 mm/min,63 mm/min,100 mm/min,160 mm/min,250 mm/min,400 mm/min"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = examples::EXAMPLES;
     type Input = MillingInput;
     type Output = MillingResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
@@ -223,15 +252,21 @@ impl Calculator for Milling {
             HoldChip::None,
             "The feed per tooth is taken as asked; the chip may be thinner.",
         );
+        let tooling = input.tooling();
+        tooling.warn(record);
         let diameter = &input.diameter;
-        let exact = exact_speed(&input.cutting_speed, diameter, record)?;
+        let across = corner::cut_diameter(input, record);
+        let wanted_speed = tooling.speed(record)?;
+        let exact = exact_speed(wanted_speed, across, record)?;
         let chosen = input.spindle().choose(exact, record);
-        let spindle_speed = chosen.speed.ok_or_else(|| rules::no_speed(input, exact, chosen.above))?;
-        let cutting_speed = cutting_speed_at("cutting_speed", ("spindle_speed", spindle_speed), diameter, record);
+        let spindle_speed = chosen.speed.ok_or_else(|| rules::no_speed(input, wanted_speed, exact, chosen.above))?;
+        let cutting_speed = cutting_speed_at("cutting_speed", ("spindle_speed", spindle_speed), across, record);
 
-        let cut = Engagement::of(&input.radial_depth, diameter, edge, record);
+        let cut = Engagement::of(&input.radial_depth, diameter, input.cut_offset.as_ref(), edge, record);
         let teeth = f64::from(input.teeth);
-        let (of, wanted) = input.feed_wanted(&cut, hold, record);
+        let size = Some(diameter.get().si());
+        let asked = tooling.feed(input.feed_per_tooth, "feed_per_tooth", Operation::Milling, size, record)?;
+        let (of, wanted) = input.feed_wanted(&cut, (asked, hold), record);
         let feeds = input.feeds();
         let wanted_rate = FoundFeedRate::of(wanted.get() * teeth * spindle_speed.get());
         record
@@ -241,8 +276,8 @@ impl Calculator for Milling {
             .with("n", "spindle_speed", spindle_speed)
             .gives(feeds.wanted_field(), wanted_rate);
         let feed = feeds.choose(wanted_rate, record);
-        let feed_rate = feed.rate.ok_or_else(|| rules::no_feed(input, wanted_rate))?;
-        let feed_per_tooth = input.feed_found((feed_rate.get() / (teeth * spindle_speed.get())).si());
+        let feed_rate = feed.rate.ok_or_else(|| rules::no_feed(input, asked, wanted_rate))?;
+        let feed_per_tooth = feed_found(&asked, (feed_rate.get() / (teeth * spindle_speed.get())).si());
         record
             .step("Feed per tooth at that feed rate", "fz = vf / (z × n)")
             .with("vf", "feed_rate", feed_rate)
@@ -265,15 +300,28 @@ impl Calculator for Milling {
             .with("z", "teeth", input.teeth)
             .with("φ", "engagement_angle", cut.angle)
             .gives("teeth_in_cut", teeth_in_cut);
+        let power = power::of(input, (removal_rate, feed_per_tooth, mean_chip), spindle_speed, record);
 
-        rules::note_feed(input, hold, &feed.limited_by, greatest_chip, record);
+        rules::note_feed((asked, hold), &feed.limited_by, greatest_chip, record);
         let mut limited_by = chosen.limited_by;
-        let mut asked = vec![("n", "exact_speed", exact.into())];
+        let mut held = vec![("n", "exact_speed", exact.into())];
+        let share = 1.0 - (spindle_speed.get() / exact.get()).si();
+        let speed_fall =
+            fall("speed_fall", ("exact_speed", exact.into()), ("spindle_speed", spindle_speed.into()), share, record);
+        let mut feed_fall = None;
         if !feed.limited_by.is_empty() {
-            asked.push(("v", feeds.wanted_field(), wanted_rate.into()));
+            let name = feeds.wanted_field();
+            held.push(("v", name, wanted_rate.into()));
             limited_by.extend(feed.limited_by);
+            let share = 1.0 - (feed_rate.get() / wanted_rate.get()).si();
+            feed_fall = fall("feed_fall", (name, wanted_rate.into()), ("feed_rate", feed_rate.into()), share, record);
         }
-        tell_limits(&limited_by, &asked, record);
+        if let Some(power) = &power {
+            power.load.limit(&mut limited_by);
+            held.push(("P", "power", power.power.into()));
+        }
+        tell_limits(&limited_by, &held, record);
+        let load = power.as_ref().map(|power| power.load);
         Ok(MillingResult {
             spindle_speed,
             exact_speed: exact,
@@ -286,6 +334,16 @@ impl Calculator for Milling {
             engagement_angle: cut.angle,
             teeth_in_cut,
             limited_by,
+            effective_diameter: (across.of == corner::FIELD).then(|| across.size.found()),
+            power: power.as_ref().map(|power| power.power),
+            power_by_specific_force: power.as_ref().and_then(|power| power.by_force),
+            torque: load.map(|load| load.torque),
+            motor_power: load.map(|load| load.motor_power),
+            power_available: load.and_then(|load| load.power_available),
+            load: load.and_then(|load| load.load),
+            speed_fall,
+            feed_fall,
+            depth_fall: load.and_then(|load| load.depth_fall),
         })
     }
 }

@@ -92,7 +92,7 @@ impl SpindleSpeedInput {
             (list, _) => step.with("A", "available", list.as_deref().unwrap_or_default()),
         };
         step.gives(fields[0], spindle_speed);
-        let cutting_speed = cutting_speed_at(fields[1], (fields[0], spindle_speed), &self.diameter, record);
+        let cutting_speed = cutting_speed_at(fields[1], (fields[0], spindle_speed), self.diameter.into(), record);
         let deviation = FoundDeviation::of((spindle_speed.get() - exact.get()) / exact.get());
         record
             .step("Its deviation from the exact speed", "δ = (N - n) / n")
@@ -155,10 +155,10 @@ impl Calculator for SpindleSpeed {
         record.caution(cautions::STARTING_POINT);
         record.caution(cautions::TURNING_SPINDLE);
         record.caution(cautions::SPEED_LIMIT);
-        let exact = exact_speed(&input.cutting_speed, &input.diameter, record)?;
+        let exact = exact_speed(input.cutting_speed.into(), input.diameter.into(), record)?;
         let ChosenSpeed { speed, below, above, limited_by } = input.spindle().choose(exact, record);
-        let cutting_speed =
-            speed.map(|speed| cutting_speed_at("cutting_speed", ("spindle_speed", speed), &input.diameter, record));
+        let cutting_speed = speed
+            .map(|speed| cutting_speed_at("cutting_speed", ("spindle_speed", speed), input.diameter.into(), record));
         let below = below.map(|speed| input.neighbour(speed, exact, BELOW, record));
         let above = above.map(|speed| input.neighbour(speed, exact, ABOVE, record));
         tell_limits(&limited_by, &[("n", "exact_speed", exact.into())], record);

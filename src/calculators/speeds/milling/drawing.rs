@@ -26,23 +26,36 @@ pub fn draw(input: &MillingInput, result: &MillingResult) -> Drawing {
     // Climbing, the uncut work lies to the right of a clockwise cutter, else to the left.
     let ahead = if input.way == Some(MillingWay::Conventional) { -1.0 } else { 1.0 };
     let side = |(x, y): Point| (ahead * x, y);
+    // Off the rim the cut begins where its lower side meets the circle.
+    let middle = input.cut_offset.map_or(depth / 2.0 - radius, |offset| offset.get().si());
+    let (low, top) = ((middle - depth / 2.0).max(-radius), (middle + depth / 2.0).min(radius));
+    let begin = (-low / radius).clamp(-1.0, 1.0).acos().to_degrees();
+    let at_rim = input.cut_offset.is_none();
     let on_rim = |from_below: f64| {
         let (sin, cos) = angle::sin_cos(from_below);
         side((radius * sin, -radius * cos))
     };
-    let (top, below, far) = (depth - radius, -radius * 1.45, radius * 1.5);
-    let leaves = on_rim(engaged);
+    let (below, far) = (-radius * 1.45, radius * 1.5);
+    let (enters, leaves) = (on_rim(begin), on_rim(begin + engaged));
     let steps = (engaged / 3.0).ceil().max(2.0);
     let mut work = vec![side((far, top)), leaves];
-    work.extend((1..steps as u32).rev().map(|step| on_rim(engaged * f64::from(step) / steps)));
-    work.extend([(0.0, -radius), side((-far, -radius)), side((-far, below)), side((far, below))]);
+    work.extend((1..steps as u32).rev().map(|step| on_rim(begin + engaged * f64::from(step) / steps)));
+    if at_rim {
+        work.extend([(0.0, -radius), side((-far, -radius)), side((-far, below)), side((far, below))]);
+    } else {
+        work.extend([enters, side((far, low))]);
+    }
     drawing.closed(Ink::Tint, work);
     drawing.line(Ink::Outline, leaves, side((far, top))).of("uncut");
-    drawing.line(Ink::Outline, (0.0, -radius), side((-far, -radius))).of("cut");
+    if at_rim {
+        drawing.line(Ink::Outline, (0.0, -radius), side((-far, -radius))).of("cut");
+    } else {
+        drawing.line(Ink::Outline, enters, side((far, low))).of("cut");
+    }
     drawing.circle(Ink::Outline, (0.0, 0.0), radius).of("diameter");
     if input.teeth <= 24 {
         for tooth in 0..input.teeth {
-            let at = engaged * 0.5 * ahead - 90.0 + 360.0 * f64::from(tooth) / f64::from(input.teeth);
+            let at = (begin + engaged * 0.5) * ahead - 90.0 + 360.0 * f64::from(tooth) / f64::from(input.teeth);
             let (sin, cos) = angle::sin_cos(at);
             let inner = radius * 0.86;
             drawing.line(Ink::Thin, (inner * cos, inner * sin), (radius * cos, radius * sin)).of("teeth");
@@ -52,12 +65,19 @@ pub fn draw(input: &MillingInput, result: &MillingResult) -> Drawing {
     drawing.turning((0.0, 0.0), 150.0, -75.0, Reach::Model(radius * 0.72));
     // A wide angle's words need the room beside a smaller arc.
     let reach = Reach::Model(radius * if engaged > 75.0 { 0.2 } else { 0.4 });
-    drawing.angle((0.0, 0.0), -90.0, ahead * engaged, reach, result.engagement_angle).of("engagement_angle");
+    drawing
+        .angle((0.0, 0.0), -90.0 + ahead * begin, ahead * engaged, reach, result.engagement_angle)
+        .of("engagement_angle");
     let rim = leaves;
     drawing.line(Ink::Thin, (0.0, 0.0), rim);
-    drawing.line(Ink::Thin, (0.0, 0.0), (0.0, -radius));
+    drawing.line(Ink::Thin, (0.0, 0.0), enters);
     drawing
-        .upright((0.0, -radius), side((far, top)), Beside { from: ahead * far, by: 18.0 * ahead }, input.radial_depth)
+        .upright(
+            if at_rim { (0.0, -radius) } else { enters },
+            side((far, top)),
+            Beside { from: ahead * far, by: 18.0 * ahead },
+            input.radial_depth,
+        )
         .of("radial_depth");
     drawing
         .across((-radius, 0.0), (radius, 0.0), Beside { from: radius, by: 20.0 }, Words::of("Ø ").value(input.diameter))

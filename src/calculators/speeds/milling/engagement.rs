@@ -1,9 +1,21 @@
-//! How a cutter's circle meets a straight cut whose one side lies at its rim, and how thick the
-//! chip is there: plane geometry.
+//! How a cutter's circle meets a straight cut, and how thick the chip is there: plane geometry. One
+//! side of the cut lies at the rim, or its middle lies a stated way off the cutter's axis.
 
 use super::HoldChip;
-use crate::quantity::{EdgeAngle, FoundAngle, FoundChipThickness, FoundFeedPerTooth, SiValue, Size, Unit, angle, text};
-use crate::working::Record;
+use crate::quantity::{
+    Difference, EdgeAngle, FoundAngle, FoundChipThickness, FoundFeedPerTooth, SiValue, Size, Unit, angle, text,
+};
+use crate::working::{Record, StepDraft};
+
+/// Where the chip is thickest.
+enum Thickest {
+    /// Where the tooth crosses the feed squarely.
+    Square,
+    /// Where the tooth meets the uncut face of a light cut at the rim.
+    Rim,
+    /// At the side nearer to the axis, this share of the radius off it.
+    Side(f64),
+}
 
 /// The engagement of one cut.
 pub struct Engagement {
@@ -12,11 +24,18 @@ pub struct Engagement {
     /// Angle that a tooth turns through while it cuts.
     pub angle: FoundAngle,
     edge: EdgeAngle,
+    thickest: Thickest,
 }
 
 impl Engagement {
     /// Works out the engagement; records the steps that give `radial_share` and `engagement_angle`.
-    pub fn of(radial_depth: &Size, diameter: &Size, edge: EdgeAngle, record: &mut Record) -> Self {
+    pub fn of(
+        radial_depth: &Size,
+        diameter: &Size,
+        offset: Option<&Difference>,
+        edge: EdgeAngle,
+        record: &mut Record,
+    ) -> Self {
         // A full slot stated in two units may come out a hair above 1.
         let share = (radial_depth.get().si() / diameter.get().si()).min(1.0);
         record
@@ -24,6 +43,9 @@ impl Engagement {
             .with("ae", "radial_depth", *radial_depth)
             .with("D", "diameter", *diameter)
             .gives("radial_share", share);
+        if let Some(offset) = offset {
+            return Self::off_axis(share, radial_depth, diameter, offset, edge, record);
+        }
         // The half-angle keeps its figures in a light cut, where 1 - 2x does not.
         let degrees = text::tidy((2.0 * share.sqrt().asin()).to_degrees());
         let found = FoundAngle::stated(degrees, Unit::Degree);
@@ -31,21 +53,75 @@ impl Engagement {
             .step("Angle of engagement", "φ = 2 × asin(√(x))")
             .with("x", "radial_share", share)
             .gives("engagement_angle", found);
-        Self { share, angle: found, edge }
+        let thickest = if share < 0.5 { Thickest::Rim } else { Thickest::Square };
+        Self { share, angle: found, edge, thickest }
+    }
+
+    fn off_axis(
+        share: f64,
+        radial_depth: &Size,
+        diameter: &Size,
+        offset: &Difference,
+        edge: EdgeAngle,
+        record: &mut Record,
+    ) -> Self {
+        let (width, across, off) = (radial_depth.get().si(), diameter.get().si(), offset.get().si());
+        // A side at the rim may come out a hair beyond it.
+        let one = ((2.0 * off - width) / across).clamp(-1.0, 1.0);
+        let other = ((2.0 * off + width) / across).clamp(-1.0, 1.0);
+        for (what, formula, field, value) in [
+            ("One side of the cut, as a share of the radius off the axis", "u1 = (2 × c - ae) / D", "near_side", one),
+            ("Its other side", "u2 = (2 × c + ae) / D", "far_side", other),
+        ] {
+            record
+                .step(what, formula)
+                .with("c", "cut_offset", *offset)
+                .with("ae", "radial_depth", *radial_depth)
+                .with("D", "diameter", *diameter)
+                .gives(field, value);
+        }
+        let found = FoundAngle::stated(text::tidy((other.asin() - one.asin()).to_degrees()), Unit::Degree);
+        record
+            .step("Angle of engagement", "φ = asin(u2) - asin(u1)")
+            .with("u1", "near_side", one)
+            .with("u2", "far_side", other)
+            .gives("engagement_angle", found);
+        let thickest = if one <= 0.0 && other >= 0.0 {
+            Thickest::Square
+        } else {
+            let side = one.abs().min(other.abs());
+            record
+                .step("The side nearer to the axis", "u = min(abs(u1), abs(u2))")
+                .with("u1", "near_side", one)
+                .with("u2", "far_side", other)
+                .gives("nearer_side", side);
+            Thickest::Side(side)
+        };
+        Self { share, angle: found, edge, thickest }
     }
 
     fn sine(&self) -> f64 {
         angle::sin(self.edge.degrees())
     }
 
-    fn is_light(&self) -> bool {
-        self.share < 0.5
+    /// The greatest chip for a feed per tooth of one, as a part of that, and how a formula writes it.
+    fn greatest(&self) -> (f64, &'static str) {
+        let (radial, words) = match self.thickest {
+            Thickest::Square => (1.0, "sin(κ)"),
+            Thickest::Rim => (2.0 * (self.share * (1.0 - self.share)).sqrt(), "(sin(κ) × 2 × √(x × (1 - x)))"),
+            Thickest::Side(u) => ((1.0 - u * u).sqrt(), "(sin(κ) × √(1 - u × u))"),
+        };
+        (self.sine() * radial, words)
     }
 
-    /// The greatest chip for a feed per tooth of one, as a part of that.
-    fn greatest(&self) -> f64 {
-        let radial = if self.is_light() { 2.0 * (self.share * (1.0 - self.share)).sqrt() } else { 1.0 };
-        self.sine() * radial
+    /// Adds what the words of the greatest chip need.
+    fn with_greatest<'r>(&self, step: StepDraft<'r>) -> StepDraft<'r> {
+        let step = step.with("κ", "cutting_edge_angle", self.edge);
+        match self.thickest {
+            Thickest::Square => step,
+            Thickest::Rim => step.with("x", "radial_share", self.share),
+            Thickest::Side(u) => step.with("u", "nearer_side", u),
+        }
     }
 
     /// The mean chip for a feed per tooth of one, as a part of that.
@@ -53,26 +129,28 @@ impl Engagement {
         self.sine() * 2.0 * self.share / self.angle.get().si()
     }
 
-    /// By what the feed must be multiplied so that the chip held is as thick as the feed asked for.
+    /// By what the feed must be multiplied so that the chip held is as thick as the feed asked for;
+    /// none where the greatest chip vanishes.
     pub fn factor_to_hold(&self, hold: HoldChip, record: &mut Record) -> Option<f64> {
-        let (factor, formula) = match hold {
+        const WHAT: &str = "Factor on the feed that makes the chip as thick as asked";
+        let factor = match hold {
             HoldChip::None => return None,
-            HoldChip::Greatest if self.is_light() => (1.0 / self.greatest(), "k = 1 / (sin(κ) × 2 × √(x × (1 - x)))"),
-            HoldChip::Greatest => (1.0 / self.greatest(), "k = 1 / sin(κ)"),
-            HoldChip::Mean => (1.0 / self.mean(), "k = φ / (sin(κ) × 2 × x)"),
+            HoldChip::Greatest => {
+                let (part, words) = self.greatest();
+                let step = record.step(WHAT, format!("k = 1 / {words}"));
+                self.with_greatest(step).gives("chip_factor", 1.0 / part);
+                1.0 / part
+            }
+            HoldChip::Mean => {
+                record
+                    .step(WHAT, "k = φ / (sin(κ) × 2 × x)")
+                    .with("κ", "cutting_edge_angle", self.edge)
+                    .with("x", "radial_share", self.share)
+                    .with("φ", "engagement_angle", self.angle)
+                    .gives("chip_factor", 1.0 / self.mean());
+                1.0 / self.mean()
+            }
         };
-        let mut step = record.step("Factor on the feed that makes the chip as thick as asked", formula).with(
-            "κ",
-            "cutting_edge_angle",
-            self.edge,
-        );
-        if formula.contains('x') {
-            step = step.with("x", "radial_share", self.share);
-        }
-        if formula.contains('φ') {
-            step = step.with("φ", "engagement_angle", self.angle);
-        }
-        step.gives("chip_factor", factor);
         Some(factor)
     }
 
@@ -91,18 +169,15 @@ impl Engagement {
 
     /// The greatest chip thickness; records the step that gives `greatest_chip`.
     pub fn greatest_chip(&self, feed: FoundFeedPerTooth, record: &mut Record) -> FoundChipThickness {
-        let chip = FoundChipThickness::of(feed.get() * self.greatest());
-        let (what, formula) = if self.is_light() {
-            ("Greatest chip thickness, where the tooth meets the uncut face", "h = fz × sin(κ) × 2 × √(x × (1 - x))")
-        } else {
-            ("Greatest chip thickness, where the tooth crosses the feed squarely", "h = fz × sin(κ)")
+        let (part, words) = self.greatest();
+        let chip = FoundChipThickness::of(feed.get() * part);
+        let what = match self.thickest {
+            Thickest::Square => "Greatest chip thickness, where the tooth crosses the feed squarely",
+            Thickest::Rim => "Greatest chip thickness, where the tooth meets the uncut face",
+            Thickest::Side(_) => "Greatest chip thickness, at the side nearer to the axis",
         };
-        let mut step =
-            record.step(what, formula).with("fz", "feed_per_tooth", feed).with("κ", "cutting_edge_angle", self.edge);
-        if self.is_light() {
-            step = step.with("x", "radial_share", self.share);
-        }
-        step.gives("greatest_chip", chip);
+        let step = record.step(what, format!("h = fz × {words}")).with("fz", "feed_per_tooth", feed);
+        self.with_greatest(step).gives("greatest_chip", chip);
         chip
     }
 }

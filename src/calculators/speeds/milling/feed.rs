@@ -3,8 +3,9 @@
 
 use super::engagement::Engagement;
 use super::{HoldChip, MillingInput};
-use crate::machine::{Feeds, Spindle};
-use crate::quantity::{FoundFeedPerTooth, SiValue};
+use crate::machine::{Drive, Feeds, Spindle, Tooling};
+use crate::quantity::{FeedPerTooth, FoundFeedPerTooth, SiValue};
+use crate::reference::cutting_speeds::Operation;
 use crate::working::{Constant, Record};
 
 /// Beyond this the feed is not raised to hold a chip: a light cut is never as even as its drawing.
@@ -14,6 +15,12 @@ const GREATEST_FACTOR: Constant = Constant {
     source: "common_practice",
     place: "the feed per tooth is raised no more than threefold to hold the chip of a light cut",
 };
+
+/// A feed per tooth, kept in the unit of the one asked for.
+pub fn feed_found(asked: &FeedPerTooth, si: f64) -> FoundFeedPerTooth {
+    let unit = asked.quantity().unit;
+    FoundFeedPerTooth::stated(unit.of_si(si), unit)
+}
 
 impl MillingInput {
     /// The speeds of the machine.
@@ -31,20 +38,29 @@ impl MillingInput {
         Feeds { fastest: self.fastest_feed, available: self.available_feeds.as_deref() }
     }
 
-    /// A feed per tooth, kept in the unit of the one asked for.
-    pub fn feed_found(&self, si: f64) -> FoundFeedPerTooth {
-        let unit = self.feed_per_tooth.quantity().unit;
-        FoundFeedPerTooth::stated(unit.of_si(si), unit)
+    /// The motor of the machine.
+    pub fn drive(&self) -> Drive {
+        Drive { power: self.spindle_power, base_speed: self.base_speed, efficiency: self.efficiency }
+    }
+
+    /// Work and tool.
+    pub fn tooling(&self) -> Tooling {
+        Tooling {
+            material: self.material,
+            tool: self.tool_material,
+            point: self.range_point,
+            cutting_speed: self.cutting_speed,
+            operation: Operation::Milling,
+        }
     }
 
     /// The feed per tooth to cut with, before the machine's limits, and the field that gives it.
     pub fn feed_wanted(
         &self,
         cut: &Engagement,
-        hold: HoldChip,
+        (asked, hold): (FeedPerTooth, HoldChip),
         record: &mut Record,
     ) -> (&'static str, FoundFeedPerTooth) {
-        let asked = self.feed_per_tooth;
         let Some(factor) = cut.factor_to_hold(hold, record) else { return ("feed_per_tooth", asked.found()) };
         let (of, factor) = if factor > GREATEST_FACTOR.value {
             record
@@ -61,7 +77,7 @@ impl MillingInput {
         } else {
             ("chip_factor", factor)
         };
-        let wanted = self.feed_found((asked.get() * factor).si());
+        let wanted = feed_found(&asked, (asked.get() * factor).si());
         record
             .step("Feed per tooth that holds the chip", "fw = fz × k")
             .with("fz", "feed_per_tooth", asked)

@@ -2,9 +2,9 @@
 
 use super::{HoldChip, MillingInput, MillingWay};
 use crate::cautions;
-use crate::machine::{Limit, Toward, to_try};
+use crate::machine::{Limit, Toward, WantedSpeed, to_try};
 use crate::quantity::{
-    FoundChipThickness, FoundFeedRate, FoundSpindleSpeed, Quantity, SiValue, SpindleSpeed, kind, text,
+    FeedPerTooth, FoundChipThickness, FoundFeedRate, FoundSpindleSpeed, Quantity, SiValue, SpindleSpeed, kind, text,
 };
 use crate::refusal::{Code, Refusal, between};
 use crate::working::Record;
@@ -15,6 +15,9 @@ const MOST_TEETH: u32 = 100;
 
 /// A slot stated in two units may be wider than the cutter by a rounding.
 const ROUNDING: f64 = 1e-12;
+
+/// A cut off the rim that is narrower than this share of the cutter has an engagement of rounding errors.
+const NARROWEST: f64 = 1e-6;
 
 /// The rules between fields.
 pub fn check(input: &MillingInput) -> Result<(), ValidationError> {
@@ -29,6 +32,44 @@ pub fn check(input: &MillingInput) -> Result<(), ValidationError> {
             &[("radial_depth", &as_stated(cutter)), ("diameter", &as_stated(wide))],
         ));
     }
+    if let Some(corner) = input.corner_radius
+        && 2.0 * corner.quantity().si() > cutter.si() * (1.0 + ROUNDING)
+    {
+        let half = crate::suggestion::value(cutter.si() / 2.0, cutter.unit, crate::suggestion::Way::Down);
+        return Err(between(
+            Code::Conflict,
+            "A corner's radius is at most half the diameter, that of a ball nose.",
+            &[("corner_radius", &half)],
+        ));
+    }
+    if input.cut_offset.is_some() && wide.si() < cutter.si() * NARROWEST {
+        return Err(between(
+            Code::ValueOutOfRange,
+            "The cut is too narrow to reckon with off the rim; leave cut_offset out for a cut at the rim.",
+            &[("cut_offset", "leave out")],
+        ));
+    }
+    if let Some(offset) = input.cut_offset
+        && 2.0 * offset.quantity().si().abs() + wide.si() > cutter.si() * (1.0 + ROUNDING)
+    {
+        return Err(between(
+            Code::Conflict,
+            "The cut does not lie within the cutter: its far side is beyond the rim.",
+            &[
+                ("cut_offset", "0 in"),
+                (
+                    "diameter",
+                    &crate::suggestion::value(
+                        2.0 * offset.quantity().si().abs() + wide.si(),
+                        cutter.unit,
+                        crate::suggestion::Way::Up,
+                    ),
+                ),
+            ],
+        ));
+    }
+    let feed = ("feed_per_tooth", "0.002 in/tooth", input.feed_per_tooth.is_some());
+    input.tooling().check(Some(feed))?;
     input.spindle().check()?;
     input.feeds().check()
 }
@@ -38,13 +79,18 @@ fn as_stated(quantity: Quantity) -> String {
 }
 
 /// Not even the slowest speed will do.
-pub fn no_speed(input: &MillingInput, exact: FoundSpindleSpeed, slowest: Option<SpindleSpeed>) -> Refusal {
+pub fn no_speed(
+    input: &MillingInput,
+    wanted: WantedSpeed,
+    exact: FoundSpindleSpeed,
+    slowest: Option<SpindleSpeed>,
+) -> Refusal {
     let says = "The slowest speed that may be used is above the exact speed by more than may_exceed allows; cut faster \
                 only if the tool maker allows it.";
     let Some(slowest) = slowest else {
         return Refusal::no_answer(says, &[("available", "leave out".to_owned())]);
     };
-    let mut ways = input.spindle().ways_out((exact, slowest), &input.cutting_speed, &input.diameter);
+    let mut ways = input.spindle().ways_out((exact, slowest), &wanted.speed, &input.diameter);
     // A smaller cutter is no way out of a cut that is wider than it.
     let narrow =
         |value: &str| crate::quantity::Size::read(value).is_ok_and(|size| size.get() < input.radial_depth.get());
@@ -55,7 +101,7 @@ pub fn no_speed(input: &MillingInput, exact: FoundSpindleSpeed, slowest: Option<
 }
 
 /// Not even the slowest feed will do.
-pub fn no_feed(input: &MillingInput, rate: FoundFeedRate) -> Refusal {
+pub fn no_feed(input: &MillingInput, asked: FeedPerTooth, rate: FoundFeedRate) -> Refusal {
     let says = "The slowest of available_feeds is above the feed rate asked for; a feed per tooth that reaches it may \
                 be too much for the cutter.";
     let mut ways = Vec::with_capacity(2);
@@ -64,7 +110,6 @@ pub fn no_feed(input: &MillingInput, rate: FoundFeedRate) -> Refusal {
         if let Some(feed) = to_try::<kind::FeedRate>(rate.get().si(), unit, Toward::Less) {
             ways.push(("available_feeds", format!("{feed},{}", as_stated(slowest.quantity()))));
         }
-        let asked = input.feed_per_tooth;
         let raised = asked.get().si() * (slowest.get() / rate.get()).si();
         if let Some(feed) = to_try::<kind::FeedPerTooth>(raised, asked.quantity().unit, Toward::More) {
             ways.push(("feed_per_tooth", feed));
@@ -108,8 +153,7 @@ pub fn warn(input: &MillingInput, record: &mut Record) {
 
 /// What the feed found means for the chip.
 pub fn note_feed(
-    input: &MillingInput,
-    hold: HoldChip,
+    (asked, hold): (FeedPerTooth, HoldChip),
     limits: &[Limit],
     greatest: FoundChipThickness,
     record: &mut Record,
@@ -121,7 +165,7 @@ pub fn note_feed(
              and dulls.",
         );
     }
-    if hold == HoldChip::Mean && greatest.get() > input.feed_per_tooth.get() {
+    if hold == HoldChip::Mean && greatest.get() > asked.get() {
         record.note(
             "greatest_chip_above_asked",
             "Where the mean chip is held, the greatest chip is thicker than the feed per tooth asked for: see that the \

@@ -1,0 +1,337 @@
+//! Work material and tool material to cutting speed and feed, by the published tables: which row,
+//! which point of its range, and what the material itself warns of.
+
+use super::{SAME, WantedSpeed, si};
+use crate::cautions;
+use crate::quantity::{CuttingSpeed, Kind, Measure, text};
+use crate::reference::cutting_speeds::{Operation, SpeedRow, ToolMaterial, speed_rows, speeds_for};
+use crate::reference::feeds::{FeedRow, feed_for};
+use crate::reference::material_name::WorkMaterial;
+use crate::refusal::{Code, Refusal, between};
+use crate::working::Record;
+use validator::ValidationError;
+
+crate::choice! {
+    /// Which point of a published range is taken: `low`, `middle` or `high`.
+    RangePoint {
+        /// The lower end.
+        Low = "low",
+        /// The middle.
+        Middle = "middle",
+        /// The upper end.
+        High = "high",
+    }
+}
+
+/// What a request says of work and tool.
+#[derive(Clone, Copy, Debug)]
+pub struct Tooling {
+    /// The work material.
+    pub material: Option<WorkMaterial>,
+    /// What the tool is made of.
+    pub tool: Option<ToolMaterial>,
+    /// Which point of the ranges.
+    pub point: Option<RangePoint>,
+    /// The cutting speed, where it is stated.
+    pub cutting_speed: Option<CuttingSpeed>,
+    /// The operation, whose rows are looked up.
+    pub operation: Operation,
+}
+
+impl Tooling {
+    /// Refuses a request from which neither speed nor feed can be found; `feed` is the feed's field,
+    /// an example of it, and whether it is given.
+    pub fn check(&self, feed: Option<(&'static str, &str, bool)>) -> Result<(), ValidationError> {
+        let known = self.material.is_some() && (self.tool.is_some() || self.operation == Operation::Sawing);
+        if known {
+            return Ok(());
+        }
+        let mut missing = Vec::with_capacity(4);
+        if self.cutting_speed.is_none() {
+            missing.push(("cutting_speed", "70 ft/min"));
+        }
+        if let Some((field, example, false)) = feed {
+            missing.push((field, example));
+        }
+        if missing.is_empty() {
+            return Ok(());
+        }
+        let wanted: Vec<&str> = missing.iter().map(|(field, _)| *field).collect();
+        let wanted = wanted.join(" and ");
+        if self.material.is_none() {
+            missing.push(("material", "4140-annealed"));
+        }
+        if self.tool.is_none() && self.operation != Operation::Sawing {
+            missing.push(("tool_material", "hss"));
+        }
+        let says = format!("Give {wanted}, or material and tool_material to look them up.");
+        let says = if self.operation == Operation::Sawing {
+            format!("Give {wanted}, or material to look it up.")
+        } else {
+            says
+        };
+        Err(between(Code::FieldMissing, says, &missing))
+    }
+
+    /// The material's own cautions.
+    pub fn warn(&self, record: &mut Record) {
+        let codes = self.material.map(|material| material.0.cautions.as_slice()).unwrap_or_default();
+        for caution in codes.iter().filter_map(|code| cautions::of_material(code)) {
+            record.caution(caution);
+        }
+    }
+
+    /// The point of the range, put on record as assumed where it is not stated.
+    fn point(&self, record: &mut Record) -> RangePoint {
+        match self.point {
+            Some(point) => point,
+            None => {
+                if !record.assumed.iter().any(|assumed| assumed.field == "range_point") {
+                    let says = "The low end of a published range is where to begin: it spares tool and machine.";
+                    record.assume("range_point", &RangePoint::Low, says);
+                }
+                RangePoint::Low
+            }
+        }
+    }
+
+    /// The rows for the cutting speed, best first.
+    fn rows(&self) -> Vec<&'static SpeedRow> {
+        let tool = if self.operation == Operation::Sawing { None } else { self.tool };
+        let rows = |operation| self.material.map_or(Vec::new(), |m| speeds_for(m.0, operation, tool));
+        match self.operation {
+            Operation::Sawing => rows(Operation::Sawing),
+            _ if self.tool.is_none() => Vec::new(),
+            // A table that does not part rough from finish turning serves both.
+            operation @ (Operation::TurningRough | Operation::TurningFinish) => {
+                let mut own = rows(operation);
+                own.extend(rows(Operation::Turning));
+                own.sort_by_key(|row| (row.trust, !row.named));
+                own
+            }
+            operation => rows(operation),
+        }
+    }
+
+    /// The cutting speed wanted: as stated, or from the tables by a step that gives
+    /// `wanted_cutting_speed`.
+    pub fn speed(&self, record: &mut Record) -> Result<WantedSpeed, Refusal> {
+        let rows = self.rows();
+        if let Some(stated) = self.cutting_speed {
+            if let Some(best) = rows.first() {
+                self.compare(&stated, best, record);
+            }
+            return Ok(stated.into());
+        }
+        let Some(row) = rows.first() else { return Err(self.no_row()) };
+        record.source_trusted(row.source, row.place, row.trust);
+        let name = self.material.map_or("", |material| material.0.id);
+        let tool = self.tool.map_or("saw band".to_owned(), |tool| tool.as_str().replace('_', " "));
+        let table = format!("cutting_speeds.csv, {} of {name} with {tool}: {}", self.operation.words(), row.place);
+        const WANTED: &str = "wanted_cutting_speed";
+        let speed = if row.low.get() == row.high.get() {
+            record.look_up("Cutting speed published for it", table).gives(WANTED, row.low);
+            record.note("one_value", "The source prints one cutting speed and no range; range_point changes nothing.");
+            row.low
+        } else {
+            let point = self.point(record);
+            record
+                .look_up("Lower end of the cutting speeds published for it", table.clone())
+                .gives("lower_speed", row.low);
+            record.look_up("Upper end of the cutting speeds published for it", table).gives("upper_speed", row.high);
+            let (rule, speed) = match point {
+                RangePoint::Low => ("the lower end", row.low),
+                RangePoint::High => ("the upper end", row.high),
+                RangePoint::Middle => {
+                    let (low, high) = (row.low.quantity(), row.high.quantity());
+                    let middle = CuttingSpeed::stated(text::tidy((low.value + high.value) / 2.0), low.unit);
+                    record
+                        .step("Cutting speed in the middle of the range", "V = (V1 + V2) / 2")
+                        .with("V1", "lower_speed", row.low)
+                        .with("V2", "upper_speed", row.high)
+                        .gives(WANTED, middle);
+                    return self.tell_others(middle, row, &rows, record);
+                }
+            };
+            record
+                .choose("Cutting speed taken", rule)
+                .with("V1", "lower_speed", row.low)
+                .with("V2", "upper_speed", row.high)
+                .gives(WANTED, speed);
+            speed
+        };
+        self.tell_others(speed, row, &rows, record)
+    }
+
+    /// Notes what else is published, and what the row says beside its numbers.
+    fn tell_others(
+        &self,
+        speed: CuttingSpeed,
+        row: &SpeedRow,
+        rows: &[&'static SpeedRow],
+        record: &mut Record,
+    ) -> Result<WantedSpeed, Refusal> {
+        let others = rows.get(1..).unwrap_or_default();
+        let percent = |value: f64| text::full(text::round(100.0 * value / si(&speed), 0));
+        let least = others.iter().map(|row| si(&row.low)).min_by(f64::total_cmp);
+        let most = others.iter().map(|row| si(&row.high)).max_by(f64::total_cmp);
+        if let Some((least, most)) = least.zip(most) {
+            record.note(
+                "other_speeds",
+                format!(
+                    "Other published speeds for it run from {} to {} percent of the one taken; speeds/materials lists \
+                     them.",
+                    percent(least),
+                    percent(most)
+                ),
+            );
+        }
+        if !row.note.is_empty() && row.note != "one value is printed" {
+            record.note("speed_holds_for", format!("What the source says of that speed: {}.", row.note));
+        }
+        Ok(WantedSpeed { of: "wanted_cutting_speed", speed })
+    }
+
+    /// Notes a stated speed that lies outside what is published.
+    fn compare(&self, stated: &CuttingSpeed, best: &SpeedRow, record: &mut Record) {
+        if si(stated) > si(&best.high) * (1.0 + SAME) {
+            record.note(
+                "above_published",
+                format!(
+                    "cutting_speed is above what the tables have for this material and tool, {} to {}.",
+                    super::as_stated(&best.low),
+                    super::as_stated(&best.high)
+                ),
+            );
+        }
+    }
+
+    /// The tables have no row: what to give instead.
+    fn no_row(&self) -> Refusal {
+        let name = self.material.map_or("", |material| material.0.id);
+        let says = format!(
+            "The tables have no cutting speed for {} of {name} with that tool; take it from the tool maker's data.",
+            self.operation.words()
+        );
+        let mut ways = vec![("cutting_speed", "70 ft/min".to_owned())];
+        let holds = |tool: &ToolMaterial| {
+            let other = Tooling { tool: Some(*tool), ..*self };
+            !other.rows().is_empty()
+        };
+        use ToolMaterial::*;
+        if let Some(tool) = [Hss, Cobalt, Carbide, CoatedCarbide].iter().find(|tool| holds(tool))
+            && self.operation != Operation::Sawing
+        {
+            ways.push(("tool_material", tool.as_str().to_owned()));
+        }
+        if speed_rows().iter().any(|row| row.operation == self.operation) {
+            ways.push(("material", "4140-annealed".to_owned()));
+        }
+        Refusal::no_answer(&says, &ways)
+    }
+
+    /// The feed: as stated, or from the tables, which is put on record as assumed.
+    pub fn feed<K: Kind>(
+        &self,
+        given: Option<Measure<K>>,
+        field: &'static str,
+        operation: Operation,
+        diameter: Option<f64>,
+        record: &mut Record,
+    ) -> Result<Measure<K>, Refusal> {
+        if let Some(given) = given {
+            return Ok(given);
+        }
+        let row = self.material.and_then(|material| feed_for(material.0, operation, self.tool, diameter));
+        let Some(row) = row.filter(|row| K::ROW.units.contains(&row.unit)) else {
+            let says = format!(
+                "The tables have no feed for {} of this material with this tool at this size; take it from the tool \
+                 maker's data.",
+                operation.words()
+            );
+            return Err(Refusal::no_answer(&says, &[(field, K::ROW.example.to_owned())]));
+        };
+        let point = self.point(record);
+        let value = match point {
+            RangePoint::Low => row.low,
+            RangePoint::Middle => text::tidy((row.low + row.high) / 2.0),
+            RangePoint::High => row.high,
+        };
+        let feed = Measure::stated(value, row.unit);
+        record.source_trusted(row.source, row.place, row.trust);
+        record.assume(field, &feed, says_of(row, point));
+        Ok(feed)
+    }
+}
+
+/// Why a feed was taken.
+fn says_of(row: &FeedRow, point: RangePoint) -> String {
+    let end = match point {
+        RangePoint::Low => "the low end",
+        RangePoint::Middle => "the middle",
+        RangePoint::High => "the high end",
+    };
+    let band = match row.diameter {
+        Some((over, up_to)) => format!(", for diameters over {} up to {} in", text::full(over), text::full(up_to)),
+        None => String::new(),
+    };
+    let note = if row.note.is_empty() { String::new() } else { format!(" Beside it stands: {}.", row.note) };
+    format!(
+        "From the feed table ({}): {} to {} {}{band}; {end} is taken.{note}",
+        row.place,
+        text::full(row.low),
+        text::full(row.high),
+        row.unit.spelling()
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{FeedPerTooth, Unit};
+
+    fn tooling(material: &str, tool: ToolMaterial, operation: Operation) -> Tooling {
+        let material = Some(WorkMaterial::read(material).expect("a material"));
+        Tooling { material, tool: Some(tool), point: None, cutting_speed: None, operation }
+    }
+
+    #[test]
+    fn the_low_end_is_taken_unless_another_point_is_asked_for() {
+        let steel = tooling("4140-annealed", ToolMaterial::Hss, Operation::Milling);
+        for (point, expected) in [
+            (None, 60.0),
+            (Some(RangePoint::Middle), 70.0),
+            (Some(RangePoint::High), 80.0),
+            (Some(RangePoint::Low), 60.0),
+        ] {
+            let mut record = Record::new(true);
+            let wanted = Tooling { point, ..steel }.speed(&mut record).expect("a speed");
+            assert_eq!(wanted.speed.quantity().in_unit(Unit::FootPerMinute), expected);
+            assert_eq!(record.assumed.len(), usize::from(point.is_none()));
+            assert_eq!(record.sources[0].source.key, "course_sheet");
+        }
+    }
+
+    #[test]
+    fn a_feed_comes_from_the_table_and_is_assumed() {
+        let steel = tooling("4140-annealed", ToolMaterial::Hss, Operation::Milling);
+        let mut record = Record::new(true);
+        let feed: FeedPerTooth =
+            steel.feed(None, "feed_per_tooth", Operation::Milling, Some(0.0127), &mut record).expect("a feed");
+        assert_eq!(feed.quantity().value, 0.000924);
+        let fields: Vec<&str> = record.assumed.iter().map(|assumed| assumed.field).collect();
+        assert_eq!(fields, ["range_point", "feed_per_tooth"]);
+        assert!(record.trust() == crate::sources::Trust::CommonPractice);
+    }
+
+    #[test]
+    fn where_the_tables_have_nothing_the_way_out_is_named() {
+        let iron = tooling("n06625", ToolMaterial::Hss, Operation::Milling);
+        let refusal = iron.speed(&mut Record::new(true)).unwrap_err();
+        let fields: Vec<&str> = refusal.0.iter().map(|wrong| wrong.field.as_str()).collect();
+        assert_eq!(fields, ["/cutting_speed", "/material"]);
+        let drill = tooling("nylon", ToolMaterial::Carbide, Operation::Drilling);
+        let refusal = drill.speed(&mut Record::new(true)).unwrap_err();
+        assert!(refusal.0.iter().any(|wrong| wrong.try_this.as_deref() == Some("hss")));
+    }
+}

@@ -3,12 +3,14 @@
 
 mod count;
 mod given;
+mod number;
 mod point;
 mod reader;
 mod rows;
 
 pub use count::Count;
 pub use given::Given;
+pub use number::PlainNumber;
 pub use point::{MOST_POINTS, Point, Points};
 
 use crate::refusal::{Code, Refusal, Wrong};

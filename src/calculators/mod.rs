@@ -62,7 +62,11 @@ mod patterns {
     mod bolt_circle_steps;
 }
 mod speeds {
+    pub mod countersinking;
+    pub mod drilling;
+    pub mod materials;
     pub mod milling;
+    pub mod reaming;
     pub mod spindle_speed;
 }
 mod threads {
@@ -94,6 +98,10 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<holes::tap_drill::TapDrill>(),
     Entry::of::<speeds::spindle_speed::SpindleSpeed>(),
     Entry::of::<speeds::milling::Milling>(),
+    Entry::of::<speeds::materials::Materials>(),
+    Entry::of::<speeds::drilling::Drilling>(),
+    Entry::of::<speeds::reaming::Reaming>(),
+    Entry::of::<speeds::countersinking::Countersinking>(),
     Entry::of::<threads::thread::Thread>(),
     Entry::of::<threads::wires::Wires>(),
     Entry::of::<datum::touch_off::TouchOff>(),

@@ -44,22 +44,32 @@ pub struct Removal {
 /// What the cut asks of the machine.
 #[derive(Clone, Copy, Debug)]
 pub struct Load {
-    /// Torque at the spindle.
-    pub torque: FoundTorque,
     /// Power that the motor gives.
     pub motor_power: FoundPower,
     /// Power that the spindle has at its speed.
     pub power_available: Option<FoundPower>,
     /// Power of the cut over the power available.
     pub load: Option<FoundPercentage>,
-    /// By how much the depth would have to fall.
-    pub depth_fall: Option<FoundPercentage>,
+    /// Whether that is more than all of it.
+    pub too_much: bool,
 }
 
 impl Load {
+    /// By how much the depth of cut, to which power is proportional, would have to fall: the step that
+    /// gives `depth_fall`.
+    pub fn depth_fall(&self, record: &mut Record) -> Option<FoundPercentage> {
+        let load = self.load.filter(|_| self.too_much)?;
+        let fall = FoundPercentage::of(SiValue::from_si(1.0 - 1.0 / load.get().si()));
+        record
+            .step("By how much the depth of cut would have to fall", "δ = 1 - 1 / λ")
+            .with("λ", "load", load)
+            .gives("depth_fall", fall);
+        Some(fall)
+    }
+
     /// Adds `power` to the limits where the cut takes more than the spindle has.
     pub fn limit(&self, limits: &mut Vec<Limit>) {
-        if self.depth_fall.is_some() {
+        if self.too_much {
             limits.push(Limit::Power);
         }
     }
@@ -85,15 +95,20 @@ impl Drive {
         unit_power_steps(material, removal, "power", record)
     }
 
-    /// What the cut asks of the machine: the steps that give `torque`, `motor_power`,
-    /// `power_available`, `load` and `depth_fall`.
-    pub fn load(&self, power: FoundPower, speed: FoundSpindleSpeed, record: &mut Record) -> Load {
+    /// The torque at the spindle: the step that gives `torque`.
+    pub fn torque(power: FoundPower, speed: FoundSpindleSpeed, record: &mut Record) -> FoundTorque {
         let torque = FoundTorque::of(SiValue::from_si(power.get().si() / (TAU * speed.get().si())));
         record
             .step("Torque at the spindle", "M = P / (2 × π × n)")
             .with("P", "power", power)
             .with("n", "spindle_speed", speed)
             .gives("torque", torque);
+        torque
+    }
+
+    /// What the cut asks of the machine: the steps that give `motor_power`, `power_available` and
+    /// `load`.
+    pub fn load(&self, power: FoundPower, speed: FoundSpindleSpeed, record: &mut Record) -> Load {
         let efficiency = record.or_assume(
             self.efficiency,
             "efficiency",
@@ -110,7 +125,7 @@ impl Drive {
             .with("η", "efficiency", efficiency)
             .gives("motor_power", motor_power);
         let Some(motor) = self.power else {
-            return Load { torque, motor_power, power_available: None, load: None, depth_fall: None };
+            return Load { motor_power, power_available: None, load: None, too_much: false };
         };
         let available = self.available(&motor, &efficiency, speed, record);
         let share = power.get().si() / available.get().si();
@@ -120,21 +135,12 @@ impl Drive {
             .with("P", "power", power)
             .with("Pa", "power_available", available)
             .gives("load", load);
-        let fits = at_most(share, 1.0);
-        let depth_fall = (!fits).then(|| {
-            let fall = FoundPercentage::of(SiValue::from_si(1.0 - 1.0 / share));
+        let too_much = !at_most(share, 1.0);
+        if too_much {
             record
-                .step("By how much the depth of cut would have to fall", "δ = 1 - 1 / λ")
-                .with("λ", "load", load)
-                .gives("depth_fall", fall);
-            record.note(
-                "too_much_power",
-                "The cut takes more power than the spindle has at this speed: it would stall. Take less depth, which \
-                 lowers the power in proportion; a lighter feed lowers it by less.",
-            );
-            fall
-        });
-        Load { torque, motor_power, power_available: Some(available), load: Some(load), depth_fall }
+                .note("too_much_power", "The cut takes more power than the spindle has at this speed: it would stall.");
+        }
+        Load { motor_power, power_available: Some(available), load: Some(load), too_much }
     }
 
     fn available(

@@ -12,6 +12,8 @@ pub struct Feeds<'a> {
     pub fastest: Option<FeedRate>,
     /// The steps of the feed gears; any feed if absent.
     pub available: Option<&'a [FeedRate]>,
+    /// The field or step that the steps come from.
+    pub list_of: &'static str,
 }
 
 /// The feed rate chosen.
@@ -26,7 +28,12 @@ pub struct ChosenFeed {
 // A feed has no slowest limit, so that name is never shown.
 const NAMES: Names = Names { list: "available_feeds", least: "slowest_feed", most: "fastest_feed" };
 
-impl Feeds<'_> {
+impl<'a> Feeds<'a> {
+    /// The feeds as the fields `fastest_feed` and `available_feeds` state them.
+    pub fn of(fastest: Option<FeedRate>, available: Option<&'a [FeedRate]>) -> Self {
+        Self { fastest, available, list_of: NAMES.list }
+    }
+
     /// Refuses limits that leave no feed.
     pub fn check(&self) -> Result<(), ValidationError> {
         check_steps(&NAMES, self.available, None, self.fastest.as_ref())
@@ -78,7 +85,7 @@ impl Feeds<'_> {
                 step = step.with("F", "fastest_feed", fastest);
             }
             if let Some(list) = self.available {
-                step = step.with("A", "available_feeds", list);
+                step = step.with("A", self.list_of, list);
             }
             step.gives("feed_rate", rate);
         }

@@ -132,7 +132,7 @@ fn the_feed_is_at_or_below_the_one_asked_for() {
         let chosen = feeds.choose(wanted(value), &mut Record::new(true));
         (chosen.rate.map(|rate| rate.quantity().in_unit(Unit::MillimetrePerMinute)), chosen.limited_by)
     };
-    let steps = Feeds { available: Some(&list), fastest: None };
+    let steps = Feeds::of(None, Some(&list));
     assert_eq!(choose(steps, 90.0), (Some(63.0), vec![Limit::AvailableFeeds]));
     assert_eq!(choose(steps, 63.0), (Some(63.0), vec![]));
     assert_eq!(choose(steps, 20.0), (None, vec![Limit::AvailableFeeds]));

@@ -7,6 +7,7 @@ use crate::quantity::{CuttingSpeed, Kind, Measure, text};
 use crate::reference::cutting_speeds::{Operation, SpeedRow, ToolMaterial, speed_rows, speeds_for};
 use crate::reference::feeds::{FeedRow, feed_for};
 use crate::reference::material_name::WorkMaterial;
+use crate::reference::materials::Material;
 use crate::refusal::{Code, Refusal, between};
 use crate::working::Record;
 use validator::ValidationError;
@@ -75,9 +76,8 @@ impl Tooling {
 
     /// The material's own cautions.
     pub fn warn(&self, record: &mut Record) {
-        let codes = self.material.map(|material| material.0.cautions.as_slice()).unwrap_or_default();
-        for caution in codes.iter().filter_map(|code| cautions::of_material(code)) {
-            record.caution(caution);
+        if let Some(material) = self.material {
+            tell_material(material.0, record);
         }
     }
 
@@ -261,6 +261,13 @@ impl Tooling {
         record.source_trusted(row.source, row.place, row.trust);
         record.assume(field, &feed, says_of(row, point));
         Ok(feed)
+    }
+}
+
+/// Puts a material's own cautions on record.
+pub fn tell_material(material: &Material, record: &mut Record) {
+    for caution in material.cautions.iter().filter_map(|code| cautions::of_material(code)) {
+        record.caution(caution);
     }
 }
 

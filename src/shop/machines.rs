@@ -229,7 +229,7 @@ fn check(reader: &mut Reader, machine: &Machine, full: &str, place: &dyn Fn(&str
         reader.fault(place("available_feeds"), &format!("{full}.available_feeds"), says, "feeds of one sort only");
     }
     let fastest_feed = machine.field("fastest_feed").and_then(|text| FeedRate::read(text).ok());
-    let feeds = Feeds { fastest: fastest_feed, available: by_minute.as_deref() };
+    let feeds = Feeds::of(fastest_feed, by_minute.as_deref());
     for broken in [spindle.check(), feeds.check()].into_iter().filter_map(Result::err) {
         tell(reader, full, &broken, place);
     }

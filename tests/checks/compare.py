@@ -15,6 +15,9 @@ CHECKS = Path(__file__).resolve().parents[2] / "data" / "checks"
 CALCULATORS = [
     "spindle_speed",
     "milling",
+    "drilling",
+    "reaming",
+    "countersinking",
     "drill_point",
     "drill_size",
     "tap_drill",

@@ -337,13 +337,13 @@ impl Calculator for Milling {
             effective_diameter: (across.of == corner::FIELD).then(|| across.size.found()),
             power: power.as_ref().map(|power| power.power),
             power_by_specific_force: power.as_ref().and_then(|power| power.by_force),
-            torque: load.map(|load| load.torque),
+            torque: power.as_ref().map(|power| power.torque),
             motor_power: load.map(|load| load.motor_power),
             power_available: load.and_then(|load| load.power_available),
             load: load.and_then(|load| load.load),
             speed_fall,
             feed_fall,
-            depth_fall: load.and_then(|load| load.depth_fall),
+            depth_fall: power.as_ref().and_then(|power| power.depth_fall),
         })
     }
 }

@@ -35,7 +35,7 @@ impl MillingInput {
 
     /// The feeds of the machine.
     pub fn feeds(&self) -> Feeds<'_> {
-        Feeds { fastest: self.fastest_feed, available: self.available_feeds.as_deref() }
+        Feeds::of(self.fastest_feed, self.available_feeds.as_deref())
     }
 
     /// The motor of the machine.

@@ -3,7 +3,8 @@
 use super::MillingInput;
 use crate::machine::{Drive, Load, ProcessFactor, Removal, compare_methods, specific_force};
 use crate::quantity::{
-    FoundChipThickness, FoundFeedPerTooth, FoundPower, FoundRemovalRate, FoundSpindleSpeed, SiValue,
+    FoundChipThickness, FoundFeedPerTooth, FoundPercentage, FoundPower, FoundRemovalRate, FoundSpindleSpeed,
+    FoundTorque, SiValue,
 };
 use crate::working::Record;
 
@@ -21,8 +22,12 @@ pub struct MillingPower {
     pub power: FoundPower,
     /// By specific cutting force.
     pub by_force: Option<FoundPower>,
-    /// Torque and motor.
+    /// At the spindle.
+    pub torque: FoundTorque,
+    /// What it asks of the motor.
     pub load: Load,
+    /// By how much the depth would have to fall.
+    pub depth_fall: Option<FoundPercentage>,
 }
 
 /// The power of the cut; needs a material.
@@ -47,7 +52,9 @@ pub fn of(
         compare_methods(power, by_force, record);
         by_force
     });
+    let torque = Drive::torque(power, speed, record);
     let load = input.drive().load(power, speed, record);
+    let depth_fall = load.depth_fall(record);
     record.caution(crate::cautions::FORCES);
-    Some(MillingPower { power, by_force, load })
+    Some(MillingPower { power, by_force, torque, load, depth_fall })
 }

@@ -1,0 +1,348 @@
+//! Work materials with what is published of them: hardness, machinability, cutting speeds, unit power
+//! and specific cutting force, each number with its source and trust.
+
+use crate::calculators::{Calculator, Example, Task};
+use crate::cautions;
+use crate::machine::tell_material;
+use crate::quantity::{FoundCuttingSpeed, FoundPercentage, FoundSpecificForce, FoundUnitPower, Unit};
+use crate::reference::cutting_speeds::{SpeedRow, all_speeds_for};
+use crate::reference::materials::{ForceFamily, Material, MaterialGroup, materials, search};
+use crate::refusal::{Code, Refusal, Wrong};
+use crate::working::Record;
+use serde::Deserialize;
+use utoipa::ToSchema;
+use validator::Validate;
+
+/// The calculator.
+pub struct Materials;
+
+/// What the materials search asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct MaterialsInput {
+    /// Short name, AISI, UNS or EN designation, number or plain words, such as 1018, C45, 1.4301 or brass; every material if absent.
+    pub search: Option<String>,
+    /// Only materials of this group after ISO 513: p steel, m stainless steel, k cast iron, n non-ferrous, s heat-resistant, h hardened; every group if absent.
+    pub group: Option<MaterialGroup>,
+}
+
+crate::tree!(MaterialsInput { search, group });
+
+/// A material.
+#[derive(Debug, ToSchema)]
+pub struct MaterialRow {
+    /// The short name, as other calculators take it for material.
+    pub id: &'static str,
+    /// What it is.
+    pub name: &'static str,
+    /// AISI, UNS or ASTM designation.
+    pub us_designation: Option<&'static str>,
+    /// EN designation and number; near grades are not equal grades.
+    pub en_designation: Option<&'static str>,
+    /// Group after ISO 513.
+    pub group: MaterialGroup,
+    /// Condition.
+    pub condition: &'static str,
+    /// Brinell hardness, from.
+    pub hardness_low: Option<f64>,
+    /// Brinell hardness, to.
+    pub hardness_high: Option<f64>,
+    /// Machinability: of AISI B1112, for copper alloys of C36000.
+    pub machinability: Option<FoundPercentage>,
+    /// Who says so of the machinability.
+    pub machinability_source: Option<&'static str>,
+    /// How far the machinability can be relied on.
+    pub machinability_trust: Option<&'static str>,
+    /// Unit power with a sharp tool at a feed of 0.012 in, from.
+    pub unit_power_low: FoundUnitPower,
+    /// Unit power, to.
+    pub unit_power_high: FoundUnitPower,
+    /// Who says so of the unit power.
+    pub unit_power_source: &'static str,
+    /// How far the unit power can be relied on.
+    pub unit_power_trust: &'static str,
+}
+
+crate::tree!(MaterialRow {
+    id,
+    name,
+    us_designation,
+    en_designation,
+    group,
+    condition,
+    hardness_low,
+    hardness_high,
+    machinability,
+    machinability_source,
+    machinability_trust,
+    unit_power_low,
+    unit_power_high,
+    unit_power_source,
+    unit_power_trust,
+});
+
+/// A published range of cutting speed.
+#[derive(Debug, ToSchema)]
+pub struct MaterialSpeed {
+    /// The material's short name.
+    pub material: &'static str,
+    /// The operation.
+    pub operation: &'static str,
+    /// What the tool is made of; a bimetal band for sawing.
+    pub tool_material: &'static str,
+    /// Lower end; equal to the upper where the source prints one value.
+    pub low: FoundCuttingSpeed,
+    /// Upper end.
+    pub high: FoundCuttingSpeed,
+    /// Whether the source names the material or only its class.
+    pub named: bool,
+    /// Who says so.
+    pub source: &'static str,
+    /// How far it can be relied on.
+    pub trust: &'static str,
+}
+
+crate::tree!(MaterialSpeed { material, operation, tool_material, low, high, named, source, trust });
+
+/// A published specific cutting force, kc = kc1.1 / h^mc with h in millimetres.
+#[derive(Debug, ToSchema)]
+pub struct MaterialForce {
+    /// The material's short name.
+    pub material: &'static str,
+    /// The family of tables; families disagree.
+    pub family: ForceFamily,
+    /// kc1.1, the force at a chip of 1 mm by 1 mm.
+    pub kc11: FoundSpecificForce,
+    /// The exponent mc.
+    pub exponent: f64,
+    /// Who says so.
+    pub source: &'static str,
+    /// How far it can be relied on.
+    pub trust: &'static str,
+}
+
+crate::tree!(MaterialForce { material, family, kc11, exponent, source, trust });
+
+/// What the materials search gives.
+#[derive(Debug, ToSchema)]
+pub struct MaterialsResult {
+    /// The materials found.
+    pub rows: Vec<MaterialRow>,
+    /// Cutting speeds published for them.
+    pub speeds: Vec<MaterialSpeed>,
+    /// Specific cutting forces published for them, the one that calculators take first.
+    pub forces: Vec<MaterialForce>,
+}
+
+crate::tree!(MaterialsResult { rows, speeds, forces });
+
+fn stated(text: &'static str) -> Option<&'static str> {
+    (!text.is_empty()).then_some(text)
+}
+
+impl MaterialRow {
+    fn of(material: &Material) -> Self {
+        let cited = material.machinability.as_ref();
+        let (low, high) = material.unit_power;
+        let power = |value| FoundUnitPower::stated(value, Unit::HorsepowerMinutePerCubicInch);
+        Self {
+            id: material.id,
+            name: material.name,
+            us_designation: stated(material.us),
+            en_designation: stated(material.en),
+            group: material.group,
+            condition: material.condition,
+            hardness_low: material.hardness.map(|(low, _)| low),
+            hardness_high: material.hardness.map(|(_, high)| high),
+            machinability: cited.map(|cited| FoundPercentage::stated(cited.value, Unit::Percent)),
+            machinability_source: cited.map(|cited| cited.source),
+            machinability_trust: cited.map(|cited| cited.trust.as_str()),
+            unit_power_low: power(low),
+            unit_power_high: power(high),
+            unit_power_source: material.unit_power_cited.source,
+            unit_power_trust: material.unit_power_cited.trust.as_str(),
+        }
+    }
+}
+
+impl MaterialSpeed {
+    fn of(material: &'static str, row: &SpeedRow) -> Self {
+        Self {
+            material,
+            operation: row.operation.words(),
+            tool_material: row.tool.map_or("bimetal", |tool| tool.as_str()),
+            low: row.low.found(),
+            high: row.high.found(),
+            named: row.named,
+            source: row.source,
+            trust: row.trust.as_str(),
+        }
+    }
+}
+
+impl Calculator for Materials {
+    const ID: &'static str = "speeds/materials";
+    const TITLE: &'static str = "Materials";
+    const ABOUT: &'static str = "What is published of a work material: its names, hardness, machinability, cutting \
+        speeds by operation and tool, unit power and specific cutting force, each with its source.";
+    const TASK: Task = Task::Cut;
+    const WORDS: &'static [&'static str] = &[
+        "steel",
+        "stainless",
+        "cast iron",
+        "aluminium",
+        "brass",
+        "AISI",
+        "UNS",
+        "EN",
+        "hardness",
+        "machinability",
+        "sfm",
+        "kc",
+    ];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "What is known of annealed 4140, of which a winch pinion is to be made.",
+            fields: &[("search", "4140 annealed")],
+        },
+        Example {
+            says: "The stainless steels that a pump shaft could be of.",
+            fields: &[("search", "stainless"), ("group", "m")],
+        },
+    ];
+    type Input = MaterialsInput;
+    type Output = MaterialsResult;
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        let found: Vec<&'static Material> = match &input.search {
+            Some(text) => search(text),
+            None => materials().iter().collect(),
+        };
+        let found: Vec<_> =
+            found.into_iter().filter(|material| input.group.is_none_or(|group| material.group == group)).collect();
+        if found.is_empty() {
+            return Err(nothing(input));
+        }
+        record.source("common_practice", "designations that stand side by side, and hardness");
+        record.caution(cautions::STARTING_POINT);
+        for material in &found {
+            tell_material(material, record);
+        }
+        let rows: Vec<MaterialRow> = found.iter().map(|material| MaterialRow::of(material)).collect();
+        let mut speeds = Vec::new();
+        let mut forces = Vec::new();
+        for material in &found {
+            for row in all_speeds_for(material) {
+                record.source_trusted(row.source, row.place, row.trust);
+                speeds.push(MaterialSpeed::of(material.id, row));
+            }
+            for force in &material.forces {
+                let cited = &force.kc11;
+                record.source_trusted(cited.source, cited.place, cited.trust);
+                forces.push(MaterialForce {
+                    material: material.id,
+                    family: force.family,
+                    kc11: FoundSpecificForce::stated(cited.value, Unit::NewtonPerSquareMillimetre),
+                    exponent: force.mc,
+                    source: cited.source,
+                    trust: cited.trust.as_str(),
+                });
+            }
+            let cited = &material.unit_power_cited;
+            record.source_trusted(cited.source, cited.place, cited.trust);
+            if let Some(cited) = &material.machinability {
+                record.source_trusted(cited.source, cited.place, cited.trust);
+            }
+        }
+        tell(&rows, &speeds, &forces, record);
+        record.note(
+            "near_grades",
+            "Designations of two countries that stand side by side are near each other, not equal; go by the certificate.",
+        );
+        Ok(MaterialsResult { rows, speeds, forces })
+    }
+}
+
+fn nothing(input: &MaterialsInput) -> Refusal {
+    let mut wrongs = Vec::new();
+    if input.search.is_some() {
+        let says = "No material of the table has all of these words.";
+        wrongs.push(Wrong::new("search", Code::NotFound, says, "4140"));
+    }
+    if input.group.is_some() {
+        wrongs.push(Wrong::new("group", Code::NotFound, "No material found is of this group.", "leave out"));
+    }
+    Refusal(wrongs)
+}
+
+/// One step for each column, as every number must be what a step gives.
+fn tell(rows: &[MaterialRow], speeds: &[MaterialSpeed], forces: &[MaterialForce], record: &mut Record) {
+    let mut texts = |field: &'static str, column: Vec<&'static str>| {
+        if !column.is_empty() {
+            let table = if field.starts_with("speeds") {
+                "cutting_speeds.csv, rows that serve the material at its middle hardness"
+            } else if field.starts_with("forces") {
+                "cutting_forces.csv, rows of the material"
+            } else {
+                "materials.csv, rows that have every word"
+            };
+            record.look_up("From the table", table).gives(field, column);
+        }
+    };
+    macro_rules! words {
+        ($($list:ident . $name:ident => $field:literal $map:expr),* $(,)?) => {
+            $(texts($field, $list.iter().filter_map($map).collect());)*
+        };
+    }
+    words! {
+        rows.id => "rows.id" |row| Some(row.id),
+        rows.name => "rows.name" |row| Some(row.name),
+        rows.us => "rows.us_designation" |row| row.us_designation,
+        rows.en => "rows.en_designation" |row| row.en_designation,
+        rows.group => "rows.group" |row| Some(row.group.as_str()),
+        rows.condition => "rows.condition" |row| Some(row.condition),
+        rows.source => "rows.machinability_source" |row| row.machinability_source,
+        rows.trust => "rows.machinability_trust" |row| row.machinability_trust,
+        rows.source => "rows.unit_power_source" |row| Some(row.unit_power_source),
+        rows.trust => "rows.unit_power_trust" |row| Some(row.unit_power_trust),
+        speeds.material => "speeds.material" |row| Some(row.material),
+        speeds.operation => "speeds.operation" |row| Some(row.operation),
+        speeds.tool => "speeds.tool_material" |row| Some(row.tool_material),
+        speeds.named => "speeds.named" |row| Some(if row.named { "true" } else { "false" }),
+        speeds.source => "speeds.source" |row| Some(row.source),
+        speeds.trust => "speeds.trust" |row| Some(row.trust),
+        forces.material => "forces.material" |row| Some(row.material),
+        forces.family => "forces.family" |row| Some(row.family.as_str()),
+        forces.source => "forces.source" |row| Some(row.source),
+        forces.trust => "forces.trust" |row| Some(row.trust),
+    }
+    numbers(rows, speeds, forces, record);
+}
+
+fn numbers(rows: &[MaterialRow], speeds: &[MaterialSpeed], forces: &[MaterialForce], record: &mut Record) {
+    const TABLE: &str = "materials.csv";
+    let hardness: Vec<f64> = rows.iter().filter_map(|row| row.hardness_low).collect();
+    if !hardness.is_empty() {
+        record.look_up("Brinell hardness, from", TABLE).gives("rows.hardness_low", hardness);
+        let hardness: Vec<f64> = rows.iter().filter_map(|row| row.hardness_high).collect();
+        record.look_up("Brinell hardness, to", TABLE).gives("rows.hardness_high", hardness);
+    }
+    let machinability: Vec<FoundPercentage> = rows.iter().filter_map(|row| row.machinability).collect();
+    if !machinability.is_empty() {
+        record.look_up("Machinability", TABLE).gives("rows.machinability", machinability);
+    }
+    let power: Vec<FoundUnitPower> = rows.iter().map(|row| row.unit_power_low).collect();
+    record.look_up("Unit power, from", TABLE).gives("rows.unit_power_low", power);
+    let power: Vec<FoundUnitPower> = rows.iter().map(|row| row.unit_power_high).collect();
+    record.look_up("Unit power, to", TABLE).gives("rows.unit_power_high", power);
+    if !speeds.is_empty() {
+        let low: Vec<FoundCuttingSpeed> = speeds.iter().map(|row| row.low).collect();
+        record.look_up("Cutting speeds, from", "cutting_speeds.csv").gives("speeds.low", low);
+        let high: Vec<FoundCuttingSpeed> = speeds.iter().map(|row| row.high).collect();
+        record.look_up("Cutting speeds, to", "cutting_speeds.csv").gives("speeds.high", high);
+    }
+    let kc: Vec<FoundSpecificForce> = forces.iter().map(|row| row.kc11).collect();
+    record.look_up("Specific cutting force at a chip of 1 mm by 1 mm", "cutting_forces.csv").gives("forces.kc11", kc);
+    let exponents: Vec<f64> = forces.iter().map(|row| row.exponent).collect();
+    record.look_up("Its exponent", "cutting_forces.csv").gives("forces.exponent", exponents);
+}

@@ -1,0 +1,104 @@
+"""What the scripts of cutting calculators share: units of power and force, and a machine's steps."""
+
+from common import convert, mp, number, quantity
+
+STEPS = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm"
+
+POUND = mp.mpf("0.45359237") * mp.mpf("9.80665")  # newtons
+INCH = mp.mpf("0.0254")
+HORSEPOWER = 550 * 12 * INCH * POUND  # watts
+
+# The service's spelling, and how many SI units it is.
+SI = {
+    "hp": HORSEPOWER,
+    "kW": mp.mpf(1000),
+    "lbf·ft": 12 * INCH * POUND,
+    "N·m": mp.mpf(1),
+    "lbf": POUND,
+    "N": mp.mpf(1),
+    "hp·min/in³": HORSEPOWER * 60 / INCH**3,
+    "J/mm³": mp.mpf(10) ** 9,
+    "N/mm²": mp.mpf(10) ** 6,
+    "psi": POUND / INCH**2,
+    "µin": INCH / 10**6,
+    "µm": mp.mpf(10) ** -6,
+    "in": INCH,
+    "mm": mp.mpf(10) ** -3,
+    "in/min": INCH / 60,
+    "mm/min": mp.mpf(10) ** -3 / 60,
+    "in/rev": INCH,
+    "mm/rev": mp.mpf(10) ** -3,
+    "in/tooth": INCH,
+    "mm/tooth": mp.mpf(10) ** -3,
+    "ft/min": 12 * INCH / 60,
+    "m/min": mp.mpf(1) / 60,
+    "rpm": mp.mpf(1) / 60,
+    "in3/min": INCH**3 / 60,
+    "cm3/min": mp.mpf(10) ** -6 / 60,
+    "min": mp.mpf(60),
+    "s": mp.mpf(1),
+    "percent": mp.mpf("0.01"),
+    "deg": mp.pi / 180,
+    "W": mp.mpf(1),
+}
+
+INCH_UNITS = {
+    "speed": "ft/min", "rate": "in/min", "rev": "in/rev", "tooth": "in/tooth", "volume": "in3/min", "length": "in",
+    "power": "hp", "torque": "lbf·ft", "force": "lbf", "specific": "psi", "rough": "µin", "turning": "rpm",
+    "time": "min", "short": "s", "share": "percent", "angle": "deg", "plain": "",
+}
+METRIC_UNITS = {
+    **INCH_UNITS, "speed": "m/min", "rate": "mm/min", "rev": "mm/rev", "tooth": "mm/tooth", "volume": "cm3/min",
+    "length": "mm", "power": "kW", "torque": "N·m", "force": "N", "specific": "N/mm²", "rough": "µm",
+}
+
+
+def si(text):
+    """A stated quantity in SI units."""
+    value, unit = text.rsplit(" ", 1)
+    names = {"N.m": "N·m", "um": "µm", "uin": "µin", "N/mm2": "N/mm²", "hp.min/in3": "hp·min/in³"}
+    return number(value) * SI[names.get(unit, unit)]
+
+
+def put(out, inputs, given, field, kind, value, scale=None):
+    """A row of a value in SI units, in the units of the answer."""
+    unit = (INCH_UNITS if given["units"] == "inch" else METRIC_UNITS)[kind]
+    size = SI[unit] if unit else mp.mpf(1)
+    out.value(inputs, field, value / size, unit, None if scale is None else scale / size)
+
+
+def chosen_speed(exact, given):
+    """The speed of the machine for an exact one, in turns a second."""
+    speed = exact
+    if "fastest" in given:
+        speed = min(speed, si(given["fastest"]))
+    if "available" in given:
+        over = si(given.get("may_exceed", "0 percent"))
+        steps = [si(step) for step in given["available"].split(",")]
+        steps = [s for s in steps if "fastest" not in given or s <= si(given["fastest"])]
+        steps = [s for s in steps if "slowest" not in given or s >= si(given["slowest"])]
+        speed = max(step for step in steps if step <= exact * (1 + over))
+    return speed
+
+
+def chosen_feed(wanted, speed, given):
+    """The feed rate of the machine for a wanted one."""
+    if "fastest_feed" in given:
+        wanted = min(wanted, si(given["fastest_feed"]))
+    if "available_feeds" in given:
+        steps = [si(step) * (speed if "/rev" in step else 1) for step in given["available_feeds"].split(",")]
+        wanted = max(step for step in steps if step <= wanted)
+    return wanted
+
+
+def settings(out, inputs, given, diameter, speed, feed):
+    """Rows of speed and feed of a tool that feeds by the turn; gives spindle speed and feed per turn."""
+    exact = speed / (mp.pi * diameter)
+    spindle = chosen_speed(exact, given)
+    rate = chosen_feed(feed * spindle, spindle, given)
+    put(out, inputs, given, "/exact_speed", "turning", exact)
+    put(out, inputs, given, "/spindle_speed", "turning", spindle)
+    put(out, inputs, given, "/cutting_speed", "speed", mp.pi * diameter * spindle)
+    put(out, inputs, given, "/feed_rate", "rate", rate)
+    put(out, inputs, given, "/feed_per_rev", "rev", rate / spindle)
+    return spindle, rate / spindle

@@ -1,6 +1,7 @@
 //! What a machine can do: choosing a spindle speed and a feed that it has, when the exact one is
 //! known. Every calculator that sets a machine chooses here, so that all choose alike.
 
+mod cut_power;
 mod drive;
 mod feeds;
 mod force;
@@ -10,6 +11,7 @@ mod tests;
 mod tooling;
 mod turn_feeds;
 
+pub use cut_power::{CutPower, cut_power};
 pub use drive::{Drive, Load, Removal};
 pub use feeds::{ChosenFeed, Feeds};
 pub use force::{ProcessFactor, compare_methods, specific_force};

@@ -62,12 +62,17 @@ mod patterns {
     mod bolt_circle_steps;
 }
 mod speeds {
+    pub mod boring;
     pub mod countersinking;
     pub mod drilling;
+    pub mod facing;
     pub mod materials;
     pub mod milling;
     pub mod reaming;
+    pub mod sawing;
     pub mod spindle_speed;
+    pub mod tapping;
+    pub mod turning;
 }
 mod threads {
     mod given;
@@ -102,6 +107,11 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<speeds::drilling::Drilling>(),
     Entry::of::<speeds::reaming::Reaming>(),
     Entry::of::<speeds::countersinking::Countersinking>(),
+    Entry::of::<speeds::tapping::Tapping>(),
+    Entry::of::<speeds::turning::Turning>(),
+    Entry::of::<speeds::boring::Boring>(),
+    Entry::of::<speeds::facing::Facing>(),
+    Entry::of::<speeds::sawing::Sawing>(),
     Entry::of::<threads::thread::Thread>(),
     Entry::of::<threads::wires::Wires>(),
     Entry::of::<datum::touch_off::TouchOff>(),

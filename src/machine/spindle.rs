@@ -63,9 +63,14 @@ pub struct CutDiameter {
 }
 
 impl CutDiameter {
-    /// The field to change for another diameter.
-    fn field(&self) -> &'static str {
-        if self.of == "outer_diameter" { "outer_diameter" } else { "diameter" }
+    /// The field to change for another diameter, if one has it.
+    fn field(&self) -> Option<&'static str> {
+        match self.of {
+            // A thread is not named by its size alone.
+            "size" => None,
+            "outer_diameter" => Some("outer_diameter"),
+            _ => Some("diameter"),
+        }
     }
 }
 
@@ -88,10 +93,10 @@ pub fn exact_speed(
         let slower = PI * si(diameter) * most;
         let larger = si(cutting_speed) / (PI * most);
         let ways = [
-            ("cutting_speed", to_try::<kind::CuttingSpeed>(slower, cutting_speed.quantity().unit, Toward::Less)),
+            (Some("cutting_speed"), to_try::<kind::CuttingSpeed>(slower, cutting_speed.quantity().unit, Toward::Less)),
             (across.field(), to_try::<kind::Size>(larger, diameter.quantity().unit, Toward::More)),
         ];
-        let ways: Vec<_> = ways.into_iter().filter_map(|(field, value)| Some((field, value?))).collect();
+        let ways: Vec<_> = ways.into_iter().filter_map(|(field, value)| field.zip(value)).collect();
         return Err(Refusal::no_answer(
             "No spindle turns as fast as this cutting speed needs at this diameter.",
             &ways,
@@ -251,13 +256,28 @@ impl Spindle<'_> {
         );
     }
 
+    /// Not even the slowest speed will do.
+    pub fn no_speed(
+        &self,
+        (exact, slowest): (FoundSpindleSpeed, Option<SpindleSpeed>),
+        cutting_speed: &CuttingSpeed,
+        across: CutDiameter,
+    ) -> Refusal {
+        let says = "The slowest speed that may be used is above the exact speed by more than may_exceed allows; cut faster \
+                    only if the tool maker allows it.";
+        match slowest {
+            Some(slowest) => Refusal::no_answer(says, &self.ways_out((exact, slowest), cutting_speed, across)),
+            None => Refusal::no_answer(says, &[("available", "leave out".to_owned())]),
+        }
+    }
+
     /// Where not even the slowest speed will do: the fields that could change that, each with a value.
     /// may_exceed is not among them: how far a tool may be overdriven is not ours to suggest.
     pub fn ways_out(
         &self,
         (exact, slowest): (FoundSpindleSpeed, SpindleSpeed),
         cutting_speed: &CuttingSpeed,
-        diameter: &Size,
+        across: CutDiameter,
     ) -> Vec<(&'static str, String)> {
         let (n, lowest) = (exact.get().si(), si(&slowest));
         let slowest_binds = self.slowest.is_some_and(|limit| !at_most(si(&limit), n));
@@ -277,13 +297,15 @@ impl Spindle<'_> {
                 ("slowest", steps.iter().rev().find(|step| at_most(si(*step), n)).map(as_stated))
             }
         };
+        let diameter = &across.size;
         let machine_field = machine.0;
         let faster =
             to_try::<kind::CuttingSpeed>(PI * si(diameter) * lowest, cutting_speed.quantity().unit, Toward::More);
         let smaller = to_try::<kind::Size>(si(cutting_speed) / (PI * lowest), diameter.quantity().unit, Toward::Less);
-        let mut ways: Vec<_> = [machine, ("cutting_speed", faster), ("diameter", smaller)]
+        let machine = (Some(machine.0), machine.1);
+        let mut ways: Vec<_> = [machine, (Some("cutting_speed"), faster), (across.field(), smaller)]
             .into_iter()
-            .filter_map(|(field, value)| Some((field, value?)))
+            .filter_map(|(field, value)| field.zip(value))
             .collect();
         if ways.is_empty() {
             ways.push((machine_field, "leave out".to_owned()));

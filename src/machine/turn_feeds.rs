@@ -175,17 +175,9 @@ impl TurnCut<'_> {
     pub fn set(&self, record: &mut Record) -> Result<TurnSet, Refusal> {
         let exact = exact_speed(self.wanted, self.across, record)?;
         let chosen = self.spindle.choose(exact, record);
-        let spindle_speed = chosen.speed.ok_or_else(|| {
-            let says = "The slowest speed that may be used is above the exact speed by more than may_exceed allows; cut \
-                        faster only if the tool maker allows it.";
-            match chosen.above {
-                Some(above) => Refusal::no_answer(
-                    says,
-                    &self.spindle.ways_out((exact, above), &self.wanted.speed, &self.across.size),
-                ),
-                None => Refusal::no_answer(says, &[("available", "leave out".to_owned())]),
-            }
-        })?;
+        let spindle_speed = chosen
+            .speed
+            .ok_or_else(|| self.spindle.no_speed((exact, chosen.above), &self.wanted.speed, self.across))?;
         let cutting_speed = cutting_speed_at("cutting_speed", ("spindle_speed", spindle_speed), self.across, record);
         let (of, asked) = self.feed;
         let rates = self.rates(spindle_speed, record);

@@ -8,6 +8,7 @@ pub mod feeds;
 pub mod material_name;
 pub mod materials;
 pub mod power;
+pub mod sawing;
 pub mod thread_class;
 pub mod thread_designation;
 pub mod threads;
@@ -49,6 +50,7 @@ pub static TABLES: &[(&str, &str)] = &[
     ("power_wear_factors.csv", include_str!("../../data/power_wear_factors.csv")),
     ("preferred_numbers_r40.csv", include_str!("../../data/preferred_numbers_r40.csv")),
     ("reaming_stock.csv", include_str!("../../data/reaming_stock.csv")),
+    ("saw_section_factors.csv", include_str!("../../data/saw_section_factors.csv")),
     ("sources.toml", include_str!("../../data/sources.toml")),
     ("tap_drills.csv", include_str!("../../data/tap_drills.csv")),
     ("trapezoidal_series.csv", include_str!("../../data/trapezoidal_series.csv")),

@@ -102,3 +102,36 @@ def settings(out, inputs, given, diameter, speed, feed):
     put(out, inputs, given, "/feed_rate", "rate", rate)
     put(out, inputs, given, "/feed_per_rev", "rev", rate / spindle)
     return spindle, rate / spindle
+
+
+def feed_factor(feed):
+    """The factor of unit power at a feed in metres: the table typed in anew, linear between its rows."""
+    rows = ("0.001 1.60 0.002 1.40 0.003 1.30 0.004 1.25 0.005 1.19 0.006 1.15 0.007 1.11 0.008 1.08 0.009 1.06 "
+            "0.010 1.04 0.012 1.00 0.015 0.96 0.020 0.90 0.025 0.86 0.030 0.83 0.040 0.78 0.060 0.72").split()
+    points = [(mp.mpf(a), mp.mpf(b)) for a, b in zip(rows[::2], rows[1::2])]
+    inches = feed / INCH
+    if inches <= points[0][0]:
+        return points[0][1]
+    for (a, fa), (b, fb) in zip(points, points[1:]):
+        if inches <= b:
+            return fa + (inches - a) / (b - a) * (fb - fa)
+    return points[-1][1]
+
+
+def cut_powers(out, inputs, given, cut, spindle):
+    """Rows of power, torque and load: cut has volume, feed, chip, unit power, wear, kc1.1, exponent, process."""
+    unit = mp.mpf(cut["unit"]) * SI["hp·min/in³"]
+    by_unit = unit * cut["volume"] * feed_factor(cut["feed"]) * mp.mpf(cut["wear"])
+    kc = mp.mpf(cut["kc"]) * 10**6 * (cut["chip"] * 1000) ** -mp.mpf(cut["mc"]) * mp.mpf(cut["process"])
+    share = si(given.get("efficiency", "80 percent"))
+    put(out, inputs, given, "/power", "power", by_unit)
+    put(out, inputs, given, "/power_by_specific_force", "power", kc * cut["volume"])
+    put(out, inputs, given, "/torque", "torque", by_unit / (2 * mp.pi * spindle))
+    put(out, inputs, given, "/motor_power", "power", by_unit / share)
+    if "spindle_power" in given:
+        available = si(given["spindle_power"]) * share
+        if "base_speed" in given:
+            available *= min(1, spindle / si(given["base_speed"]))
+        put(out, inputs, given, "/power_available", "power", available)
+        put(out, inputs, given, "/load", "share", by_unit / available)
+    return kc

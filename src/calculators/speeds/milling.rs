@@ -300,11 +300,10 @@ impl Calculator for Milling {
             .with("z", "teeth", input.teeth)
             .with("φ", "engagement_angle", cut.angle)
             .gives("teeth_in_cut", teeth_in_cut);
-        let power = power::of(input, (removal_rate, feed_per_tooth, mean_chip), spindle_speed, record);
-
         rules::note_feed((asked, hold), &feed.limited_by, greatest_chip, record);
         let mut limited_by = chosen.limited_by;
         let mut held = vec![("n", "exact_speed", exact.into())];
+        let power = power::of(input, (removal_rate, feed_per_tooth, mean_chip), spindle_speed, &mut held, record);
         let share = 1.0 - (spindle_speed.get() / exact.get()).si();
         let speed_fall =
             fall("speed_fall", ("exact_speed", exact.into()), ("spindle_speed", spindle_speed.into()), share, record);
@@ -318,7 +317,6 @@ impl Calculator for Milling {
         }
         if let Some(power) = &power {
             power.load.limit(&mut limited_by);
-            held.push(("P", "power", power.power.into()));
         }
         tell_limits(&limited_by, &held, record);
         let load = power.as_ref().map(|power| power.load);

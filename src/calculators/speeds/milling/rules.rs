@@ -90,7 +90,7 @@ pub fn no_speed(
     let Some(slowest) = slowest else {
         return Refusal::no_answer(says, &[("available", "leave out".to_owned())]);
     };
-    let mut ways = input.spindle().ways_out((exact, slowest), &wanted.speed, &input.diameter);
+    let mut ways = input.spindle().ways_out((exact, slowest), &wanted.speed, input.diameter.into());
     // A smaller cutter is no way out of a cut that is wider than it.
     let narrow =
         |value: &str| crate::quantity::Size::read(value).is_ok_and(|size| size.get() < input.radial_depth.get());

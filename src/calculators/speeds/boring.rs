@@ -1,0 +1,381 @@
+//! Speed, feed, removal rate, force and power of boring: kinematics, published speeds, and three quarters
+//! of the turning speed where none is published for boring.
+
+use crate::calculators::{Calculator, Example, Task};
+use crate::cautions;
+use crate::machine::{
+    Drive, FeedStep, Limit, ProcessFactor, RangePoint, Removal, Spindle, Tooling, TurnCut, WantedSpeed, check_turn,
+    cut_power, tell_limits,
+};
+use crate::quantity::{
+    CuttingSpeed, EdgeAngle, Efficiency, Extent, FeedPerRev, FeedRate, FoundChipThickness, FoundCuttingForce,
+    FoundCuttingSpeed, FoundFeedPerRev, FoundFeedRate, FoundPercentage, FoundPower, FoundRemovalRate, FoundSize,
+    FoundSpindleSpeed, FoundTorque, Percentage, Power, SiValue, Size, SpindleSpeed, Unit, angle, text,
+};
+use crate::reference::cutting_speeds::{Operation, ToolMaterial};
+use crate::reference::material_name::WorkMaterial;
+use crate::refusal::{Code, Refusal, between};
+use crate::working::{Constant, Record};
+use serde::Deserialize;
+use std::f64::consts::PI;
+use utoipa::ToSchema;
+use validator::{Validate, ValidationError};
+
+mod examples;
+
+/// The calculator.
+pub struct Boring;
+
+/// A chip of inside turning is pressed more.
+const PROCESS: ProcessFactor = ProcessFactor {
+    of: "constant:process_factor",
+    value: 1.2,
+    source: "process_factor_memory",
+    place: "factor of inside turning",
+};
+
+/// The share of the turning speed where no boring speed is published.
+const SHARE: Constant = Constant {
+    of: "constant:share_of_turning_speed",
+    value: 0.75,
+    source: "common_practice",
+    place: "boring at 70 to 80 percent of the turning speed",
+};
+
+/// Beyond this many diameters a steel bar chatters.
+const LONGEST: f64 = 4.0;
+
+/// What the boring calculator asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+#[validate(schema(function = "check"))]
+pub struct BoringInput {
+    /// Diameter of the bore after the cut, the largest that is cut.
+    pub diameter: Size,
+    /// Depth of the cut on the radius; the diameter grows by twice of it.
+    pub depth_of_cut: Size,
+    /// Cutting speed wanted at the diameter; from the tables for material and tool_material if absent.
+    pub cutting_speed: Option<CuttingSpeed>,
+    /// Work material by short name, designation, number or words, such as 4140 annealed; forces and power need it.
+    pub material: Option<WorkMaterial>,
+    /// What the tool is made of: hss, cobalt, carbide or coated_carbide; needed where speed or feed comes from the tables.
+    pub tool_material: Option<ToolMaterial>,
+    /// Which point of a published range is taken: low, middle or high; low if absent.
+    pub range_point: Option<RangePoint>,
+    /// Feed per turn wanted; from the feed tables if absent.
+    pub feed_per_rev: Option<FeedPerRev>,
+    /// Angle between cutting edge and feed; 90 deg if absent.
+    pub cutting_edge_angle: Option<EdgeAngle>,
+    /// How far the boring bar stands out; its ratio is not looked at if absent.
+    pub overhang: Option<Extent>,
+    /// Diameter of the boring bar; its ratio is not looked at if absent.
+    pub bar_diameter: Option<Size>,
+    /// Slowest speed to be used; no limit if absent.
+    pub slowest: Option<SpindleSpeed>,
+    /// Fastest speed to be used, by the machine, the chuck, the holder or the tool; no limit if absent.
+    pub fastest: Option<SpindleSpeed>,
+    /// The speeds that gears or pulleys give, in any order; any speed if absent. Those outside slowest to fastest are left out.
+    pub available: Option<Vec<SpindleSpeed>>,
+    /// How far above the exact speed the speed chosen may be, in percent of the exact speed; 0 if absent.
+    pub may_exceed: Option<Percentage>,
+    /// Fastest feed rate to be used; no limit if absent.
+    pub fastest_feed: Option<FeedRate>,
+    /// The feeds that the machine has, all a turn or all a minute, in any order; any feed if absent.
+    pub available_feeds: Option<Vec<FeedStep>>,
+    /// Power of the spindle's motor; the power of the cut is held against nothing if absent.
+    pub spindle_power: Option<Power>,
+    /// Speed below which the motor has less power, in proportion to the speed; full power at every speed if absent, as behind gears or belts.
+    pub base_speed: Option<SpindleSpeed>,
+    /// Share of the motor's power that comes to the tool; 80 percent if absent.
+    pub efficiency: Option<Efficiency>,
+}
+
+crate::tree!(BoringInput {
+    diameter,
+    depth_of_cut,
+    cutting_speed,
+    material,
+    tool_material,
+    range_point,
+    feed_per_rev,
+    cutting_edge_angle,
+    overhang,
+    bar_diameter,
+    slowest,
+    fastest,
+    available,
+    may_exceed,
+    fastest_feed,
+    available_feeds,
+    spindle_power,
+    base_speed,
+    efficiency
+});
+
+/// What the boring calculator gives.
+#[derive(Debug, ToSchema)]
+pub struct BoringResult {
+    /// Spindle speed to set.
+    pub spindle_speed: FoundSpindleSpeed,
+    /// Speed that gives the cutting speed exactly.
+    pub exact_speed: FoundSpindleSpeed,
+    /// Cutting speed at the spindle speed to set.
+    pub cutting_speed: FoundCuttingSpeed,
+    /// Feed rate at that spindle speed.
+    pub feed_rate: FoundFeedRate,
+    /// Feed per turn to set.
+    pub feed_per_rev: FoundFeedPerRev,
+    /// Thickness of the chip.
+    pub chip_thickness: FoundChipThickness,
+    /// Diameter in the middle of the depth of cut.
+    pub mean_diameter: FoundSize,
+    /// Metal removed in a minute.
+    pub removal_rate: FoundRemovalRate,
+    /// The limits that do not allow the exact speed, the feed asked for or the power of the cut.
+    pub limited_by: Vec<Limit>,
+    /// By how much the spindle speed is below the exact one.
+    pub speed_fall: Option<FoundPercentage>,
+    /// By how much the feed rate is below the one asked for.
+    pub feed_fall: Option<FoundPercentage>,
+    /// Cutting force by specific cutting force; needs material.
+    pub cutting_force: Option<FoundCuttingForce>,
+    /// Power at the tool by unit power; needs material.
+    pub power: Option<FoundPower>,
+    /// Power at the tool by specific cutting force, the second way; needs material.
+    pub power_by_specific_force: Option<FoundPower>,
+    /// Torque at the spindle for that power; needs material.
+    pub torque: Option<FoundTorque>,
+    /// Power that the motor gives for the power at the tool; needs material.
+    pub motor_power: Option<FoundPower>,
+    /// Power that the spindle has at its speed; needs spindle_power.
+    pub power_available: Option<FoundPower>,
+    /// Power of the cut as a share of the power available; needs spindle_power.
+    pub load: Option<FoundPercentage>,
+    /// By how much the depth of cut would have to fall for the power available.
+    pub depth_fall: Option<FoundPercentage>,
+    /// Overhang of the bar in its diameters.
+    pub overhang_ratio: Option<f64>,
+}
+
+crate::tree!(BoringResult {
+    spindle_speed,
+    exact_speed,
+    cutting_speed,
+    feed_rate,
+    feed_per_rev,
+    chip_thickness,
+    mean_diameter,
+    removal_rate,
+    limited_by,
+    speed_fall,
+    feed_fall,
+    cutting_force,
+    power,
+    power_by_specific_force,
+    torque,
+    motor_power,
+    power_available,
+    load,
+    depth_fall,
+    overhang_ratio
+});
+
+fn check(input: &BoringInput) -> Result<(), ValidationError> {
+    let (depth, across) = (input.depth_of_cut.quantity(), input.diameter.quantity());
+    if 2.0 * depth.si() >= across.si() {
+        let less = crate::suggestion::value(across.si() / 4.0, depth.unit, crate::suggestion::Way::Down);
+        let says = "A cut as deep as the radius begins where there is no bore.";
+        return Err(between(Code::Conflict, says, &[("depth_of_cut", &less)]));
+    }
+    if let Some(bar) = input.bar_diameter
+        && bar.get() >= input.diameter.get()
+    {
+        let less = crate::suggestion::value(across.si() / 2.0, bar.quantity().unit, crate::suggestion::Way::Down);
+        return Err(between(Code::Conflict, "The bar must be smaller than the bore.", &[("bar_diameter", &less)]));
+    }
+    let feed = ("feed_per_rev", "0.004 in/rev", input.feed_per_rev.is_some());
+    input.tooling().check(Some(feed))?;
+    check_turn(&input.spindle(), input.fastest_feed.as_ref(), input.available_feeds.as_deref())
+}
+
+impl BoringInput {
+    fn tooling(&self) -> Tooling {
+        Tooling {
+            material: self.material,
+            tool: self.tool_material,
+            point: self.range_point,
+            cutting_speed: self.cutting_speed,
+            operation: Operation::Boring,
+        }
+    }
+
+    fn spindle(&self) -> Spindle<'_> {
+        Spindle {
+            slowest: self.slowest,
+            fastest: self.fastest,
+            available: self.available.as_deref(),
+            may_exceed: self.may_exceed,
+        }
+    }
+    fn drive(&self) -> Drive {
+        Drive { power: self.spindle_power, base_speed: self.base_speed, efficiency: self.efficiency }
+    }
+}
+
+/// The cutting speed: stated, published for boring, or a share of that published for turning.
+fn speed(tooling: &Tooling, record: &mut Record) -> Result<WantedSpeed, Refusal> {
+    let own = tooling.speed(record);
+    let turning = Tooling { operation: Operation::TurningRough, ..*tooling };
+    let Err(refusal) = own else { return own };
+    let Ok(turning) = turning.speed(record) else { return Err(refusal) };
+    let quantity = turning.speed.quantity();
+    let speed = CuttingSpeed::stated(text::tidy(quantity.value * SHARE.value), quantity.unit);
+    record
+        .step("Cutting speed of boring", "V = k × Vt")
+        .constant("k", &SHARE)
+        .with("Vt", turning.of, turning.speed)
+        .gives("boring_cutting_speed", speed);
+    record.note(
+        "share_of_turning",
+        "No boring speed is published for this material and tool: three quarters of the turning speed are taken, less for \
+         a slender bar.",
+    );
+    Ok(WantedSpeed { of: "boring_cutting_speed", speed })
+}
+
+/// Overhang over diameter of the bar.
+fn overhang_ratio(input: &BoringInput, record: &mut Record) -> Option<f64> {
+    let (overhang, bar) = input.overhang.zip(input.bar_diameter)?;
+    let ratio = (overhang.get() / bar.get()).si();
+    record
+        .step("Overhang in diameters of the bar", "l = L / d")
+        .with("L", "overhang", overhang)
+        .with("d", "bar_diameter", bar)
+        .gives("overhang_ratio", ratio);
+    if ratio > LONGEST {
+        record.source("common_practice", "boring bars of steel up to four diameters out");
+        record.note(
+            "slender_bar",
+            "The bar stands out more than four of its diameters: it will chatter and spring; take it shorter or thicker, \
+             or cut slower and lighter.",
+        );
+    }
+    Some(ratio)
+}
+
+impl Calculator for Boring {
+    const ID: &'static str = "speeds/boring";
+    const TITLE: &'static str = "Boring speed and feed";
+    const ABOUT: &'static str = "Spindle speed and feed for boring, as the machine has them, with the chip, the metal \
+        removed, the cutting force, the power and the slenderness of the bar.";
+    const TASK: Task = Task::Turn;
+    const WORDS: &'static [&'static str] =
+        &["bore", "boring bar", "boring head", "inside turning", "overhang", "chatter", "rpm", "feed"];
+    const EXAMPLES: &'static [Example] = examples::EXAMPLES;
+    type Input = BoringInput;
+    type Output = BoringResult;
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.source("kinematics", "cutting speed, feed rate and volume of inside turning");
+        record.source("iso_3002_1", "tool cutting edge angle");
+        for caution in [
+            cautions::STARTING_POINT,
+            cautions::TURNING_SPINDLE,
+            cautions::TURNING,
+            cautions::BORING,
+            cautions::SPEED_LIMIT,
+        ] {
+            record.caution(caution);
+        }
+        let tooling = input.tooling();
+        tooling.warn(record);
+        let wanted = speed(&tooling, record)?;
+        let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", Operation::Boring, None, record)?;
+        let cut = TurnCut {
+            wanted,
+            across: input.diameter.into(),
+            feed: ("feed_per_rev", feed),
+            spindle: input.spindle(),
+            fastest_feed: input.fastest_feed,
+            available_feeds: input.available_feeds.as_deref(),
+        };
+        let set = cut.set(record)?;
+        let overhang_ratio = overhang_ratio(input, record);
+        let edge = record.or_assume(
+            input.cutting_edge_angle,
+            "cutting_edge_angle",
+            EdgeAngle::stated(90.0, Unit::Degree),
+            "The edge is taken as square to the feed.",
+        );
+        let chip = FoundChipThickness::of(set.feed_per_rev.get() * angle::sin(edge.degrees()));
+        record
+            .step("Thickness of the chip", "h = f × sin(κ)")
+            .with("f", "feed_per_rev", set.feed_per_rev)
+            .with("κ", "cutting_edge_angle", edge)
+            .gives("chip_thickness", chip);
+        let mean_diameter = FoundSize::of(input.diameter.get() - input.depth_of_cut.get());
+        record
+            .step("Diameter in the middle of the cut", "Dm = D - ap")
+            .with("D", "diameter", input.diameter)
+            .with("ap", "depth_of_cut", input.depth_of_cut)
+            .gives("mean_diameter", mean_diameter);
+        let removal_rate =
+            FoundRemovalRate::of(PI * mean_diameter.get() * input.depth_of_cut.get() * set.feed_rate.get());
+        record
+            .step("Metal removed", "Q = π × Dm × ap × vf")
+            .with("Dm", "mean_diameter", mean_diameter)
+            .with("ap", "depth_of_cut", input.depth_of_cut)
+            .with("vf", "feed_rate", set.feed_rate)
+            .gives("removal_rate", removal_rate);
+        let mut limited_by = set.limited_by.clone();
+        let mut held = set.held.clone();
+        let removal = Removal {
+            rate: removal_rate,
+            feed_of: "feed_per_rev",
+            feed: set.feed_per_rev.into(),
+            feed_si: set.feed_per_rev.get().si(),
+            wear: "turning_rough",
+        };
+        let work = (input.material.as_ref(), &input.drive());
+        let chip_of = ("chip_thickness", chip, &PROCESS);
+        let power = cut_power(work, &removal, chip_of, set.spindle_speed, &mut held, record);
+        let cutting_force = power.as_ref().and_then(|power| power.force).map(|force| {
+            let found = force.get().si() * input.depth_of_cut.get().si() * set.feed_per_rev.get().si();
+            let found = FoundCuttingForce::of(SiValue::from_si(found));
+            record
+                .step("Cutting force", "Fc = kc × ap × f")
+                .with("kc", "specific_force", force)
+                .with("ap", "depth_of_cut", input.depth_of_cut)
+                .with("f", "feed_per_rev", set.feed_per_rev)
+                .gives("cutting_force", found);
+            found
+        });
+        if let Some(power) = &power {
+            power.load.limit(&mut limited_by);
+        }
+        tell_limits(&limited_by, &held, record);
+        let load = power.as_ref().map(|power| power.load);
+        Ok(BoringResult {
+            spindle_speed: set.spindle_speed,
+            exact_speed: set.exact_speed,
+            cutting_speed: set.cutting_speed,
+            feed_rate: set.feed_rate,
+            feed_per_rev: set.feed_per_rev,
+            chip_thickness: chip,
+            mean_diameter,
+            removal_rate,
+            limited_by,
+            speed_fall: set.speed_fall,
+            feed_fall: set.feed_fall,
+            cutting_force,
+            power: power.as_ref().map(|power| power.power),
+            power_by_specific_force: power.as_ref().and_then(|power| power.by_force),
+            torque: power.as_ref().map(|power| power.torque),
+            motor_power: load.map(|load| load.motor_power),
+            power_available: load.and_then(|load| load.power_available),
+            load: load.and_then(|load| load.load),
+            depth_fall: power.as_ref().and_then(|power| power.depth_fall),
+            overhang_ratio,
+        })
+    }
+}

@@ -1,0 +1,244 @@
+//! Band sawing: band speed by material and section, teeth in the cut, feed and time, by kinematics of a
+//! band; speeds from Machinery's Handbook, 31st edition, p. 1245.
+
+use crate::calculators::{Calculator, Example, Task};
+use crate::cautions;
+use crate::machine::{RangePoint, Tooling, WantedSpeed};
+use crate::quantity::{
+    CuttingSpeed, FeedPerTooth, FoundCuttingSpeed, FoundDeviation, FoundFeedPerTooth, FoundFeedRate, FoundSpindleSpeed,
+    FoundWorkTime, SiValue, Size, Unit, text,
+};
+use crate::reference::cutting_speeds::Operation;
+use crate::reference::material_name::WorkMaterial;
+use crate::reference::sawing::section_change;
+use crate::refusal::Refusal;
+use crate::working::Record;
+use serde::Deserialize;
+use std::f64::consts::PI;
+use utoipa::ToSchema;
+use validator::{Validate, ValidationError};
+
+/// The calculator.
+pub struct Sawing;
+
+/// Fewer teeth than this catch on the work.
+const FEWEST: f64 = 3.0;
+/// More teeth than this clog.
+const MOST: f64 = 24.0;
+
+/// What the sawing calculator asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+#[validate(schema(function = "check"))]
+pub struct SawingInput {
+    /// Length of the cut along the band: how thick the work is where the band runs through it.
+    pub section: Size,
+    /// Distance from one tooth of the band to the next: an inch over the teeth per inch.
+    pub tooth_pitch: Size,
+    /// Band speed; from the tables for material and section if absent.
+    pub cutting_speed: Option<CuttingSpeed>,
+    /// Work material by short name, designation, number or words, such as 4140 annealed.
+    pub material: Option<WorkMaterial>,
+    /// Which point of a published range is taken: low, middle or high; low if absent.
+    pub range_point: Option<RangePoint>,
+    /// What each tooth advances; from the feed tables if absent.
+    pub feed_per_tooth: Option<FeedPerTooth>,
+    /// How far the band goes down through the work; the time of the cut needs it.
+    pub travel: Option<Size>,
+    /// Diameter of the saw's wheels; their turns need it.
+    pub wheel_diameter: Option<Size>,
+}
+
+crate::tree!(SawingInput {
+    section,
+    tooth_pitch,
+    cutting_speed,
+    material,
+    range_point,
+    feed_per_tooth,
+    travel,
+    wheel_diameter
+});
+
+/// What the sawing calculator gives.
+#[derive(Debug, ToSchema)]
+pub struct SawingResult {
+    /// Band speed to set.
+    pub cutting_speed: FoundCuttingSpeed,
+    /// By how much the published band speed, for a section of 4 in, is changed for the section.
+    pub section_change: Option<FoundDeviation>,
+    /// Teeth that cut at once.
+    pub teeth_in_cut: f64,
+    /// What each tooth advances.
+    pub feed_per_tooth: FoundFeedPerTooth,
+    /// How fast the band goes down through the work.
+    pub feed_rate: FoundFeedRate,
+    /// Time of the cut; needs travel.
+    pub cutting_time: Option<FoundWorkTime>,
+    /// Turns of the saw's wheels; needs wheel_diameter.
+    pub wheel_speed: Option<FoundSpindleSpeed>,
+}
+
+crate::tree!(SawingResult {
+    cutting_speed,
+    section_change,
+    teeth_in_cut,
+    feed_per_tooth,
+    feed_rate,
+    cutting_time,
+    wheel_speed
+});
+
+fn check(input: &SawingInput) -> Result<(), ValidationError> {
+    let feed = ("feed_per_tooth", "0.0002 in/tooth", input.feed_per_tooth.is_some());
+    input.tooling().check(Some(feed))
+}
+
+impl SawingInput {
+    fn tooling(&self) -> Tooling {
+        Tooling {
+            material: self.material,
+            tool: None,
+            point: self.range_point,
+            cutting_speed: self.cutting_speed,
+            operation: Operation::Sawing,
+        }
+    }
+}
+
+/// The band speed, changed for the section where it comes from the tables.
+fn speed(input: &SawingInput, record: &mut Record) -> Result<(FoundCuttingSpeed, Option<FoundDeviation>), Refusal> {
+    let WantedSpeed { of, speed } = input.tooling().speed(record)?;
+    if input.cutting_speed.is_some() {
+        record.choose("Band speed", "as stated").with("V", of, speed).gives("cutting_speed", speed.found());
+        return Ok((speed.found(), None));
+    }
+    let (percent, outside) = section_change(input.section.get().si());
+    let change = FoundDeviation::stated(text::tidy(percent), Unit::Percent);
+    record.source("mh31", "p. 1245, change of the band speed with the section");
+    record
+        .look_up("Change for the section", "saw_section_factors.csv, linear between its rows")
+        .with("s", "section", input.section)
+        .gives("section_change", change);
+    if outside {
+        record.note("section_outside", "The section lies outside the table, 1/4 to 8 in, whose nearest row is taken.");
+    }
+    record.note(
+        "coolant",
+        "The published band speeds are for a bimetal band with coolant: dry, take 30 to 50 percent less, and half for a \
+         band of carbon steel.",
+    );
+    let found = FoundCuttingSpeed::of(speed.get() * (1.0 + change.get().si()));
+    record
+        .step("Band speed for the section", "V = V4 × (1 + c)")
+        .with("V4", of, speed)
+        .with("c", "section_change", change)
+        .gives("cutting_speed", found);
+    Ok((found, Some(change)))
+}
+
+impl Calculator for Sawing {
+    const ID: &'static str = "speeds/sawing";
+    const TITLE: &'static str = "Band sawing";
+    const ABOUT: &'static str = "Band speed for a material and its section, the teeth in the cut, the feed and the time \
+        of the cut.";
+    const TASK: Task = Task::Cut;
+    const WORDS: &'static [&'static str] =
+        &["band saw", "saw", "blade", "band speed", "teeth per inch", "tpi", "cut off", "stock"];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "A 2 in bar of annealed 4140 for winch pins is sawn with a band of 10 teeth an inch.",
+            fields: &[
+                ("section", "2 in"),
+                ("tooth_pitch", "1/10 in"),
+                ("material", "4140 annealed"),
+                ("travel", "2 in"),
+                ("wheel_diameter", "14 in"),
+            ],
+        },
+        Example {
+            says: "A plate of bronze for a pump is sawn at a band speed that is known.",
+            fields: &[
+                ("section", "20 mm"),
+                ("tooth_pitch", "2.5 mm"),
+                ("cutting_speed", "60 m/min"),
+                ("material", "c93200"),
+                ("range_point", "high"),
+                ("feed_per_tooth", "0.005 mm/tooth"),
+            ],
+        },
+    ];
+    type Input = SawingInput;
+    type Output = SawingResult;
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.source("kinematics", "teeth of a band that runs through the work");
+        for caution in [cautions::STARTING_POINT, cautions::SAWING] {
+            record.caution(caution);
+        }
+        let tooling = input.tooling();
+        tooling.warn(record);
+        let (cutting_speed, section_change) = speed(input, record)?;
+        let teeth_in_cut = text::tidy((input.section.get() / input.tooth_pitch.get()).si());
+        record
+            .step("Teeth in the cut", "zc = s / p")
+            .with("s", "section", input.section)
+            .with("p", "tooth_pitch", input.tooth_pitch)
+            .gives("teeth_in_cut", teeth_in_cut);
+        if teeth_in_cut < FEWEST {
+            record.note(
+                "too_few_teeth",
+                "Fewer than three teeth are in the cut: they catch and break; take a finer band.",
+            );
+        } else if teeth_in_cut > MOST {
+            record
+                .note("too_many_teeth", "More than 24 teeth are in the cut: their gullets clog; take a coarser band.");
+        }
+        let feed = tooling.feed(input.feed_per_tooth, "feed_per_tooth", Operation::Sawing, None, record)?;
+        let feed_per_tooth = feed.found();
+        if input.feed_per_tooth.is_none() {
+            record.look_up("What each tooth advances", "feeds.csv, sawing").gives("feed_per_tooth", feed_per_tooth);
+        } else {
+            record
+                .choose("What each tooth advances", "as stated")
+                .with("fz", "feed_per_tooth", feed)
+                .gives("feed_per_tooth", feed_per_tooth);
+        }
+        let share = (feed.get() / input.tooth_pitch.get()).si();
+        let feed_rate = FoundFeedRate::of(cutting_speed.get() * share);
+        record
+            .step("Feed down through the work", "vf = fz × V / p")
+            .with("fz", "feed_per_tooth", feed_per_tooth)
+            .with("V", "cutting_speed", cutting_speed)
+            .with("p", "tooth_pitch", input.tooth_pitch)
+            .gives("feed_rate", feed_rate);
+        let cutting_time = input.travel.map(|travel| {
+            let time = FoundWorkTime::of(travel.get() / feed_rate.get());
+            record
+                .step("Time of the cut", "t = H / vf")
+                .with("H", "travel", travel)
+                .with("vf", "feed_rate", feed_rate)
+                .gives("cutting_time", time);
+            time
+        });
+        let wheel_speed = input.wheel_diameter.map(|wheel| {
+            let turns = FoundSpindleSpeed::of(cutting_speed.get() / (PI * wheel.get()));
+            record
+                .step("Turns of the wheels", "n = V / (π × D)")
+                .with("V", "cutting_speed", cutting_speed)
+                .with("D", "wheel_diameter", wheel)
+                .gives("wheel_speed", turns);
+            turns
+        });
+        record.caution(cautions::TIMES);
+        Ok(SawingResult {
+            cutting_speed,
+            section_change,
+            teeth_in_cut,
+            feed_per_tooth,
+            feed_rate,
+            cutting_time,
+            wheel_speed,
+        })
+    }
+}

@@ -34,11 +34,15 @@ pub fn section_change(section: f64) -> (f64, bool) {
 mod tests {
     use super::*;
 
+    fn is(got: (f64, bool), percent: f64, beyond: bool) {
+        assert!((got.0 - percent).abs() < 1e-9 && got.1 == beyond, "{got:?}, not {percent}");
+    }
+
     #[test]
     fn a_thin_section_is_sawn_faster_than_a_thick_one() {
-        assert_eq!(section_change(0.25 * 0.0254), (15.0, false));
-        assert_eq!(section_change(4.0 * 0.0254), (0.0, false));
-        assert_eq!(section_change(6.0 * 0.0254), (-6.0, false));
-        assert_eq!(section_change(1.0), (-12.0, true));
+        is(section_change(0.25 * 0.0254), 15.0, false);
+        is(section_change(4.0 * 0.0254), 0.0, false);
+        is(section_change(6.0 * 0.0254), -6.0, false);
+        is(section_change(1.0), -12.0, true);
     }
 }

@@ -62,16 +62,24 @@ mod patterns {
     mod bolt_circle_steps;
 }
 mod speeds {
+    pub mod as_run;
+    pub mod ball_nose;
     pub mod boring;
     pub mod countersinking;
+    pub mod cutting_time;
     pub mod drilling;
+    pub mod entry;
     pub mod facing;
+    pub mod hand_feed;
     pub mod materials;
     pub mod milling;
+    pub mod power;
     pub mod reaming;
     pub mod sawing;
     pub mod spindle_speed;
+    pub mod surface_finish;
     pub mod tapping;
+    pub mod tool_life;
     pub mod turning;
 }
 mod threads {
@@ -112,6 +120,14 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<speeds::boring::Boring>(),
     Entry::of::<speeds::facing::Facing>(),
     Entry::of::<speeds::sawing::Sawing>(),
+    Entry::of::<speeds::hand_feed::HandFeed>(),
+    Entry::of::<speeds::as_run::AsRun>(),
+    Entry::of::<speeds::power::Power>(),
+    Entry::of::<speeds::tool_life::ToolLife>(),
+    Entry::of::<speeds::surface_finish::SurfaceFinish>(),
+    Entry::of::<speeds::ball_nose::BallNose>(),
+    Entry::of::<speeds::entry::Entry>(),
+    Entry::of::<speeds::cutting_time::CuttingTime>(),
     Entry::of::<threads::thread::Thread>(),
     Entry::of::<threads::wires::Wires>(),
     Entry::of::<datum::touch_off::TouchOff>(),

@@ -1,0 +1,169 @@
+//! Going down into the work with a milling cutter, by a ramp or a helix: plane geometry and kinematics.
+
+use crate::calculators::{Calculator, Example, Task};
+use crate::cautions;
+use crate::quantity::{FeedRate, FoundAngle, FoundExtent, FoundFeedRate, FoundSize, FoundWorkTime, RampAngle, Size};
+use crate::refusal::{Code, Refusal, between};
+use crate::working::Record;
+use serde::Deserialize;
+use utoipa::ToSchema;
+use validator::{Validate, ValidationError};
+
+mod helix;
+mod ramp;
+
+/// The calculator.
+pub struct Entry;
+
+crate::choice! {
+    /// How the cutter goes down: by a `ramp` to and fro along a slot, or by a `helix` round a hole.
+    EntryWay {
+        /// A straight slope.
+        Ramp = "ramp",
+        /// A screw line.
+        Helix = "helix",
+    }
+}
+
+/// What the entry calculator asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+#[validate(schema(function = "check"))]
+pub struct EntryInput {
+    /// How the cutter goes down: ramp or helix.
+    pub way: EntryWay,
+    /// How deep it is to go.
+    pub depth: Size,
+    /// Feed rate: along the slope for a ramp, at the hole's wall for a helix.
+    pub feed_rate: FeedRate,
+    /// Diameter of the cutter; a helix needs it.
+    pub diameter: Option<Size>,
+    /// Slope that the cutter bears, as its maker says; a ramp needs it, a helix this or pitch.
+    pub ramp_angle: Option<RampAngle>,
+    /// Length of the way from one end of the ramp to the other, for the number of passes; one long pass if absent.
+    pub slot_length: Option<Size>,
+    /// Diameter of the hole that the helix makes; a helix needs it.
+    pub hole_diameter: Option<Size>,
+    /// How deep the helix goes in one turn; from ramp_angle if absent.
+    pub pitch: Option<Size>,
+    /// Radius of the cutter's corner; a sharp corner if absent.
+    pub corner_radius: Option<Size>,
+}
+
+crate::tree!(EntryInput {
+    way,
+    depth,
+    feed_rate,
+    diameter,
+    ramp_angle,
+    slot_length,
+    hole_diameter,
+    pitch,
+    corner_radius
+});
+
+/// What the entry calculator gives.
+#[derive(Debug, ToSchema)]
+pub struct EntryResult {
+    /// Slope of the way.
+    pub ramp_angle: FoundAngle,
+    /// Length of the way of the cutter's middle, with the flat turn or pass at the bottom where there is one.
+    pub path_length: FoundExtent,
+    /// How fast the cutter goes down.
+    pub down_feed_rate: FoundFeedRate,
+    /// Time of the way.
+    pub cutting_time: FoundWorkTime,
+    /// Length along the face that the whole ramp takes.
+    pub ramp_length: Option<FoundExtent>,
+    /// Passes to and fro of the ramp, the last one flat.
+    pub passes: Option<f64>,
+    /// Diameter of the circle of the cutter's middle.
+    pub path_diameter: Option<FoundSize>,
+    /// How deep the helix goes in one turn.
+    pub pitch: Option<FoundSize>,
+    /// Turns of the helix, the last one flat.
+    pub turns: Option<f64>,
+    /// Feed rate to program for the cutter's middle.
+    pub center_feed_rate: Option<FoundFeedRate>,
+}
+
+crate::tree!(EntryResult {
+    ramp_angle,
+    path_length,
+    down_feed_rate,
+    cutting_time,
+    ramp_length,
+    passes,
+    path_diameter,
+    pitch,
+    turns,
+    center_feed_rate
+});
+
+fn check(input: &EntryInput) -> Result<(), ValidationError> {
+    match input.way {
+        EntryWay::Ramp => ramp::check(input),
+        EntryWay::Helix => helix::check(input),
+    }
+}
+
+/// Refuses fields that belong to the other way.
+fn refuse_others(way: &str, given: &[(&'static str, bool)]) -> Result<(), ValidationError> {
+    let others: Vec<(&'static str, &str)> =
+        given.iter().filter(|(_, given)| *given).map(|(field, _)| (*field, "leave out")).collect();
+    if others.is_empty() {
+        Ok(())
+    } else {
+        Err(between(Code::Conflict, format!("A {way} does not have this."), &others))
+    }
+}
+
+impl Calculator for Entry {
+    const ID: &'static str = "speeds/entry";
+    const TITLE: &'static str = "Entry by ramp or helix";
+    const ABOUT: &'static str = "How long the way of a milling cutter down into the work is by a ramp or a helix, how fast it \
+        goes down, the passes or turns, and the feed of its middle.";
+    const TASK: Task = Task::Cut;
+    const WORDS: &'static [&'static str] =
+        &["ramp", "helix", "helical", "plunge", "interpolation", "pocket", "spiral", "going in"];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "A 1/2 in end mill ramps 3/8 in down into a pocket of a winch plate at 3°, in a slot 2 in long.",
+            fields: &[
+                ("way", "ramp"),
+                ("depth", "3/8 in"),
+                ("feed_rate", "4 in/min"),
+                ("ramp_angle", "3 deg"),
+                ("slot_length", "2 in"),
+            ],
+        },
+        Example {
+            says: "A 12 mm end mill with a 1 mm corner opens a 20 mm hole in a pump flange, 1 mm a turn.",
+            fields: &[
+                ("way", "helix"),
+                ("depth", "10 mm"),
+                ("feed_rate", "200 mm/min"),
+                ("diameter", "12 mm"),
+                ("hole_diameter", "20 mm"),
+                ("pitch", "1 mm"),
+                ("corner_radius", "1 mm"),
+            ],
+        },
+    ];
+    type Input = EntryInput;
+    type Output = EntryResult;
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.source("geometry", "slopes and screw lines");
+        record.source("kinematics", "feed of a wall and of the cutter's middle go as their circles");
+        for caution in
+            [cautions::STARTING_POINT, cautions::TURNING_SPINDLE, cautions::MILLING, cautions::ENTRY, cautions::TIMES]
+        {
+            record.caution(caution);
+        }
+        match input.way {
+            EntryWay::Ramp => ramp::solve(input, record),
+            EntryWay::Helix => helix::solve(input, record),
+        }
+    }
+}

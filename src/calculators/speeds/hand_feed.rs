@@ -1,0 +1,113 @@
+//! Feeding by hand: how long a turn of the handwheel takes at a feed rate, by kinematics of a screw.
+
+use crate::calculators::{Calculator, Example, Task};
+use crate::cautions;
+use crate::quantity::{FeedRate, FoundShortTime, FoundSpindleSpeed, FoundWorkTime, SiValue, Size};
+use crate::refusal::Refusal;
+use crate::working::Record;
+use serde::Deserialize;
+use utoipa::ToSchema;
+use validator::Validate;
+
+/// The calculator.
+pub struct HandFeed;
+
+/// A hand cannot turn a wheel evenly faster than this, in turns a second.
+const FASTEST: f64 = 1.5;
+/// Nor slower than this.
+const SLOWEST: f64 = 1.0 / 60.0;
+
+/// What the hand feed calculator asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct HandFeedInput {
+    /// Feed rate wanted.
+    pub feed_rate: FeedRate,
+    /// What the slide travels in one turn of its wheel.
+    pub travel_per_turn: Size,
+    /// Length of the cut; its turns and time need it.
+    pub distance: Option<Size>,
+}
+
+crate::tree!(HandFeedInput { feed_rate, travel_per_turn, distance });
+
+/// What the hand feed calculator gives.
+#[derive(Debug, ToSchema)]
+pub struct HandFeedResult {
+    /// Time for one turn of the wheel.
+    pub time_per_turn: FoundShortTime,
+    /// Turns of the wheel in a minute.
+    pub turns_per_minute: FoundSpindleSpeed,
+    /// Turns for the whole cut.
+    pub turns: Option<f64>,
+    /// Time for the whole cut.
+    pub cutting_time: Option<FoundWorkTime>,
+}
+
+crate::tree!(HandFeedResult { time_per_turn, turns_per_minute, turns, cutting_time });
+
+impl Calculator for HandFeed {
+    const ID: &'static str = "speeds/hand-feed";
+    const TITLE: &'static str = "Feed by hand";
+    const ABOUT: &'static str = "How many seconds a turn of the handwheel takes so that the slide goes at a wanted feed \
+        rate.";
+    const TASK: Task = Task::Cut;
+    const WORDS: &'static [&'static str] =
+        &["handwheel", "hand wheel", "crank", "dial", "manual", "seconds", "feed rate"];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "The table of the bench mill, 0.1 in a turn, is to go at 3.6 in/min over a 6 in winch bracket.",
+            fields: &[("feed_rate", "3.6 in/min"), ("travel_per_turn", "0.1 in"), ("distance", "6 in")],
+        },
+        Example {
+            says: "A quill of 2.5 mm a turn at 40 mm/min.",
+            fields: &[("feed_rate", "40 mm/min"), ("travel_per_turn", "2.5 mm")],
+        },
+    ];
+    type Input = HandFeedInput;
+    type Output = HandFeedResult;
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.source("kinematics", "a screw moves its slide by the travel of a turn");
+        record.caution(cautions::TURNING_SPINDLE);
+        let time_per_turn = FoundShortTime::of(input.travel_per_turn.get() / input.feed_rate.get());
+        record
+            .step("Time for one turn", "t = p / vf")
+            .with("p", "travel_per_turn", input.travel_per_turn)
+            .with("vf", "feed_rate", input.feed_rate)
+            .gives("time_per_turn", time_per_turn);
+        let turns_per_minute = FoundSpindleSpeed::of(input.feed_rate.get() / input.travel_per_turn.get());
+        record
+            .step("Turns in a minute", "n = vf / p")
+            .with("vf", "feed_rate", input.feed_rate)
+            .with("p", "travel_per_turn", input.travel_per_turn)
+            .gives("turns_per_minute", turns_per_minute);
+        let turning = turns_per_minute.get().si();
+        if !(SLOWEST..=FASTEST).contains(&turning) {
+            record.note(
+                "uneven_by_hand",
+                "No hand turns a wheel evenly at this rate, between one turn a minute and three in two seconds: use the \
+                 power feed, or another feed.",
+            );
+        }
+        let turns = input.distance.map(|distance| {
+            let turns = (distance.get() / input.travel_per_turn.get()).si();
+            record
+                .step("Turns for the cut", "z = L / p")
+                .with("L", "distance", distance)
+                .with("p", "travel_per_turn", input.travel_per_turn)
+                .gives("turns", turns);
+            turns
+        });
+        let cutting_time = input.distance.map(|distance| {
+            let time = FoundWorkTime::of(distance.get() / input.feed_rate.get());
+            record
+                .step("Time for the cut", "t = L / vf")
+                .with("L", "distance", distance)
+                .with("vf", "feed_rate", input.feed_rate)
+                .gives("cutting_time", time);
+            time
+        });
+        Ok(HandFeedResult { time_per_turn, turns_per_minute, turns, cutting_time })
+    }
+}

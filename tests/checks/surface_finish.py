@@ -1,0 +1,57 @@
+"""Surface finish: two circles a feed apart, and the mean deviation of a parabola by quadrature."""
+
+from common import Rows, fields, mp, number, show
+from cutting import put, si
+
+CASES = [
+    "nose_radius=0.8 mm&feed_per_rev=0.2 mm/rev&surface_ratio=1.25&units=metric",
+    "nose_radius=1/32 in&theoretical_height=250 uin&units=inch",
+    "nose_radius=0.75 mm&roughness_ra=1.6 um&method=usual&units=metric",
+    "nose_radius=1.2 mm&roughness_ra=0.8 um&units=metric",
+    "nose_radius=1/64 in&feed_per_rev=0.005 in/rev&method=usual&units=inch",
+    "nose_radius=0.4 mm&feed_per_rev=0.6 mm/rev&units=metric",
+]
+
+
+def circle(radius, feed):
+    """Where two circles of the nose cross, above their lowest points."""
+    return radius - mp.sqrt(radius**2 - (feed / 2) ** 2)
+
+
+def parabola(radius, feed):
+    """Mean deviation of y = x^2 / 2r over a feed."""
+    profile = lambda x: x**2 / (2 * radius)
+    half = feed / 2
+    mean = mp.quad(profile, [0, half]) / half
+    turn = mp.sqrt(2 * radius * mean)
+    return mp.quad(lambda x: abs(profile(x) - mean), [0, turn, half]) / half
+
+
+def rows():
+    """Every library row of this calculator."""
+    out = Rows("speeds/surface-finish", "surface_finish", "mpmath")
+    for inputs in CASES:
+        given = fields(inputs)
+        radius = si(given["nose_radius"])
+        usual = given.get("method") == "usual"
+        height = (lambda f: f**2 / (8 * radius)) if usual else (lambda f: circle(radius, f))
+        mean = (lambda f: f**2 / (32 * radius)) if usual else (lambda f: parabola(radius, f))
+        if "feed_per_rev" in given:
+            feed = si(given["feed_per_rev"])
+        elif "theoretical_height" in given:
+            feed = mp.findroot(
+                lambda f: height(f) - si(given["theoretical_height"]), (radius / 1000, radius), solver="anderson", tol=mp.mpf("1e-45")
+            )
+        else:
+            # The mean deviation goes with the square of the feed.
+            feed = radius / 10 * mp.sqrt(si(given["roughness_ra"]) / mean(radius / 10))
+        put(out, inputs, given, "/feed_per_rev", "rev", feed)
+        put(out, inputs, given, "/theoretical_height", "rough", height(feed))
+        put(out, inputs, given, "/roughness_ra", "rough", mean(feed))
+        if "surface_ratio" in given:
+            put(out, inputs, given, "/expected_ra", "rough", mean(feed) * number(given["surface_ratio"]))
+    return out.rows
+
+
+if __name__ == "__main__":
+    show(rows())

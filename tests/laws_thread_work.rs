@@ -86,6 +86,48 @@ fn a_reading_is_placed_against_the_limits() {
     assert!(below == "below" && left < 0.0);
 }
 
+#[test]
+fn an_uneven_coat_that_uses_up_the_tolerance_is_refused() {
+    let query = |more: &str| format!("thread=M8&side=external{more}");
+    let fields = refused("threads/plated", &query("&thickness_min=0 mm&thickness_max=0.5 mm"));
+    assert_eq!(fields, [one("/thickness_max", "no_answer"), one("/may_reach", "no_answer")].concat());
+    assert_eq!(refused("threads/plated", &query("&thickness_min=8 um&thickness_max=5 um")).len(), 2);
+    assert_eq!(refused("threads/plated", &query("&thickness_min=0 um&thickness_max=5 um&internal_class=6H")).len(), 2);
+    assert_eq!(
+        refused("threads/plated", "thread=1/4-20 BSW&side=external&thickness_min=0 um&thickness_max=5 um").len(),
+        1
+    );
+}
+
+#[test]
+fn a_train_needs_a_lead_and_wheels_that_differ() {
+    let query = |more: &str| format!("leadscrew_lead=1/8 in{more}");
+    assert_eq!(refused("threads/change-gears", &query("&gears=20,40")).len(), 2);
+    assert_eq!(refused("threads/change-gears", &query("&gears=20,40&lead=1 mm&thread=M6")).len(), 2);
+    assert_eq!(refused("threads/change-gears", &query("&gears=20&lead=1 mm")), one("/gears", "value_out_of_range"));
+    assert_eq!(refused("threads/change-gears", &query("&gears=20,3&lead=1 mm")), one("/gears", "value_out_of_range"));
+    assert_eq!(refused("threads/change-gears", &query("&gears=20,20&lead=1 mm")), one("/gears", "no_answer"));
+    assert_eq!(refused("threads/change-gears", &query("&gears=20,40&lead=1 mm&stud_wheel=40")).len(), 2);
+    let exact = solved("threads/change-gears", &query("&lead=1/8 in&gears=20,40,40"));
+    assert_eq!(number(&exact, "/trains/0/error"), 0.0);
+}
+
+#[test]
+fn a_dial_that_does_not_follow_says_so() {
+    let dial = |lead: &str| {
+        solved("threads/threading-dial", &format!("lead={lead}&leadscrew_lead=1/8 in&dial_gear=32&dial_marks=8"))
+    };
+    assert!(notes(&dial("1/24 in")).contains(&"close_anywhere"));
+    let metric = dial("1.75 mm");
+    assert!(notes(&metric).contains(&"dial_does_not_follow"));
+    assert!(metric["result"].get("marks").is_none() && metric["result"].get("every_marks").is_none());
+    assert_eq!(
+        refused("threads/threading-dial", "lead=0.123456789 mm&leadscrew_lead=3.14159265 mm&dial_gear=32&dial_marks=8")
+            .len(),
+        1
+    );
+}
+
 proptest! {
     #[test]
     fn a_measurement_leads_back_to_the_pitch_diameter_it_came_from(
@@ -107,5 +149,70 @@ proptest! {
         let contact = number(&solved("threads/wires", &query("contact")), "/over_wires");
         let simple = number(&solved("threads/wires", &query("lead_angle")), "/over_wires");
         prop_assert!((contact - simple).abs() < 2e-6, "{contact} {simple}");
+    }
+
+    #[test]
+    fn at_the_marks_of_a_dial_the_carriage_is_a_whole_number_of_leads_on(
+        tpi in 1u32..60, screw in prop::sample::select(vec![4u32, 5, 6, 8]), gear in prop::sample::select(vec![16u32, 24, 32, 40]),
+    ) {
+        let query = format!("lead=1/{tpi} in&leadscrew_lead=1/{screw} in&dial_gear={gear}&dial_marks=8&units=inch");
+        let dial = solved("threads/threading-dial", &query);
+        if let Some(every) = dial["result"]["every_marks"].as_f64() {
+            let travel = every * f64::from(gear) / 8.0 / f64::from(screw);
+            let leads = travel * f64::from(tpi);
+            prop_assert!((leads - leads.round()).abs() < 1e-9, "{query}: {leads}");
+            let turns = every * f64::from(gear) / 8.0;
+            prop_assert!((turns - turns.round()).abs() < 1e-9, "{query}: {turns}");
+        }
+    }
+
+    #[test]
+    fn trains_come_nearest_first_and_use_owned_wheels(
+        gears in prop::collection::vec(16u32..100, 4..9), lead in 0.2..6.0_f64,
+    ) {
+        let list: Vec<String> = gears.iter().map(ToString::to_string).collect();
+        let query = format!("lead={lead} mm&leadscrew_lead=3 mm&gears={}&units=metric", list.join(","));
+        if let Ok(answer) = answer("threads/change-gears", &query) {
+            let trains = answer["result"]["trains"].as_array().unwrap();
+            let error = |train: &Value| train["error"]["value"].as_f64().unwrap().abs();
+            for pair in trains.windows(2) {
+                let clears = |train: &Value| train["clears"].as_bool().unwrap();
+                prop_assert!(clears(&pair[0]) >= clears(&pair[1]), "{query}");
+                prop_assert!(clears(&pair[0]) != clears(&pair[1]) || error(&pair[0]) <= error(&pair[1]) + 1e-9, "{query}");
+            }
+            for train in trains {
+                let wheel = |name: &str| train[name].as_u64();
+                let used: Vec<u64> =
+                    ["first_driver", "first_driven", "second_driver", "second_driven"].iter().filter_map(|n| wheel(n)).collect();
+                let mut left = gears.clone();
+                for teeth in &used {
+                    let at = left.iter().position(|own| u64::from(*own) == *teeth);
+                    prop_assert!(at.is_some(), "{query}: {train}");
+                    left.remove(at.unwrap());
+                }
+                let drive = |i: usize| used.get(i).map_or(1.0, |teeth| *teeth as f64);
+                let ratio = drive(0) * drive(2) / (drive(1) * drive(3));
+                prop_assert!((train["lead"]["value"].as_f64().unwrap() - 3.0 * ratio).abs() < 1e-9);
+            }
+        }
+    }
+
+    #[test]
+    fn a_coat_within_its_thickness_brings_the_thread_within_its_limits(
+        thread in prop::sample::select(vec!["M8", "M20", "Tr28x5", "G 1"]), thin in 0.0..8.0_f64, more in 0.0..3.0_f64, at in 0.0..1.0_f64,
+        side in prop::sample::select(vec!["external", "internal"]),
+    ) {
+        let thick = thin + more;
+        let query = format!("thread={thread}&side={side}&thickness_min={thin} um&thickness_max={thick} um&units=metric");
+        let plated = solved("threads/plated", &query);
+        let (least, greatest) = (number(&plated, "/before/pitch_min"), number(&plated, "/before/pitch_max"));
+        let (thin_moves, thick_moves) = (number(&plated, "/pitch_change_min"), number(&plated, "/pitch_change_max"));
+        let sign = if side == "external" { 1.0 } else { -1.0 };
+        let cut = least + at * (greatest - least);
+        for coat in [thin_moves, thick_moves, (thin_moves + thick_moves) / 2.0] {
+            let after = cut + sign * coat;
+            prop_assert!(after <= number(&plated, "/after/pitch_max") + 1e-9, "{query}: {after}");
+            prop_assert!(after >= number(&plated, "/after/pitch_min") - 1e-9, "{query}: {after}");
+        }
     }
 }

@@ -83,8 +83,13 @@ mod speeds {
     pub mod turning;
 }
 mod threads {
+    pub mod change_gears;
+    mod change_gears_rows;
+    mod change_gears_trains;
     mod given;
     mod limit_sources;
+    pub mod plated;
+    mod plated_limits;
     pub mod thread;
     mod thread_basics;
     mod thread_gauging;
@@ -95,6 +100,7 @@ mod threads {
     #[cfg(test)]
     mod thread_tests;
     mod thread_tolerances;
+    pub mod threading_dial;
     pub mod wires;
     mod wires_contact;
     mod wires_limits;
@@ -130,6 +136,9 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<speeds::cutting_time::CuttingTime>(),
     Entry::of::<threads::thread::Thread>(),
     Entry::of::<threads::wires::Wires>(),
+    Entry::of::<threads::plated::Plated>(),
+    Entry::of::<threads::change_gears::ChangeGears>(),
+    Entry::of::<threads::threading_dial::ThreadingDial>(),
     Entry::of::<datum::touch_off::TouchOff>(),
     Entry::of::<datum::between_faces::BetweenFaces>(),
     Entry::of::<datum::bore_or_boss::BoreOrBoss>(),

@@ -322,6 +322,11 @@ kinds! {
         units: PERCENT, inch: (Unit::Percent, 1), metric: (Unit::Percent, 1), least: Least::AboveZero, most: 1.0,
         setting: Never, example: "75 percent"
     }
+    /// A small share of either sign, such as the error of a gear train.
+    FineDeviation / FineDeviation / FoundFineDeviation: si::Ratio {
+        units: PERCENT, inch: (Unit::Percent, 5), metric: (Unit::Percent, 5), least: Least::Any, most: 1e6,
+        setting: Never, example: "0.01 percent"
+    }
     /// A percentage of either sign.
     Deviation / Deviation / FoundDeviation: si::Ratio {
         units: PERCENT, inch: (Unit::Percent, 1), metric: (Unit::Percent, 1), least: Least::Any, most: 1e6,

@@ -1,0 +1,206 @@
+//! When to close the half-nuts by the threading dial of a lathe: after how many marks the tool is in its
+//! groove again, and at which marks it always is. Derived: lead of the thread, of the lead screw, and the
+//! teeth of the dial's wheel.
+
+use crate::calculators::{Calculator, Example, Task};
+use crate::fields::Count;
+use crate::quantity::{FoundSize, SiValue, Size, Unit};
+use crate::reference::thread_designation::Designation;
+use crate::refusal::{Code, Refusal, between};
+use crate::working::Record;
+use serde::Deserialize;
+use utoipa::ToSchema;
+use validator::{Validate, ValidationError};
+
+/// The calculator.
+pub struct ThreadingDial;
+
+/// What the threading dial calculator asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+#[validate(schema(function = "check_lead"))]
+pub struct ThreadingDialInput {
+    /// The thread to cut; this or lead.
+    pub thread: Option<Designation>,
+    /// The lead to cut; this or thread.
+    pub lead: Option<Size>,
+    /// Lead of the lead screw: how far one turn of it moves the carriage.
+    pub leadscrew_lead: Size,
+    /// Teeth of the dial's wheel, which the lead screw turns by one a turn.
+    #[schema(value_type = u32, minimum = 4, maximum = 200)]
+    pub dial_gear: Count<4, 200>,
+    /// Marks on the dial, evenly spaced, with and without numbers.
+    #[schema(value_type = u32, minimum = 1, maximum = 100)]
+    pub dial_marks: Count<1, 100>,
+}
+
+crate::tree!(ThreadingDialInput { thread, lead, leadscrew_lead, dial_gear, dial_marks });
+
+/// What the threading dial calculator gives.
+#[derive(Debug, ToSchema)]
+pub struct ThreadingDialResult {
+    /// Turns of the lead screw after which the tool meets its groove again; 1 where the nuts can be closed anywhere.
+    pub screw_turns: u32,
+    /// Whether the half-nuts can be closed wherever they go in.
+    pub anywhere: bool,
+    /// After how many marks of the dial the tool is in its groove again. Absent where the dial never says.
+    pub every_marks: Option<u32>,
+    /// Marks at which to close if the first cut began at the last mark; counted round the dial, the last one being zero.
+    /// Absent where they change from turn to turn.
+    pub marks: Option<Vec<u32>>,
+    /// How far the carriage goes between two such places.
+    pub travel: FoundSize,
+}
+
+crate::tree!(ThreadingDialResult { screw_turns, anywhere, every_marks, marks, travel });
+
+fn check_lead(input: &ThreadingDialInput) -> Result<(), ValidationError> {
+    match (&input.thread, &input.lead) {
+        (None, None) => Err(between(
+            Code::FieldMissing,
+            "Name the thread or state its lead.",
+            &[("thread", "1/2-13"), ("lead", "1/13 in")],
+        )),
+        (Some(_), Some(_)) => Err(between(
+            Code::Conflict,
+            "The thread already has its lead: leave one of the two out.",
+            &[("thread", "leave out"), ("lead", "leave out")],
+        )),
+        _ => Ok(()),
+    }
+}
+
+/// Most turns of the lead screw that are looked at: farther than any bed is long.
+const MOST_TURNS: u32 = 5000;
+
+/// The smallest whole number of lead screw turns that is a whole number of leads.
+fn turns(leads_per_turn: f64) -> Option<u32> {
+    (1..=MOST_TURNS).find(|turns| {
+        let leads = leads_per_turn * f64::from(*turns);
+        (leads - leads.round()).abs() < 1e-9 * leads.max(1.0) && leads.round() >= 1.0
+    })
+}
+
+fn common(a: u64, b: u64) -> u64 {
+    if b == 0 { a } else { common(b, a % b) }
+}
+
+impl Calculator for ThreadingDial {
+    const ID: &'static str = "threads/threading-dial";
+    const TITLE: &'static str = "Threading dial";
+    const ABOUT: &'static str = "At which marks of a lathe's threading dial the half-nuts may be closed for a thread, so \
+        that the tool comes into the groove it has begun.";
+    const TASK: Task = Task::Thread;
+    const WORDS: &'static [&'static str] =
+        &["thread chasing dial", "half-nut", "half nuts", "lathe", "pick up a thread", "lead screw", "dial marks"];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "A 1/2-13 stud on the shop's lathe: lead screw of 8 threads an inch, a dial of 32 teeth and 8 marks.",
+            fields: &[("thread", "1/2-13"), ("leadscrew_lead", "1/8 in"), ("dial_gear", "32"), ("dial_marks", "8")],
+        },
+        Example {
+            says: "A lead of 1.75 mm on the same lathe, which its dial cannot follow.",
+            fields: &[("lead", "1.75 mm"), ("leadscrew_lead", "1/8 in"), ("dial_gear", "32"), ("dial_marks", "8")],
+        },
+    ];
+    type Input = ThreadingDialInput;
+    type Output = ThreadingDialResult;
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.caution((
+            "threading_lathe",
+            "Thread at a speed at which the half-nuts can be opened in time, keep fingers off the work, and stop the \
+             spindle to measure.",
+        ));
+        record.source("kinematics", "the carriage goes one lead of the screw for each of its turns");
+        let lead = match (&input.thread, input.lead) {
+            (Some(thread), _) => {
+                let lead = thread.found(thread.thread.lead());
+                record
+                    .look_up("Lead of the thread", "pitch times starts, as the designation says them")
+                    .with("T", "thread", thread.text())
+                    .gives("thread_lead", lead);
+                lead
+            }
+            (None, Some(lead)) => {
+                record.step("Lead of the thread", "L = l").with("l", "lead", lead).gives("thread_lead", lead.found());
+                lead.found()
+            }
+            (None, None) => FoundSize::stated(1.0, Unit::Millimetre),
+        };
+        let screw = input.leadscrew_lead;
+        let per_turn = screw.get().si() / lead.get().si();
+        record
+            .step("Leads of the thread in one turn of the lead screw", "x = S / L")
+            .with("S", "leadscrew_lead", screw)
+            .with("L", "thread_lead", lead)
+            .gives("leads_per_turn", per_turn);
+        let Some(turns) = turns(per_turn) else {
+            return Err(Refusal::no_answer(
+                "The lead and the lead screw do not come together again within 5000 turns; keep the half-nuts closed and \
+                 run the spindle back.",
+                &[("leadscrew_lead", "1/8 in".into())],
+            ));
+        };
+        record
+            .look_up(
+                "Turns of the lead screw to the next common place",
+                "the least whole number of turns that is a whole number of leads",
+            )
+            .with("x", "leads_per_turn", per_turn)
+            .gives("screw_turns", turns);
+        record
+            .look_up("Close anywhere", "where every turn of the lead screw is a whole number of leads")
+            .with("q", "screw_turns", turns)
+            .gives("anywhere", turns == 1);
+        let (gear, marks) = (u64::from(input.dial_gear.get()), u64::from(input.dial_marks.get()));
+        // k marks are k G / M turns of the lead screw, which must be a whole multiple of the turns found.
+        let every = u64::from(turns) * marks / common(gear, u64::from(turns) * marks);
+        let travel = FoundSize::stated(screw.quantity().value * f64::from(turns), screw.quantity().unit);
+        record
+            .step("Travel to the next common place", "t = S × q")
+            .with("S", "leadscrew_lead", screw)
+            .with("q", "screw_turns", turns)
+            .gives("travel", travel);
+        // Beyond two turns of the dial nobody counts.
+        let counted = every <= 2 * marks;
+        let every_marks = counted.then_some(every as u32);
+        if let Some(every) = every_marks {
+            record
+                .look_up(
+                    "Marks from one good place to the next",
+                    "the least number k with k × G / M a whole multiple of q",
+                )
+                .with("q", "screw_turns", turns)
+                .with("G", "dial_gear", input.dial_gear.get())
+                .with("M", "dial_marks", input.dial_marks.get())
+                .gives("every_marks", every);
+        }
+        let fixed = every <= marks && marks % every == 0;
+        let list: Option<Vec<u32>> = fixed.then(|| (1..=marks / every).map(|n| (n * every) as u32).collect());
+        if let Some(list) = &list {
+            record
+                .look_up("Marks at which to close", "every so many, counted from the last mark as zero")
+                .gives("marks", list.iter().map(|mark| f64::from(*mark)).collect::<Vec<_>>());
+        } else if counted {
+            record.note(
+                "marks_change",
+                "The good marks change from turn to turn of the dial: count the marks from the place of the first cut, or \
+                 keep the half-nuts closed and run the spindle back.",
+            );
+        } else {
+            record.note(
+                "dial_does_not_follow",
+                "The dial does not come round to the place again while anyone counts: keep the half-nuts closed, stop, \
+                 draw the tool back and run the spindle back.",
+            );
+        }
+        if turns == 1 {
+            record.note("close_anywhere", "The half-nuts may be closed wherever they go in; the dial is not needed.");
+        }
+        if input.thread.as_ref().is_some_and(|thread| thread.thread.starts > 1) {
+            record.note("starts", "Each start is cut by itself at these places; the next one is set off by the pitch.");
+        }
+        Ok(ThreadingDialResult { screw_turns: turns, anywhere: turns == 1, every_marks, marks: list, travel })
+    }
+}

@@ -13,7 +13,8 @@ use std::collections::{HashMap, HashSet};
 
 #[test]
 fn the_published_description_is_the_committed_one() {
-    golden("openapi/openapi.json", openapi::text());
+    golden("openapi/openapi.json", &openapi::text());
+    assert_eq!(serde_json::from_str::<Value>(openapi::served()).expect("JSON"), openapi::document());
     golden("openapi/operations.txt", &openapi::operations());
 }
 

@@ -40,7 +40,7 @@ fn routes(config: &mut web::ServiceConfig) {
         }))
         .service(readable("/healthz", || async { json("{\"status\":\"ok\"}") }))
         .service(readable("/readyz", ready))
-        .service(readable("/openapi.json", || async { json(openapi::text()) }))
+        .service(readable("/openapi.json", || async { json(openapi::served()) }))
         .service(readable("/v1/calculators", || async { json(catalogue::catalogue()) }))
         .service(readable("/v1/tables", || async { tagged(JSON, tables::list().to_string().into_bytes()) }))
         .service(readable("/v1/tables/{name}", tables::answer))
@@ -134,16 +134,10 @@ fn cors(settings: &Settings) -> Cors {
 
 /// The service, bound to `listener`, and running once awaited.
 pub fn serve(listener: TcpListener, settings: Settings) -> io::Result<Server> {
-    // Tables and descriptions are made before the first request, not by it.
-    for entry in REGISTER {
-        let fields = crate::fields::Fields(
-            entry.examples[0].fields.iter().map(|(name, value)| ((*name).into(), text(value))).collect(),
-        );
-        let _ = crate::asking::ask(entry, fields, crate::asking::Form::Json);
-    }
     metrics::install();
-    openapi::text();
-    catalogue::catalogue();
+    // Tables and descriptions are made beside the start: it does not wait for them, and no request has
+    // to make them if it comes a moment later.
+    std::thread::spawn(make_ready);
     let workers = match settings.workers {
         0 => std::thread::available_parallelism().map_or(1, usize::from),
         workers => workers,
@@ -167,6 +161,16 @@ pub fn serve(listener: TcpListener, settings: Settings) -> io::Result<Server> {
     .run();
     READY.store(true, Ordering::Relaxed);
     Ok(server)
+}
+
+/// Reads the tables, by asking each calculator once, and writes the descriptions.
+fn make_ready() {
+    for entry in REGISTER {
+        let example = entry.examples[0].fields.iter().map(|(name, value)| ((*name).into(), text(value)));
+        let _ = crate::asking::ask(entry, crate::fields::Fields(example.collect()), crate::asking::Form::Json);
+    }
+    openapi::served();
+    catalogue::catalogue();
 }
 
 fn text(value: &'static str) -> crate::fields::Given<'static> {

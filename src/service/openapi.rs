@@ -25,14 +25,17 @@ const ABOUT: &str = "The arithmetic of a machine shop: drills, patterns, arcs, t
     wrong with it, and a value to try: 400 where the request cannot be read, 422 where it can and is wrong. Answers \
     carry an ETag, and If-None-Match is heeded. There are no accounts and no keys.";
 
-/// The description as JSON text, made once.
-pub fn text() -> &'static str {
-    static TEXT: LazyLock<String> = LazyLock::new(|| {
-        let mut text = serde_json::to_string_pretty(&document()).unwrap_or_default();
-        text.push('\n');
-        text
-    });
+/// The description as it is served, made once.
+pub fn served() -> &'static str {
+    static TEXT: LazyLock<String> = LazyLock::new(|| document().to_string());
     &TEXT
+}
+
+/// The description for people to read and compare: the same, a line for each member.
+pub fn text() -> String {
+    let mut text = serde_json::to_string_pretty(&document()).unwrap_or_default();
+    text.push('\n');
+    text
 }
 
 /// Every operation as `METHOD path operation_id`, sorted: the description at a glance.

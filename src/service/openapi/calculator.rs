@@ -132,6 +132,13 @@ impl Shown {
         serde_json::to_value(self.answer.as_ref()?).ok()
     }
 
+    /// The same without the working, as `working=false` answers.
+    fn brief(&self) -> Option<Value> {
+        let mut answer = self.json()?;
+        answer["working"] = json!([]);
+        Some(answer)
+    }
+
     fn cell(&self) -> Option<Value> {
         let answer = self.answer.as_ref()?;
         let reserved = Reserved { pick: Some(self.pick.clone()), units: Some(answer.system), ..Reserved::default() };
@@ -152,18 +159,20 @@ pub fn operations(described: &'static Described) -> Vec<(String, PathItem)> {
     let operation = |id: String, summary: String, about: String| {
         OperationBuilder::new().tag(topic).operation_id(Some(id)).summary(Some(summary)).description(Some(about))
     };
-    let answer = || {
+    let answer = |example: Option<Value>| {
         let content = ContentBuilder::new().schema(Some(Ref::from_schema_name(format!("{stem}Answer"))));
         ResponseBuilder::new()
             .description("The answer.")
-            .content("application/json", content.example(shown.json()).build())
+            .content("application/json", content.example(example).build())
             .build()
     };
     let get = operation(id.clone(), entry.title.to_owned(), format!("{} {}", entry.about, example.says));
-    let get = with_parameters(get, described, &shown, Form::Json).response("200", answer());
+    let get = with_parameters(get, described, &shown, Form::Json).response("200", answer(shown.json()));
+    let mut request = inputs(described, example.fields);
+    request["working"] = json!(false);
     let body = ContentBuilder::new()
         .schema(Some(Ref::from_schema_name(format!("{stem}Request"))))
-        .example(Some(inputs(described, example.fields)))
+        .example(Some(request))
         .build();
     let post = operation(
         format!("{id}_post"),
@@ -177,7 +186,7 @@ pub fn operations(described: &'static Described) -> Vec<(String, PathItem)> {
             .content("application/json", body)
             .build(),
     ))
-    .response("200", answer());
+    .response("200", answer(shown.brief()));
     let about = "One value of the answer as bare text, for a cell of a spreadsheet: pick says which.".to_owned();
     let one = operation(format!("{id}_cell"), format!("{}, one value for a cell", entry.title), about);
     let one = with_parameters(one, described, &shown, Form::Cell).response(

@@ -4,23 +4,24 @@
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
 use crate::machine::{
-    Drive, FeedStep, Limit, ProcessFactor, RangePoint, Removal, Spindle, Tooling, TurnCut, WantedSpeed, check_turn,
-    cut_power, tell_limits,
+    Drive, FeedStep, Limit, ProcessFactor, RangePoint, Removal, Spindle, Tooling, TurnCut, check_turn, cut_power,
+    tell_limits,
 };
 use crate::quantity::{
     CuttingSpeed, EdgeAngle, Efficiency, Extent, FeedPerRev, FeedRate, FoundChipThickness, FoundCuttingForce,
     FoundCuttingSpeed, FoundFeedPerRev, FoundFeedRate, FoundPercentage, FoundPower, FoundRemovalRate, FoundSize,
-    FoundSpindleSpeed, FoundTorque, Percentage, Power, SiValue, Size, SpindleSpeed, Unit, angle, text,
+    FoundSpindleSpeed, FoundTorque, Percentage, Power, SiValue, Size, SpindleSpeed, Unit, angle,
 };
 use crate::reference::cutting_speeds::{Operation, ToolMaterial};
 use crate::reference::material_name::WorkMaterial;
 use crate::refusal::{Code, Refusal, between};
-use crate::working::{Constant, Record};
+use crate::working::Record;
 use serde::Deserialize;
 use std::f64::consts::PI;
 use utoipa::ToSchema;
 use validator::{Validate, ValidationError};
 
+mod bar;
 mod examples;
 
 /// The calculator.
@@ -33,17 +34,6 @@ const PROCESS: ProcessFactor = ProcessFactor {
     source: "process_factor_memory",
     place: "factor of inside turning",
 };
-
-/// The share of the turning speed where no boring speed is published.
-const SHARE: Constant = Constant {
-    of: "constant:share_of_turning_speed",
-    value: 0.75,
-    source: "common_practice",
-    place: "boring at 70 to 80 percent of the turning speed",
-};
-
-/// Beyond this many diameters a steel bar chatters.
-const LONGEST: f64 = 4.0;
 
 /// What the boring calculator asks for.
 #[derive(Debug, Deserialize, Validate, ToSchema)]
@@ -222,47 +212,6 @@ impl BoringInput {
     }
 }
 
-/// The cutting speed: stated, published for boring, or a share of that published for turning.
-fn speed(tooling: &Tooling, record: &mut Record) -> Result<WantedSpeed, Refusal> {
-    let own = tooling.speed(record);
-    let turning = Tooling { operation: Operation::TurningRough, ..*tooling };
-    let Err(refusal) = own else { return own };
-    let Ok(turning) = turning.speed(record) else { return Err(refusal) };
-    let quantity = turning.speed.quantity();
-    let speed = CuttingSpeed::stated(text::tidy(quantity.value * SHARE.value), quantity.unit);
-    record
-        .step("Cutting speed of boring", "V = k × Vt")
-        .constant("k", &SHARE)
-        .with("Vt", turning.of, turning.speed)
-        .gives("boring_cutting_speed", speed);
-    record.note(
-        "share_of_turning",
-        "No boring speed is published for this material and tool: three quarters of the turning speed are taken, less for \
-         a slender bar.",
-    );
-    Ok(WantedSpeed { of: "boring_cutting_speed", speed })
-}
-
-/// Overhang over diameter of the bar.
-fn overhang_ratio(input: &BoringInput, record: &mut Record) -> Option<f64> {
-    let (overhang, bar) = input.overhang.zip(input.bar_diameter)?;
-    let ratio = (overhang.get() / bar.get()).si();
-    record
-        .step("Overhang in diameters of the bar", "l = L / d")
-        .with("L", "overhang", overhang)
-        .with("d", "bar_diameter", bar)
-        .gives("overhang_ratio", ratio);
-    if ratio > LONGEST {
-        record.source("common_practice", "boring bars of steel up to four diameters out");
-        record.note(
-            "slender_bar",
-            "The bar stands out more than four of its diameters: it will chatter and spring; take it shorter or thicker, \
-             or cut slower and lighter.",
-        );
-    }
-    Some(ratio)
-}
-
 impl Calculator for Boring {
     const ID: &'static str = "speeds/boring";
     const TITLE: &'static str = "Boring speed and feed";
@@ -289,7 +238,7 @@ impl Calculator for Boring {
         }
         let tooling = input.tooling();
         tooling.warn(record);
-        let wanted = speed(&tooling, record)?;
+        let wanted = bar::speed(&tooling, record)?;
         let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", Operation::Boring, None, record)?;
         let cut = TurnCut {
             wanted,
@@ -300,7 +249,7 @@ impl Calculator for Boring {
             available_feeds: input.available_feeds.as_deref(),
         };
         let set = cut.set(record)?;
-        let overhang_ratio = overhang_ratio(input, record);
+        let overhang_ratio = bar::overhang_ratio(input, record);
         let edge = record.or_assume(
             input.cutting_edge_angle,
             "cutting_edge_angle",

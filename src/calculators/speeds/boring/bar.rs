@@ -1,0 +1,60 @@
+//! The cutting speed of boring, and how slender the bar is.
+
+use super::BoringInput;
+use crate::machine::{Tooling, WantedSpeed};
+use crate::quantity::{CuttingSpeed, SiValue, text};
+use crate::reference::cutting_speeds::Operation;
+use crate::refusal::Refusal;
+use crate::working::{Constant, Record};
+
+/// The share of the turning speed where no boring speed is published.
+const SHARE: Constant = Constant {
+    of: "constant:share_of_turning_speed",
+    value: 0.75,
+    source: "common_practice",
+    place: "boring at 70 to 80 percent of the turning speed",
+};
+
+/// Beyond this many diameters a steel bar chatters.
+const LONGEST: f64 = 4.0;
+
+/// The cutting speed: stated, published for boring, or a share of that published for turning.
+pub fn speed(tooling: &Tooling, record: &mut Record) -> Result<WantedSpeed, Refusal> {
+    let own = tooling.speed(record);
+    let turning = Tooling { operation: Operation::TurningRough, ..*tooling };
+    let Err(refusal) = own else { return own };
+    let Ok(turning) = turning.speed(record) else { return Err(refusal) };
+    let quantity = turning.speed.quantity();
+    let speed = CuttingSpeed::stated(text::tidy(quantity.value * SHARE.value), quantity.unit);
+    record
+        .step("Cutting speed of boring", "V = k × Vt")
+        .constant("k", &SHARE)
+        .with("Vt", turning.of, turning.speed)
+        .gives("boring_cutting_speed", speed);
+    record.note(
+        "share_of_turning",
+        "No boring speed is published for this material and tool: three quarters of the turning speed are taken, less for \
+         a slender bar.",
+    );
+    Ok(WantedSpeed { of: "boring_cutting_speed", speed })
+}
+
+/// Overhang over diameter of the bar.
+pub fn overhang_ratio(input: &BoringInput, record: &mut Record) -> Option<f64> {
+    let (overhang, bar) = input.overhang.zip(input.bar_diameter)?;
+    let ratio = (overhang.get() / bar.get()).si();
+    record
+        .step("Overhang in diameters of the bar", "l = L / d")
+        .with("L", "overhang", overhang)
+        .with("d", "bar_diameter", bar)
+        .gives("overhang_ratio", ratio);
+    if ratio > LONGEST {
+        record.source("common_practice", "boring bars of steel up to four diameters out");
+        record.note(
+            "slender_bar",
+            "The bar stands out more than four of its diameters: it will chatter and spring; take it shorter or thicker, \
+             or cut slower and lighter.",
+        );
+    }
+    Some(ratio)
+}

@@ -39,6 +39,7 @@ pub fn stated(schema: &Value, parts: &Map<String, Value>) -> Value {
         Some("PointsText") => json!({"type": "array", "items": {"$ref": "#/components/schemas/StatedPoint"}}),
         Some(text) if text.ends_with("Text") => stated_quantity(),
         Some(name) if parts.get(name).is_some_and(|part| part.get("enum").is_some()) => single,
+        Some(name) if parts.get(name).is_some_and(|part| part["type"] == "number") => json!({"type": "number"}),
         Some(_) => json!({"type": "string"}),
         None => single,
     }

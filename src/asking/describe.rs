@@ -63,7 +63,6 @@ impl Field {
         let whole = |text: &str| text.trim().parse::<i64>().map_or_else(|_| json!(text), |count| json!(count));
         match self.form {
             "count" => whole(text),
-            "number" => text.trim().parse::<f64>().map_or_else(|_| json!(text), |number| json!(number)),
             "truth" => json!(text == "true"),
             "list" if self.query_schema["items"]["type"] == "integer" => text.split(',').map(whole).collect(),
             "list" => text.split(',').map(str::trim).collect(),
@@ -205,8 +204,6 @@ fn form(schema: &Value, part: &Value, kind: Option<&KindRow>) -> &'static str {
         "choice"
     } else if is(part, "integer") {
         "count"
-    } else if is(part, "number") {
-        "number"
     } else if is(part, "boolean") {
         "truth"
     } else if is(schema, "array") {

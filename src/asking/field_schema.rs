@@ -27,27 +27,15 @@ pub fn stated(schema: &Value, parts: &Map<String, Value>) -> Value {
     if let Some(items) = schema.get("items") {
         return json!({"type": "array", "items": stated(items, parts)});
     }
-    let part = reference(schema).and_then(|name| parts.get(name)).unwrap_or(schema);
-    let mut forms = part["oneOf"].as_array().into_iter().flatten();
-    if forms.any(|form| form["type"] == "array" && form["items"]["$ref"].is_string()) && !is_points(part) {
-        return json!({"type": "array", "items": {"type": "object", "description": "One row.",
-                      "additionalProperties": true}});
-    }
     let single = single(schema, parts);
     match reference(&single) {
         Some("PointText") => json!({"$ref": "#/components/schemas/StatedPoint"}),
         Some("PointsText") => json!({"type": "array", "items": {"$ref": "#/components/schemas/StatedPoint"}}),
         Some(text) if text.ends_with("Text") => stated_quantity(),
         Some(name) if parts.get(name).is_some_and(|part| part.get("enum").is_some()) => single,
-        Some(name) if parts.get(name).is_some_and(|part| part["type"] == "number") => json!({"type": "number"}),
         Some(_) => json!({"type": "string"}),
         None => single,
     }
-}
-
-/// Whether a text form of it is that of points.
-fn is_points(part: &Value) -> bool {
-    part["oneOf"].as_array().into_iter().flatten().any(|form| reference(form) == Some("PointsText"))
 }
 
 /// The schema of a quantity as an answer repeats it.

@@ -97,8 +97,7 @@ pub fn schemas() -> Schemas {
         "Assumed": record("A default that was used.", &["field", "value", "says"], json!({
             "field": words("The field that was not given."),
             "value": {"description": "What was taken for it: a quantity, a word, a count or a list.",
-                      "anyOf": [{"$ref": "#/components/schemas/Stated"}, {"$ref": "#/components/schemas/StatedPoint"},
-                                {"type": "string"}, {"type": "number"},
+                      "anyOf": [{"$ref": "#/components/schemas/Stated"}, {"type": "string"}, {"type": "number"},
                                 {"type": "boolean"}, {"type": "array", "items": {"anyOf": [
                                     {"$ref": "#/components/schemas/Stated"}, {"type": "string"}, {"type": "number"}]}}]},
             "says": words("Why.") })),

@@ -11,7 +11,7 @@ use std::sync::LazyLock;
 use utoipa::{PartialSchema, ToSchema};
 
 /// The forms a field can take.
-pub const FORMS: [&str; 6] = ["quantity", "choice", "count", "truth", "list", "words"];
+pub const FORMS: [&str; 8] = ["quantity", "choice", "count", "number", "truth", "list", "objects", "words"];
 
 /// One input field.
 #[derive(Clone, Debug, Serialize)]
@@ -63,6 +63,7 @@ impl Field {
         let whole = |text: &str| text.trim().parse::<i64>().map_or_else(|_| json!(text), |count| json!(count));
         match self.form {
             "count" => whole(text),
+            "number" => text.parse::<f64>().map_or_else(|_| json!(text), |number| json!(number)),
             "truth" => json!(text == "true"),
             "list" if self.query_schema["items"]["type"] == "integer" => text.split(',').map(whole).collect(),
             "list" => text.split(',').map(str::trim).collect(),
@@ -208,17 +209,13 @@ fn form(schema: &Value, part: &Value, kind: Option<&KindRow>) -> &'static str {
         "truth"
     } else if is(schema, "array") {
         "list"
-    } else if is_rows(part) {
+    } else if is(part, "number") {
+        "number"
+    } else if field_schema::row_of(part).is_some() || part["oneOf"][1]["type"] == "array" {
         "objects"
     } else {
         "words"
     }
-}
-
-/// A text or a list of objects.
-fn is_rows(part: &Value) -> bool {
-    let mut forms = part["oneOf"].as_array().into_iter().flatten();
-    forms.any(|form| form["type"] == "array" && reference(&form["items"]).is_some())
 }
 
 fn choices(part: &Value) -> Vec<String> {

@@ -1,7 +1,7 @@
 //! The schemas of one field: of its text in a query, of its value in a JSON request, and of its value
 //! as an answer repeats it; drawn from the schema that its type has.
 
-use super::describe::reference;
+use super::describe::{reference, without_null as without_choice};
 use serde_json::{Map, Value, json};
 
 /// The schema of one text of a query; an array where the field is a list.
@@ -9,17 +9,17 @@ pub fn query(schema: &Value, parts: &Map<String, Value>) -> Value {
     if let Some(items) = schema.get("items") {
         return json!({"type": "array", "minItems": 1, "items": single(items, parts)});
     }
-    or_counts(single(schema, parts))
+    or_numbers(single(schema, parts), parts)
 }
 
 /// The schema of the value in a JSON request.
-pub fn body(schema: &Value, _parts: &Map<String, Value>) -> Value {
+pub fn body(schema: &Value, parts: &Map<String, Value>) -> Value {
     let mut schema = schema.clone();
     if schema.get("items").is_some() {
         schema["type"] = json!("array");
         return schema;
     }
-    or_counts(schema)
+    or_numbers(schema, parts)
 }
 
 /// The schema of the value as an answer repeats it.
@@ -27,15 +27,36 @@ pub fn stated(schema: &Value, parts: &Map<String, Value>) -> Value {
     if let Some(items) = schema.get("items") {
         return json!({"type": "array", "items": stated(items, parts)});
     }
+    let part = part_of(schema, parts);
+    if let Some(row) = row_of(part).and_then(|name| parts.get(name)) {
+        let members = row["properties"].as_object().into_iter().flatten();
+        let members: Map<String, Value> =
+            members.map(|(name, member)| (name.clone(), stated(without_choice(member), parts))).collect();
+        let row = json!({"type": "object", "required": row["required"], "additionalProperties": false,
+                         "properties": members});
+        return json!({"type": "array", "items": row});
+    }
     let single = single(schema, parts);
     match reference(&single) {
         Some("PointText") => json!({"$ref": "#/components/schemas/StatedPoint"}),
         Some("PointsText") => json!({"type": "array", "items": {"$ref": "#/components/schemas/StatedPoint"}}),
         Some(text) if text.ends_with("Text") => stated_quantity(),
-        Some(name) if parts.get(name).is_some_and(|part| part.get("enum").is_some()) => single,
-        Some(_) => json!({"type": "string"}),
-        None => single,
+        // Words are repeated as understood, which a pattern of the request does not bind.
+        Some(_) if part["type"] == "string" && part.get("enum").is_none() => json!({"type": "string"}),
+        _ => single,
     }
+}
+
+/// The name of the objects of a list that a query states as rows of text.
+pub fn row_of(part: &Value) -> Option<&str> {
+    let mut forms = part["oneOf"].as_array().into_iter().flatten();
+    let list = forms.find(|form| form["type"] == "array")?;
+    reference(&list["items"]).filter(|name| *name != "Point")
+}
+
+/// What the schema is, or what it refers to.
+fn part_of<'v>(schema: &'v Value, parts: &'v Map<String, Value>) -> &'v Value {
+    reference(schema).and_then(|name| parts.get(name)).unwrap_or(schema)
 }
 
 /// The schema of a quantity as an answer repeats it.
@@ -45,7 +66,7 @@ pub fn stated_quantity() -> Value {
 
 /// A single value: the text form of what has several forms, else what stands there.
 fn single(schema: &Value, parts: &Map<String, Value>) -> Value {
-    let part = reference(schema).and_then(|name| parts.get(name)).unwrap_or(schema);
+    let part = part_of(schema, parts);
     if let Some(first) = part.get("oneOf").and_then(|forms| forms.get(0)) {
         return first.clone();
     }
@@ -68,18 +89,19 @@ fn without_null(types: &Value) -> Value {
     real.cloned().unwrap_or_default()
 }
 
-/// A count, or several of them as text.
-fn or_counts(mut schema: Value) -> Value {
+/// A number, or several of them as text.
+fn or_numbers(mut schema: Value, parts: &Map<String, Value>) -> Value {
     if let Some(map) = schema.as_object_mut()
         && map.get("type").is_some_and(Value::is_array)
     {
         map.insert("type".into(), without_null(&map["type"]));
     }
-    if schema["type"] != "integer" {
+    let is_number = ["integer", "number"].iter().any(|word| part_of(&schema, parts)["type"] == *word);
+    if !is_number {
         return schema;
     }
     let about = schema.as_object_mut().and_then(|map| map.shift_remove("description"));
-    let mut both = json!({"anyOf": [schema, {"$ref": "#/components/schemas/Counts"}]});
+    let mut both = json!({"anyOf": [schema, {"$ref": "#/components/schemas/Numbers"}]});
     if let Some(about) = about {
         both["description"] = about;
     }

@@ -28,8 +28,8 @@ pub fn pattern_or(row: &KindRow, other: &str) -> String {
     format!(r"^(?:(?:{}|{GAP}{other}{GAP})(?:{BETWEEN}|$))+$", one(row))
 }
 
-/// The pattern of several counts in place of one.
-pub fn counts() -> String {
+/// The pattern of several plain numbers in place of one.
+pub fn numbers() -> String {
     format!(r"^(?:{GAP}\+?{DECIMAL}{GAP}(?:\||\.\.|step|$))+$")
 }
 
@@ -176,7 +176,7 @@ mod tests {
             assert!(of(kind::RemovalRate::ROW).is_match(text), "{text}");
         }
         for text in ["4..12 step 2", "4|6", "6.0"] {
-            assert!(Regex::new(&counts()).expect("a regular expression").is_match(text), "{text}");
+            assert!(Regex::new(&numbers()).expect("a regular expression").is_match(text), "{text}");
         }
     }
 

@@ -97,7 +97,8 @@ pub fn schemas() -> Schemas {
         "Assumed": record("A default that was used.", &["field", "value", "says"], json!({
             "field": words("The field that was not given."),
             "value": {"description": "What was taken for it: a quantity, a word, a count or a list.",
-                      "anyOf": [{"$ref": "#/components/schemas/Stated"}, {"type": "string"}, {"type": "number"},
+                      "anyOf": [{"$ref": "#/components/schemas/Stated"},
+                                {"$ref": "#/components/schemas/StatedPoint"}, {"type": "string"}, {"type": "number"},
                                 {"type": "boolean"}, {"type": "array", "items": {"anyOf": [
                                     {"$ref": "#/components/schemas/Stated"}, {"type": "string"}, {"type": "number"}]}}]},
             "says": words("Why.") })),
@@ -121,8 +122,8 @@ pub fn schemas() -> Schemas {
             "name": words("The name it was asked by, such as a drill's.") })),
         "StatedPoint": record("A point as an answer repeats it.", &["x", "y"], json!({
             "x": a("Stated", "Its place on the X axis."), "y": a("Stated", "Its place on the Y axis.") })),
-        "Counts": {"type": "string", "pattern": pattern::counts(), "examples": ["4|6|8", "4..12 step 2"],
-                   "description": "Several counts in place of one, parted by |, or a range: from..to step by. They ask for a table."},
+        "Numbers": {"type": "string", "pattern": pattern::numbers(), "examples": ["4|6|8", "4..12 step 2"],
+                   "description": "Several numbers in place of one, parted by |, or a range: from..to step by. They ask for a table."},
         "Correction": record("What to change an input by.", &["field", "intended", "as_made", "change"], json!({
             "field": words("The input."),
             "intended": a("Stated", "What it was meant to be."),

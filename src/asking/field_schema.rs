@@ -30,8 +30,17 @@ pub fn stated(schema: &Value, parts: &Map<String, Value>) -> Value {
     let part = part_of(schema, parts);
     if let Some(row) = row_of(part).and_then(|name| parts.get(name)) {
         let members = row["properties"].as_object().into_iter().flatten();
-        let members: Map<String, Value> =
-            members.map(|(name, member)| (name.clone(), stated(without_choice(member), parts))).collect();
+        let members: Map<String, Value> = members
+            .map(|(name, member)| {
+                let mut schema = stated(without_choice(member), parts);
+                // Each member keeps its own sentence, wherever the choice with null has put it.
+                let about = member.get("description").or_else(|| without_choice(member).get("description"));
+                if let Some(about) = about {
+                    schema["description"] = about.clone();
+                }
+                (name.clone(), schema)
+            })
+            .collect();
         let row = json!({"type": "object", "required": row["required"], "additionalProperties": false,
                          "properties": members});
         return json!({"type": "array", "items": row});

@@ -5,8 +5,8 @@ use super::{
     CutDiameter, Feeds, Limit, Spindle, Toward, WantedSpeed, as_stated, cutting_speed_at, exact_speed, fall, to_try,
 };
 use crate::quantity::{
-    FeedPerRev, FeedRate, FoundCuttingSpeed, FoundFeedPerRev, FoundFeedRate, FoundPercentage, FoundSpindleSpeed,
-    Quantity, SiValue, Unit, Unread, kind, text, to_serde,
+    FeedPerRev, FeedRate, FoundCuttingSpeed, FoundFeedPerRev, FoundFeedRate, FoundPercentage, FoundSpindleSpeed, Kind,
+    Quantity, SiValue, Unit, Unread, kind, pattern::pattern_of, shown, text, to_serde, value_name,
 };
 use crate::refusal::{Code, Refusal, between};
 use crate::tree::{IntoTree, Node};
@@ -14,8 +14,8 @@ use crate::working::{Record, Shown};
 use serde::de::{Deserialize, Deserializer, Error, IgnoredAny, MapAccess, Visitor};
 use std::borrow::Cow;
 use std::fmt;
-use utoipa::openapi::RefOr;
-use utoipa::openapi::schema::{ObjectBuilder, Schema, Type};
+use utoipa::openapi::schema::{ObjectBuilder, OneOfBuilder, Schema, Type};
+use utoipa::openapi::{Ref, RefOr};
 use utoipa::{PartialSchema, ToSchema};
 use validator::ValidationError;
 
@@ -67,8 +67,14 @@ impl<'de> Visitor<'de> for StepVisitor {
             match key.as_str() {
                 "value" => value = Some(map.next_value::<f64>()?),
                 "unit" => unit = map.next_value::<String>()?,
-                _ => {
+                // An answer's quantity can be sent back as it is.
+                "text" => {
                     map.next_value::<IgnoredAny>()?;
+                }
+                other => {
+                    let says = format!("\"{}\" is no part of a feed step; it has value and unit.", shown(other));
+                    let example = "0.1 mm/rev".into();
+                    return Err(to_serde(Unread { code: "value_unreadable", says, try_this: example }));
                 }
             }
         }
@@ -88,11 +94,15 @@ impl IntoTree for FeedStep {
     }
 }
 
+/// The name of the schema of the text form, by which an answer's description knows a quantity.
+const TEXT: &str = "FeedStepText";
+
 impl PartialSchema for FeedStep {
     fn schema() -> RefOr<Schema> {
-        ObjectBuilder::new()
-            .schema_type(Type::String)
-            .min_length(Some(1))
+        OneOfBuilder::new()
+            .item(Ref::from_schema_name(TEXT))
+            .item(Ref::from_schema_name(value_name(kind::FeedPerRev::ROW)))
+            .item(Ref::from_schema_name(value_name(kind::FeedRate::ROW)))
             .description(Some("A step of the machine's feed, a turn (`0.1 mm/rev`) or a minute (`100 mm/min`)."))
             .into()
     }
@@ -101,6 +111,17 @@ impl PartialSchema for FeedStep {
 impl ToSchema for FeedStep {
     fn name() -> Cow<'static, str> {
         Cow::Borrowed("FeedStep")
+    }
+
+    fn schemas(parts: &mut Vec<(String, RefOr<Schema>)>) {
+        let text = ObjectBuilder::new()
+            .schema_type(Type::String)
+            .pattern(Some(pattern_of(&[kind::FeedPerRev::ROW, kind::FeedRate::ROW])))
+            .description(Some("A step of the machine's feed, a turn (`0.1 mm/rev`) or a minute (`100 mm/min`)."))
+            .examples([serde_json::json!("0.1 mm/rev"), serde_json::json!("100 mm/min")]);
+        parts.push((TEXT.to_owned(), text.into()));
+        FeedPerRev::schemas(parts);
+        FeedRate::schemas(parts);
     }
 }
 

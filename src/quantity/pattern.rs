@@ -20,12 +20,17 @@ fn number() -> String {
 /// The pattern of a quantity of this kind as text: a number and one of the kind's units, a tolerance
 /// if there is one; or several such parted by `|`, or a range.
 pub fn pattern(row: &KindRow) -> String {
-    format!("^(?:{}(?:{BETWEEN}|$))+$", one(row))
+    pattern_of(&[row])
+}
+
+/// The pattern of a quantity of any of these kinds, which are no angles.
+pub fn pattern_of(rows: &[&KindRow]) -> String {
+    format!("^(?:{}(?:{BETWEEN}|$))+$", one(rows))
 }
 
 /// The pattern of a quantity or of another text, each alone or as a list.
 pub fn pattern_or(row: &KindRow, other: &str) -> String {
-    format!(r"^(?:(?:{}|{GAP}{other}{GAP})(?:{BETWEEN}|$))+$", one(row))
+    format!(r"^(?:(?:{}|{GAP}{other}{GAP})(?:{BETWEEN}|$))+$", one(&[row]))
 }
 
 /// The pattern of several plain numbers in place of one.
@@ -38,10 +43,10 @@ pub fn listed(one: &str) -> String {
     format!(r"^(?:{GAP}{one}{GAP}(?:\||$))+$")
 }
 
-fn one(row: &KindRow) -> String {
-    let units = alternatives(row.units.iter().flat_map(|unit| names(*unit)).collect());
+fn one(rows: &[&KindRow]) -> String {
+    let units = alternatives(rows.iter().flat_map(|row| row.units).flat_map(|unit| names(*unit)).collect());
     let plain = format!(r"{}{GAP}(?:{units}{GAP})?", number());
-    if row.dimension() != Dimension::Angle {
+    if rows.iter().any(|row| row.dimension() != Dimension::Angle) {
         return format!(r"{GAP}[-+−–‐‑]?{plain}");
     }
     let sign = |words: &[&str]| alternatives(words.iter().map(|word| atoms(word, false)).collect());

@@ -135,8 +135,8 @@ fn cors(settings: &Settings) -> Cors {
 /// The service, bound to `listener`, and running once awaited.
 pub fn serve(listener: TcpListener, settings: Settings) -> io::Result<Server> {
     metrics::install();
-    // Tables and descriptions are made beside the start: it does not wait for them, and no request has
-    // to make them if it comes a moment later.
+    // Tables are read beside the start: it does not wait for them, and no request has to read them if it
+    // comes a moment later. The description is made when first asked for: it takes much memory for a moment.
     std::thread::spawn(make_ready);
     let workers = match settings.workers {
         0 => std::thread::available_parallelism().map_or(1, usize::from),
@@ -163,14 +163,12 @@ pub fn serve(listener: TcpListener, settings: Settings) -> io::Result<Server> {
     Ok(server)
 }
 
-/// Reads the tables, by asking each calculator once, and writes the descriptions.
+/// Reads the tables, by asking each calculator once.
 fn make_ready() {
     for entry in REGISTER {
         let example = entry.examples[0].fields.iter().map(|(name, value)| ((*name).into(), text(value)));
         let _ = crate::asking::ask(entry, crate::fields::Fields(example.collect()), crate::asking::Form::Json);
     }
-    openapi::served();
-    catalogue::catalogue();
 }
 
 fn text(value: &'static str) -> crate::fields::Given<'static> {

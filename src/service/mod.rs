@@ -13,7 +13,7 @@ mod tables;
 
 pub use settings::Settings;
 
-use crate::calculators::{REGISTER, find};
+use crate::calculators::find;
 use crate::page;
 use actix_cors::Cors;
 use actix_web::dev::{Handler, Server};
@@ -135,9 +135,6 @@ fn cors(settings: &Settings) -> Cors {
 /// The service, bound to `listener`, and running once awaited.
 pub fn serve(listener: TcpListener, settings: Settings) -> io::Result<Server> {
     metrics::install();
-    // Tables are read beside the start: it does not wait for them, and no request has to read them if it
-    // comes a moment later. The description is made when first asked for: it takes much memory for a moment.
-    std::thread::spawn(make_ready);
     let workers = match settings.workers {
         0 => std::thread::available_parallelism().map_or(1, usize::from),
         workers => workers,
@@ -161,18 +158,6 @@ pub fn serve(listener: TcpListener, settings: Settings) -> io::Result<Server> {
     .run();
     READY.store(true, Ordering::Relaxed);
     Ok(server)
-}
-
-/// Reads the tables, by asking each calculator once.
-fn make_ready() {
-    for entry in REGISTER {
-        let example = entry.examples[0].fields.iter().map(|(name, value)| ((*name).into(), text(value)));
-        let _ = crate::asking::ask(entry, crate::fields::Fields(example.collect()), crate::asking::Form::Json);
-    }
-}
-
-fn text(value: &'static str) -> crate::fields::Given<'static> {
-    crate::fields::Given::Text(value.into())
 }
 
 /// Runs until the process is told to stop, then lets open requests finish.

@@ -3,7 +3,8 @@
 use super::{Drive, Load, ProcessFactor, Removal, compare_methods, specific_force};
 use crate::cautions;
 use crate::quantity::{
-    FoundChipThickness, FoundPercentage, FoundPower, FoundSpecificForce, FoundSpindleSpeed, FoundTorque,
+    FoundChipThickness, FoundCuttingForce, FoundFeedPerRev, FoundPercentage, FoundPower, FoundSpecificForce,
+    FoundSpindleSpeed, FoundTorque, SiValue, Size,
 };
 use crate::reference::material_name::WorkMaterial;
 use crate::working::{Record, Shown};
@@ -23,6 +24,23 @@ pub struct CutPower {
     pub load: Load,
     /// By how much the depth would have to fall.
     pub depth_fall: Option<FoundPercentage>,
+}
+
+impl CutPower {
+    /// The cutting force of a turning tool at that depth and feed. Records the step that gives
+    /// `cutting_force`.
+    pub fn turning_force(&self, depth: Size, feed: FoundFeedPerRev, record: &mut Record) -> Option<FoundCuttingForce> {
+        let force = self.force?;
+        let found = force.get().si() * depth.get().si() * feed.get().si();
+        let found = FoundCuttingForce::of(SiValue::from_si(found));
+        record
+            .step("Cutting force", "Fc = kc × ap × f")
+            .with("kc", "specific_force", force)
+            .with("ap", "depth_of_cut", depth)
+            .with("f", "feed_per_rev", feed)
+            .gives("cutting_force", found);
+        Some(found)
+    }
 }
 
 /// The power of a cut; none without a material. Records the steps that give `power`,

@@ -4,10 +4,14 @@ use super::bolt_circle::{BoltCircleHole, BoltCircleInput, BoltCircleResult};
 use super::bolt_circle_distances::write_distances;
 use crate::directions::{AngleFrom, Convention, Sense, angle_of};
 use crate::fields::Point;
-use crate::quantity::{Angle, FoundAngle, FoundMove, FoundPlace, FoundSize, Place, SiValue, Sweep, TINY, Unit, text};
+use crate::quantity::{Angle, FoundAngle, FoundPlace, FoundSize, Place, SiValue, Sweep, TINY, Unit, text};
 use crate::refusal::Refusal;
 use crate::suggestion::{Way, value};
+use crate::travel::{Axis, write_moves};
 use crate::working::{Record, Shown};
+
+const X: Axis = Axis { symbol: "x", places: "positions.x", before: "before.x", moves: "positions.dx" };
+const Y: Axis = Axis { symbol: "y", places: "positions.y", before: "before.y", moves: "positions.dy" };
 
 /// The angle of hole 1, as a step shows it.
 struct Start {
@@ -71,8 +75,9 @@ pub fn write(input: &BoltCircleInput, record: &mut Record) -> Result<BoltCircleR
             .with("θ", angles_of, shown.clone())
             .gives(field, places.clone());
     }
-    let dxs = write_moves(&xs, ["x", "positions.x", "before.x", "positions.dx"], "d = x - b", record);
-    let dys = write_moves(&ys, ["y", "positions.y", "before.y", "positions.dy"], "d = y - b", record);
+    let datum = (FoundPlace::stated(0.0, Unit::Metre), "0, the datum,");
+    let dxs = write_moves(&xs, datum, X, record);
+    let dys = write_moves(&ys, datum, Y, record);
     let rows = numbers.into_iter().zip(xs).zip(ys).zip(dxs).zip(dys).zip(angles);
     let positions =
         rows.map(|(((((number, x), y), dx), dy), angle)| BoltCircleHole { number, x, y, dx, dy, angle }).collect();
@@ -236,27 +241,4 @@ fn write_angles(
         .with("k", "turns", turns)
         .gives("positions.angle", folded.clone());
     (folded, field)
-}
-
-fn write_moves(
-    places: &[FoundPlace],
-    names: [&'static str; 4],
-    formula: &'static str,
-    record: &mut Record,
-) -> Vec<FoundMove> {
-    let [symbol, of, before_field, field] = names;
-    let zero = FoundPlace::stated(0.0, Unit::Metre);
-    let before: Vec<FoundPlace> = std::iter::once(zero).chain(places.iter().copied()).take(places.len()).collect();
-    let moves: Vec<FoundMove> =
-        places.iter().zip(&before).map(|(at, from)| FoundMove::of(at.get() - from.get())).collect();
-    record
-        .look_up("Place before it", format!("row above in {of}; 0, the datum, for the first"))
-        .with(symbol, of, places.to_vec())
-        .gives(before_field, before.clone());
-    record
-        .step("Move from the place before", formula)
-        .with(symbol, of, places.to_vec())
-        .with("b", before_field, before)
-        .gives(field, moves.clone());
-    moves
 }

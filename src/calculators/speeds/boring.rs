@@ -288,17 +288,8 @@ impl Calculator for Boring {
         let work = (input.material.as_ref(), &input.drive());
         let chip_of = ("chip_thickness", chip, &PROCESS);
         let power = cut_power(work, &removal, chip_of, set.spindle_speed, &mut held, record);
-        let cutting_force = power.as_ref().and_then(|power| power.force).map(|force| {
-            let found = force.get().si() * input.depth_of_cut.get().si() * set.feed_per_rev.get().si();
-            let found = FoundCuttingForce::of(SiValue::from_si(found));
-            record
-                .step("Cutting force", "Fc = kc × ap × f")
-                .with("kc", "specific_force", force)
-                .with("ap", "depth_of_cut", input.depth_of_cut)
-                .with("f", "feed_per_rev", set.feed_per_rev)
-                .gives("cutting_force", found);
-            found
-        });
+        let cutting_force =
+            power.as_ref().and_then(|power| power.turning_force(input.depth_of_cut, set.feed_per_rev, record));
         if let Some(power) = &power {
             power.load.limit(&mut limited_by);
         }

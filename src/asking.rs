@@ -7,6 +7,7 @@ mod answer;
 mod backwards;
 mod cell;
 mod describe;
+mod effort;
 mod field_schema;
 mod machine;
 mod ranges;
@@ -20,6 +21,7 @@ pub use cell::cell;
 pub use describe::{
     Described, FORMS, Field, ResultField, describe_entry, described, reserved_fields, reserved_schemas, without_null,
 };
+pub use effort::{is_long, too_much_work, within};
 pub use reserved::{Digits, Form, RESERVED, RefusalsAs, Reserved, Separator, XReads, ZPlus};
 pub use table::table;
 
@@ -63,6 +65,7 @@ pub fn ask(entry: &'static Entry, mut fields: Fields, form: Form) -> Result<(Ans
 
 /// One calculation, in the units and on the resolution asked for.
 fn one(entry: &'static Entry, fields: &Fields, reserved: &Reserved, working: bool) -> Result<Answer, Refusal> {
+    effort::go_on()?;
     let mut record = Record::new(working);
     let solved = (entry.solve)(fields, &mut record).map_err(|refusal| reserved.stood_in.explain(refusal))?;
     let (inputs, mut result) = (solved.inputs, solved.result);

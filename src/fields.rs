@@ -43,6 +43,11 @@ impl<'a> Fields<'a> {
         Some(Self(fields))
     }
 
+    /// The same, holding its own text.
+    pub fn owned(&self) -> Fields<'static> {
+        Fields(self.0.iter().map(|(name, value)| (Cow::Owned(name.to_string()), value.owned())).collect())
+    }
+
     /// Makes one list of a list that a query states item by item, `only=2&only=4`, as many clients do.
     pub fn join_lists(&mut self, is_list: impl Fn(&str) -> bool) {
         for at in (1..self.0.len()).rev() {

@@ -63,6 +63,8 @@ codes! {
     NoAnswer = "no_answer";
     /// Known, but not offered here.
     NotOffered = "not_offered";
+    /// The answer takes longer to work out than a request may.
+    TooMuchWork = "too_much_work";
 }
 
 /// One thing that is wrong.

@@ -191,6 +191,15 @@ macro_rules! choice {
 }
 
 impl Node {
+    /// How many single values it holds.
+    pub fn leaves(&self) -> usize {
+        match self {
+            Node::List(items) => items.iter().map(Node::leaves).sum(),
+            Node::Record(members) => members.iter().map(|(_, node)| node.leaves()).sum(),
+            _ => 1,
+        }
+    }
+
     /// The system of the first quantity or designation in it that has one. A zero, which may have been
     /// written without a unit, decides only where nothing else does.
     pub fn system(&self) -> Option<System> {

@@ -214,3 +214,31 @@ proptest! {
         prop_assert!((number(&back["roots"][0]["value"]["value"]) - angle).abs() < 1e-6);
     }
 }
+
+#[test]
+fn a_quantity_of_an_answer_is_sent_back_as_it_is_with_its_spread() {
+    let spread = answer("holes/drill-point", "diameter=0.500 ±0.002 in&full_depth=1 in&resolution=0.001 in");
+    let length = spread["result"]["tip_depth"].clone();
+    assert!(length["plus_minus"].is_object() && length["set_to"].is_object(), "{length}");
+    let body = serde_json::json!({"diameter": length});
+    let fields = serde_json::from_value(body).expect("fields");
+    let (again, _) = ask(entry("holes/drill-point"), fields, Form::Json).expect("an answer");
+    let again = serde_json::to_value(&again).expect("JSON");
+    let (sent, read) = (&length["plus_minus"]["worst_case"], &again["inputs"]["diameter"]);
+    assert_eq!((&read["value"], &read["plus"], &read["minus"]), (&length["value"], &sent["plus"], &sent["minus"]));
+    assert!(again["result"]["point_length"]["plus_minus"].is_object(), "{again}");
+
+    let mut both = length;
+    both["plus"] = 0.1.into();
+    let fields = serde_json::from_value(serde_json::json!({"diameter": both})).expect("fields");
+    let refusal = ask(entry("holes/drill-point"), fields, Form::Json).map(|_| ()).expect_err("a refusal");
+    assert_eq!((refusal.0[0].field.as_str(), refusal.0[0].code.as_str()), ("/diameter", "value_unreadable"));
+}
+
+#[test]
+fn a_table_that_would_outgrow_memory_is_refused() {
+    let wide = "diameter=100 mm..500 mm step 1 mm&holes=1000";
+    assert_eq!(refused("patterns/bolt-circle", wide), [("/diameter".to_owned(), "value_out_of_range")]);
+    let rows = answer("patterns/bolt-circle", "diameter=100 mm..500 mm step 1 mm&holes=6")["rows"].clone();
+    assert_eq!(rows.as_array().map(Vec::len), Some(401));
+}

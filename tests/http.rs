@@ -353,6 +353,28 @@ fn a_request_that_never_ends_is_given_up() {
 }
 
 #[test]
+fn a_request_that_takes_too_long_is_refused_while_others_are_answered() {
+    let caller = Caller::with(&["--timeout", "1", "--workers", "1"]);
+    // A slope in 20,000 steps, over again for every length that is tried.
+    let long = "/v1/datum/stepped-profile?from=0%20mm,0%20mm&cutter=flat&diameter=10%20mm&side=left&step=0.01%20mm\
+                &to=200%20mm,200%20mm&measured=points/0/x:25%20mm&correct=diameter";
+    let url = caller.url(long);
+    let asking = std::thread::spawn(move || {
+        let answer = reqwest::blocking::get(url).expect("an answer");
+        (answer.status().as_u16(), answer.text().expect("words"))
+    });
+    let mut meanwhile = 0;
+    while !asking.is_finished() {
+        assert_eq!(caller.get("/v1/holes/drill-point?diameter=1in").status(), 200);
+        meanwhile += 1;
+    }
+    let (status, problem) = asking.join().expect("an answer");
+    assert_eq!(status, 503, "{problem}");
+    assert!(problem.contains("\"code\":\"too_much_work\""), "{problem}");
+    assert!(meanwhile > 1, "the one worker answered nothing else meanwhile");
+}
+
+#[test]
 fn a_setting_that_cannot_be_used_stops_the_start_with_its_reason() {
     let busy = std::net::TcpListener::bind("127.0.0.1:0").expect("a port");
     let address = busy.local_addr().expect("its address").to_string();

@@ -48,7 +48,8 @@ fn every_bad_request_gets_its_golden_answer() {
         }
         out.push('\n');
     }
-    for code in Code::ALL {
+    // How long a request takes is no matter of a gallery; tests/http.rs has one that takes too long.
+    for code in Code::ALL.iter().filter(|code| **code != Code::TooMuchWork) {
         assert!(codes.contains(code.as_str()), "no request of the gallery is refused with {}", code.as_str());
     }
     golden("tests/refusals/answers.txt", &out);

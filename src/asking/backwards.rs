@@ -247,6 +247,7 @@ fn values(
                     None => {}
                 }
             }
+            Err(refusal) if refusal.0.iter().any(|wrong| wrong.code == Code::TooMuchWork) => return Err(refusal),
             Err(refusal) => {
                 seen.get_or_insert(Err(refusal));
             }

@@ -15,6 +15,9 @@ use std::borrow::Cow;
 /// The most rows of an answer.
 pub const MOST_ROWS: usize = 500;
 
+/// The most values that all rows of an answer hold together, so that no table outgrows memory.
+const MOST_VALUES: usize = 100_000;
+
 /// The fields of a request that hold more than one value, each with its cases.
 pub type Ranges = Vec<(usize, Vec<String>)>;
 
@@ -95,6 +98,7 @@ pub fn answer(entry: &'static Entry, fields: &Fields, ranges: Ranges, reserved: 
     let mut whole = Record::new(false);
     let mut rows = Vec::new();
     let mut first_refusal = None;
+    let mut values = 0;
     let count: usize = ranges.iter().map(|(_, cases)| cases.len()).product();
     for number in 0..count {
         let mut case = fields.clone();
@@ -118,10 +122,17 @@ pub fn answer(entry: &'static Entry, fields: &Fields, ranges: Ranges, reserved: 
                 }
                 merge(&mut whole, answer.record);
                 match answer.body {
-                    Body::Result(result) => Ok((answer.inputs, result)),
+                    Body::Result(result) => {
+                        values += result.leaves();
+                        if values > MOST_VALUES {
+                            return Err(too_much(fields, &ranges, number));
+                        }
+                        Ok((answer.inputs, result))
+                    }
                     _ => continue,
                 }
             }
+            Err(refusal) if refusal.0.iter().any(|wrong| wrong.code == Code::TooMuchWork) => return Err(refusal),
             Err(refusal) => {
                 first_refusal.get_or_insert_with(|| refusal.clone());
                 Err(refusal.0)
@@ -148,6 +159,17 @@ pub fn answer(entry: &'static Entry, fields: &Fields, ranges: Ranges, reserved: 
     let inputs = common_inputs(&rows, &ranges, fields);
     let system = reserved.units.unwrap_or(crate::quantity::System::Metric);
     Ok(Answer { entry, system, inputs, body: Body::Rows(rows, difference), record: whole })
+}
+
+/// The refusal of a table that would hold more than [`MOST_VALUES`].
+fn too_much(fields: &Fields, ranges: &Ranges, rows: usize) -> Refusal {
+    let wrong = |(at, _): &(usize, Vec<String>)| {
+        let says = format!(
+            "The rows of this table would hold more than {MOST_VALUES} values together: that is reached after {rows} rows."
+        );
+        Wrong::new(&fields.0[*at].0, Code::ValueOutOfRange, says, "a wider step")
+    };
+    Refusal(ranges.iter().map(wrong).collect())
 }
 
 /// The inputs that are the same in every case.

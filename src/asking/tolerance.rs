@@ -35,6 +35,7 @@ pub fn apply(
     }
     let values: Vec<Toleranced> = toleranced.iter().map(|(_, value)| *value).collect();
     let propagated = propagate(&values, |point| {
+        super::effort::go_on().ok()?;
         let mut at = 0;
         let mut moved = inputs.clone();
         moved.each_leaf("", &mut |_, leaf| {
@@ -51,6 +52,9 @@ pub fn apply(
         Some(outcome(&solved.result))
     })
     .map_err(|point| {
+        if let Err(refusal) = super::effort::go_on() {
+            return refusal;
+        }
         let wrongs =
             toleranced.iter().zip(&point).filter(|((_, input), at)| input.value != **at).map(|((path, _), at)| {
                 let says = format!("Within the tolerances, at {}, there is no answer.", text::full(text::tidy(*at)));

@@ -284,6 +284,18 @@ impl<'de, K: Kind> Deserialize<'de> for Measure<K> {
     }
 }
 
+/// The part of an answer's `plus_minus` that is read when it is sent back.
+#[derive(serde::Deserialize)]
+struct Spread {
+    worst_case: WorstCase,
+}
+
+#[derive(serde::Deserialize)]
+struct WorstCase {
+    plus: f64,
+    minus: f64,
+}
+
 struct MeasureVisitor<K>(PhantomData<K>);
 
 /// Carries an [`Unread`] through serde's errors, which take only words.
@@ -319,14 +331,16 @@ impl<'de, K: Kind> Visitor<'de> for MeasureVisitor<K> {
         let refuse = |says: String| to_serde::<A::Error>(Unread::new("value_unreadable", says, example));
         let (mut value, mut unit, mut plus, mut minus) = (None, None, 0.0, 0.0);
         let mut toleranced = false;
+        let mut spread = None;
         while let Some(key) = map.next_key::<String>()? {
             match key.as_str() {
                 "value" => value = Some(map.next_value::<f64>()?),
                 "unit" => unit = Some(map.next_value::<String>()?),
                 "plus" => (plus, toleranced) = (map.next_value::<f64>()?, true),
                 "minus" => (minus, toleranced) = (map.next_value::<f64>()?, true),
-                // An answer's quantity can be sent back as it is.
-                "text" | "set_to" | "left_over" | "name" => {
+                // An answer's quantity can be sent back as it is; the spread it has goes on as a tolerance.
+                "plus_minus" => spread = Some(map.next_value::<Spread>()?.worst_case),
+                "text" | "set_to" | "left_over" | "name" | "least" | "greatest" => {
                     map.next_value::<de::IgnoredAny>()?;
                 }
                 other => {
@@ -338,6 +352,12 @@ impl<'de, K: Kind> Visitor<'de> for MeasureVisitor<K> {
             }
         }
         let value = value.ok_or_else(|| refuse("A quantity as an object needs a value.".into()))?;
+        if let Some(worst) = spread {
+            if toleranced {
+                return Err(refuse("A quantity has a tolerance (plus, minus) or a plus_minus, not both.".into()));
+            }
+            (plus, minus, toleranced) = (worst.plus, worst.minus, true);
+        }
         if !value.is_finite() || plus < 0.0 || minus < 0.0 {
             return Err(refuse("The value must be a finite number, and a tolerance not below 0.".into()));
         }

@@ -13,7 +13,7 @@ use actix_web::http::{Method, StatusCode, header};
 use actix_web::{HttpRequest, HttpResponse, web};
 use bytes::BytesMut;
 use futures_util::StreamExt;
-use std::time::Instant;
+use std::time::{Duration, Instant};
 
 /// Text for a cell.
 pub const TEXT: &str = "text/plain; charset=utf-8";
@@ -55,7 +55,31 @@ pub async fn answer(
             Err(response) => return response,
         }
     }
-    respond(entry, fields, form)
+    if !asking::is_long(&fields) {
+        return respond(entry, answered(entry, fields, form));
+    }
+    let fields = fields.owned();
+    match aside(&settings, move || answered(entry, fields, form)).await {
+        Ok(answered) => respond(entry, answered),
+        Err(response) => response,
+    }
+}
+
+/// Works aside, so that short requests of this thread go on, and within the time of a request.
+async fn aside<T: Send + 'static>(
+    settings: &Settings,
+    work: impl FnOnce() -> T + Send + 'static,
+) -> Result<T, HttpResponse> {
+    let time = Duration::from_secs(settings.timeout).mul_f64(0.9);
+    let until = Instant::now() + time;
+    match tokio::time::timeout(time, web::block(move || asking::within(until, work))).await {
+        Ok(Ok(done)) => Ok(done),
+        Ok(Err(_)) => {
+            Err(Problem::new(StatusCode::SERVICE_UNAVAILABLE, "The service is stopping.", Vec::new()).respond())
+        }
+        // One calculation can take long by itself; the work is left to find out that its time is up.
+        Err(_) => Err(Problem::refused(asking::too_much_work()).respond()),
+    }
 }
 
 /// 404 for the drawing of a calculator that has none.
@@ -67,28 +91,44 @@ fn undrawn(entry: &Entry) -> HttpResponse {
     Problem::new(StatusCode::NOT_FOUND, says, vec![wrong]).respond()
 }
 
-fn respond(entry: &'static Entry, fields: Fields, form: Form) -> HttpResponse {
-    let wants_text = fields.0.iter().any(|(name, value)| {
-        name == "refusals" && matches!(value, Given::Text(text) if text == RefusalsAs::Text.as_str())
-    });
+/// What came of a request to a calculator, to be sent by the thread it came in on.
+struct Answered {
+    form: Form,
+    /// Whether a refusal is wanted as words in a cell.
+    in_words: bool,
+    outcome: Result<Vec<u8>, Refusal>,
+}
+
+/// Asks the calculator. `None` where a drawing is asked for and there is none.
+fn answered(entry: &'static Entry, fields: Fields, form: Form) -> Option<Answered> {
+    let in_words = form == Form::Cell
+        && fields.0.iter().any(|(name, value)| {
+            name == "refusals" && matches!(value, Given::Text(text) if text == RefusalsAs::Text.as_str())
+        });
     let begun = Instant::now();
     let ask = |fields| asking::ask(entry, fields, form);
-    let answered = match form {
-        Form::Json => {
-            ask(fields).map(|(answer, _)| ("application/json", serde_json::to_vec(&answer).unwrap_or_default()))
+    let outcome = match form {
+        Form::Json => ask(fields).map(|(answer, _)| serde_json::to_vec(&answer).unwrap_or_default()),
+        Form::Cell => {
+            ask(fields).and_then(|(answer, reserved)| asking::cell(&answer, &reserved)).map(String::into_bytes)
         }
-        Form::Cell => ask(fields)
-            .and_then(|(answer, reserved)| asking::cell(&answer, &reserved))
-            .map(|cell| (TEXT, cell.into_bytes())),
-        Form::Table => ask(fields).map(|(answer, reserved)| (CSV, asking::table(&answer, &reserved).into_bytes())),
-        Form::Drawing => match asking::drawing(entry, fields, form, Stands::Alone) {
-            Some(drawing) => drawing.map(|svg| (SVG, svg.into_bytes())),
-            None => return undrawn(entry),
-        },
+        Form::Table => ask(fields).map(|(answer, reserved)| asking::table(&answer, &reserved).into_bytes()),
+        Form::Drawing => asking::drawing(entry, fields, form, Stands::Alone)?.map(String::into_bytes),
     };
-    metrics::asked(entry, form, answered.as_ref().err(), begun.elapsed());
-    match answered {
-        Ok((media_type, body)) => {
+    metrics::asked(entry, form, outcome.as_ref().err(), begun.elapsed());
+    Some(Answered { form, in_words, outcome })
+}
+
+fn respond(entry: &'static Entry, answered: Option<Answered>) -> HttpResponse {
+    let Some(Answered { form, in_words, outcome }) = answered else { return undrawn(entry) };
+    match outcome {
+        Ok(body) => {
+            let media_type = match form {
+                Form::Json => "application/json",
+                Form::Cell => TEXT,
+                Form::Table => CSV,
+                Form::Drawing => SVG,
+            };
             let mut response = tagged(media_type, body);
             if form == Form::Drawing {
                 let policy = header::HeaderValue::from_static(SVG_POLICY);
@@ -96,7 +136,7 @@ fn respond(entry: &'static Entry, fields: Fields, form: Form) -> HttpResponse {
             }
             response
         }
-        Err(refusal) if form == Form::Cell && wants_text => HttpResponse::Ok()
+        Err(refusal) if in_words => HttpResponse::Ok()
             .content_type(TEXT)
             .insert_header((header::CACHE_CONTROL, "no-cache"))
             .body(format!("REFUSED: {}", words(&refusal))),

@@ -150,6 +150,8 @@ pub fn serve(listener: TcpListener, settings: Settings) -> io::Result<Server> {
             .configure(routes)
     })
     .workers(workers)
+    // Long requests wait for one another, so that they take no more of the machine than one core a worker.
+    .worker_max_blocking_threads(1)
     .client_request_timeout(Duration::from_secs(timeout))
     .keep_alive(Duration::from_secs(75))
     .shutdown_timeout(stop_timeout)

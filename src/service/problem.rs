@@ -23,10 +23,14 @@ pub struct Problem {
     pub errors: Vec<Wrong>,
 }
 
-/// The status of a refusal: 400 where the request cannot be read, 422 where it can and is wrong.
+/// The status of a refusal: 400 where the request cannot be read, 503 where its time was up, 422 where it can be read
+/// and is wrong.
 fn status(refusal: &Refusal) -> StatusCode {
-    if refusal.0.iter().any(|wrong| wrong.code == Code::RequestUnreadable) {
+    let is = |code| refusal.0.iter().any(|wrong| wrong.code == code);
+    if is(Code::RequestUnreadable) {
         StatusCode::BAD_REQUEST
+    } else if is(Code::TooMuchWork) {
+        StatusCode::SERVICE_UNAVAILABLE
     } else {
         StatusCode::UNPROCESSABLE_ENTITY
     }

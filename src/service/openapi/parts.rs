@@ -252,7 +252,11 @@ pub fn problem_responses(operation: OperationBuilder, posts: bool) -> OperationB
     let operation = any_problem(
         operation
             .response("400", problem("The request cannot be read: broken JSON, percent-encoding or UTF-8."))
-            .response("422", problem("The request can be read and is wrong: every wrong field, with a value to try.")),
+            .response("422", problem("The request can be read and is wrong: every wrong field, with a value to try."))
+            .response(
+                "503",
+                problem("The answer takes longer to work out than a request may, or the service is stopping."),
+            ),
     );
     if !posts {
         return operation;

@@ -1,6 +1,6 @@
 """The formulas that ask the service, as text.
 
-Each question has three cells: the address asked, what came back as text, and what the reader sees. `base`,
+Each question has three cells: the address asked, what came back as text, and what the reader sees. `service_base`,
 `answer_units`, `answer_digits`, `length_unit`, `feed_unit`, `machine` and `spindle_steps` are names of cells
 on the first sheet.
 """
@@ -31,7 +31,7 @@ STEPS = given("available", "spindle_steps")
 def address(calculator, parts, used, after=None):
     """The address asked, without what is picked; empty while `used` is. Where an earlier answer that it
     builds on is no number, that answer's words stand in its place."""
-    asked = f'base&"/v1/{calculator}.txt?refusals=text&units="&answer_units&' + "&".join(parts)
+    asked = f'service_base&"/v1/{calculator}.txt?refusals=text&units="&answer_units&' + "&".join(parts)
     if after:
         asked = f'IF(OR(LEFT({after},{len(REFUSED)})="{REFUSED}",{after}="{NOT_THERE}"),{after},{asked})'
     return f'=IF({used}="","",{asked})'

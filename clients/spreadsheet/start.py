@@ -21,7 +21,7 @@ SETTINGS = [
 ]
 # Reckoned from the settings.
 MADE = [
-    ("base", "Address without a stroke at its end",
+    ("service_base", "Address without a stroke at its end",
      '=IF(RIGHT(service_address,1)="/",LEFT(service_address,LEN(service_address)-1),service_address)'),
     ("length_unit", "Unit of lengths", '=IF(answer_units="inch","in","mm")'),
     ("feed_unit", "Unit of feed rates", '=IF(answer_units="inch","in/min","mm/min")'),
@@ -80,7 +80,7 @@ def reckoned(sheet, book, row):
         name_cell(book, name, row)
     row += 1
     look.put(sheet.cell(row, 1), "Its tables are of the state")
-    probe = '_xlfn.WEBSERVICE(base&"/v1/holes/drill-point.txt?diameter=1%20in&pick=/data_version")'
+    probe = '_xlfn.WEBSERVICE(service_base&"/v1/holes/drill-point.txt?diameter=1%20in&pick=/data_version")'
     look.put(sheet.cell(row, 2), f'=IFERROR({probe},"no answer")', look.BOLD, look.LEFT)
     name_cell(book, "data_version", row)
     return row

@@ -1,8 +1,11 @@
 """The formulas that ask the service, as text.
 
 Each question has three cells: the address asked, what came back as text, and what the reader sees. `service_base`,
-`answer_units`, `answer_digits`, `length_unit`, `feed_unit`, `machine` and `spindle_steps` are names of cells
-on the first sheet.
+`answer_units`, `answer_digits`, `again_mark`, `length_unit`, `feed_unit`, `machine` and `spindle_steps` are names of
+cells on the first sheet.
+
+LibreOffice asks each address once while a file is open. `again_mark` is a fragment, which is part of the address for
+the program and never sent.
 """
 
 NOT_THERE = "NO ANSWER"
@@ -40,7 +43,7 @@ def address(calculator, parts, used, after=None):
 def fetched(asked, pick, digits="answer_digits", when=None):
     """What came back: digits, a word, a refusal in words, or that nothing came."""
     digits = digits if digits == "answer_digits" else f'"{digits}"'
-    get = f'_xlfn.WEBSERVICE({asked}&"&digits="&{digits}&"&pick={pick}")'
+    get = f'_xlfn.WEBSERVICE({asked}&"&digits="&{digits}&"&pick={pick}"&again_mark)'
     # Nothing can be told apart when a fetch fails: no service, a wrong address, or fetching not allowed.
     tried = f'IF(LEFT({asked},4)="http",IFERROR({get},"{NOT_THERE}"),{asked})'
     return f'=IF({when or asked}="","",{tried})'

@@ -18,11 +18,13 @@ SETTINGS = [
     ("machine", "Machine in the shop's file (may stay empty)", None, None),
     ("spindle_steps", "Speeds that the spindle has (may stay empty)", STEPS, None),
     ("start_above", "A drill starts at feed this far above the face", "0.1 in", None),
+    ("again", "To ask everything again, write another word", None, None),
 ]
 # Reckoned from the settings.
 MADE = [
     ("service_base", "Address without a stroke at its end",
      '=IF(RIGHT(service_address,1)="/",LEFT(service_address,LEN(service_address)-1),service_address)'),
+    ("again_mark", "What stands behind each address, unseen by the service", '=IF(again="","","#"&_xlfn.ENCODEURL(again))'),
     ("length_unit", "Unit of lengths", '=IF(answer_units="inch","in","mm")'),
     ("feed_unit", "Unit of feed rates", '=IF(answer_units="inch","in/min","mm/min")'),
 ]
@@ -60,7 +62,7 @@ def build(sheet, book, blocks):
     for words in WORDS:
         row += 1
         look.put(sheet.cell(row, 1), words, look.SMALL)
-    for letter, width in {"A": 44, "B": 16, "C": 14, "D": 14, "E": 14}.items():
+    for letter, width in {"A": 48, "B": 22, "C": 14, "D": 14, "E": 14}.items():
         sheet.column_dimensions[letter].width = width
     sheet.freeze_panes = "A3"
     look.page(sheet, f"A1:H{row}", "1:1")
@@ -80,7 +82,7 @@ def reckoned(sheet, book, row):
         name_cell(book, name, row)
     row += 1
     look.put(sheet.cell(row, 1), "Its tables are of the state")
-    probe = '_xlfn.WEBSERVICE(service_base&"/v1/holes/drill-point.txt?diameter=1%20in&pick=/data_version")'
+    probe = '_xlfn.WEBSERVICE(service_base&"/v1/holes/drill-point.txt?diameter=1%20in&pick=/data_version"&again_mark)'
     look.put(sheet.cell(row, 2), f'=IFERROR({probe},"no answer")', look.BOLD, look.LEFT)
     name_cell(book, "data_version", row)
     return row

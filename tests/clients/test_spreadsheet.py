@@ -90,7 +90,7 @@ class Workbook:
     @classmethod
     def reckon(cls, **start):
         """Reckons with the settings of the first sheet as they stand at first, but for those given."""
-        settings = {"B4": SERVICE, "B5": "inch", "B6": "shop", "B7": "", "B8": ",".join(f"{step} rpm" for step in STEPS), **start}
+        settings = {"B4": SERVICE, "B5": "inch", "B6": "shop", "B7": "", "B10": "", "B8": ",".join(f"{step} rpm" for step in STEPS), **start}
         for name, value in settings.items():
             cls.book.write("Start", name, value)
         cls.book.reckon()
@@ -107,10 +107,10 @@ class Workbook:
         return [self.get("Start", f"{column}{row}") for column in "BCDE"]
 
     def test_every_question_is_answered_and_counted(self):
-        self.assertEqual(self.get("Start", "A23"), "Every question was answered.")
-        total, good, refused, silent = self.counted(22)
+        self.assertEqual(self.get("Start", "A25"), "Every question was answered.")
+        total, good, refused, silent = self.counted(24)
         self.assertEqual((good, refused, silent), (total, 0, 0))
-        came = {f"{s}": n for s, n in zip(SHEETS, (self.counted(row)[0] for row in range(18, 22)))}
+        came = {f"{s}": n for s, n in zip(SHEETS, (self.counted(row)[0] for row in range(20, 24)))}
         # Rows times questions: 6 x 6, 6 x 5, chord and unit, 16 x 7, 2 x 6 x 7.
         self.assertEqual(came, {HOLES: 36, CIRCLE: 32, TAPS: 112, SPEEDS: 84})
         wrong = {place: cell for place, cell in self.book.cells(shown=True).items() if re.match(r"#[A-Z/]+[!?0A]|Err:", str(cell))}
@@ -172,7 +172,7 @@ class Workbook:
         self.assertEqual(self.get(CIRCLE, "A16"), "From hole to next, middle to middle [mm]")
         self.near(self.get(CIRCLE, "B16"), 50.8, 1e-9)
         self.assertEqual(self.get(HOLES, "J6"), "Feed rate [mm/min]")
-        self.assertEqual(self.counted(22)[2:], [0, 0])
+        self.assertEqual(self.counted(24)[2:], [0, 0])
         self.book.write(CIRCLE, "B14", "0.005 mm")
         self.book.reckon()
         self.assertEqual(self.get(CIRCLE, "F6"), "Y [mm]")
@@ -204,9 +204,9 @@ class Workbook:
         self.assertIn("driftwood", self.get(SPEEDS, "I11"))
         # An emptied row is not asked, nor counted.
         self.assertEqual([self.get(TAPS, f"{column}10") for column in "DEFGHIJK"], [""] * 8)
-        self.assertEqual([self.counted(row)[2] for row in range(18, 22)], [6, 32, 0, 14])
-        self.assertEqual(self.counted(22), [257, 205, 52, 0])
-        self.assertTrue(self.get("Start", "A23").startswith("52 of 257 questions have no number"))
+        self.assertEqual([self.counted(row)[2] for row in range(20, 24)], [6, 32, 0, 14])
+        self.assertEqual(self.counted(24), [257, 205, 52, 0])
+        self.assertTrue(self.get("Start", "A25").startswith("52 of 257 questions have no number"))
         for sheet, name, value in ((HOLES, "C8", "letter F"), (CIRCLE, "B7", "4 in"), (SPEEDS, "A11", "304"),
                                    (TAPS, "A10", "#10-32 UNF")):
             self.book.write(sheet, name, value)
@@ -242,17 +242,36 @@ class Workbook:
             for row in range(9, 12):
                 self.assertEqual([self.get(sheet, f"{column}{row}") for column in cells], [7] * len(cells))
         self.assertEqual([self.get(CIRCLE, f"{column}9") for column in "EFGHI"], [7] * 5)
-        self.assertEqual(self.get("Start", "B15"), "7")
+        self.assertEqual(self.get("Start", "B17"), "7")
         paths = {path.split("?")[0] for path in Other.seen}
         self.assertEqual(len(paths), 5, paths)
         self.assertTrue(all(path.startswith("/v1/") and path.endswith(".txt") for path in paths))
 
+    def test_a_service_that_was_down_is_asked_again_on_demand(self):
+        self.addCleanup(self.reckon)
+        other = http.server.ThreadingHTTPServer(("127.0.0.1", 0), Other)
+        address = f"http://127.0.0.1:{other.server_port}"
+        # Bound but not served: nothing is answered, since it is closed at once.
+        other.server_close()
+        self.reckon(B4=address)
+        self.assertEqual(self.counted(24)[1:], [0, 0, 264])
+        other = http.server.ThreadingHTTPServer(("127.0.0.1", other.server_port), Other)
+        threading.Thread(target=other.serve_forever, daemon=True).start()
+        Other.seen.clear()
+        try:
+            self.reckon(B4=address, B10="at noon")
+        finally:
+            other.shutdown()
+            other.server_close()
+        self.assertEqual(self.counted(24)[1:], [264, 0, 0])
+        self.assertEqual([path for path in Other.seen if "noon" in path], [], "the mark is not sent")
+
     def test_without_a_service_every_cell_says_so(self):
         self.addCleanup(self.reckon)
         self.reckon(B4="http://127.0.0.1:1")
-        total, good, refused, silent = self.counted(22)
+        total, good, refused, silent = self.counted(24)
         self.assertEqual((total, good, refused, silent), (264, 0, 0, 264))
-        self.assertEqual(self.get("Start", "B15"), "no answer")
+        self.assertEqual(self.get("Start", "B17"), "no answer")
         self.assertEqual(self.get(SPEEDS, "C10"), "no answer")
         self.assertTrue(self.get(HOLES, "M7").startswith("No answer:"))
         self.assertEqual(self.get(HOLES, "L19"), "short: 6 of 6 missing")

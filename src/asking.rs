@@ -6,13 +6,19 @@
 mod answer;
 mod backwards;
 mod cell;
+mod cells;
 mod describe;
 mod effort;
 mod field_schema;
+mod layout;
 mod machine;
 mod ranges;
+mod receipt;
+mod recheck;
 mod reserved;
 mod resolution;
+mod sheet;
+mod sheet_header;
 mod table;
 mod tolerance;
 
@@ -22,7 +28,10 @@ pub use describe::{
     Described, FORMS, Field, ResultField, describe_entry, described, reserved_fields, reserved_schemas, without_null,
 };
 pub use effort::{is_long, too_much_work, within};
+pub use receipt::{LONGEST_LINK, link};
+pub use recheck::{Because, Difference, GivenBy, Rechecked, Verdict, recheck};
 pub use reserved::{Digits, Form, RESERVED, RefusalsAs, Reserved, Separator, XReads, ZPlus};
+pub use sheet::{Answered, Sheet, delimiter, separator};
 pub use table::table;
 
 use crate::calculators::Entry;
@@ -41,6 +50,8 @@ pub fn ask(entry: &'static Entry, mut fields: Fields, form: Form) -> Result<(Ans
         let fields = describe_entry(entry).into_iter().flat_map(|described| &described.fields);
         fields.into_iter().any(|field| field.name == name && field.form == "list")
     });
+    // As it was asked, before anything stands in.
+    let link = if form == Form::Json { receipt::link(entry, &fields) } else { None };
     let machine = StoodIn::for_missing(entry, &mut fields);
     let reserved = match Reserved::take(&mut fields, form) {
         Ok(reserved) => Reserved { stood_in: machine, ..reserved },
@@ -52,7 +63,7 @@ pub fn ask(entry: &'static Entry, mut fields: Fields, form: Form) -> Result<(Ans
         }
     };
     let working = form != Form::Table && reserved.working.unwrap_or(true);
-    let answer = match ranges::found(&fields)? {
+    let mut answer = match ranges::found(&fields)? {
         Some(ranges) => ranges::answer(entry, &fields, ranges, &reserved),
         None => match (&reserved.solve_for, &reserved.correct) {
             (Some(field), _) => backwards::solve(entry, &fields, field, &reserved),
@@ -60,6 +71,7 @@ pub fn ask(entry: &'static Entry, mut fields: Fields, form: Form) -> Result<(Ans
             (None, None) => one(entry, &fields, &reserved, working),
         },
     }?;
+    answer.link = link;
     Ok((answer, reserved))
 }
 
@@ -90,7 +102,7 @@ fn one(entry: &'static Entry, fields: &Fields, reserved: &Reserved, working: boo
     tolerance::apply(entry, &inputs, system, &mut result, &mut record)?;
     resolution::apply(reserved, &mut result, &mut record);
     reserved.stood_in.tell_unused(&mut record);
-    Ok(Answer { entry, system, inputs, body: Body::Result(result), record })
+    Ok(Answer { entry, system, inputs, body: Body::Result(result), record, link: None })
 }
 
 /// The drawing of an answer as SVG; `None` where the calculator has none.

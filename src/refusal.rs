@@ -121,6 +121,20 @@ impl Refusal {
         Self(vec![wrong])
     }
 
+    /// All that is wrong, in one line of words.
+    pub fn words(&self) -> String {
+        let one = |wrong: &Wrong| {
+            let field = wrong.field.trim_start_matches('/');
+            let way_out = wrong.try_this.as_ref().map(|value| format!(" Try {value}.")).unwrap_or_default();
+            if field.is_empty() {
+                format!("{}{way_out}", wrong.says)
+            } else {
+                format!("{field}: {}{way_out}", wrong.says)
+            }
+        };
+        self.0.iter().map(one).collect::<Vec<_>>().join(" ")
+    }
+
     /// The inputs in `fields` are sound one by one, but no answer exists: one error for each field,
     /// each with a value that would give one.
     pub fn no_answer(says: &str, fields: &[(&str, String)]) -> Self {

@@ -245,14 +245,3 @@ impl Serialize for Assumed {
         assumed.end()
     }
 }
-
-impl Serialize for Used {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut used = serializer.serialize_struct("Used", 4)?;
-        used.serialize_field("key", self.source.key)?;
-        used.serialize_field("title", self.source.title)?;
-        used.serialize_field("where", &self.place)?;
-        used.serialize_field("trust", self.trust.as_str())?;
-        used.end()
-    }
-}

@@ -1,6 +1,7 @@
 //! The whole answer: the result with the inputs as understood, what was assumed, the working, the
 //! sources and the cautions.
 
+use super::receipt::Sources;
 use crate::calculators::Entry;
 use crate::quantity::System;
 use crate::refusal::Wrong;
@@ -22,6 +23,8 @@ pub struct Answer {
     pub body: Body,
     /// How it came about.
     pub record: Record,
+    /// The address that gives it again, below the service's own.
+    pub link: Option<String>,
 }
 
 /// What an answer holds.
@@ -89,6 +92,9 @@ impl Serialize for Answer {
         map.serialize_entry("calculator", self.entry.id)?;
         map.serialize_entry("version", crate::VERSION)?;
         map.serialize_entry("data_version", crate::data_version())?;
+        if let Some(link) = &self.link {
+            map.serialize_entry("link", link)?;
+        }
         if let Some(shop) = shop::installed() {
             map.serialize_entry("shop", &ShopUsed(shop))?;
         }
@@ -111,7 +117,7 @@ impl Serialize for Answer {
         map.serialize_entry("working", &Working(self))?;
         map.serialize_entry("notes", &self.record.notes)?;
         map.serialize_entry("cautions", &self.record.cautions)?;
-        map.serialize_entry("sources", &self.record.sources)?;
+        map.serialize_entry("sources", &Sources(&self.record.sources))?;
         map.serialize_entry("trust", self.record.trust().as_str())?;
         map.end()
     }

@@ -170,7 +170,7 @@ pub fn solve(entry: &'static Entry, fields: &Fields, field: &str, reserved: &Res
         "solved_backwards",
         "Found by trying the same calculator with many values and closing in on each change of sign.",
     );
-    Ok(Answer { entry, system, inputs, body: Body::Roots(roots), record })
+    Ok(Answer { entry, system, inputs, body: Body::Roots(roots), record, link: None })
 }
 
 /// The correction of `field` by a result that was measured.
@@ -216,6 +216,7 @@ pub fn correct(entry: &'static Entry, fields: &Fields, field: &str, reserved: &R
         inputs: answer.inputs,
         body: Body::Correction(Box::new(correction)),
         record,
+        link: None,
     })
 }
 

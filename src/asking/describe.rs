@@ -131,7 +131,7 @@ fn describe(entry: &'static Entry) -> Described {
     Described { entry, fields: fields_of(&input, &parts, |name| entry.good(name)), results }
 }
 
-fn parts_of(parts: Schemas) -> Map<String, Value> {
+pub(super) fn parts_of(parts: Schemas) -> Map<String, Value> {
     parts.into_iter().map(|(name, schema)| (name, serde_json::to_value(schema).unwrap_or_default())).collect()
 }
 

@@ -158,7 +158,7 @@ pub fn answer(entry: &'static Entry, fields: &Fields, ranges: Ranges, reserved: 
     };
     let inputs = common_inputs(&rows, &ranges, fields);
     let system = reserved.units.unwrap_or(crate::quantity::System::Metric);
-    Ok(Answer { entry, system, inputs, body: Body::Rows(rows, difference), record: whole })
+    Ok(Answer { entry, system, inputs, body: Body::Rows(rows, difference), record: whole, link: None })
 }
 
 /// The refusal of a table that would hold more than [`MOST_VALUES`].

@@ -35,6 +35,8 @@ pub enum Form {
     Cell,
     /// A table, `.csv`.
     Table,
+    /// A table of requests, sent to `.csv`.
+    Sheet,
     /// The drawing, `.svg`.
     Drawing,
 }
@@ -70,6 +72,7 @@ impl Form {
                 "correct",
             ],
             Form::Table => &["units", "resolution", "z_plus", "x_reads", "machine", "separator"],
+            Form::Sheet => &["units", "resolution", "z_plus", "x_reads", "machine", "separator", "pick"],
             Form::Drawing => &["units", "machine"],
         }
     }
@@ -205,6 +208,7 @@ impl Reserved {
                 (Form::Json, "the plain address"),
                 (Form::Cell, ".txt"),
                 (Form::Table, ".csv"),
+                (Form::Sheet, "a table sent to .csv"),
                 (Form::Drawing, ".svg"),
             ];
             let homes: Vec<&str> =

@@ -3,6 +3,7 @@
 //! header, so that the cells are bare numbers.
 
 use super::answer::{Answer, Body};
+use super::cells::harmless;
 use super::reserved::{Reserved, Separator};
 use crate::quantity::text;
 use crate::tree::{Leaf, Node};
@@ -31,7 +32,8 @@ pub fn table(answer: &Answer, reserved: &Reserved) -> String {
             if separator == Separator::Semicolon && cell.parse::<f64>().is_ok() {
                 cell.replace('.', ",")
             } else {
-                cell.to_owned()
+                // Words that came with the request are no formulas.
+                String::from_utf8_lossy(&harmless(cell.as_bytes(), false)).into_owned()
             }
         });
         write(cells.collect());

@@ -90,7 +90,7 @@ pub fn apply(
 }
 
 /// Whether any quantity in it has a tolerance; most requests have none and are spared the rest.
-fn is_toleranced(node: &Node) -> bool {
+pub fn is_toleranced(node: &Node) -> bool {
     match node {
         Node::Quantity(leaf) => leaf.quantity.tolerance.is_some_and(|(plus, minus)| plus + minus > 0.0),
         Node::List(items) => items.iter().any(is_toleranced),

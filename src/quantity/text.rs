@@ -87,13 +87,24 @@ pub fn fixed(value: f64, places: usize) -> String {
     out
 }
 
+/// Appends `value` in full: the shortest decimal that reads back as the same double.
+pub fn write_full(out: &mut String, value: f64) {
+    use std::fmt::Write;
+    let size = value.abs();
+    let _ = if value == 0.0 {
+        out.write_char('0')
+    } else if (1e-7..1e15).contains(&size) {
+        write!(out, "{value}")
+    } else {
+        write!(out, "{value:e}")
+    };
+}
+
 /// `value` in full: the shortest decimal that reads back as the same double.
 pub fn full(value: f64) -> String {
-    if value == 0.0 {
-        return "0".to_owned();
-    }
-    let size = value.abs();
-    if (1e-7..1e15).contains(&size) { format!("{value}") } else { format!("{value:e}") }
+    let mut out = String::with_capacity(24);
+    write_full(&mut out, value);
+    out
 }
 
 #[cfg(test)]

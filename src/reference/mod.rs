@@ -12,6 +12,7 @@ pub mod sawing;
 pub mod thread_class;
 pub mod thread_designation;
 pub mod threads;
+pub mod versions;
 
 use sha2::{Digest, Sha256};
 use std::sync::LazyLock;

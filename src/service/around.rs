@@ -56,6 +56,10 @@ pub async fn around(
         let id = id.to_str().unwrap_or_default();
         tracing::info!(request_id = id, method = method.as_str(), path, status, micros, "answered");
     }
+    // Said to keep a stream from being compressed; to the caller it says nothing.
+    if response.headers().get(header::CONTENT_ENCODING).is_some_and(|encoding| encoding == "identity") {
+        response.headers_mut().remove(header::CONTENT_ENCODING);
+    }
     tag_encoding(&mut response);
     let unchanged = known
         .as_ref()

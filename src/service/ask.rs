@@ -1,9 +1,9 @@
 //! The calculators' addresses: `/v1/{topic}/{calculator}` as JSON, `.txt` as a cell, `.csv` as a table,
 //! `.svg` as a drawing.
 
-use super::problem::{Problem, words};
+use super::problem::Problem;
 use super::settings::Settings;
-use super::{metrics, tagged};
+use super::{metrics, rows, tagged};
 use crate::asking::{self, Form, RefusalsAs};
 use crate::calculators::{Entry, REGISTER, find};
 use crate::drawing::Stands;
@@ -40,15 +40,19 @@ pub async fn answer(
     };
     let id = format!("{topic}/{name}");
     let Some(entry) = find(&id) else { return unknown(&id) };
-    let allow = if form == Form::Json { "GET, HEAD, POST, OPTIONS" } else { "GET, HEAD, OPTIONS" };
+    let takes_posts = matches!(form, Form::Json | Form::Table);
+    let allow = if takes_posts { "GET, HEAD, POST, OPTIONS" } else { "GET, HEAD, OPTIONS" };
     let posted = match *request.method() {
         Method::GET | Method::HEAD => false,
-        Method::POST if form == Form::Json => true,
+        Method::POST if takes_posts => true,
         _ => return wrong_method(&request, allow),
     };
     let Some(mut fields) = Fields::of_query(request.query_string()) else {
         return unreadable("The address is not well percent-encoded UTF-8.", Some("%20 for a space, %23 for #"));
     };
+    if posted && form == Form::Table {
+        return rows::answer(&request, entry, fields.owned(), &settings, payload).await;
+    }
     if posted {
         match body(&request, payload, settings.body_limit).await {
             Ok(body) => fields.0.extend(body.0),
@@ -112,7 +116,7 @@ fn answered(entry: &'static Entry, fields: Fields, form: Form) -> Option<Answere
         Form::Cell => {
             ask(fields).and_then(|(answer, reserved)| asking::cell(&answer, &reserved)).map(String::into_bytes)
         }
-        Form::Table => ask(fields).map(|(answer, reserved)| asking::table(&answer, &reserved).into_bytes()),
+        Form::Table | Form::Sheet => ask(fields).map(|(answer, reserved)| asking::table(&answer, &reserved).into_bytes()),
         Form::Drawing => asking::drawing(entry, fields, form, Stands::Alone)?.map(String::into_bytes),
     };
     metrics::asked(entry, form, outcome.as_ref().err(), begun.elapsed());
@@ -126,7 +130,7 @@ fn respond(entry: &'static Entry, answered: Option<Answered>) -> HttpResponse {
             let media_type = match form {
                 Form::Json => "application/json",
                 Form::Cell => TEXT,
-                Form::Table => CSV,
+                Form::Table | Form::Sheet => CSV,
                 Form::Drawing => SVG,
             };
             let mut response = tagged(media_type, body);
@@ -139,15 +143,24 @@ fn respond(entry: &'static Entry, answered: Option<Answered>) -> HttpResponse {
         Err(refusal) if in_words => HttpResponse::Ok()
             .content_type(TEXT)
             .insert_header((header::CACHE_CONTROL, "no-cache"))
-            .body(format!("REFUSED: {}", words(&refusal))),
+            .body(format!("REFUSED: {}", refusal.words())),
         Err(refusal) => Problem::refused(refusal).respond(),
     }
 }
 
-/// Reads a JSON body.
-async fn body(request: &HttpRequest, mut payload: web::Payload, limit: usize) -> Result<Fields<'static>, HttpResponse> {
+/// The media type of a request's body, without its parameters.
+pub fn essence(request: &HttpRequest) -> String {
     let media_type = request.headers().get(header::CONTENT_TYPE).and_then(|value| value.to_str().ok()).unwrap_or("");
-    let essence = media_type.split(';').next().unwrap_or_default().trim().to_ascii_lowercase();
+    media_type.split(';').next().unwrap_or_default().trim().to_ascii_lowercase()
+}
+
+/// The bytes of a JSON body.
+pub async fn json_bytes(
+    request: &HttpRequest,
+    mut payload: web::Payload,
+    limit: usize,
+) -> Result<BytesMut, HttpResponse> {
+    let essence = essence(request);
     if essence != "application/json" && !(essence.starts_with("application/") && essence.ends_with("+json")) {
         let says = "The body must be JSON, sent with the header Content-Type: application/json.";
         return Err(Problem::new(StatusCode::UNSUPPORTED_MEDIA_TYPE, says, Vec::new()).respond());
@@ -161,13 +174,20 @@ async fn body(request: &HttpRequest, mut payload: web::Payload, limit: usize) ->
         }
         bytes.extend_from_slice(&part);
     }
+    Ok(bytes)
+}
+
+/// Reads a JSON body.
+async fn body(request: &HttpRequest, payload: web::Payload, limit: usize) -> Result<Fields<'static>, HttpResponse> {
+    let bytes = json_bytes(request, payload, limit).await?;
     serde_json::from_slice(&bytes).map_err(|error| {
         let says = format!("The body is not a JSON object of fields: {error}.");
         unreadable(&says, Some(r#"{"diameter": "0.5 in"}"#))
     })
 }
 
-fn unreadable(says: &str, try_this: Option<&str>) -> HttpResponse {
+/// 400 for a request that cannot be read.
+pub fn unreadable(says: &str, try_this: Option<&str>) -> HttpResponse {
     Problem::refused(Refusal::one(Wrong {
         field: String::new(),
         code: Code::RequestUnreadable,
@@ -179,6 +199,11 @@ fn unreadable(says: &str, try_this: Option<&str>) -> HttpResponse {
 
 /// 404 for an address with no calculator, with the nearest names.
 pub fn unknown(id: &str) -> HttpResponse {
+    unknown_problem(id).respond()
+}
+
+/// The problem of a calculator there is none of.
+pub fn unknown_problem(id: &str) -> Problem {
     let name = id.rsplit('/').next().unwrap_or(id);
     let mut near: Vec<(f64, &str)> = REGISTER
         .iter()
@@ -202,7 +227,7 @@ pub fn unknown(id: &str) -> HttpResponse {
         says: says.clone(),
         try_this: names.first().map(|id| format!("/v1/{id}")),
     };
-    Problem::new(StatusCode::NOT_FOUND, says, vec![wrong]).respond()
+    Problem::new(StatusCode::NOT_FOUND, says, vec![wrong])
 }
 
 /// 404 for any other address.

@@ -34,8 +34,13 @@ struct OfCalculator {
     seconds: Histogram,
 }
 
-const FORMS: [(Form, &str); 4] =
-    [(Form::Json, "json"), (Form::Cell, "txt"), (Form::Table, "csv"), (Form::Drawing, "svg")];
+const FORMS: [(Form, &str); 5] = [
+    (Form::Json, "json"),
+    (Form::Cell, "txt"),
+    (Form::Table, "csv"),
+    (Form::Sheet, "csv_rows"),
+    (Form::Drawing, "svg"),
+];
 
 fn form_number(form: Form) -> usize {
     FORMS.iter().position(|(one, _)| *one == form).unwrap_or_default()
@@ -78,6 +83,21 @@ pub fn asked(entry: &Entry, form: Form, refusal: Option<&Refusal>, took: Duratio
     }
     for wrong in refusal.iter().flat_map(|refusal| &refusal.0) {
         if let Some(counter) = kept.refusals.get(wrong.code.as_str()) {
+            counter.increment(1);
+        }
+    }
+}
+
+/// Counts the rows of a table: those answered, and those refused with what was wrong.
+pub fn asked_rows(entry: &Entry, answered: u64, refused: &[Vec<Code>]) {
+    let Some(kept) = KEPT.get() else { return };
+    if let Some(of) = kept.calculators.get(entry.id) {
+        let form = form_number(Form::Sheet);
+        of.answered[form].increment(answered);
+        of.refused[form].increment(refused.len() as u64);
+    }
+    for code in refused.iter().flatten() {
+        if let Some(counter) = kept.refusals.get(code.as_str()) {
             counter.increment(1);
         }
     }

@@ -3,11 +3,17 @@
 
 mod around;
 mod ask;
+mod batch;
 mod catalogue;
 mod docs;
+mod flow;
+mod many;
 mod metrics;
 pub mod openapi;
 pub mod problem;
+mod recheck;
+mod records;
+mod rows;
 mod settings;
 mod tables;
 
@@ -52,6 +58,8 @@ fn routes(config: &mut web::ServiceConfig) {
         }))
         .service(readable("/docs", docs::to_folder))
         .service(readable("/docs/{file:.*}", docs::file))
+        .service(web::resource("/v1/batch").to(|request, payload| many::answer(request, payload, batch::answer)))
+        .service(web::resource("/v1/recheck").to(|request, payload| many::answer(request, payload, recheck::answer)))
         .service(web::resource("/v1/{topic}/{calculator}").to(ask::answer))
         .service(readable("/{topic}/{calculator}", form))
         .default_service(web::to(ask::not_found));
@@ -150,8 +158,8 @@ pub fn serve(listener: TcpListener, settings: Settings) -> io::Result<Server> {
             .configure(routes)
     })
     .workers(workers)
-    // Long requests wait for one another, so that they take no more of the machine than one core a worker.
-    .worker_max_blocking_threads(1)
+    // Long requests wait for one another; more threads than cores would gain them nothing.
+    .worker_max_blocking_threads(std::thread::available_parallelism().map_or(1, usize::from))
     .client_request_timeout(Duration::from_secs(timeout))
     .keep_alive(Duration::from_secs(75))
     .shutdown_timeout(stop_timeout)

@@ -36,16 +36,6 @@ fn status(refusal: &Refusal) -> StatusCode {
     }
 }
 
-/// All that is wrong, in one line of words.
-pub fn words(refusal: &Refusal) -> String {
-    let one = |wrong: &Wrong| {
-        let field = wrong.field.trim_start_matches('/');
-        let way_out = wrong.try_this.as_ref().map(|value| format!(" Try {value}.")).unwrap_or_default();
-        if field.is_empty() { format!("{}{way_out}", wrong.says) } else { format!("{field}: {}{way_out}", wrong.says) }
-    };
-    refusal.0.iter().map(one).collect::<Vec<_>>().join(" ")
-}
-
 impl Problem {
     /// A problem of that status.
     pub fn new(status: StatusCode, detail: impl Into<String>, errors: Vec<Wrong>) -> Self {
@@ -55,7 +45,7 @@ impl Problem {
 
     /// A refusal as a problem.
     pub fn refused(refusal: Refusal) -> Self {
-        Self::new(status(&refusal), words(&refusal), refusal.0)
+        Self::new(status(&refusal), refusal.words(), refusal.0)
     }
 
     /// As a response.

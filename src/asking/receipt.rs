@@ -1,0 +1,143 @@
+//! What makes an answer a receipt: the address that gives it again, and for each source used the
+//! version of the rows taken from it.
+
+use crate::calculators::Entry;
+use crate::fields::{Fields, Given};
+use crate::quantity::text;
+use crate::reference::versions::from_source;
+use crate::working::Used;
+use serde::ser::{Serialize, SerializeSeq, SerializeStruct, Serializer};
+use std::fmt::Write;
+
+/// The longest link an answer carries; the address of a longer one would be refused by many on its way.
+pub const LONGEST_LINK: usize = 4000;
+
+/// The address at which GET gives the answer to `fields` again, below the service's own; `None` where
+/// it would be too long.
+pub fn link(entry: &Entry, fields: &Fields) -> Option<String> {
+    let mut link = format!("/v1/{}", entry.id);
+    for (at, (name, value)) in fields.0.iter().enumerate() {
+        link.push(if at == 0 { '?' } else { '&' });
+        encode(name, &mut link);
+        link.push('=');
+        match value {
+            Given::Text(text) => encode(text, &mut link),
+            other => encode(&as_text(other), &mut link),
+        }
+        if link.len() > LONGEST_LINK {
+            return None;
+        }
+    }
+    Some(link)
+}
+
+/// Percent-encoding: all but what a query may hold as it is and nobody on the way takes for a mark.
+fn encode(text: &str, out: &mut String) {
+    for byte in text.bytes() {
+        match byte {
+            b'A'..=b'Z' | b'a'..=b'z' | b'0'..=b'9' | b'-' | b'.' | b'_' | b'~' | b'/' | b',' | b':' => {
+                out.push(char::from(byte));
+            }
+            _ => {
+                let _ = write!(out, "%{byte:02X}");
+            }
+        }
+    }
+}
+
+/// A value of a JSON request as a query states it.
+fn as_text(value: &Given) -> String {
+    match value {
+        Given::List(items) => match items.iter().map(point).collect::<Option<Vec<_>>>() {
+            Some(points) if !points.is_empty() => points.join(";"),
+            _ if items.iter().any(|item| matches!(item, Given::Object(_)) && quantity(item).is_none()) => json(value),
+            _ => items.iter().map(as_text).collect::<Vec<_>>().join(","),
+        },
+        Given::Object(_) => quantity(value).or_else(|| point(value)).unwrap_or_else(|| json(value)),
+        plain => plain.said(),
+    }
+}
+
+fn member<'g>(members: &'g [(std::borrow::Cow<str>, Given)], name: &str) -> Option<&'g Given<'g>> {
+    members.iter().find(|(key, _)| key == name).map(|(_, value)| value)
+}
+
+/// `{"value": 0.5, "unit": "in", "plus": 0.001, "minus": 0}` as `0.5 +0.001/-0 in`.
+fn quantity(value: &Given) -> Option<String> {
+    let Given::Object(members) = value else { return None };
+    let Some(Given::Number(number)) = member(members, "value") else { return None };
+    let amount = |name: &str| match member(members, name) {
+        Some(Given::Number(number)) => *number,
+        _ => 0.0,
+    };
+    let mut out = text::full(*number);
+    if member(members, "plus").is_some() || member(members, "minus").is_some() {
+        let _ = write!(out, " +{}/-{}", text::full(amount("plus")), text::full(amount("minus")));
+    }
+    if let Some(Given::Text(unit)) = member(members, "unit") {
+        let _ = write!(out, " {unit}");
+    }
+    Some(out)
+}
+
+/// `{"x": …, "y": …}` as `1 in,2 in`.
+fn point(value: &Given) -> Option<String> {
+    let Given::Object(members) = value else { return None };
+    let (Some(x), Some(y)) = (member(members, "x"), member(members, "y")) else { return None };
+    if members.len() > 2 || matches!(x, Given::List(_)) || matches!(y, Given::List(_)) {
+        return None;
+    }
+    Some(format!("{},{}", as_text(x), as_text(y)))
+}
+
+fn json(value: &Given) -> String {
+    serde_json::to_string(&Plain(value)).unwrap_or_default()
+}
+
+/// A value as the JSON it came as.
+struct Plain<'g, 'a>(&'g Given<'a>);
+
+impl Serialize for Plain<'_, '_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        match self.0 {
+            Given::Null => serializer.serialize_unit(),
+            Given::Truth(truth) => serializer.serialize_bool(*truth),
+            Given::Number(number) => serializer.serialize_f64(*number),
+            Given::Text(text) => serializer.serialize_str(text),
+            Given::List(items) => serializer.collect_seq(items.iter().map(Plain)),
+            Given::Object(members) => {
+                serializer.collect_map(members.iter().map(|(name, value)| (name.as_ref(), Plain(value))))
+            }
+        }
+    }
+}
+
+/// The sources used, each with the version of its rows.
+pub struct Sources<'a>(pub &'a [Used]);
+
+impl Serialize for Sources<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut list = serializer.serialize_seq(Some(self.0.len()))?;
+        for used in self.0 {
+            list.serialize_element(&Receipted(used))?;
+        }
+        list.end()
+    }
+}
+
+struct Receipted<'a>(&'a Used);
+
+impl Serialize for Receipted<'_> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut used = serializer.serialize_struct("Used", 5)?;
+        used.serialize_field("key", self.0.source.key)?;
+        used.serialize_field("title", self.0.source.title)?;
+        used.serialize_field("where", &self.0.place)?;
+        used.serialize_field("trust", self.0.trust.as_str())?;
+        match from_source(self.0.source.key) {
+            Some(rows) => used.serialize_field("data_version", &rows.version)?,
+            None => used.skip_field("data_version")?,
+        }
+        used.end()
+    }
+}

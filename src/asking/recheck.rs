@@ -1,0 +1,402 @@
+//! An old answer asked again: whether it would be the same today, and if not, which version, data or
+//! shop made the difference. The answer itself says all that is needed; nothing is remembered.
+
+use super::receipt;
+use super::{Form, ask};
+use crate::calculators::{Entry, find};
+use crate::fields::Fields;
+use crate::quantity::shown;
+use crate::reference::versions::from_source;
+use crate::refusal::{Code, Refusal, Wrong};
+use serde::Serialize;
+use serde_json::{Map, Value};
+
+/// Most differences that are listed one by one.
+const MOST_DIFFERENCES: usize = 100;
+
+/// Members of an answer that are compared; the rest are words about them.
+const COMPARED: [&str; 10] =
+    ["inputs", "assumed", "result", "rows", "difference", "roots", "correction", "notes", "cautions", "trust"];
+
+/// What has become of an answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Verdict {
+    /// It would be the same.
+    Same,
+    /// It would be another.
+    Differs,
+    /// The same request would be refused.
+    Refused,
+}
+
+/// The versions an answer was given by.
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+pub struct GivenBy {
+    /// The version of the service.
+    pub version: String,
+    /// The version of the tables.
+    pub data_version: String,
+    /// The hash of the shop's file, where it was given for one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shop: Option<String>,
+}
+
+/// One place at which the answers differ.
+#[derive(Debug, Serialize)]
+pub struct Difference {
+    /// The place in the answer, a JSON Pointer.
+    pub at: String,
+    /// What stood there; absent if nothing did.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub was: Option<Value>,
+    /// What stands there today; absent if nothing does.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub now: Option<Value>,
+}
+
+/// What made a difference.
+#[derive(Debug, Serialize)]
+pub struct Because {
+    /// What it is: `data`, `version`, `shop`, or `altered` where nothing of ours has changed.
+    pub what: &'static str,
+    /// In words.
+    pub says: String,
+    /// The source whose rows changed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub source: Option<String>,
+    /// The places in it that the answer rests on.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub places: Vec<String>,
+    /// The tables in which rows from it stand.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub tables: Vec<&'static str>,
+    /// The step of the working at which the answers part.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub step: Option<String>,
+    /// What it was.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub was: Option<Value>,
+    /// What it is today.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub now: Option<Value>,
+}
+
+impl Because {
+    fn new(what: &'static str, says: impl Into<String>) -> Self {
+        let (source, step, was, now) = (None, None, None, None);
+        Self { what, says: says.into(), source, places: Vec::new(), tables: Vec::new(), step, was, now }
+    }
+}
+
+/// An answer held against today's.
+#[derive(Debug, Serialize)]
+pub struct Rechecked {
+    /// The calculator.
+    pub calculator: &'static str,
+    /// What has become of it.
+    pub verdict: Verdict,
+    /// What it was given by.
+    pub was: GivenBy,
+    /// What answers today.
+    pub now: GivenBy,
+    /// How many places differ.
+    pub count: usize,
+    /// The places, the first of them if they are many.
+    pub differences: Vec<Difference>,
+    /// What made the difference, as far as the answer tells.
+    pub because: Vec<Because>,
+    /// Why it would be refused.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub errors: Vec<Wrong>,
+    /// The address that gives today's answer.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub link: Option<String>,
+}
+
+/// Rechecks `old`, an answer as it was given.
+pub fn recheck(old: &Value) -> Result<Rechecked, Refusal> {
+    let refuse =
+        |field: &str, code, says: String, try_this: &str| Err(Refusal::one(Wrong::new(field, code, says, try_this)));
+    let Some(id) = old["calculator"].as_str() else {
+        return refuse(
+            "calculator",
+            Code::FieldMissing,
+            "This is no answer: it names no calculator.".into(),
+            "leave out",
+        );
+    };
+    let Some(entry) = find(id) else {
+        let says = format!("There is no calculator {} today.", shown(id));
+        return refuse("calculator", Code::NotFound, says, "leave out");
+    };
+    let fields = match request(entry, old) {
+        Ok(fields) => fields,
+        Err(wrong) => return Err(Refusal::one(wrong)),
+    };
+    let link = receipt::link(entry, &fields);
+    let (was, now) = (given_by(old), today());
+    let whole = |verdict, errors| Rechecked {
+        calculator: entry.id,
+        verdict,
+        was: was.clone(),
+        now: now.clone(),
+        count: 0,
+        differences: Vec::new(),
+        because: Vec::new(),
+        errors,
+        link: link.clone(),
+    };
+    let answered = ask(entry, fields, Form::Json);
+    let new = match &answered {
+        Ok((answer, _)) => serde_json::to_value(answer).unwrap_or_default(),
+        Err(refusal) => {
+            let mut rechecked = whole(Verdict::Refused, refusal.0.clone());
+            rechecked.because = because(old, &Value::Null, &was, &now);
+            return Ok(rechecked);
+        }
+    };
+    let mut differences = Differences::default();
+    for member in COMPARED {
+        let (was, now) = (compared(old.get(member), member), compared(new.get(member), member));
+        differences.compare(&format!("/{member}"), was.as_ref(), now.as_ref());
+    }
+    if differences.count == 0 {
+        return Ok(whole(Verdict::Same, Vec::new()));
+    }
+    let mut rechecked = whole(Verdict::Differs, Vec::new());
+    rechecked.count = differences.count;
+    rechecked.differences = differences.list;
+    rechecked.because = because(old, &new, &was, &now);
+    Ok(rechecked)
+}
+
+/// What an old answer asks: by its link, or by its inputs where it has none.
+fn request(entry: &Entry, old: &Value) -> Result<Fields<'static>, Wrong> {
+    let mut fields = match old.get("link") {
+        Some(Value::String(link)) => {
+            let (path, query) = link.split_once('?').unwrap_or((link, ""));
+            let own = format!("/v1/{}", entry.id);
+            let read = Fields::of_query(query).filter(|_| path == own);
+            read.map(|fields| fields.owned()).ok_or_else(|| {
+                let says = format!("\"{}\" is no link to {}.", shown(link), entry.id);
+                Wrong::new("link", Code::ValueUnreadable, says, format!("{own}?…"))
+            })?
+        }
+        Some(other) => {
+            let says = format!("A link is a text, not {}.", shown(&other.to_string()));
+            return Err(Wrong::new("link", Code::ValueUnreadable, says, format!("/v1/{}?…", entry.id)));
+        }
+        None => of_inputs(old)?,
+    };
+    // The steps are held against each other where the old answer has some.
+    fields.0.retain(|(name, _)| name != "working");
+    if !old["working"].as_array().is_some_and(|steps| !steps.is_empty()) {
+        fields.0.push(("working".into(), crate::fields::Given::Truth(false)));
+    }
+    Ok(fields)
+}
+
+/// The inputs of an answer without a link, in the system it is written in.
+fn of_inputs(old: &Value) -> Result<Fields<'static>, Wrong> {
+    let unasked = |says: &str| Wrong::new("link", Code::FieldMissing, says, "the link as the answer had it");
+    if !old["result"].is_object() || old["correction"].is_object() {
+        return Err(unasked("Without its link only an answer with one result can be asked again."));
+    }
+    let inputs = old.get("inputs").cloned().unwrap_or_default();
+    let mut fields: Fields<'static> = serde_json::from_value(inputs)
+        .map_err(|_| unasked("The answer has neither a link nor inputs, so it cannot be asked again."))?;
+    let assumed = |name: &str| {
+        let mut all = old["assumed"].as_array().into_iter().flatten();
+        all.find(|assumed| assumed["field"] == name)
+    };
+    if assumed("units").is_none()
+        && let Some(system) = system_of(&old["result"])
+    {
+        fields.0.push(("units".into(), crate::fields::Given::Text(system.into())));
+    }
+    // What a machine stood in for was no input.
+    if let Some(Value::String(_)) = old["shop"].get("hash") {
+        fields.0.retain(|(name, _)| assumed(name).is_none());
+    }
+    Ok(fields)
+}
+
+/// The system of the first length in a result.
+fn system_of(result: &Value) -> Option<&'static str> {
+    match result {
+        Value::Object(map) => match map.get("unit").and_then(Value::as_str).filter(|_| map.contains_key("value")) {
+            Some(unit) => crate::quantity::Unit::named(unit)?.system().map(|system| system.as_str()),
+            None => map.values().find_map(system_of),
+        },
+        Value::Array(list) => list.iter().find_map(system_of),
+        _ => None,
+    }
+}
+
+fn given_by(old: &Value) -> GivenBy {
+    let text = |value: &Value| value.as_str().unwrap_or("unknown").to_owned();
+    GivenBy {
+        version: text(&old["version"]),
+        data_version: text(&old["data_version"]),
+        shop: old["shop"]["hash"].as_str().map(str::to_owned),
+    }
+}
+
+fn today() -> GivenBy {
+    GivenBy {
+        version: crate::VERSION.to_owned(),
+        data_version: crate::data_version().to_owned(),
+        shop: crate::shop::installed().map(|shop| shop.hash.clone()),
+    }
+}
+
+/// A member as it is compared: remarks by their codes alone, and nothing of words and rounded texts.
+fn compared(value: Option<&Value>, member: &str) -> Option<Value> {
+    let value = value?;
+    if member == "notes" || member == "cautions" {
+        let codes = value.as_array().into_iter().flatten().map(|remark| remark["code"].clone());
+        return Some(codes.collect());
+    }
+    Some(without_words(value))
+}
+
+fn without_words(value: &Value) -> Value {
+    match value {
+        Value::Object(map) => {
+            let kept = map.iter().filter(|(name, _)| !matches!(name.as_str(), "text" | "says"));
+            Value::Object(kept.map(|(name, value)| (name.clone(), without_words(value))).collect::<Map<_, _>>())
+        }
+        Value::Array(list) => list.iter().map(without_words).collect(),
+        other => other.clone(),
+    }
+}
+
+#[derive(Default)]
+struct Differences {
+    count: usize,
+    list: Vec<Difference>,
+}
+
+impl Differences {
+    fn compare(&mut self, at: &str, was: Option<&Value>, now: Option<&Value>) {
+        match (was, now) {
+            (Some(Value::Object(was)), Some(Value::Object(now))) => {
+                let names = was.keys().chain(now.keys().filter(|name| !was.contains_key(*name)));
+                for name in names {
+                    let part = name.replace('~', "~0").replace('/', "~1");
+                    self.compare(&format!("{at}/{part}"), was.get(name), now.get(name));
+                }
+            }
+            (Some(Value::Array(was)), Some(Value::Array(now))) => {
+                for number in 0..was.len().max(now.len()) {
+                    self.compare(&format!("{at}/{number}"), was.get(number), now.get(number));
+                }
+            }
+            // 5 and 5.0 are one number.
+            (Some(Value::Number(was)), Some(Value::Number(now))) if was.as_f64() == now.as_f64() => {}
+            (was, now) if was == now => {}
+            (was, now) => {
+                self.count += 1;
+                if self.list.len() < MOST_DIFFERENCES {
+                    self.list.push(Difference { at: at.to_owned(), was: was.cloned(), now: now.cloned() });
+                }
+            }
+        }
+    }
+}
+
+/// What made the difference.
+fn because(old: &Value, new: &Value, was: &GivenBy, now: &GivenBy) -> Vec<Because> {
+    let mut found = Vec::new();
+    let (version, data) = (was.version != now.version, was.data_version != now.data_version);
+    if version {
+        let says = format!("The service was version {} and is {}.", shown(&was.version), now.version);
+        let (before, after) = (Some(was.version.clone().into()), Some(now.version.clone().into()));
+        found.push(Because { was: before, now: after, ..Because::new("version", says) });
+    }
+    if was.shop != now.shop {
+        let hash = |by: &GivenBy| by.shop.clone().map(Value::from);
+        let says = "The shop's file is another, or one of the two answers was given for no shop.";
+        found.push(Because { was: hash(was), now: hash(now), ..Because::new("shop", says) });
+    }
+    if data {
+        let by_source = changed_sources(old, new);
+        if by_source.is_empty() && !version {
+            let says = "The tables have changed, but no row of a source that this answer names.";
+            found.push(Because::new("data", says));
+        }
+        found.extend(by_source);
+    }
+    found.extend(first_step_apart(old, new, data));
+    if found.is_empty() {
+        let says = "Neither the service nor its tables nor a shop's file has changed: the answer is not as it was \
+                    given.";
+        found.push(Because::new("altered", says));
+    }
+    found
+}
+
+/// The sources whose rows are others than they were.
+fn changed_sources(old: &Value, new: &Value) -> Vec<Because> {
+    let mut found: Vec<Because> = Vec::new();
+    let listed = |answer: &Value| answer["sources"].as_array().cloned().unwrap_or_default();
+    let (old_sources, new_sources) = (listed(old), listed(new));
+    for source in &old_sources {
+        let key = source["key"].as_str().unwrap_or_default();
+        let was = source["data_version"].as_str();
+        let rows = from_source(key);
+        let now = rows.map(|rows| rows.version.as_str());
+        if key.is_empty() || was.is_none() || was == now {
+            continue;
+        }
+        let place = source["where"].as_str().unwrap_or_default().to_owned();
+        if let Some(known) = found.iter_mut().find(|known| known.source.as_deref() == Some(key)) {
+            known.places.push(place);
+            continue;
+        }
+        let tables = rows.map(|rows| rows.tables.clone()).unwrap_or_default();
+        let says = match rows {
+            Some(_) => format!("Rows from the source {} have changed, in {}.", shown(key), tables.join(", ")),
+            None => format!("No table holds rows from the source {} any more.", shown(key)),
+        };
+        let (was, now) = (was.map(Value::from), now.map(Value::from));
+        let because = Because::new("data", says);
+        found.push(Because { source: Some(key.to_owned()), places: vec![place], tables, was, now, ..because });
+    }
+    let is_listed = |list: &[Value], key: &Value| list.iter().any(|source| source["key"] == *key);
+    for source in new_sources.iter().filter(|source| !is_listed(&old_sources, &source["key"])) {
+        let key = source["key"].as_str().unwrap_or_default();
+        let tables = from_source(key).map(|rows| rows.tables.clone()).unwrap_or_default();
+        let says = format!("Today's answer also rests on the source {key}.");
+        let places = source["where"].as_str().map(str::to_owned).into_iter().collect();
+        found.push(Because { source: Some(key.to_owned()), places, tables, ..Because::new("data", says) });
+    }
+    found
+}
+
+/// The first step of the working that gives something else than it did: looked up in a table, it is the
+/// row that changed; computed from the same values, it is the formula.
+fn first_step_apart(old: &Value, new: &Value, data: bool) -> Option<Because> {
+    let (old_steps, new_steps) = (old["working"].as_array()?, new["working"].as_array()?);
+    let (was, now) = old_steps.iter().zip(new_steps).find(|(was, now)| {
+        let apart = |name: &str| was[name] != now[name];
+        apart("gives") || apart("formula") || apart("by")
+    })?;
+    let what = if was["by"] == "table" && data { "data" } else { "version" };
+    let step = now["what"].as_str().unwrap_or_default();
+    let says = if was["by"] == "table" {
+        format!("The answers part where this is looked up: {step}, {}.", now["formula"].as_str().unwrap_or_default())
+    } else if was["formula"] != now["formula"] {
+        format!("The answers part where the formula is another: {step}.")
+    } else {
+        format!("The answers part at this step: {step}.")
+    };
+    // Only its own change can be laid to a version; where nothing has changed the answer was altered.
+    if !data && what == "version" && old["version"] == new["version"] {
+        return None;
+    }
+    let gives = |step: &Value| Some(step["gives"].clone());
+    let because = Because::new(what, says);
+    Some(Because { step: Some(step.to_owned()), was: gives(was), now: gives(now), ..because })
+}

@@ -1,0 +1,174 @@
+//! `POST /v1/batch`: many requests to any calculators in one, each answered or refused in its place.
+
+use super::ask::unknown_problem;
+use super::metrics;
+use super::problem::Problem;
+use crate::asking::{Form, RESERVED, ask};
+use crate::calculators::find;
+use crate::fields::{Fields, Given, nearest};
+use crate::quantity::shown;
+use crate::refusal::{Code, Refusal, Wrong};
+use serde::ser::{Serialize, SerializeMap, Serializer};
+use std::time::Instant;
+
+/// What an item has of its own.
+const OWN: [&str; 3] = ["id", "calculator", "inputs"];
+
+/// An item's own name, given back with its answer.
+enum Id {
+    Text(String),
+    Number(f64),
+}
+
+/// An answer in its place.
+struct Placed<T> {
+    id: Option<Id>,
+    name: &'static str,
+    what: T,
+}
+
+impl<T: Serialize> Serialize for Placed<T> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(None)?;
+        match &self.id {
+            Some(Id::Text(text)) => map.serialize_entry("id", text)?,
+            // A whole number is given back as one.
+            Some(Id::Number(number)) if number.fract() == 0.0 => map.serialize_entry("id", &(*number as i64))?,
+            Some(Id::Number(number)) => map.serialize_entry("id", number)?,
+            None => {}
+        }
+        map.serialize_entry(self.name, &self.what)?;
+        map.end()
+    }
+}
+
+/// Answers one item.
+pub fn answer(item: Result<&str, &str>) -> Vec<u8> {
+    let refused = |id, problem| placed(id, "problem", &problem);
+    let unreadable = |says: String| {
+        let try_this = r#"{"calculator": "holes/drill-point", "inputs": {"diameter": "0.5 in"}}"#;
+        Problem::refused(Refusal::one(Wrong {
+            field: String::new(),
+            code: Code::RequestUnreadable,
+            says,
+            try_this: Some(try_this.into()),
+        }))
+    };
+    let item = match item {
+        Ok(item) => item,
+        Err(says) => return refused(None, unreadable(says.to_owned())),
+    };
+    let fields: Fields = match serde_json::from_str(item) {
+        Ok(fields) => fields,
+        Err(error) => {
+            return refused(
+                None,
+                unreadable(format!("This is not a JSON object of a calculator and inputs: {error}.")),
+            );
+        }
+    };
+    let mut item = match Item::of(fields) {
+        Ok(item) => item,
+        Err((id, problem)) => return refused(id, problem),
+    };
+    let Some(entry) = find(&item.calculator) else {
+        return refused(item.id.take(), unknown_problem(&item.calculator));
+    };
+    let begun = Instant::now();
+    let answered = ask(entry, std::mem::take(&mut item.fields), Form::Json);
+    metrics::asked(entry, Form::Json, answered.as_ref().err(), begun.elapsed());
+    match answered {
+        Ok((answer, _)) => placed(item.id, "answer", &answer),
+        Err(refusal) => refused(item.id.take(), Problem::refused(item.at_home(refusal))),
+    }
+}
+
+fn placed(id: Option<Id>, name: &'static str, what: &impl Serialize) -> Vec<u8> {
+    serde_json::to_vec(&Placed { id, name, what }).unwrap_or_default()
+}
+
+/// One item of a batch.
+struct Item {
+    id: Option<Id>,
+    calculator: String,
+    fields: Fields<'static>,
+    /// The reserved fields that stand beside the inputs.
+    beside: Vec<String>,
+}
+
+impl Item {
+    fn of(mut members: Fields<'static>) -> Result<Self, (Option<Id>, Problem)> {
+        let mut wrongs = Vec::new();
+        let mut wrong = |field: &str, code, says: &str, try_this: &str| {
+            wrongs.push(Wrong::new(field, code, says, try_this));
+        };
+        for (at, (name, _)) in members.0.iter().enumerate() {
+            if members.0[..at].iter().any(|(before, _)| before == name) {
+                wrong(name, Code::FieldRepeated, &format!("{} is there more than once.", shown(name)), "leave one out");
+            }
+        }
+        let id = match members.take("id") {
+            None => None,
+            Some(Given::Text(text)) => Some(Id::Text(text.into_owned())),
+            Some(Given::Number(number)) if number.abs() <= 9_007_199_254_740_992.0 => Some(Id::Number(number)),
+            Some(other) => {
+                let says = format!("An id is a text or a number, not {}.", other.said());
+                wrong("id", Code::ValueUnreadable, &says, "A1");
+                None
+            }
+        };
+        let calculator = match members.take("calculator") {
+            Some(Given::Text(text)) => text.trim().to_owned(),
+            Some(other) => {
+                let says = format!("A calculator is named in words, not by {}.", other.said());
+                wrong("calculator", Code::ValueUnreadable, &says, "holes/drill-point");
+                String::new()
+            }
+            None => {
+                let says = "calculator is needed: its topic and name.";
+                wrong("calculator", Code::FieldMissing, says, "holes/drill-point");
+                String::new()
+            }
+        };
+        let mut fields = match members.take("inputs") {
+            Some(Given::Object(fields)) => Fields(fields),
+            Some(other) => {
+                let says = format!("inputs is an object of fields, not {}.", other.said());
+                wrong("inputs", Code::ValueUnreadable, &says, r#"{"diameter": "0.5 in"}"#);
+                Fields::default()
+            }
+            None => {
+                let says = "inputs is needed: an object of the calculator's fields.";
+                wrong("inputs", Code::FieldMissing, says, r#"{"diameter": "0.5 in"}"#);
+                Fields::default()
+            }
+        };
+        let mut beside = Vec::new();
+        for (name, value) in members.0 {
+            if RESERVED.contains(&name.as_ref()) {
+                beside.push(name.to_string());
+                fields.0.push((name, value));
+            } else if !OWN.contains(&name.as_ref()) {
+                let names = [&OWN[..], Form::Json.names()].concat();
+                let says = format!("An item has no {}; it has {}.", shown(&name), names.join(", "));
+                let near = nearest(&name, names.into_iter()).unwrap_or("leave out");
+                wrong(&name, Code::FieldUnknown, &says, near);
+            }
+        }
+        if !wrongs.is_empty() {
+            return Err((id, Problem::refused(Refusal(wrongs))));
+        }
+        Ok(Self { id, calculator, fields, beside })
+    }
+
+    /// A refusal whose pointers are into the item.
+    fn at_home(&self, mut refusal: Refusal) -> Refusal {
+        for wrong in &mut refusal.0 {
+            let top = wrong.field.split('/').nth(1).unwrap_or_default();
+            if !wrong.field.is_empty() && !self.beside.iter().any(|name| name == top) {
+                wrong.field = format!("/inputs{}", wrong.field);
+            }
+        }
+        refusal
+    }
+}

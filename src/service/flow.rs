@@ -1,0 +1,143 @@
+//! Records that stream in and answers that stream out, in order: a body is cut at whole records, the
+//! pieces are worked on by several threads, and no more is read than has room to be worked on, so that
+//! memory stays flat and a slow reader slows the work.
+
+use super::records::{Cut, Records};
+use super::settings::Settings;
+use actix_web::web::{self, Bytes};
+use actix_web::{HttpResponse, http::header};
+use futures_util::FutureExt;
+use futures_util::stream::{self, Stream, StreamExt};
+use std::convert::Infallible;
+use std::sync::Arc;
+use std::time::Duration;
+
+/// What is to be answered in one go.
+pub enum Piece {
+    /// Whole records, and the number of the first.
+    Records(Bytes, u64),
+    /// A record that cannot be read, in words, and its number.
+    Broken(String, u64),
+}
+
+/// A body being read.
+pub struct Body {
+    payload: web::Payload,
+    records: Records,
+    idle: Duration,
+    limit: usize,
+    over: bool,
+}
+
+impl Body {
+    /// A body of records parted as `records` says; of these one may have as many bytes as a whole body
+    /// elsewhere, and the time limit is one of silence.
+    pub fn new(payload: web::Payload, records: Records, settings: &Settings) -> Self {
+        Self { payload, records, idle: Duration::from_secs(settings.timeout), limit: settings.body_limit, over: false }
+    }
+
+    /// Takes in what has come. `false` at the end of the body; `Err` where it breaks off.
+    async fn more(&mut self) -> Result<bool, String> {
+        match tokio::time::timeout(self.idle, self.payload.next()).await {
+            Ok(Some(Ok(bytes))) => {
+                self.records.push(&bytes);
+                Ok(true)
+            }
+            Ok(None) => Ok(false),
+            Ok(Some(Err(_))) => Err("The body broke off here.".into()),
+            Err(_) => Err(format!("Nothing came for {} s, so the rest was given up.", self.idle.as_secs())),
+        }
+    }
+
+    /// Reads until the first `count` records are there whole, or the body has ended; gives what has come.
+    pub async fn begin(&mut self, count: u64) -> Result<Vec<u8>, String> {
+        while self.records.whole() < count {
+            if self.records.len() > self.limit.saturating_mul(2) {
+                return Err(format!("The first lines are larger than {} bytes.", self.limit));
+            }
+            if !self.more().await? {
+                self.over = true;
+                break;
+            }
+        }
+        Ok(self.records.begun().to_vec())
+    }
+
+    /// Passes over the first record.
+    pub fn skip_one(&mut self) {
+        self.records.skip_one();
+    }
+
+    async fn next(&mut self) -> Option<Piece> {
+        loop {
+            // What is there already is taken first, so that pieces are large where records come fast
+            // and a single record is answered where they come slowly.
+            while !self.over && self.records.len() < self.records.enough() {
+                match self.payload.next().now_or_never() {
+                    Some(Some(Ok(bytes))) => self.records.push(&bytes),
+                    Some(None) => self.over = true,
+                    Some(Some(Err(_))) => return self.give_up("The body broke off here.".into()),
+                    None => break,
+                }
+            }
+            match self.records.cut(self.limit, self.over) {
+                Cut::Records(bytes, number) => return Some(Piece::Records(bytes, number)),
+                Cut::TooLong(number) => {
+                    let says = format!(
+                        "This record is larger than {} bytes; a quotation mark that is never closed can be why.",
+                        self.limit
+                    );
+                    return Some(Piece::Broken(says, number));
+                }
+                Cut::Open(number) => {
+                    return Some(Piece::Broken("A quotation mark is never closed from here on.".into(), number));
+                }
+                Cut::Nothing if self.over => return None,
+                Cut::Nothing => match self.more().await {
+                    Ok(more) => self.over = !more,
+                    Err(says) => return self.give_up(says),
+                },
+            }
+        }
+    }
+
+    fn give_up(&mut self, says: String) -> Option<Piece> {
+        self.over = true;
+        Some(Piece::Broken(says, self.records.drop_rest()))
+    }
+}
+
+/// How many pieces of one request are worked on or wait to be sent.
+fn in_hand() -> usize {
+    2 * std::thread::available_parallelism().map_or(1, usize::from)
+}
+
+/// The pieces of a body.
+pub fn pieces(body: Body) -> impl Stream<Item = Piece> {
+    stream::unfold(body, |mut body| async move { body.next().await.map(|piece| (piece, body)) })
+}
+
+/// Works on each piece on another thread, and gives what comes of them in order. A piece whose work
+/// fails is answered by `failed`.
+pub fn worked<P: Send + 'static>(
+    pieces: impl Stream<Item = P>,
+    work: impl Fn(P) -> Vec<u8> + Send + Sync + 'static,
+    failed: Vec<u8>,
+) -> impl Stream<Item = Vec<u8>> {
+    let work = Arc::new(work);
+    pieces
+        .map(move |piece| {
+            let (work, failed) = (work.clone(), failed.clone());
+            async move { web::block(move || work(piece)).await.unwrap_or(failed) }
+        })
+        .buffered(in_hand())
+}
+
+/// Answers with a stream. It is sent as it comes, so nothing may compress it, which would hold it back.
+pub fn respond(media_type: &str, body: impl Stream<Item = Vec<u8>> + 'static) -> HttpResponse {
+    HttpResponse::Ok()
+        .content_type(media_type)
+        .insert_header((header::CACHE_CONTROL, "no-store"))
+        .insert_header(header::ContentEncoding::Identity)
+        .streaming(body.map(|bytes| Ok::<Bytes, Infallible>(bytes.into())))
+}

@@ -1,0 +1,93 @@
+//! Many JSON things in one request, each answered by itself and in order: an array in and an array
+//! out, or a line each in and out (`application/x-ndjson`), which streams.
+
+use super::ask::essence;
+use super::flow::{Body, Piece, pieces, respond, worked};
+use super::problem::Problem;
+use super::records::Records;
+use super::settings::Settings;
+use actix_web::http::{Method, StatusCode};
+use actix_web::{HttpRequest, HttpResponse, web};
+use futures_util::stream::{self, StreamExt};
+use serde_json::value::RawValue;
+use std::future::ready;
+
+/// Lines of JSON.
+pub const LINES: &str = "application/x-ndjson";
+const ALSO_LINES: &[&str] = &[LINES, "application/ndjson", "application/jsonl", "application/x-jsonlines"];
+
+/// How many items of an array are worked on in one go.
+const AT_ONCE: usize = 32;
+
+/// What is answered to one item, given as JSON; or to what could not be read, in words.
+pub type Answer = fn(Result<&str, &str>) -> Vec<u8>;
+
+/// Answers the items of a request, one by one.
+pub async fn answer(request: HttpRequest, payload: web::Payload, answer: Answer) -> HttpResponse {
+    if *request.method() != Method::POST {
+        return super::ask::wrong_method(&request, "POST, OPTIONS");
+    }
+    let Some(settings) = request.app_data::<web::Data<Settings>>().cloned() else {
+        return Problem::new(StatusCode::INTERNAL_SERVER_ERROR, "There are no settings.", Vec::new()).respond();
+    };
+    let media_type = essence(&request);
+    if ALSO_LINES.contains(&media_type.as_str()) {
+        let body = Body::new(payload, Records::lines(), &settings);
+        let work = move |piece: Piece| by_line(piece, answer);
+        return respond(LINES, worked(pieces(body), work, [answer(Err(FAILED)), b"\n".to_vec()].concat()));
+    }
+    let body = match super::ask::json_bytes(&request, payload, settings.body_limit).await {
+        Ok(body) => body,
+        Err(response) => return response,
+    };
+    let items: Vec<Box<RawValue>> = match serde_json::from_slice(&body) {
+        Ok(items) => items,
+        Err(error) => {
+            let says = format!("The body is not a JSON array: {error}. Lines of JSON have the media type {LINES}.");
+            return super::ask::unreadable(&says, Some("[…]"));
+        }
+    };
+    let mut groups = Vec::new();
+    let mut items = items.into_iter().peekable();
+    let mut first = true;
+    while items.peek().is_some() {
+        let group: Vec<Box<RawValue>> = items.by_ref().take(AT_ONCE).collect();
+        groups.push((group, std::mem::take(&mut first)));
+    }
+    let work = move |(group, mut first): (Vec<Box<RawValue>>, bool)| {
+        let mut out = Vec::new();
+        for item in group {
+            if !std::mem::take(&mut first) {
+                out.extend_from_slice(b",\n");
+            }
+            out.extend(answer(Ok(item.get())));
+        }
+        out
+    };
+    // Only a fault of ours can lose a group; the array stays one of objects.
+    let failed = [b",\n".to_vec(), answer(Err(FAILED))].concat();
+    let whole = stream::once(ready(b"[".to_vec()))
+        .chain(worked(stream::iter(groups), work, failed))
+        .chain(stream::once(ready(b"]\n".to_vec())));
+    respond("application/json", whole)
+}
+
+const FAILED: &str = "The service failed here, by a fault of its own.";
+
+fn by_line(piece: Piece, answer: Answer) -> Vec<u8> {
+    let mut out = Vec::new();
+    let mut one = |item: Result<&str, &str>| {
+        out.extend(answer(item));
+        out.push(b'\n');
+    };
+    match piece {
+        Piece::Broken(says, _) => one(Err(&says)),
+        Piece::Records(bytes, _) => {
+            // A line without anything in it asks for nothing.
+            for line in bytes.split(|byte| *byte == b'\n').filter(|line| !line.trim_ascii().is_empty()) {
+                one(std::str::from_utf8(line).map_err(|_| "The line is not UTF-8."));
+            }
+        }
+    }
+    out
+}

@@ -3,6 +3,7 @@
 //! The layers, each knowing only those below it:
 //!
 //! - [`service`]: HTTP, the only place that knows it; [`page`]: the forms a person fills in;
+//! - [`practice`]: questions and their marking, made from the register;
 //! - [`asking`]: one request to one calculator, in units, on a resolution, as JSON, cell or table;
 //! - [`calculators`]: the trade, one file a calculator, and the register of them all;
 //! - [`shop`]: what one shop owns, from its file; [`machine`]: the speeds and feeds a machine has;
@@ -26,6 +27,7 @@ pub mod drawing;
 pub mod fields;
 pub mod machine;
 pub mod page;
+pub mod practice;
 pub mod propagation;
 pub mod quantity;
 pub mod reference;

@@ -27,6 +27,7 @@ const ORDER: &[&str] = &[
     "shop",
     "calculators",
     "asking",
+    "practice",
     "page",
     "service",
     "main",

@@ -1,6 +1,6 @@
 //! The steps of a calculation: the values they show, and how an answer writes them.
 
-use crate::quantity::{Found, Kind, Measure, Quantity, System, text};
+use crate::quantity::{Dimension, Found, Kind, Measure, Quantity, System, text};
 use serde::ser::{Serialize, SerializeMap, Serializer};
 use std::borrow::Cow;
 use std::fmt::Write;
@@ -49,6 +49,28 @@ pub enum Shown {
 }
 
 impl Shown {
+    /// Its numbers, one or one for each row, in SI units; `None` for words.
+    pub fn numbers(&self) -> Option<Vec<f64>> {
+        let si = |list: &[Quantity]| list.iter().map(Quantity::si).collect();
+        Some(match self {
+            Shown::Stated(quantity) | Shown::Quantity(quantity) => vec![quantity.si()],
+            Shown::StatedList(list) | Shown::Quantities(list) => si(list),
+            Shown::Number(number) => vec![*number],
+            Shown::Numbers(list) => list.clone(),
+            Shown::Text(_) | Shown::Texts(_) => return None,
+        })
+    }
+
+    /// Whether it is an angle, or a list of angles.
+    pub fn is_angle(&self) -> bool {
+        let one = match self {
+            Shown::Stated(quantity) | Shown::Quantity(quantity) => Some(quantity),
+            Shown::StatedList(list) | Shown::Quantities(list) => list.first(),
+            _ => None,
+        };
+        one.is_some_and(|quantity| quantity.unit.row().dimension == Dimension::Angle)
+    }
+
     pub(super) fn quantities(&self) -> &[Quantity] {
         match self {
             Shown::Quantity(quantity) => std::slice::from_ref(quantity),
@@ -156,6 +178,33 @@ pub struct Step {
     pub(super) with: Vec<With>,
     pub(super) field: Cow<'static, str>,
     pub(super) gives: Shown,
+}
+
+impl Step {
+    /// How it comes to what it gives.
+    pub fn by(&self) -> By {
+        self.by
+    }
+
+    /// Its formula, table or rule.
+    pub fn formula(&self) -> &str {
+        &self.formula
+    }
+
+    /// Each symbol, what it stands for, and its value.
+    pub fn symbols(&self) -> impl Iterator<Item = (&'static str, &str, &Shown)> {
+        self.with.iter().map(|with| (with.symbol, with.of.as_ref(), &with.value))
+    }
+
+    /// The field it gives.
+    pub fn field(&self) -> &str {
+        &self.field
+    }
+
+    /// What it gives.
+    pub fn gives(&self) -> &Shown {
+        &self.gives
+    }
 }
 
 /// A step as an answer of `system` writes it. Inputs stand as they were stated.

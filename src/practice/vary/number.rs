@@ -1,0 +1,348 @@
+//! One number with its unit: taken apart as it is written, and another one written the same way.
+//! Decimals are counted in whole numbers, so that no rounding of a computer shows.
+
+use super::super::draw::Draw;
+use crate::asking::Field;
+use crate::quantity::{Dimension, Unit, read};
+
+/// The speeds of a gear head, by the preferred numbers R20/3 of ISO 3.
+const GEAR_SPEEDS: &[i64] = &[112, 160, 224, 315, 450, 630, 900, 1250];
+
+/// How a number is written.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Form {
+    /// A fraction, in parts of an inch or another unit.
+    Fraction(i64),
+    /// A decimal with so many places.
+    Decimal(u32),
+}
+
+/// A number with its unit, as written.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stated<'t> {
+    /// In the smallest parts that are written.
+    counts: i64,
+    form: Form,
+    /// Places that were written at first.
+    written: u32,
+    /// Digits that were written, without zeros in front.
+    digits: usize,
+    /// Its unit, if it has one.
+    pub unit: Option<Unit>,
+    suffix: &'t str,
+}
+
+fn power(places: u32) -> i64 {
+    10i64.pow(places)
+}
+
+impl<'t> Stated<'t> {
+    /// Takes a text apart; `None` where it is no plain number with a unit.
+    pub fn read(text: &'t str) -> Option<Self> {
+        let text = text.trim();
+        let written = read(text, "1 in").ok()?;
+        if written.tolerance.is_some() || (written.unit.is_none() && written.value != 0.0) {
+            return None;
+        }
+        let end = text.find(|c: char| !(c.is_ascii_digit() || "-+./ ".contains(c))).unwrap_or(text.len());
+        let (number, suffix) = text.split_at(text[..end].trim_end().len());
+        let body = number.trim_start_matches(['-', '+']);
+        let sign = if number.starts_with('-') { -1 } else { 1 };
+        let (counts, form) = match body.split_once('/') {
+            Some((top, bottom)) => {
+                let bottom: i64 = bottom.trim().parse().ok().filter(|bottom| (1..=1000).contains(bottom))?;
+                let (whole, top) = top.rsplit_once(['-', ' ']).unwrap_or(("0", top));
+                let (whole, top): (i64, i64) = (whole.trim().parse().ok()?, top.trim().parse().ok()?);
+                (whole.checked_mul(bottom)?.checked_add(top)?, Form::Fraction(bottom))
+            }
+            None => {
+                let places = body.split_once('.').map_or(0, |(_, decimals)| decimals.len() as u32);
+                let digits: String = body.chars().filter(char::is_ascii_digit).collect();
+                // Longer numbers are nobody's drawing, and would not fit when scaled.
+                (digits.parse().ok().filter(|_| digits.len() <= 9 && places <= 6)?, Form::Decimal(places))
+            }
+        };
+        // What the reader understood decides; anything else, such as an exponent, is left alone.
+        let value = match form {
+            Form::Fraction(bottom) => counts as f64 / bottom as f64,
+            Form::Decimal(places) => counts as f64 / power(places) as f64,
+        };
+        if (value * f64::from(sign) - written.value).abs() > 1e-12 * value.abs() {
+            return None;
+        }
+        let digits = body.trim_start_matches(['0', '.']).chars().filter(char::is_ascii_digit).count();
+        let written_places = if let Form::Decimal(places) = form { places } else { 0 };
+        Some(Self { counts: counts * i64::from(sign), form, written: written_places, digits, unit: written.unit, suffix })
+    }
+
+    /// Whether it was measured, not chosen: four digits or more.
+    pub fn is_measured(&self) -> bool {
+        self.digits >= 4 && matches!(self.form, Form::Decimal(1..))
+    }
+
+    /// Whether it is written to a thousandth of an inch or a hundredth of a millimetre.
+    pub fn is_fine(&self) -> bool {
+        match (self.form, self.unit) {
+            (Form::Decimal(places), Some(Unit::Inch)) => places >= 3 && self.counts != 0,
+            (Form::Decimal(places), _) => places >= 2 && self.counts != 0,
+            _ => false,
+        }
+    }
+
+    fn places(&self) -> u32 {
+        if let Form::Decimal(places) = self.form { places } else { 0 }
+    }
+
+    fn with_places(&self, places: u32) -> Self {
+        let own = self.places();
+        match self.form {
+            Form::Decimal(_) if places > own => {
+                Self { counts: self.counts * power(places - own), form: Form::Decimal(places), ..self.clone() }
+            }
+            _ => self.clone(),
+        }
+    }
+
+    /// Larger or smaller by a share in percent, to the places that such a size is written to.
+    pub fn scaled(&self, percent: i64) -> Self {
+        match self.form {
+            Form::Fraction(bottom) => {
+                let finer = if bottom >= 64 || bottom % 2 != 0 { bottom } else { bottom.max(32) };
+                let counts = nearest(self.counts * (finer / bottom) * percent, 100);
+                Self { counts, form: Form::Fraction(finer), ..self.clone() }
+            }
+            Form::Decimal(places) => {
+                let wanted = if self.unit == Some(Unit::Inch) { 3 } else { 2 };
+                let finer = self.with_places(places.max(wanted));
+                Self { counts: nearest(finer.counts * percent, 100), ..finer }
+            }
+        }
+    }
+
+    /// A little off, by so many of the last place.
+    pub fn nudged(&self, by: i64, down: bool) -> Self {
+        // Only the places that were written at first count as read off.
+        let finer = self.places().saturating_sub(self.written);
+        let by = by * power(finer) * if down { -1 } else { 1 };
+        let counts = nearest(self.counts, power(finer)) * power(finer) + by;
+        Self { counts, ..self.clone() }
+    }
+
+    /// Moved by so many parts of so many places.
+    pub fn plus(&self, parts: i64, places: u32) -> Self {
+        let finer = self.with_places(places);
+        Self { counts: finer.counts + parts * power(finer.places() - places.min(finer.places())), ..finer }
+    }
+
+    /// As it is written.
+    pub fn text(&self) -> String {
+        let sign = if self.counts < 0 { "-" } else { "" };
+        let counts = self.counts.abs();
+        let number = match self.form {
+            Form::Fraction(bottom) => {
+                let (whole, top) = (counts / bottom, counts % bottom);
+                let common = divisor(top, bottom);
+                match (whole, top) {
+                    (_, 0) => whole.to_string(),
+                    (0, _) => format!("{}/{}", top / common, bottom / common),
+                    _ => format!("{whole}-{}/{}", top / common, bottom / common),
+                }
+            }
+            Form::Decimal(places) => {
+                let (whole, part) = (counts / power(places), counts % power(places));
+                let mut decimals = if places > 0 { format!("{part:0width$}", width = places as usize) } else { String::new() };
+                while decimals.len() > self.written as usize && decimals.ends_with('0') {
+                    decimals.pop();
+                }
+                if decimals.is_empty() { whole.to_string() } else { format!("{whole}.{decimals}") }
+            }
+        };
+        format!("{sign}{number}{}", self.suffix)
+    }
+}
+
+fn divisor(a: i64, b: i64) -> i64 {
+    if a == 0 { b.max(1) } else { divisor(b % a, a) }
+}
+
+/// To the nearest multiple's count, halves away from zero.
+fn nearest(number: i64, step: i64) -> i64 {
+    let half = step / 2 * number.signum();
+    (number + half) / step
+}
+
+/// Another number of its kind.
+pub fn other(stated: &Stated, field: &Field, draw: &mut Draw) -> String {
+    let kind = field.schema_name.as_deref().unwrap_or_default();
+    let dimension = stated.unit.map(|unit| unit.row().dimension);
+    match (dimension, stated.form) {
+        (Some(Dimension::Angle), Form::Decimal(_)) => angle(stated, kind, &field.name, draw),
+        (Some(Dimension::TurningSpeed), _) => {
+            let value = stated.counts / power(stated.places());
+            let near: Vec<i64> =
+                GEAR_SPEEDS.iter().copied().filter(|speed| (value / 3..=value * 3).contains(speed)).collect();
+            let speed = draw.pick(&near).copied().unwrap_or(value);
+            format!("{speed}{}", stated.suffix)
+        }
+        _ if stated.counts == 0 => stated.text(),
+        (Some(Dimension::Length), _) if is_of_a_screw(&field.name) => screw(stated, draw),
+        (_, Form::Fraction(bottom)) => fraction(stated, bottom, draw),
+        (Some(Dimension::Ratio), _) => share(stated, kind, draw),
+        _ => decimal(stated, draw),
+    }
+}
+
+fn percent(draw: &mut Draw) -> i64 {
+    60 + draw.below(101) as i64
+}
+
+fn is_of_a_screw(name: &str) -> bool {
+    name == "lead" || name == "pitch" || name.ends_with("_lead")
+}
+
+/// The lead or pitch of a screw, one of those that are cut.
+fn screw(stated: &Stated, draw: &mut Draw) -> String {
+    match stated.form {
+        Form::Fraction(_) => {
+            let threads = draw.pick(&[4, 5, 6, 8, 10, 12]).copied().unwrap_or(8);
+            format!("1/{threads}{}", stated.suffix)
+        }
+        Form::Decimal(_) if stated.unit == Some(Unit::Millimetre) => {
+            let pitch = draw.pick(&["1", "1.25", "1.5", "1.75", "2", "2.5", "3", "4", "5"]).copied().unwrap_or("2");
+            format!("{pitch}{}", stated.suffix)
+        }
+        Form::Decimal(_) => stated.text(),
+    }
+}
+
+fn fraction(stated: &Stated, bottom: i64, draw: &mut Draw) -> String {
+    let halves_down = bottom & (bottom - 1) == 0;
+    if !halves_down {
+        // A pitch, one part of so many.
+        let parts = nearest(bottom * percent(draw), 100).max(2);
+        return if stated.counts.abs() == 1 { format!("1/{parts}{}", stated.suffix) } else { stated.text() };
+    }
+    let size = stated.counts.abs();
+    let finest = if size * 4 < bottom {
+        64
+    } else if size < bottom {
+        16
+    } else if size < 4 * bottom {
+        8
+    } else {
+        4
+    }
+    .max(bottom);
+    let counts = nearest(size * (finest / bottom) * percent(draw), 100).max(1) * stated.counts.signum();
+    Stated { counts, form: Form::Fraction(finest), ..stated.clone() }.text()
+}
+
+/// To a step that fits the size and the way it is written.
+fn decimal(stated: &Stated, draw: &mut Draw) -> String {
+    let (step, places) = step(stated);
+    let finer = stated.with_places(places);
+    let step = step * power(finer.places() - places);
+    let size = finer.counts.abs() * percent(draw);
+    let counts = (nearest(size, 100 * step) * step).max(step) * finer.counts.signum();
+    Stated { counts, ..finer }.text()
+}
+
+/// The step of a decimal and the places it is counted in.
+fn step(stated: &Stated) -> (i64, u32) {
+    let places = stated.places();
+    let size = stated.counts.abs();
+    let whole = size / power(places);
+    match (stated.unit, places) {
+        (Some(Unit::Inch), 0) => (if whole < 8 { 125 } else { 250 }, 3),
+        (Some(Unit::Inch), 1) => (if whole >= 1 { 50 } else { 10 }, 3),
+        (Some(Unit::Inch), 2) if size >= 10 => (5, 3),
+        (Some(Unit::Inch), _) => (1, places),
+        (Some(Unit::Millimetre), 0) => (if whole < 20 { 5 } else { 10 }, 1),
+        (Some(Unit::Millimetre), 1) if whole >= 2 => (5, 1),
+        (Some(Unit::Millimetre), 2) if size >= 10 => (5, 2),
+        (Some(Unit::Millimetre), _) => (1, places),
+        _ => {
+            // Two digits; where the number is a round one, to the half of the first.
+            let mut first = 1;
+            while first * 10 <= size {
+                first *= 10;
+            }
+            if first == 1 {
+                // One digit: to the half.
+                (5, places + 1)
+            } else if size % (first / 2) == 0 {
+                (first / 2, places)
+            } else {
+                ((first / 10).max(1), places)
+            }
+        }
+    }
+}
+
+fn share(stated: &Stated, kind: &str, draw: &mut Draw) -> String {
+    if kind == "ThreadPercent" {
+        let share = draw.pick(&[60, 65, 70, 75, 80]).copied().unwrap_or(75);
+        return format!("{share}{}", stated.suffix);
+    }
+    let places = power(stated.places());
+    let step = if stated.counts % (5 * places) == 0 { 5 * places } else { places };
+    let counts = (nearest(stated.counts * percent(draw), 100 * step) * step).max(step);
+    let most = 100 * places;
+    Stated { counts: if stated.counts <= most { counts.min(most) } else { counts }, ..stated.clone() }.text()
+}
+
+/// Whole or half degrees; those that tools are ground to, where it is a tool's.
+fn angle(stated: &Stated, kind: &str, name: &str, draw: &mut Draw) -> String {
+    if stated.unit != Some(Unit::Degree) {
+        return stated.text();
+    }
+    let half_degrees = 2 * stated.counts / power(stated.places());
+    let from: &[i64] = match kind {
+        "PointAngle" if half_degrees >= 180 => &[180, 236, 240, 260, 270, 280],
+        "PointAngle" => &[120, 164, 180],
+        "EdgeAngle" => &[90, 120, 150, 180],
+        "RampAngle" => &[3, 4, 5, 6, 7, 8, 10],
+        _ if name.starts_with("lever") => &[10, 20, 30, 40, 50, 60],
+        _ if half_degrees == 0 => &[0, 20, 30, 45, 60, 90],
+        _ => &[],
+    };
+    let step = if half_degrees % 10 == 0 { 10 } else { 1 };
+    let wanted = nearest(half_degrees.abs() * percent(draw), 100 * step) * step;
+    let chosen = draw.pick(from).copied().unwrap_or(wanted.max(1) * if half_degrees < 0 { -1 } else { 1 });
+    let sign = if chosen < 0 { "-" } else { "" };
+    let half = if chosen % 2 == 0 { "" } else { ".5" };
+    format!("{sign}{}{half}{}", chosen.abs() / 2, stated.suffix)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_number_is_written_back_as_it_was() {
+        for text in ["1/2 in", "1-1/4 in", "0.200 in", "-12.40 mm", "118 deg", "70 ft/min", "0.002 in/tooth", "7/64 in"] {
+            assert_eq!(Stated::read(text).map(|stated| stated.text()).as_deref(), Some(text));
+        }
+        for text in ["4", "No.7", "2.000 ±0.001 in", "1e-3 in", "12°30'", "x"] {
+            assert_eq!(Stated::read(text), None, "{text}");
+        }
+    }
+
+    #[test]
+    fn four_digits_are_a_measurement() {
+        let measured = |text| Stated::read(text).is_some_and(|stated| stated.is_measured());
+        assert!(measured("1.2620 in") && measured("41.35 mm") && measured("0.8499 in"));
+        assert!(!measured("0.250 in") && !measured("1/2 in") && !measured("1250 mm"));
+    }
+
+    #[test]
+    fn scaling_and_moving_keep_what_was_written() {
+        let text = |text: &str, act: fn(Stated) -> Stated| Stated::read(text).map(|s| act(s).text()).unwrap_or_default();
+        assert_eq!(text("105 mm", |s| s.scaled(150)), "157.5 mm");
+        assert_eq!(text("0.200 in", |s| s.scaled(75)), "0.150 in");
+        assert_eq!(text("1-1/4 in", |s| s.scaled(50)), "5/8 in");
+        assert_eq!(text("-0.098 in", |s| s.nudged(3, true)), "-0.101 in");
+        assert_eq!(text("12.40 mm", |s| s.plus(15, 0)), "27.40 mm");
+        assert_eq!(text("0.5 in", |s| s.plus(125, 3)), "0.625 in");
+    }
+}

@@ -1,0 +1,211 @@
+//! The sentence of a question, built from the names of the fields and the sentences of the results.
+
+use super::wanted::Wanted;
+use crate::asking::{Answer, without_null};
+use crate::calculators::Entry;
+use crate::quantity::{Unit, text};
+use crate::shop;
+use crate::tree::Node;
+use serde_json::{Map, Value};
+use std::collections::HashMap;
+use std::sync::Mutex;
+
+/// Where a question is set when no shop's file was given.
+const DEMONSTRATION: &str = "Tern Point Works";
+
+/// The whole text of a question.
+pub fn question(entry: &'static Entry, fields: &[(String, String)], answer: &Answer, wanted: &Wanted) -> String {
+    let shop = shop::installed().map_or(DEMONSTRATION, |shop| shop.name.as_str());
+    let stated: Vec<String> = fields
+        .iter()
+        .filter(|(name, _)| !matches!(name.as_str(), "units" | "machine" | "resolution"))
+        .map(|(name, value)| stated(name, value))
+        .collect();
+    let machine = fields.iter().find(|(name, _)| name == "machine").map(|(_, machine)| format!(", machine {machine}"));
+    let taken: Vec<String> = answer
+        .record
+        .assumed
+        .iter()
+        .filter(|assumed| assumed.field != "units" && !fields.iter().any(|(name, _)| name == assumed.field))
+        .map(|assumed| named(&spaced(assumed.field), &node(&assumed.value)))
+        .collect();
+    let mut out = format!("{} at {shop}{}", entry.title, machine.unwrap_or_default());
+    if !stated.is_empty() {
+        out.push_str(&format!(": {}", stated.join(", ")));
+    }
+    out.push('.');
+    if !taken.is_empty() {
+        out.push_str(&format!(" Take {}.", taken.join(", ")));
+    }
+    let about = about(entry, &wanted.path);
+    if !about.is_empty() {
+        out.push_str(&format!(" Wanted: {about}"));
+    }
+    out.push_str(&format!(" What is the {}, in {}?", name_of(&wanted.path), unit_words(wanted.quantity.unit)));
+    out
+}
+
+fn spaced(name: &str) -> String {
+    name.replace('_', " ")
+}
+
+/// A field with its value, in words.
+fn stated(name: &str, value: &str) -> String {
+    let name = spaced(name);
+    if value.trim().parse::<u32>().is_ok() && (name.ends_with('s') || name == "teeth") {
+        return format!("{} {name}", value.trim());
+    }
+    named(&name, &pretty(value))
+}
+
+fn named(name: &str, value: &str) -> String {
+    format!("{name} {value}")
+}
+
+/// A value as a query has it, as one would write it.
+fn pretty(value: &str) -> String {
+    let one = |part: &str| {
+        let part = part.trim();
+        let is_word = part.starts_with(|c: char| c.is_ascii_lowercase());
+        let part = if is_word { spaced(part) } else { part.to_owned() };
+        part.strip_suffix(" deg").map(|number| format!("{number}°")).unwrap_or(part).replace(" percent", " %")
+    };
+    let row = |row: &str| row.split(',').map(one).collect::<Vec<_>>().join(", ");
+    if value.trim_start().starts_with(['[', '{']) {
+        value.to_owned()
+    } else if value.contains(';') {
+        value.split(';').map(|part| format!("({})", row(part))).collect::<Vec<_>>().join(", ")
+    } else {
+        row(value)
+    }
+}
+
+/// A value of the tree, in words.
+fn node(value: &Node) -> String {
+    match value {
+        Node::Quantity(leaf) => {
+            let quantity = leaf.quantity;
+            let number = text::full(text::tidy(quantity.value));
+            format!("{number}{}", quantity.unit.row().suffix)
+        }
+        Node::Number(number) => text::full(*number),
+        Node::Count(count) => count.to_string(),
+        Node::Truth(truth) => if *truth { "yes" } else { "no" }.to_owned(),
+        Node::Text(words, _) => spaced(words),
+        Node::List(items) => items.iter().map(node).collect::<Vec<_>>().join(", "),
+        Node::Record(members) => {
+            members.iter().map(|(name, value)| named(&spaced(name), &node(value))).collect::<Vec<_>>().join(", ")
+        }
+    }
+}
+
+/// `positions/2/x` as `x of position 3`, `limits/external/major_max` as `major max (limits, external)`.
+pub fn name_of(path: &str) -> String {
+    let parts: Vec<&str> = path.split('/').collect();
+    let mut words: Vec<String> = Vec::new();
+    let mut of: Vec<String> = Vec::new();
+    let mut at = 0;
+    while at < parts.len() {
+        let row = parts.get(at + 1).and_then(|next| next.parse::<usize>().ok());
+        match row {
+            Some(row) => {
+                of.push(format!("{} {}", singular(&spaced(parts[at])), row + 1));
+                at += 2;
+            }
+            None => {
+                words.push(spaced(parts[at]));
+                at += 1;
+            }
+        }
+    }
+    let Some(last) = words.pop() else { return of.join(", ") };
+    let inside = if words.is_empty() { String::new() } else { format!(" ({})", words.join(", ")) };
+    let row = if of.is_empty() { String::new() } else { format!(" of {}", of.join(", ")) };
+    format!("{last}{inside}{row}")
+}
+
+fn singular(words: &str) -> String {
+    match words.strip_suffix("ies") {
+        Some(stem) => format!("{stem}y"),
+        None => words.strip_suffix('s').unwrap_or(words).to_owned(),
+    }
+}
+
+/// The unit as a sentence says it.
+pub fn unit_words(unit: Unit) -> &'static str {
+    match unit {
+        Unit::Inch => "inches",
+        Unit::Millimetre => "millimetres",
+        Unit::Degree => "degrees",
+        Unit::Second => "seconds",
+        Unit::Minute => "minutes",
+        other => other.spelling(),
+    }
+}
+
+/// The sentence of a result, from the schema of the calculator's answer; empty where it has none.
+fn about(entry: &'static Entry, path: &str) -> String {
+    static KNOWN: Mutex<Option<HashMap<(&str, String), String>>> = Mutex::new(None);
+    let key = (entry.id, super::wanted::unnumbered(path));
+    let mut known = KNOWN.lock().unwrap_or_else(|poisoned| poisoned.into_inner());
+    let known = known.get_or_insert_default();
+    known.entry(key).or_insert_with(|| described(entry, path)).clone()
+}
+
+fn described(entry: &Entry, path: &str) -> String {
+    let mut parts = Vec::new();
+    (entry.parts)(&mut parts);
+    let parts: Map<String, Value> =
+        parts.into_iter().map(|(name, schema)| (name, serde_json::to_value(schema).unwrap_or_default())).collect();
+    let named = |schema: &Value| -> Value {
+        let single = without_null(schema);
+        let name = single.get("$ref").and_then(Value::as_str).and_then(|name| name.rsplit('/').next());
+        name.and_then(|name| parts.get(name)).unwrap_or(single).clone()
+    };
+    let mut schema = serde_json::to_value((entry.output)().1).unwrap_or_default();
+    let mut says = String::new();
+    for part in path.split('/') {
+        let next = if part.parse::<usize>().is_ok() { &schema["items"] } else { &schema["properties"][part] };
+        let own = next.get("description").or_else(|| without_null(next).get("description"));
+        says = own.and_then(Value::as_str).unwrap_or_default().replace('\n', " ");
+        schema = named(next);
+    }
+    // Behind a semicolon stands what the result needs or when it is there.
+    let says = says.split(';').next().unwrap_or_default().trim().trim_end_matches('.');
+    if says.is_empty() { String::new() } else { format!("{}.", spaced(&lower_first(says))) }
+}
+
+fn lower_first(words: &str) -> String {
+    let mut chars = words.chars();
+    match (chars.next(), chars.clone().next()) {
+        // A name or a symbol keeps its capital.
+        (Some(first), Some(second)) if second.is_lowercase() => first.to_lowercase().collect::<String>() + chars.as_str(),
+        _ => words.to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_path_becomes_words() {
+        for (path, words) in [
+            ("tip_depth", "tip depth"),
+            ("positions/2/x", "x of position 3"),
+            ("limits/external/major_max", "major max (limits, external)"),
+            ("residuals/0", "residual 1"),
+        ] {
+            assert_eq!(name_of(path), words);
+        }
+    }
+
+    #[test]
+    fn a_value_of_a_query_is_written_as_one_would() {
+        assert_eq!(pretty("0 in,0 in;1 in,0 in"), "(0 in, 0 in), (1 in, 0 in)");
+        assert_eq!(pretty("118 deg"), "118°");
+        assert_eq!(pretty("y_axis"), "y axis");
+        assert_eq!(pretty("112 rpm,160 rpm"), "112 rpm, 160 rpm");
+        assert_eq!(stated("holes", "6"), "6 holes");
+    }
+}

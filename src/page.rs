@@ -1,6 +1,7 @@
 //! The pages: a list of the calculators and a form for each, drawn on the server from the register,
 //! so that a new calculator appears without an edit here.
 
+pub mod practice;
 mod result;
 mod shell;
 

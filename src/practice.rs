@@ -102,12 +102,7 @@ impl Question {
     }
 
     /// Changes the numbers until they can be answered without a word more than the pattern's answer has.
-    fn vary(
-        recipe: Recipe,
-        pattern: Vec<(String, String)>,
-        answer: Answer,
-        draw: &mut Draw,
-    ) -> Result<Self, Refusal> {
+    fn vary(recipe: Recipe, pattern: Vec<(String, String)>, answer: Answer, draw: &mut Draw) -> Result<Self, Refusal> {
         let known: Vec<&str> = answer.record.notes.iter().map(|note| note.code).collect();
         let tries = if recipe.vary { TRIES } else { 0 };
         for attempt in 0..tries {
@@ -144,8 +139,7 @@ impl Question {
     pub fn mark(&self, given: &Given) -> Result<Marked, Refusal> {
         let right = self.wanted.quantity;
         let answered = Answered::read(given, &right)?;
-        let resolution = self.resolution();
-        let allowed = allowed(&right, resolution);
+        let allowed = allowed(&right, self.resolution());
         let shown = Quantity { value: answered.value, unit: answered.unit, ..right };
         let marked = |is_right, slip| Marked {
             answered: shown,
@@ -163,12 +157,19 @@ impl Question {
         Ok(marked(false, slips::found(&all, &right, answered.si()).cloned()))
     }
 
+    /// How far from right an answer may be, in the unit asked for.
+    pub fn allowed(&self) -> f64 {
+        allowed(&self.wanted.quantity, self.resolution()) / self.wanted.quantity.unit.row().factor
+    }
+
     /// The smallest step of the readout, in metres, where it is known.
     fn resolution(&self) -> Option<f64> {
         let stated = self.fields.iter().find(|(name, _)| name == "resolution").map(|(_, value)| value.as_str());
-        let machine = self.recipe.machine.as_deref().or_else(|| {
-            self.fields.iter().find(|(name, _)| name == "machine").map(|(_, value)| value.as_str())
-        });
+        let machine = self
+            .recipe
+            .machine
+            .as_deref()
+            .or_else(|| self.fields.iter().find(|(name, _)| name == "machine").map(|(_, value)| value.as_str()));
         let of_machine = || shop::installed()?.machine(machine?)?.field("resolution");
         let written = crate::quantity::read(stated.or_else(of_machine)?, "0.0005 in").ok()?;
         Some(written.unit?.to_si(written.value))
@@ -228,10 +229,14 @@ fn machine_for(entry: &Entry) -> Option<&'static Machine> {
     let fields = &describe_entry(entry)?.fields;
     let of_request = ["resolution", "z_plus"];
     let fits = |machine: &&Machine| {
-        machine.fields.iter().any(|(name, _)| !of_request.contains(name) && fields.iter().any(|field| field.name == *name))
+        machine
+            .fields
+            .iter()
+            .any(|(name, _)| !of_request.contains(name) && fields.iter().any(|field| field.name == *name))
     };
     let examples = entry.examples.iter().map(|example| example.says);
-    let said: Vec<&str> = [entry.title, entry.about].into_iter().chain(examples).chain(entry.words.iter().copied()).collect();
+    let said: Vec<&str> =
+        [entry.title, entry.about].into_iter().chain(examples).chain(entry.words.iter().copied()).collect();
     let said = said.join(" ").to_lowercase();
     let named = |machine: &Machine| said.matches(&machine.name.to_lowercase()).count();
     let machines = shop::installed()?.machines.iter().filter(fits);

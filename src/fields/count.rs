@@ -9,6 +9,11 @@ use serde::de::{Deserialize, Deserializer};
 pub struct Count<const LEAST: u32, const MOST: u32>(u32);
 
 impl<const LEAST: u32, const MOST: u32> Count<LEAST, MOST> {
+    /// A number within the bounds.
+    pub const fn of(number: u32) -> Option<Self> {
+        if number >= LEAST && number <= MOST { Some(Self(number)) } else { None }
+    }
+
     /// The number.
     pub const fn get(self) -> u32 {
         self.0

@@ -49,7 +49,8 @@ impl Link {
                 return Err(refuse(Code::NotOffered, says));
             }
             // A page's form sends its empty fields too.
-            let meant = !value.trim().is_empty() && (!RESERVED.contains(&name.as_ref()) || KEPT.contains(&name.as_ref()));
+            let meant =
+                !value.trim().is_empty() && (!RESERVED.contains(&name.as_ref()) || KEPT.contains(&name.as_ref()));
             if meant {
                 fields.push((name.into_owned(), value.into_owned()));
             }

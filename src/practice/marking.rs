@@ -22,9 +22,8 @@ impl Answered {
             Given::Text(text) if text.trim().is_empty() => {
                 return Err(wrong(Code::ValueEmpty, "There is no answer yet.".into(), good()));
             }
-            Given::Text(text) => read(text, wanted.kind.example).map_err(|unread: Unread| {
-                wrong(code_named(unread.code), unread.says, good())
-            })?,
+            Given::Text(text) => read(text, wanted.kind.example)
+                .map_err(|unread: Unread| wrong(code_named(unread.code), unread.says, good()))?,
             Given::Number(number) => Written { value: *number, unit: None, tolerance: None },
             Given::Object(members) => object(members).ok_or_else(|| {
                 wrong(Code::ValueUnreadable, "An answer as an object has a value and a unit.".into(), good())
@@ -40,7 +39,8 @@ impl Answered {
             None => {
                 let number = shown(&text::full(written.value));
                 let unit = wanted.unit.row().ascii;
-                let other = wanted.kind.units.iter().find(|other| **other != wanted.unit).map(|other| other.row().ascii);
+                let other =
+                    wanted.kind.units.iter().find(|other| **other != wanted.unit).map(|other| other.row().ascii);
                 let question = match other {
                     Some(other) => format!("{number} of what? Say the unit: {number} {unit} or {number} {other}?"),
                     None => format!("{number} of what? Say the unit: {number} {unit}?"),

@@ -53,13 +53,14 @@ impl Visitor<'_> for SeedVisitor {
     }
 
     fn visit_str<E: de::Error>(self, text: &str) -> Result<Seed, E> {
-        let text = text.trim();
-        let whole = text.strip_suffix(".0").unwrap_or(text);
-        if whole.is_empty() || !whole.bytes().all(|b| b.is_ascii_digit()) {
-            return Err(refused("value_unreadable", format!("\"{}\" is not a whole number of 0 or more.", shown(text))));
+        if text.is_empty() || !text.bytes().all(|b| b.is_ascii_digit()) {
+            return Err(refused(
+                "value_unreadable",
+                format!("\"{}\" is not a whole number of 0 or more.", shown(text)),
+            ));
         }
         let large = || refused("value_out_of_range", format!("A seed is at most {}.", u64::MAX));
-        whole.parse().map(Seed).map_err(|_| large())
+        text.parse().map(Seed).map_err(|_| large())
     }
 
     fn visit_f64<E: de::Error>(self, number: f64) -> Result<Seed, E> {
@@ -348,7 +349,10 @@ impl Serialize for Checked {
         question.write(&mut map)?;
         let answered = &marked.answered;
         let said = format!("{}{}", text::full(answered.value), answered.unit.row().suffix);
-        map.serialize_entry("answered", &json!({"value": answered.value, "unit": answered.unit.spelling(), "text": said}))?;
+        map.serialize_entry(
+            "answered",
+            &json!({"value": answered.value, "unit": answered.unit.spelling(), "text": said}),
+        )?;
         map.serialize_entry("right", &marked.right)?;
         if let Some(slip) = &marked.slip {
             map.serialize_entry("slip", &json!({"code": slip.code, "says": slip.says}))?;

@@ -110,7 +110,8 @@ impl Case<'_> {
     fn misread(&self, misread: Misread) -> Option<f64> {
         let field = unnumbered(&self.wanted.path);
         let rows = quantities(self.answer.result()?);
-        let row = rows.iter().filter(|(path, _)| unnumbered(path) == field).position(|(p, _)| *p == self.wanted.path)?;
+        let row =
+            rows.iter().filter(|(path, _)| unnumbered(path) == field).position(|(p, _)| *p == self.wanted.path)?;
         replay(&self.answer.record.steps, misread).get(&field)?.get(row).copied()
     }
 }

@@ -145,11 +145,8 @@ fn rows(value: &str, are_points: bool, whole: &Whole, draw: &mut Draw) -> String
             }
             if let (true, Some((x, y))) = (are_points, whole.shift) {
                 let steps = if at == 0 { x } else { y };
-                other = if stated.unit == Some(Unit::Inch) {
-                    other.plus(steps * 125, 3)
-                } else {
-                    other.plus(steps * 5, 0)
-                };
+                other =
+                    if stated.unit == Some(Unit::Inch) { other.plus(steps * 125, 3) } else { other.plus(steps * 5, 0) };
             }
             other.text()
         });

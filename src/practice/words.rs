@@ -1,9 +1,10 @@
 //! The sentence of a question, built from the names of the fields and the sentences of the results.
 
 use super::wanted::Wanted;
-use crate::asking::{Answer, without_null};
+use crate::asking::{Answer, describe_entry, without_null};
 use crate::calculators::Entry;
-use crate::quantity::{Unit, text};
+use crate::quantity::{System, Unit, text};
+use crate::reference::drills;
 use crate::shop;
 use crate::tree::Node;
 use serde_json::{Map, Value};
@@ -16,33 +17,82 @@ const DEMONSTRATION: &str = "Tern Point Works";
 /// The whole text of a question.
 pub fn question(entry: &'static Entry, fields: &[(String, String)], answer: &Answer, wanted: &Wanted) -> String {
     let shop = shop::installed().map_or(DEMONSTRATION, |shop| shop.name.as_str());
+    let described = describe_entry(entry).map(|described| described.fields.as_slice()).unwrap_or_default();
+    let is_point =
+        |name: &str| described.iter().any(|field| field.name == name && field.schema_name.as_deref() == Some("Point"));
     let stated: Vec<String> = fields
         .iter()
         .filter(|(name, _)| !matches!(name.as_str(), "units" | "machine" | "resolution"))
-        .map(|(name, value)| stated(name, value))
+        .map(|(name, value)| stated(name, value, is_point(name)))
         .collect();
-    let machine = fields.iter().find(|(name, _)| name == "machine").map(|(_, machine)| format!(", machine {machine}"));
+    let machine = fields.iter().find(|(name, _)| name == "machine").map(|(_, machine)| format!(", on the {machine}"));
     let taken: Vec<String> = answer
         .record
         .assumed
         .iter()
         .filter(|assumed| assumed.field != "units" && !fields.iter().any(|(name, _)| name == assumed.field))
-        .map(|assumed| named(&spaced(assumed.field), &node(&assumed.value)))
+        .map(|assumed| named(&spaced(assumed.field), &node(&in_system(&assumed.value, answer.system))))
         .collect();
     let mut out = format!("{} at {shop}{}", entry.title, machine.unwrap_or_default());
     if !stated.is_empty() {
-        out.push_str(&format!(": {}", stated.join(", ")));
+        out.push_str(&format!(": {}", stated.join("; ")));
     }
     out.push('.');
     if !taken.is_empty() {
-        out.push_str(&format!(" Take {}.", taken.join(", ")));
+        out.push_str(&format!(" Take {}.", taken.join("; ")));
     }
+    let name = name_of(&wanted.path);
+    let verb = if is_plural(name.split(' ').next().unwrap_or_default()) { "are" } else { "is" };
+    out.push_str(&format!(" What {verb} the {name}"));
     let about = about(entry, &wanted.path);
-    if !about.is_empty() {
-        out.push_str(&format!(" Wanted: {about}"));
+    let row = row(answer.result(), &wanted.path);
+    if !row.is_empty() {
+        out.push_str(&format!(" ({row})"));
     }
-    out.push_str(&format!(" What is the {}, in {}?", name_of(&wanted.path), unit_words(wanted.quantity.unit)));
+    if !about.is_empty() {
+        out.push_str(&format!(", that is: {about}"));
+    }
+    out.push_str(&format!("? Answer in {}.", unit_words(wanted.quantity.unit)));
     out
+}
+
+fn is_plural(word: &str) -> bool {
+    word == "teeth" || (word.ends_with('s') && !["ss", "us", "is"].iter().any(|end| word.ends_with(end)))
+}
+
+/// A default in the units of the answer, to six digits where it was worked out.
+fn in_system(value: &Node, system: System) -> Node {
+    let mut value = value.clone();
+    value.each_quantity(&mut |leaf| {
+        leaf.quantity = leaf.quantity.in_system(system);
+        leaf.quantity.value = text::rough(leaf.quantity.value);
+    });
+    value
+}
+
+/// What tells the row of a list that a path leads to from the others: its words and counts. A drill's
+/// name would give its size away.
+fn row(result: Option<&Node>, path: &str) -> String {
+    let parts: Vec<&str> = path.split('/').collect();
+    let Some(last) = parts.iter().rposition(|part| part.parse::<usize>().is_ok()) else { return String::new() };
+    let found = parts[..=last].iter().try_fold(result, |node, part| Some(node?.step(part)));
+    let Some(Some(Node::Record(members))) = found else { return String::new() };
+    let tells =
+        |name: &str| !["number", "source", "trust", "designation", "condition"].iter().any(|no| name.contains(no));
+    members
+        .iter()
+        .filter(|(name, _)| tells(name))
+        .filter_map(|(name, node)| match node {
+            Node::Text(words, _) if drills::named(words).is_none() => Some(named(&spaced(name), &spaced(words))),
+            Node::Count(count) => Some(named(&spaced(name), &count.to_string())),
+            Node::List(items) if items.iter().all(|item| matches!(item, Node::Count(_))) => {
+                Some(named(&spaced(name), &items.iter().map(self::node).collect::<Vec<_>>().join(", ")))
+            }
+            _ => None,
+        })
+        .take(4)
+        .collect::<Vec<_>>()
+        .join(", ")
 }
 
 fn spaced(name: &str) -> String {
@@ -50,8 +100,11 @@ fn spaced(name: &str) -> String {
 }
 
 /// A field with its value, in words.
-fn stated(name: &str, value: &str) -> String {
+fn stated(name: &str, value: &str, is_point: bool) -> String {
     let name = spaced(name);
+    if is_point && !value.contains('(') {
+        return named(&name, &format!("({})", pretty(value)));
+    }
     if value.trim().parse::<u32>().is_ok() && (name.ends_with('s') || name == "teeth") {
         return format!("{} {name}", value.trim());
     }
@@ -59,7 +112,8 @@ fn stated(name: &str, value: &str) -> String {
 }
 
 fn named(name: &str, value: &str) -> String {
-    format!("{name} {value}")
+    let parted = if name.ends_with(|c: char| c.is_ascii_digit()) { " = " } else { " " };
+    format!("{name}{parted}{value}")
 }
 
 /// A value as a query has it, as one would write it.
@@ -94,7 +148,8 @@ fn node(value: &Node) -> String {
         Node::Text(words, _) => spaced(words),
         Node::List(items) => items.iter().map(node).collect::<Vec<_>>().join(", "),
         Node::Record(members) => {
-            members.iter().map(|(name, value)| named(&spaced(name), &node(value))).collect::<Vec<_>>().join(", ")
+            let members: Vec<String> = members.iter().map(|(name, value)| named(&spaced(name), &node(value))).collect();
+            format!("({})", members.join(", "))
         }
     }
 }
@@ -131,15 +186,13 @@ fn singular(words: &str) -> String {
     }
 }
 
-/// The unit as a sentence says it.
-pub fn unit_words(unit: Unit) -> &'static str {
+/// The unit as a sentence says it: `in in` reads badly.
+pub fn unit_words(unit: Unit) -> String {
+    let spelling = unit.spelling();
     match unit {
-        Unit::Inch => "inches",
-        Unit::Millimetre => "millimetres",
-        Unit::Degree => "degrees",
-        Unit::Second => "seconds",
-        Unit::Minute => "minutes",
-        other => other.spelling(),
+        Unit::Degree => "degrees (deg)".to_owned(),
+        _ if spelling.starts_with("in") => format!("inches ({spelling})").replace("inches (in)", "inches"),
+        _ => spelling.to_owned(),
     }
 }
 
@@ -172,14 +225,16 @@ fn described(entry: &Entry, path: &str) -> String {
     }
     // Behind a semicolon stands what the result needs or when it is there.
     let says = says.split(';').next().unwrap_or_default().trim().trim_end_matches('.');
-    if says.is_empty() { String::new() } else { format!("{}.", spaced(&lower_first(says))) }
+    spaced(&lower_first(says))
 }
 
 fn lower_first(words: &str) -> String {
     let mut chars = words.chars();
     match (chars.next(), chars.clone().next()) {
         // A name or a symbol keeps its capital.
-        (Some(first), Some(second)) if second.is_lowercase() => first.to_lowercase().collect::<String>() + chars.as_str(),
+        (Some(first), Some(second)) if second.is_lowercase() => {
+            first.to_lowercase().collect::<String>() + chars.as_str()
+        }
         _ => words.to_owned(),
     }
 }
@@ -206,6 +261,8 @@ mod tests {
         assert_eq!(pretty("118 deg"), "118°");
         assert_eq!(pretty("y_axis"), "y axis");
         assert_eq!(pretty("112 rpm,160 rpm"), "112 rpm, 160 rpm");
-        assert_eq!(stated("holes", "6"), "6 holes");
+        assert_eq!(stated("holes", "6", false), "6 holes");
+        assert_eq!(stated("reading_0", "0.2 mm", false), "reading 0 = 0.2 mm");
+        assert_eq!(stated("from", "1 in,2 in", true), "from (1 in, 2 in)");
     }
 }

@@ -48,7 +48,7 @@ pub async fn answer(
         _ => return wrong_method(&request, allow),
     };
     let Some(mut fields) = Fields::of_query(request.query_string()) else {
-        return unreadable("The address is not well percent-encoded UTF-8.", Some("%20 for a space, %23 for #"));
+        return badly_encoded();
     };
     if posted && form == Form::Table {
         return rows::answer(&request, entry, fields.owned(), &settings, payload).await;
@@ -178,12 +178,17 @@ pub async fn json_bytes(
 }
 
 /// Reads a JSON body.
-async fn body(request: &HttpRequest, payload: web::Payload, limit: usize) -> Result<Fields<'static>, HttpResponse> {
+pub async fn body(request: &HttpRequest, payload: web::Payload, limit: usize) -> Result<Fields<'static>, HttpResponse> {
     let bytes = json_bytes(request, payload, limit).await?;
     serde_json::from_slice(&bytes).map_err(|error| {
         let says = format!("The body is not a JSON object of fields: {error}.");
         unreadable(&says, Some(r#"{"diameter": "0.5 in"}"#))
     })
+}
+
+/// 400 for an address that cannot be read.
+pub fn badly_encoded() -> HttpResponse {
+    unreadable("The address is not well percent-encoded UTF-8.", Some("%20 for a space, %23 for #"))
 }
 
 /// 400 for a request that cannot be read.

@@ -10,6 +10,7 @@ mod flow;
 mod many;
 mod metrics;
 pub mod openapi;
+mod practice;
 pub mod problem;
 mod recheck;
 mod records;
@@ -60,6 +61,17 @@ fn routes(config: &mut web::ServiceConfig) {
         .service(readable("/docs/{file:.*}", docs::file))
         .service(web::resource("/v1/batch").to(|request, payload| many::answer(request, payload, batch::answer)))
         .service(web::resource("/v1/recheck").to(|request, payload| many::answer(request, payload, recheck::answer)))
+        .service(readable("/v1/practice", practice::questions))
+        .service(web::resource("/v1/practice/check").to(practice::check))
+        .service(readable("/practice", practice::person))
+        .service(readable("/practice/sheet", practice::sheet))
+        .service(readable("/practice/answers", practice::answers))
+        .service(readable(page::practice::STYLE_ADDRESS, || async {
+            HttpResponse::Ok()
+                .content_type("text/css; charset=utf-8")
+                .insert_header((header::CACHE_CONTROL, "public, max-age=31536000, immutable"))
+                .body(page::practice::STYLE)
+        }))
         .service(web::resource("/v1/{topic}/{calculator}").to(ask::answer))
         .service(readable("/{topic}/{calculator}", form))
         .default_service(web::to(ask::not_found));

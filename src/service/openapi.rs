@@ -4,6 +4,7 @@
 mod calculator;
 mod own;
 mod parts;
+mod practice;
 
 use crate::asking::{described, without_null};
 use crate::calculators::Schemas;
@@ -56,7 +57,7 @@ pub fn operations() -> String {
 /// The description.
 pub fn document() -> Value {
     let mut paths = PathsBuilder::new();
-    for (path, item) in own::operations() {
+    for (path, item) in own::operations().into_iter().chain(practice::operations()) {
         paths = paths.path(path, item);
     }
     let mut tags: Vec<String> = Vec::new();
@@ -97,6 +98,7 @@ pub fn document() -> Value {
 /// Every schema with its name; those that several calculators use are there more than once.
 fn schemas() -> Schemas {
     let mut schemas = parts::schemas();
+    schemas.extend(practice::schemas());
     described().iter().for_each(|described| schemas.extend(calculator::schemas(described)));
     schemas
 }

@@ -39,7 +39,8 @@ pub fn drill_point(case: &Case, all: &mut Vec<Slip>) {
         return;
     }
     for field in case.described().iter().filter(|field| field.schema_name.as_deref() == Some("PointAngle")) {
-        let says = "The drill's point was forgotten: the tip goes deeper than the full diameter by the length of the point.";
+        let says =
+            "The drill's point was forgotten: the tip goes deeper than the full diameter by the length of the point.";
         push(all, CODE, case.again(&field.name, "180 deg".into()), says);
     }
     let length = case.answer.result().and_then(|result| result.member("point_length"));
@@ -115,7 +116,9 @@ pub fn radius(case: &Case, all: &mut Vec<Slip>) {
         let (double, half) = if name.contains("diameter") || *name == "swing" {
             (
                 format!("The {words} was taken where its half, the radius, belongs."),
-                format!("The {words} was taken for a radius or halved once too often: what is stated goes right across."),
+                format!(
+                    "The {words} was taken for a radius or halved once too often: what is stated goes right across."
+                ),
             )
         } else if name.contains("radius") {
             (
@@ -143,7 +146,10 @@ pub fn radius(case: &Case, all: &mut Vec<Slip>) {
             && let Some(word) = case.word(&field.name)
         {
             let other = if word == "radius" { "diameter" } else { "radius" };
-            let says = format!("This would be right if the {} counted the {other}; it counts the {word}.", spaced(&field.name));
+            let says = format!(
+                "This would be right if the {} counted the {other}; it counts the {word}.",
+                spaced(&field.name)
+            );
             push(all, CODE, case.again(&field.name, other.into()), says);
         }
     }
@@ -152,9 +158,7 @@ pub fn radius(case: &Case, all: &mut Vec<Slip>) {
 /// An angle from the wrong zero, or counted the other way.
 pub fn zero_of_angles(case: &Case, all: &mut Vec<Slip>) {
     const CODE: &str = "angle_zero";
-    for (name, one, other) in
-        [("angle_from", "x_axis", "y_axis"), ("angle_sense", "counterclockwise", "clockwise")]
-    {
+    for (name, one, other) in [("angle_from", "x_axis", "y_axis"), ("angle_sense", "counterclockwise", "clockwise")] {
         let Some(word) = case.word(name) else { continue };
         let swapped = if word == one { other } else { one };
         let says = format!("The {} is {}, not {}.", spaced(name), spaced(&word), spaced(swapped));
@@ -174,7 +178,10 @@ pub fn zero_of_angles(case: &Case, all: &mut Vec<Slip>) {
                 other(turn / 4.0 - value, format!("The {words} was counted from the other axis, towards this one."));
             }
             "EdgeAngle" | "RampAngle" => {
-                other(turn / 4.0 - value, format!("The {words} was counted from the line square to the one it is counted from."));
+                other(
+                    turn / 4.0 - value,
+                    format!("The {words} was counted from the line square to the one it is counted from."),
+                );
             }
             _ => {}
         }

@@ -4,7 +4,7 @@
 use super::{Case, Slip};
 use crate::practice::wanted::quantities;
 use crate::practice::words::name_of;
-use crate::quantity::Dimension;
+use crate::quantity::{Dimension, Unit};
 
 /// Results that are looked at for one taken in place of another.
 const MOST: usize = 80;
@@ -14,7 +14,13 @@ pub fn units(case: &Case, all: &mut Vec<Slip>) {
     let wanted = &case.wanted.quantity;
     let (unit, right) = (wanted.unit, wanted.si());
     let is_angle = unit.row().dimension == Dimension::Angle;
-    for other in wanted.kind.units.iter().copied().filter(|other| *other != unit) {
+    let written = [wanted.kind.inch.0, wanted.kind.metric.0];
+    // A centimetre for a millimetre is a decimal point, and nobody measures a shaft in microinches.
+    let is_meant = |other: &Unit| {
+        *other != unit
+            && (written.contains(other) || *other == Unit::Thou || other.row().dimension != Dimension::Length)
+    };
+    for other in wanted.kind.units.iter().copied().filter(is_meant) {
         let (asked, also) = (unit.spelling(), other.spelling());
         let code = if is_angle { "degrees_for_radians" } else { "wrong_unit" };
         for (value, number_of, written) in
@@ -36,8 +42,12 @@ pub fn conversions(case: &Case, all: &mut Vec<Slip>) {
             (60.0, "minutes and seconds"),
             (1000.0, "metres and millimetres"),
         ],
-        Dimension::Time => &[(60.0, "minutes and seconds"), (3600.0, "hours and seconds"), (25.4, "inches and millimetres")],
-        Dimension::Torque | Dimension::Force => &[(12.0, "feet and inches"), (25.4, "inches and millimetres"), (1000.0, "metres and millimetres")],
+        Dimension::Time => {
+            &[(60.0, "minutes and seconds"), (3600.0, "hours and seconds"), (25.4, "inches and millimetres")]
+        }
+        Dimension::Torque | Dimension::Force => {
+            &[(12.0, "feet and inches"), (25.4, "inches and millimetres"), (1000.0, "metres and millimetres")]
+        }
         _ => &[],
     };
     for (factor, between) in factors {

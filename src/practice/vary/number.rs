@@ -72,7 +72,14 @@ impl<'t> Stated<'t> {
         }
         let digits = body.trim_start_matches(['0', '.']).chars().filter(char::is_ascii_digit).count();
         let written_places = if let Form::Decimal(places) = form { places } else { 0 };
-        Some(Self { counts: counts * i64::from(sign), form, written: written_places, digits, unit: written.unit, suffix })
+        Some(Self {
+            counts: counts * i64::from(sign),
+            form,
+            written: written_places,
+            digits,
+            unit: written.unit,
+            suffix,
+        })
     }
 
     /// Whether it was measured, not chosen: four digits or more.
@@ -150,7 +157,8 @@ impl<'t> Stated<'t> {
             }
             Form::Decimal(places) => {
                 let (whole, part) = (counts / power(places), counts % power(places));
-                let mut decimals = if places > 0 { format!("{part:0width$}", width = places as usize) } else { String::new() };
+                let mut decimals =
+                    if places > 0 { format!("{part:0width$}", width = places as usize) } else { String::new() };
                 while decimals.len() > self.written as usize && decimals.ends_with('0') {
                     decimals.pop();
                 }
@@ -320,7 +328,8 @@ mod tests {
 
     #[test]
     fn a_number_is_written_back_as_it_was() {
-        for text in ["1/2 in", "1-1/4 in", "0.200 in", "-12.40 mm", "118 deg", "70 ft/min", "0.002 in/tooth", "7/64 in"] {
+        for text in ["1/2 in", "1-1/4 in", "0.200 in", "-12.40 mm", "118 deg", "70 ft/min", "0.002 in/tooth", "7/64 in"]
+        {
             assert_eq!(Stated::read(text).map(|stated| stated.text()).as_deref(), Some(text));
         }
         for text in ["4", "No.7", "2.000 ±0.001 in", "1e-3 in", "12°30'", "x"] {
@@ -337,7 +346,8 @@ mod tests {
 
     #[test]
     fn scaling_and_moving_keep_what_was_written() {
-        let text = |text: &str, act: fn(Stated) -> Stated| Stated::read(text).map(|s| act(s).text()).unwrap_or_default();
+        let text =
+            |text: &str, act: fn(Stated) -> Stated| Stated::read(text).map(|s| act(s).text()).unwrap_or_default();
         assert_eq!(text("105 mm", |s| s.scaled(150)), "157.5 mm");
         assert_eq!(text("0.200 in", |s| s.scaled(75)), "0.150 in");
         assert_eq!(text("1-1/4 in", |s| s.scaled(50)), "5/8 in");

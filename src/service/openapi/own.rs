@@ -10,12 +10,14 @@ use utoipa::openapi::path::{
 };
 use utoipa::openapi::{ContentBuilder, Ref, RefOr, Required, Response, ResponseBuilder, Schema};
 
-fn json_response(about: &str, of: impl Into<RefOr<Schema>>, example: Value) -> Response {
+/// A response of JSON.
+pub fn json_response(about: &str, of: impl Into<RefOr<Schema>>, example: Value) -> Response {
     let content = ContentBuilder::new().schema(Some(of)).example(Some(example)).build();
     ResponseBuilder::new().description(about).content("application/json", content).build()
 }
 
-fn operation(id: &str, summary: &str, about: &str, ok: Response) -> OperationBuilder {
+/// An operation of the service itself, answered with `ok`.
+pub fn operation(id: &str, summary: &str, about: &str, ok: Response) -> OperationBuilder {
     let operation = OperationBuilder::new()
         .tag("service")
         .operation_id(Some(id))

@@ -12,15 +12,18 @@ use serde_json::{Value, json};
 use utoipa::openapi::path::OperationBuilder;
 use utoipa::openapi::{ContentBuilder, Ref, Response, ResponseBuilder};
 
-fn words(about: &str) -> Value {
+/// A text.
+pub fn words(about: &str) -> Value {
     json!({"type": "string", "description": about})
 }
 
-fn a(name: &str, about: &str) -> Value {
+/// What another schema describes, with a sentence of its own.
+pub fn a(name: &str, about: &str) -> Value {
     json!({"$ref": format!("#/components/schemas/{name}"), "description": about})
 }
 
-fn list(of: &str, about: &str) -> Value {
+/// A list of what another schema describes.
+pub fn list(of: &str, about: &str) -> Value {
     json!({"type": "array", "description": about, "items": {"$ref": format!("#/components/schemas/{of}")}})
 }
 
@@ -28,7 +31,8 @@ fn texts(about: &str) -> Value {
     json!({"type": "array", "items": {"type": "string"}, "description": about})
 }
 
-fn record(about: &str, required: &[&str], properties: Value) -> Value {
+/// An object with these members and no others.
+pub fn record(about: &str, required: &[&str], properties: Value) -> Value {
     json!({"type": "object", "description": about, "required": required, "additionalProperties": false,
            "properties": properties})
 }

@@ -2,8 +2,9 @@
 //!
 //! The layers, each knowing only those below it:
 //!
-//! - [`service`]: HTTP, the only place that knows it; [`page`]: the forms a person fills in;
+//! - [`service`]: HTTP, the only place that knows it; [`page`]: the pages a person reads and fills in;
 //! - [`practice`]: questions and their marking, made from the register;
+//! - [`verification`]: the outside values that each calculator is checked against;
 //! - [`asking`]: one request to one calculator, in units, on a resolution, as JSON, cell or table;
 //! - [`calculators`]: the trade, one file a calculator, and the register of them all;
 //! - [`shop`]: what one shop owns, from its file; [`machine`]: the speeds and feeds a machine has;
@@ -40,6 +41,7 @@ pub mod suggestion;
 pub mod touching;
 pub mod travel;
 pub mod tree;
+pub mod verification;
 pub mod working;
 
 /// The version of the service.

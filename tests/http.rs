@@ -146,14 +146,26 @@ fn every_operation_of_the_description_answers() {
         }
         assert!(caller.get(&format!("{address}.csv")).text().expect("text").lines().count() > 1);
     }
+    let verified: Value = caller.get("/v1/verification").json().expect("JSON");
+    for (one, entry) in verified["calculators"].as_array().expect("calculators").iter().zip(REGISTER.iter()) {
+        let id = one["calculator"].as_str().expect("an id");
+        let full: Value = caller.get(&format!("/v1/verification/{id}")).json().expect("JSON");
+        assert_eq!((&full["calculator"], &full["sources"]), (&one["calculator"], &one["sources"]));
+        let counts = one["sources"].as_array().expect("sources").iter().map(|source| source["count"].as_u64());
+        let checks = full["checks"].as_array().map(Vec::len).unwrap_or_default();
+        assert_eq!(counts.map(Option::unwrap_or_default).sum::<u64>(), checks as u64, "{id}");
+        assert_eq!(caller.get(&format!("/v1/verification/{}", entry.id)).status(), 200, "{}", entry.id);
+    }
+    assert_eq!(caller.get("/v1/verification/holes/nothing").status(), 404);
     let document: Value = caller.get("/openapi.json").json().expect("JSON");
     let mut untried = Vec::new();
     for (path, item) in document["paths"].as_object().expect("paths") {
         for method in item.as_object().expect("operations").keys() {
             let operation = format!("{} {path}", method.to_uppercase());
             let tried = caller.exercised.borrow();
-            let is_tried = |one: &String| match operation.split_once("{name}") {
-                Some((before, after)) => {
+            let named = operation.split_once('{').zip(operation.rsplit_once('}'));
+            let is_tried = |one: &String| match named {
+                Some(((before, _), (_, after))) => {
                     one.starts_with(before) && one.ends_with(after) && one.contains('.') == after.contains('.')
                 }
                 None => *one == operation,

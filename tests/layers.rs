@@ -27,6 +27,7 @@ const ORDER: &[&str] = &[
     "shop",
     "calculators",
     "asking",
+    "verification",
     "practice",
     "page",
     "service",
@@ -114,5 +115,16 @@ fn only_the_service_knows_http() {
     for file in all.iter().filter(|file| !["service", "main"].contains(&module(file).as_str())) {
         let text = std::fs::read_to_string(file).expect("a source file");
         assert!(!text.contains("actix"), "{} knows actix", file.display());
+    }
+}
+
+#[test]
+fn only_the_verification_reads_the_outside_values() {
+    let mut all = Vec::new();
+    files(&root().join("src"), &mut all);
+    for file in all.iter().filter(|file| module(file) != "verification") {
+        let text = std::fs::read_to_string(file).expect("a source file");
+        let code = text.lines().filter(|line| !line.trim_start().starts_with("//"));
+        assert!(!code.into_iter().any(|line| line.contains("data/checks")), "{} reads data/checks", file.display());
     }
 }

@@ -97,7 +97,8 @@ fn is_known(known: &HeaderValue, tag: &HeaderValue) -> bool {
 
 /// Whether the address is one of a calculator, which counts its own requests.
 fn is_calculator(path: &str) -> bool {
-    path.starts_with("/v1/") && path != "/v1/calculators" && !path.starts_with("/v1/tables")
+    let own = ["/v1/calculators", "/v1/tables", "/v1/verification"];
+    path.starts_with("/v1/") && !own.iter().any(|own| path.starts_with(own))
 }
 
 /// The caller's own id, if it is a plain one, or a new one.

@@ -237,7 +237,17 @@ pub fn unknown_problem(id: &str) -> Problem {
 
 /// 404 for any other address.
 pub async fn not_found(request: HttpRequest) -> HttpResponse {
-    let addresses = ["/", "/v1/calculators", "/v1/tables", "/openapi.json", "/docs", "/metrics", "/healthz", "/readyz"];
+    let addresses = [
+        "/",
+        "/v1/calculators",
+        "/v1/tables",
+        "/v1/verification",
+        "/openapi.json",
+        "/docs",
+        "/metrics",
+        "/healthz",
+        "/readyz",
+    ];
     let near = nearest(request.path(), addresses.into_iter()).unwrap_or("/v1/calculators");
     let says = format!("There is nothing at {}.", crate::quantity::shown(request.path()));
     let wrong =

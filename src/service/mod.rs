@@ -17,6 +17,7 @@ mod records;
 mod rows;
 mod settings;
 mod tables;
+mod verification;
 
 pub use settings::Settings;
 
@@ -49,6 +50,8 @@ fn routes(config: &mut web::ServiceConfig) {
         .service(readable("/readyz", ready))
         .service(readable("/openapi.json", || async { json(openapi::served()) }))
         .service(readable("/v1/calculators", || async { json(catalogue::catalogue()) }))
+        .service(readable("/v1/verification", verification::all))
+        .service(readable("/v1/verification/{topic}/{calculator}", verification::one))
         .service(readable("/v1/tables", || async { tagged(JSON, tables::list().to_string().into_bytes()) }))
         .service(readable("/v1/tables/{name}", tables::answer))
         .service(readable("/metrics", || async {

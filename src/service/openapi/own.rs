@@ -1,9 +1,9 @@
-//! The service's own operations: its calculators, tables, description and health.
+//! The service's own operations: its calculators, tables, checks, description and health.
 
 use super::parts::{any_problem, problem, text};
 use super::schema;
-use crate::calculators::REGISTER;
-use crate::service::{catalogue, tables};
+use crate::calculators::{Entry, REGISTER};
+use crate::service::{catalogue, tables, verification};
 use serde_json::{Value, json};
 use utoipa::openapi::path::{
     HttpMethod, OperationBuilder, Parameter, ParameterBuilder, ParameterIn, PathItem, PathItemBuilder,
@@ -35,6 +35,22 @@ fn table_name() -> Parameter {
         .description(Some("The name of a table, as /v1/tables lists it."))
         .schema(Some(Ref::from_schema_name("TableName")))
         .example(Some(json!(EXAMPLE)))
+        .build()
+}
+
+/// A part of a calculator's name in an address; the example is the first calculator's.
+fn part_of_id(name: &str, about: &str, part: fn(&Entry) -> &'static str) -> Parameter {
+    let mut parts: Vec<&str> = REGISTER.iter().map(part).collect();
+    let first = parts.first().copied();
+    parts.sort_unstable();
+    parts.dedup();
+    ParameterBuilder::new()
+        .name(name)
+        .parameter_in(ParameterIn::Path)
+        .required(Required::True)
+        .description(Some(about))
+        .schema(Some(schema(json!({"type": "string", "enum": parts}))))
+        .example(first.map(|first| json!(first)))
         .build()
 }
 
@@ -74,6 +90,20 @@ pub fn operations() -> Vec<(&'static str, PathItem)> {
     let metrics = operation("metrics", "Counts and times", about, text("text/plain", about, Some(line.into())));
     let about = format!("The {} calculators with their fields, bounds, examples and search words.", REGISTER.len());
     let calculators = named("calculators", "All calculators", &about, "Catalogue", catalogue::example());
+    let about = "What each calculator is checked against in the tests, counted by source.";
+    let verified =
+        named("verification", "What answers are checked against", about, "Verification", verification::example());
+    let about = "Every value that a calculator is checked against, with its place in the source.";
+    let verified_one = named(
+        "verification_of",
+        "What one calculator is checked against",
+        about,
+        "Verified",
+        verification::example_in_full(),
+    )
+    .parameter(part_of_id("topic", "The topic, the first part of the calculator's name.", |entry| entry.address().0))
+    .parameter(part_of_id("calculator", "The second part of the calculator's name.", |entry| entry.address().1))
+    .response("404", problem("There is no such calculator."));
     [
         ("/healthz", health),
         ("/readyz", ready),
@@ -83,6 +113,8 @@ pub fn operations() -> Vec<(&'static str, PathItem)> {
         ("/v1/tables/{name}", table),
         ("/v1/tables/{name}.csv", table_csv),
         ("/v1/calculators", calculators),
+        ("/v1/verification", verified),
+        ("/v1/verification/{topic}/{calculator}", verified_one),
     ]
     .into_iter()
     .map(|(path, operation)| (path, PathItemBuilder::new().operation(HttpMethod::Get, operation).build()))

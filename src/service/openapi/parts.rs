@@ -8,6 +8,7 @@ use crate::quantity::pattern;
 use crate::refusal::Code;
 use crate::service::tables;
 use crate::sources::Trust;
+use crate::verification;
 use serde_json::{Value, json};
 use utoipa::openapi::path::OperationBuilder;
 use utoipa::openapi::{ContentBuilder, Ref, Response, ResponseBuilder};
@@ -177,6 +178,35 @@ pub fn schemas() -> Schemas {
             "columns": texts("The columns, in order."),
             "rows": {"type": "array", "description": "The rows, each with its source and trust; an empty cell is left out.",
                      "items": {"type": "object", "additionalProperties": {"anyOf": [{"type": "string"}, {"type": "number"}]}}} })),
+        "Verification": record("What each calculator is checked against.", &["version", "data_version", "calculators"], json!({
+            "version": words("The version of the service."),
+            "data_version": words("The version of the tables."),
+            "calculators": list("VerifiedBySource", "The calculators with their checks by source.") })),
+        "VerifiedBySource": record("One calculator's checks by source.", &["calculator", "outside", "sources"], json!({
+            "calculator": words("The calculator."),
+            "outside": {"type": "integer", "minimum": 0, "description": "How many checks come from outside: printed, or from a general-purpose library."},
+            "sources": list("ChecksOfSource", "Its checks by kind and source.") })),
+        "Verified": record("One calculator's checks.", &["calculator", "outside", "sources", "checks"], json!({
+            "calculator": words("The calculator."),
+            "outside": {"type": "integer", "minimum": 0, "description": "How many checks come from outside: printed, or from a general-purpose library."},
+            "sources": list("ChecksOfSource", "Its checks by kind and source."),
+            "checks": list("Check", "Every check.") })),
+        "ChecksOfSource": record("The checks of one kind from one source.", &["kind", "source", "title", "count", "places"], json!({
+            "kind": {"$ref": "#/components/schemas/KindOfCheck", "description": "What kind of check."},
+            "source": words("The source's short name."), "title": words("Its title."),
+            "count": {"type": "integer", "minimum": 1, "description": "How many."},
+            "places": texts("Where in the source, or the scripts that made them.") })),
+        "KindOfCheck": {"type": "string", "enum": verification::KINDS,
+                        "description": "Where a check value comes from; published and library are from outside."},
+        "Check": record("A value that an answer must give.", &["inputs", "field", "expected", "source", "place", "kind"], json!({
+            "inputs": words("The request as query text, not percent-encoded."),
+            "field": words("Where in the result, as a JSON Pointer; a row may be named as [name=value]."),
+            "expected": words("The value: a number, or words where there is no tolerance."),
+            "unit": words("The unit of the number."),
+            "tolerance": words("The greatest difference allowed."),
+            "source": words("The source's short name."),
+            "place": words("Where in the source, or the script that made it."),
+            "kind": {"$ref": "#/components/schemas/KindOfCheck", "description": "What kind of check."} })),
         "Catalogue": record("Every calculator.", &["version", "data_version", "calculators"], json!({
             "version": words("The version of the service."),
             "data_version": words("The version of the tables."),

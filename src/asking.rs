@@ -28,7 +28,7 @@ pub use describe::{
     Described, FORMS, Field, ResultField, describe_entry, described, reserved_fields, reserved_schemas, without_null,
 };
 pub use effort::{is_long, too_much_work, within};
-pub use receipt::{LONGEST_LINK, link};
+pub use receipt::{LONGEST_LINK, Sources, link};
 pub use recheck::{Because, Difference, GivenBy, Rechecked, Verdict, recheck};
 pub use reserved::{Digits, Form, RESERVED, RefusalsAs, Reserved, Separator, XReads, ZPlus};
 pub use sheet::{Answered, Sheet, delimiter, separator};

@@ -1,163 +1,216 @@
-//! The pages: a list of the calculators and a form for each, drawn on the server from the register,
-//! so that a new calculator appears without an edit here.
+//! The pages: the calculators by task, a form for each and its answer as a page of a handbook, drawn on the
+//! server from the register, so that a new calculator appears without an edit here. They work without the
+//! script; with it they answer as one types.
 
+pub mod assets;
+mod field;
+mod form;
+mod grounds;
 pub mod practice;
 mod result;
-mod shell;
+mod search;
+pub mod shell;
+mod stated;
+mod tables;
 
-pub use shell::{STYLE, STYLE_ADDRESS};
-
-use crate::asking::{self, Body, Described, Field, Form, describe_entry, described, reserved_fields};
+use crate::asking::{self, Body, Described, Form, describe_entry, described};
 use crate::calculators::{Entry, Task};
 use crate::drawing::Stands;
 use crate::fields::Fields;
-use crate::refusal::Refusal;
+use crate::refusal::{Code, Refusal};
 use crate::shop;
+use field::Filled;
 use maud::{Markup, PreEscaped, html};
+use stated::Stated;
 
-/// The list of calculators, grouped by task.
-pub fn list() -> String {
-    let tasks = Task::ALL.iter().filter_map(|task| {
-        let of_task: Vec<&Described> = described().iter().filter(|d| d.entry.task == *task).collect();
-        (!of_task.is_empty()).then_some((task, of_task))
-    });
+/// The list of calculators, grouped by task, or those that the words in a query find.
+pub fn list(query: &str) -> String {
+    let words = Fields::of_query(query).and_then(|mut fields| fields.take("find")).map(|find| find.said());
+    let words = words.map(|words| words.trim().to_owned()).filter(|words| !words.is_empty());
     let body = html! {
-        h1 { "Shop Reckoner" }
-        p { "The sums of a machine shop, checked and with their sources." }
-        @for (task, calculators) in tasks {
-            section {
-                h2 { (task.words()) }
-                dl {
-                    @for described in calculators {
-                        dt { a href=(format!("/{}", described.entry.id)) { (described.entry.title) } }
-                        dd { (described.entry.about) }
-                    }
-                }
+        h1 { (shell::NAME) }
+        p.about-all {
+            "The sums of a machine shop, checked and with their sources"
+            @if let Some(shop) = shop::installed() { ", for the machines of " (shop.name) }
+            "."
+        }
+        form #find role="search" action="/" method="get" {
+            label for="words" { "Find" }
+            div.entry {
+                input #words name="find" type="search" value=(words.as_deref().unwrap_or_default()) autocomplete="off"
+                    autocapitalize="off" spellcheck="false" placeholder="drill tip, PCD, three wires …";
+                button type="submit" { "Find" }
+            }
+        }
+        div #list {
+            @match &words {
+                Some(words) => (found(words)),
+                None => (by_task()),
             }
         }
     };
-    shell::page("Shop Reckoner", body)
+    shell::page(shell::NAME, body)
+}
+
+fn by_task() -> Markup {
+    let tasks: Vec<(&Task, Vec<&Described>)> = Task::ALL
+        .iter()
+        .map(|task| (task, described().iter().filter(|described| described.entry.task == *task).collect::<Vec<_>>()))
+        .filter(|(_, of_task)| !of_task.is_empty())
+        .collect();
+    let anchor = |task: &Task| task.words().to_lowercase().replace(' ', "-");
+    html! {
+        // Filled by the script from what is kept on this device alone.
+        div #own hidden {}
+        nav.tasks aria-label="Tasks" {
+            @for (task, _) in &tasks { a href=(format!("#{}", anchor(task))) { (task.words()) } " " }
+        }
+        @for (task, calculators) in &tasks {
+            section {
+                h2 id=(anchor(task)) { (task.words()) }
+                (titles(calculators))
+            }
+        }
+    }
+}
+
+fn titles(calculators: &[&Described]) -> Markup {
+    html! {
+        ul.titles {
+            @for described in calculators {
+                li {
+                    a href=(format!("/{}", described.entry.id)) { (described.entry.title) }
+                    p { (described.entry.about) }
+                }
+            }
+        }
+    }
+}
+
+fn found(words: &str) -> Markup {
+    let found = search::found(words);
+    html! {
+        section {
+            h2 { "Found for “" (crate::quantity::shown(words)) "”" }
+            @if found.is_empty() { p { "Nothing answers to these words." } } @else { (titles(&found)) }
+        }
+        p { a.tap href="/" { "All calculators" } }
+    }
 }
 
 /// The page for an address that has no calculator.
 pub fn missing(id: &str) -> String {
+    let name = id.rsplit('/').next().unwrap_or(id).replace('-', " ");
+    let near = search::found(&name);
     let body = html! {
         h1 { "No such calculator" }
         p { "There is no calculator " (crate::quantity::shown(id)) "." }
-        p { a href="/" { "All calculators" } }
+        @if !near.is_empty() { section { h2 { "Near it" } (titles(&near)) } }
+        p { a.tap href="/" { "All calculators" } }
     };
     shell::page("No such calculator", body)
 }
 
+/// The page that a device shows for one it has not kept, while the service cannot be reached.
+pub fn offline() -> String {
+    let body = html! {
+        h1 { "Not connected" }
+        p { "The service cannot be reached, so nothing can be worked out now, and this page was not kept on this device." }
+        p { "What was opened before is kept and can be read:" }
+        ul.titles #kept-pages {}
+        p { a.tap href="/" { "All calculators" } }
+    };
+    shell::page("Not connected", body)
+}
+
 /// A calculator's page filled from a query, and whether the query could be answered.
 pub fn form(entry: &'static Entry, query: &str) -> (String, bool) {
-    let fields = Fields::of_query(query);
-    let broken = fields.is_none();
-    let mut fields = fields.unwrap_or_default();
-    // A form sends its empty fields too; on a page they count as not given.
-    fields.0.retain(|(_, value)| !value.said().trim().is_empty());
-    let outcome = if fields.0.is_empty() { None } else { Some(asking::ask(entry, fields.clone(), Form::Json)) };
+    let Some(described) = describe_entry(entry) else { return (missing(entry.id), false) };
+    let stated = Stated::of_query(described, query);
+    let outcome = (!stated.is_empty()).then(|| asking::ask(entry, stated.fields.clone(), Form::Json));
     let refusal = match &outcome {
         Some(Err(refusal)) => refusal.clone(),
         _ => Refusal::default(),
     };
-    let sound = refusal.0.is_empty() && !broken;
+    let sound = refusal.0.is_empty() && !stated.broken;
+    let filled = Filled { id: entry.id, stated: &stated, refusal: &refusal };
     let body = html! {
-        nav { a href="/" { "All calculators" } }
-        h1 { (entry.title) }
-        p { (entry.about) }
-        @if broken { p.wrong { "The address is not well percent-encoded; the form below is empty." } }
-        @if let Some(Ok((answer, _))) = &outcome { (result::result(answer, drawing(entry, &fields, &answer.body))) }
-        @if let Some(described) = describe_entry(entry) {
-            (inputs(described, &fields, &refusal))
+        article.calculator {
+            div.title {
+                h1 { (entry.title) }
+                p.about-all { (entry.about) }
+                @if stated.broken { p.wrong { "The address is not well percent-encoded; the form below is empty." } }
+            }
+            (form::form(described, &filled))
+            (given(entry, &stated))
+            div #answer tabindex="-1" {
+                @match &outcome {
+                    Some(Ok((answer, _))) => (result::result(answer, drawing(entry, &stated, &answer.body), &filled)),
+                    Some(Err(refusal)) => (unanswered(refusal)),
+                    None => {}
+                }
+            }
+            div #grounds {
+                @if let Some(Ok((answer, _))) = &outcome { (grounds::grounds(answer, &filled)) }
+            }
+            div.last {
+                (examples(entry))
+                (result::practice(entry.id))
+            }
         }
-        @if let Some(Ok((answer, _))) = &outcome { (result::grounds(answer)) }
-        (examples(entry))
     };
-    (shell::page(entry.title, body), sound)
+    let query = stated.query(&[]);
+    let address = if query.is_empty() { format!("/{}", entry.id) } else { format!("/{}?{query}", entry.id) };
+    (shell::page_at(entry.title, Some(&address), body), sound)
+}
+
+/// What is stated, for a sheet of paper, on which a form makes no sense.
+fn given(entry: &Entry, stated: &Stated) -> Markup {
+    let given = field::given(&stated.fields);
+    html! {
+        @if !given.is_empty() {
+            section.given {
+                h2 { "Given" }
+                table { tbody { @for (name, value) in given { tr { th scope="row" { (name) } td { (value) } } } } }
+                p { "/" (entry.id) "?" (stated.query(&[])) }
+            }
+        }
+    }
+}
+
+/// In place of an answer: what is still needed, or that something is wrong above.
+fn unanswered(refusal: &Refusal) -> Markup {
+    let missing: Vec<String> = refusal
+        .0
+        .iter()
+        .filter(|wrong| wrong.code == Code::FieldMissing)
+        .map(|wrong| field::words(field::field_of(wrong)))
+        .collect();
+    html! {
+        section.unanswered {
+            @if missing.len() == refusal.0.len() && !missing.is_empty() {
+                p { "Still needed: " (missing.join(", ")) "." }
+            } @else {
+                p.wrong { "No answer yet. What is wrong stands at its field." }
+            }
+        }
+    }
 }
 
 /// The drawing of the answer, with the address it has by itself.
-fn drawing(entry: &'static Entry, fields: &Fields, body: &Body) -> Markup {
+fn drawing(entry: &'static Entry, stated: &Stated, body: &Body) -> Markup {
     // A table of answers has no one drawing.
     if !matches!(body, Body::Result(_)) {
         return html! {};
     }
-    let Some(Ok(svg)) = asking::drawing(entry, fields.clone(), Form::Json, Stands::InPage) else { return html! {} };
-    let own = |name: &str| Form::Drawing.names().contains(&name) || !asking::RESERVED.contains(&name);
-    let given = fields.0.iter().filter(|(name, _)| own(name)).map(|(name, value)| (name, value.said()));
-    let query = form_urlencoded::Serializer::new(String::new()).extend_pairs(given).finish();
+    let Some(Ok(svg)) = asking::drawing(entry, stated.fields.clone(), Form::Json, Stands::InPage) else {
+        return html! {};
+    };
     html! {
         figure.drawing {
             (PreEscaped(svg))
-            figcaption { a href=(format!("/v1/{}.svg?{query}", entry.id)) { "The drawing by itself" } }
-        }
-    }
-}
-
-fn inputs(described: &Described, fields: &Fields, refusal: &Refusal) -> Markup {
-    let own = Form::Json.names().iter().filter(|name| **name != "working");
-    let (machine, reserved): (Vec<&Field>, Vec<&Field>) = own
-        .filter_map(|name| reserved_fields().iter().find(|field| field.name == *name))
-        .partition(|field| field.name == "machine");
-    let machine = machine.into_iter().find_map(machines);
-    let stated = described.fields.iter().chain(&machine);
-    let names: Vec<&str> = stated.clone().chain(reserved.iter().copied()).map(|f| f.name.as_str()).collect();
-    let of = |wrong: &crate::refusal::Wrong| wrong.field.split('/').nth(1).unwrap_or_default().to_owned();
-    let in_use = |field: &Field| {
-        fields.0.iter().any(|(name, _)| *name == field.name) || refusal.0.iter().any(|wrong| of(wrong) == field.name)
-    };
-    html! {
-        form method="get" action=(format!("/{}", described.entry.id)) {
-            @for wrong in refusal.0.iter().filter(|wrong| !names.contains(&of(wrong).as_str())) {
-                p.wrong { (of(wrong)) ": " (wrong.says) }
-            }
-            @for field in stated { (input(field, fields, refusal)) }
-            details open[reserved.iter().any(|field| in_use(field))] {
-                summary { "Units, readout, solving backwards" }
-                @for field in &reserved { (input(field, fields, refusal)) }
-            }
-            p { button type="submit" { "Work it out" } }
-        }
-    }
-}
-
-/// The field `machine` as a choice among the shop's; none where there are none.
-fn machines(field: &Field) -> Option<Field> {
-    let shop = shop::installed().filter(|shop| !shop.machines.is_empty())?;
-    let choices = shop.machines.iter().map(|machine| machine.name.clone()).collect();
-    let about = format!("A machine of {}: its fields stand in for those not stated.", shop.name);
-    Some(Field { choices, about, ..field.clone() })
-}
-
-fn input(field: &Field, fields: &Fields, refusal: &Refusal) -> Markup {
-    let given = fields.0.iter().find(|(name, _)| *name == field.name).map(|(_, value)| value.said());
-    let value = given.clone().unwrap_or_default();
-    let wrong = refusal.0.iter().find(|wrong| wrong.field.split('/').nth(1) == Some(&field.name));
-    let id = format!("field-{}", field.name);
-    let hint = format!("{id}-about");
-    let label = field.name.replace('_', " ");
-    html! {
-        div.field {
-            label for=(id) { (label) @if field.required { " (needed)" } }
-            @if field.choices.is_empty() {
-                input id=(id) name=(field.name) value=(value) placeholder=(field.example) aria-describedby=(hint)
-                    inputmode=[(field.form == "count").then_some("numeric")] autocomplete="off" autocapitalize="off"
-                    spellcheck="false" aria-invalid=[wrong.map(|_| "true")];
-            } @else {
-                select id=(id) name=(field.name) aria-describedby=(hint) {
-                    option value="" { "not stated" }
-                    @for choice in &field.choices {
-                        option value=(choice) selected[given.as_ref() == Some(choice)] { (choice.replace('_', " ")) }
-                    }
-                }
-            }
-            @if let Some(wrong) = wrong {
-                p.wrong { (wrong.says) @if let Some(value) = &wrong.try_this { " Try " b { (value) } "." } }
-            }
-            p.about id=(hint) {
-                (field.about)
-                @if !field.units.is_empty() { " In " (field.units.join(", ")) "." }
+            figcaption {
+                a href=(format!("/v1/{}.svg?{}", entry.id, stated.query_for(Form::Drawing))) { "The drawing by itself" }
             }
         }
     }
@@ -165,12 +218,12 @@ fn input(field: &Field, fields: &Fields, refusal: &Refusal) -> Markup {
 
 fn examples(entry: &Entry) -> Markup {
     html! {
-        section {
+        section.examples {
             h2 { "Examples" }
             ul {
                 @for example in entry.examples {
-                    @let query = form_urlencoded::Serializer::new(String::new()).extend_pairs(example.fields).finish();
-                    li { a href=(format!("/{}?{query}", entry.id)) { (example.says) } }
+                    @let pairs = example.fields.iter().map(|(name, value)| ((*name).to_owned(), (*value).to_owned()));
+                    li { a href=(format!("/{}?{}#answer", entry.id, stated::query(pairs))) { (example.says) } }
                 }
             }
         }

@@ -507,3 +507,37 @@ fn every_calculator_has_a_page_that_opens_empty_and_filled() {
     assert!(page.contains("has no unit") && !page.contains("<script>"), "{page}");
     assert_eq!(caller.get("/holes/nothing").status(), 404);
 }
+
+#[test]
+fn a_page_loads_nothing_from_elsewhere_and_runs_nothing_inline() {
+    let caller = Caller::new();
+    for path in ["/", "/?find=drill+tip", "/offline", "/holes/tap-drill?thread=M8", "/holes/nothing"] {
+        let response = caller.get(path);
+        let policy = header(&response, "content-security-policy").to_owned();
+        assert!(policy.starts_with("default-src 'none'") && !policy.contains("unsafe"), "{path}: {policy}");
+        let page = response.text().expect("a page").replace("xmlns=\"http://www.w3.org/2000/svg\"", "");
+        assert!(!page.contains("<style") && !page.contains(" style=") && !page.contains("://"), "{path}");
+        // `on…=` attributes would be scripts inside the page; words of the text may hold an "on".
+        assert!(!regex::Regex::new(r#"<[^>]* on[a-z]+=""#).expect("a pattern").is_match(&page), "{path}");
+        assert_eq!(page.matches("<script").count(), page.matches("<script src=\"/assets/script-").count(), "{path}");
+    }
+    for asset in shop_reckoner::page::assets::all() {
+        let response = caller.get(&asset.address);
+        assert_eq!(header(&response, "content-type"), asset.media_type);
+        let keep = if asset.for_ever { "public, max-age=31536000, immutable" } else { "no-cache" };
+        assert_eq!(header(&response, "cache-control"), keep, "{}", asset.address);
+        assert_eq!(response.text().expect("text"), asset.text);
+    }
+}
+
+#[test]
+fn a_unit_chosen_beside_a_field_is_a_matter_of_pages_alone() {
+    let caller = Caller::new();
+    let chosen = "diameter=0.5&diameter.unit=in&point_angle=118&point_angle.unit=deg";
+    let page = caller.get(&format!("/holes/drill-point?{chosen}")).text().expect("a page");
+    assert!(page.contains("<h2>Answer</h2>"), "{page}");
+    let address = "/holes/drill-point?diameter=0.5%20in&amp;point_angle=118%20deg";
+    assert!(page.contains(&format!("<link rel=\"canonical\" href=\"{address}\">")), "{page}");
+    assert_eq!(caller.get(&format!("/v1/holes/drill-point?{chosen}")).status(), 422);
+    assert_eq!(caller.get(&format!("/v1{}", address.replace("&amp;", "&"))).status(), 200);
+}

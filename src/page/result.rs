@@ -1,81 +1,92 @@
-//! An answer on a page: the result beside its drawing, the working line by line, what was assumed, cautions, sources.
+//! An answer on a page, in the order of a handbook: the result large, the drawing beside it, what to set,
+//! the same in the other system, what to beware of, and what was assumed.
 
-use crate::asking::{Answer, Body};
-use crate::quantity::text;
-use crate::tree::{Leaf, Node};
-use crate::working::StepIn;
+use super::field::Filled;
+use super::field::words;
+use super::stated::query;
+use super::tables::{Cell, chart, in_other, lists, plain, setting, singles, two_columns};
+use crate::asking::{Answer, Body, Form};
+use crate::quantity::System;
+use crate::shop;
+use crate::tree::Node;
 use maud::{Markup, html};
 
-/// An answer: the result with its drawing, what to beware of, what to know, what was assumed.
-pub fn result(answer: &Answer, drawing: Markup) -> Markup {
+/// An answer with its drawing.
+pub fn result(answer: &Answer, drawing: Markup, filled: &Filled) -> Markup {
     let record = &answer.record;
     html! {
-        section {
+        section.answer-part {
             h2 { "Answer" }
-            (body(&answer.body, drawing))
+            (body(answer, drawing, filled))
+            (take_away(answer, filled))
         }
         @if !record.cautions.is_empty() {
-            section { h2 { "Take care" } ul { @for caution in &record.cautions { li { (caution.says) } } } }
+            section.care { h2 { "Take care" } ul { @for caution in &record.cautions { li { (caution.says) } } } }
         }
         @if !record.notes.is_empty() {
             section { h2 { "Notes" } ul { @for note in &record.notes { li { (note.says) } } } }
         }
-        @if !record.assumed.is_empty() {
-            section {
-                h2 { "Assumed" }
-                ul { @for assumed in &record.assumed {
-                    li { (assumed.field.replace('_', " ")) ": " (plain(&assumed.value)) ". " (assumed.says) }
-                } }
-            }
-        }
+        (assumed(answer, filled))
     }
 }
 
-/// How the answer came about: the working and the sources.
-pub fn grounds(answer: &Answer) -> Markup {
-    let record = &answer.record;
-    html! {
-        @if !record.steps.is_empty() {
-            section {
-                h2 { "Working" }
-                ol { @for step in &record.steps { (working(step, answer)) } }
-            }
-        }
-        section {
-            h2 { "Sources" }
-            ul { @for used in &record.sources {
-                li { (used.source.title) ", " (used.place) " (" (used.trust.as_str()) ")" }
-            } }
-        }
+/// The value that a result is asked for first: the first single quantity, unless a list comes before it.
+pub fn leading(result: &Node) -> Option<(String, Cell)> {
+    let Node::Record(members) = result else { return None };
+    let is_table =
+        |node: &Node| matches!(node, Node::List(rows) if rows.iter().any(|row| matches!(row, Node::Record(_))));
+    if members.first().is_some_and(|(_, node)| is_table(node)) {
+        return None;
     }
+    let singles = singles(result);
+    let first = singles.iter().find(|(_, node)| matches!(node, Node::Quantity(_))).or(singles.first())?;
+    Some((first.0.clone(), Cell::of(first.1)))
 }
 
-fn body(body: &Body, drawing: Markup) -> Markup {
+fn body(answer: &Answer, drawing: Markup, filled: &Filled) -> Markup {
     html! {
-        @match body {
+        @match &answer.body {
             Body::Result(result) => {
-                div.beside { div.scroll { (record_table(result)) } (drawing) }
-                (lists(result))
+                @let lead = leading(result);
+                div.beside {
+                    div.values {
+                        @if let Some((name, cell)) = &lead {
+                            p.lead { span.lead-name { (name) } " " b data-copy=(cell.bare) { (cell.text) } }
+                        }
+                        @let rest = singles(result).into_iter().map(|(name, node)| (name, Cell::of(node)));
+                        @let rest: Vec<_> = rest.filter(|(name, _)| lead.as_ref().is_none_or(|(lead, _)| lead != name)).collect();
+                        @if !rest.is_empty() && lead.is_some() { (two_columns(&rest)) }
+                        @if lead.is_none() { (lists(result)) (two_columns(&rest)) }
+                    }
+                    (drawing)
+                }
+                @if lead.is_some() { (lists(result)) }
+                (to_set(result, answer, filled))
+                (other_system(result, answer.system, filled))
             }
             Body::Rows(rows, difference) => {
-                @for row in rows {
-                    h3 { @for (name, node) in &row.varied { (name.replace('_', " ")) " " (plain(node)) " " } }
-                    @match &row.outcome {
-                        Ok((_, result)) => (one(result)),
-                        Err(wrongs) => { @for wrong in wrongs { p.wrong { (wrong.says) } } }
-                    }
+                (chart(rows))
+                @if let Some(difference) = difference {
+                    h3 { "Difference, second less first" }
+                    (one(difference))
                 }
-                @if let Some(difference) = difference { h3 { "Difference, second less first" } (one(difference)) }
             }
             Body::Roots(roots) => {
-                @for root in roots { h3 { (plain(&root.value)) } (one(&root.result)) }
+                @for root in roots {
+                    p.lead {
+                        span.lead-name { (words(&filled.stated.said("solve_for").unwrap_or_default())) } " "
+                        b data-copy=(Cell::of(&root.value).bare) { (plain(&root.value)) }
+                    }
+                    (one(&root.result))
+                }
             }
             Body::Correction(correction) => {
-                table.answer { tbody {
-                    tr { th scope="row" { (correction.field.replace('_', " ")) ", as meant" } td { (plain(&correction.intended)) } }
-                    tr { th scope="row" { "as it must have been" } td { (plain(&correction.as_made)) } }
-                    tr { th scope="row" { "change by" } td { (plain(&correction.change)) } }
-                } }
+                p.lead { span.lead-name { "change " (words(&correction.field)) " by" } " " b { (plain(&correction.change)) } }
+                @let rows = [
+                    (format!("{}, as meant", words(&correction.field)), Cell::of(&correction.intended)),
+                    ("as it must have been".to_owned(), Cell::of(&correction.as_made)),
+                ];
+                (two_columns(&rows))
                 (one(&correction.result))
             }
         }
@@ -83,117 +94,122 @@ fn body(body: &Body, drawing: Markup) -> Markup {
 }
 
 fn one(result: &Node) -> Markup {
+    let rows: Vec<(String, Cell)> = singles(result).into_iter().map(|(name, node)| (name, Cell::of(node))).collect();
+    html! { (two_columns(&rows)) (lists(result)) }
+}
+
+/// What to set on the readout or dial, and what the setting leaves over.
+fn to_set(result: &Node, answer: &Answer, filled: &Filled) -> Markup {
+    let set: Vec<_> = singles(result)
+        .into_iter()
+        .filter_map(|(name, node)| match node {
+            Node::Quantity(leaf) => setting(leaf).map(|cells| (name, cells)),
+            _ => None,
+        })
+        .collect();
+    let machine = filled.stated.said("machine");
     html! {
-        div.scroll { (record_table(result)) }
-        (lists(result))
+        @if !set.is_empty() {
+            h3 { "Set on the " @if let Some(machine) = &machine { (machine) } @else { "readout" } }
+            table.answer { tbody { @for (name, (to, left)) in &set {
+                tr {
+                    th scope="row" { (name) }
+                    td data-copy=(to.bare) { (to.text) }
+                    td.left-over { "leaves " (left.text) }
+                }
+            } } }
+        } @else if settable(answer) && !filled.in_use("resolution") {
+            p.hint {
+                "To see what to set, state the "
+                a href="#field-resolution" data-open="resolution" { "step of the readout" }
+                @if shop::installed().is_some_and(|shop| !shop.machines.is_empty()) {
+                    " or choose " a href="#field-machine" data-open="machine" { "a machine" }
+                }
+                "."
+            }
+        }
     }
 }
 
-fn working(step: &crate::working::Step, answer: &Answer) -> Markup {
-    let step = serde_json::to_value(StepIn(step, answer.system)).unwrap_or_default();
-    let words = |name: &str| step[name].as_str().unwrap_or_default().to_owned();
-    let gives = &step["gives"];
-    let given = match (gives["text"].as_str(), gives["value"].as_f64()) {
-        (Some(text), _) => text.to_owned(),
-        (None, Some(value)) => text::full(value),
-        _ => String::new(),
+fn settable(answer: &Answer) -> bool {
+    let Body::Result(result) = &answer.body else { return false };
+    let mut found = false;
+    result.clone().each_quantity(&mut |leaf| found |= leaf.quantity.kind.setting != crate::quantity::Setting::Never);
+    found
+}
+
+fn other_system(result: &Node, system: System, filled: &Filled) -> Markup {
+    let rows = in_other(result, system);
+    let other = match system {
+        System::Inch => "metric",
+        System::Metric => "inch",
     };
     html! {
-        li {
-            (words("what")) br;
-            (words("formula")) br;
-            @if !words("with").is_empty() { (words("with")) br; }
-            @if !given.is_empty() { "gives " b { (given) } }
-        }
-    }
-}
-
-/// The single values of a record as a table of two columns.
-fn record_table(node: &Node) -> Markup {
-    let mut rows = Vec::new();
-    singles(node, "", &mut rows);
-    html! {
-        table.answer { tbody { @for (name, value) in rows { tr { th scope="row" { (name) } td { (value) } } } } }
-    }
-}
-
-fn singles(node: &Node, name: &str, rows: &mut Vec<(String, String)>) {
-    match node {
-        Node::Record(members) => {
-            for (member, node) in members {
-                let member = member.replace('_', " ");
-                let name = if name.is_empty() { member } else { format!("{name}, {member}") };
-                singles(node, &name, rows);
-            }
-        }
-        Node::List(items) if items.iter().any(|item| matches!(item, Node::Record(_))) => {}
-        other => rows.push((name.to_owned(), plain(other))),
-    }
-}
-
-/// Every list of records in a record, each as a table.
-fn lists(node: &Node) -> Markup {
-    let Node::Record(members) = node else { return html! {} };
-    html! {
-        @for (name, node) in members {
-            @if let Node::List(rows) = node {
-                @if rows.iter().any(|row| matches!(row, Node::Record(_))) {
-                    h3 { (name.replace('_', " ")) }
-                    div.scroll { (list_table(rows)) }
-                }
-            }
-        }
-    }
-}
-
-fn list_table(rows: &[Node]) -> Markup {
-    let mut header: Vec<&str> = Vec::new();
-    for row in rows {
-        if let Node::Record(members) = row {
-            for (name, _) in members {
-                if !header.contains(name) {
-                    header.push(name);
-                }
-            }
-        }
-    }
-    html! {
-        table {
-            thead { tr { @for name in &header { th scope="col" { (name.replace('_', " ")) } } } }
-            tbody { @for row in rows {
-                tr { @for name in &header { td { (row.member(name).map(plain).unwrap_or_default()) } } }
+        details.other {
+            summary { "In " (other) " units" }
+            @if !rows.is_empty() { (two_columns(&rows)) }
+            p { a href=(format!("/{}?{}", filled.id, filled.stated.query_with("units", Some(other)))) {
+                "The whole answer in " (other) " units"
             } }
         }
     }
 }
 
-/// A value in words.
-fn plain(node: &Node) -> String {
-    match node {
-        Node::Quantity(leaf) => quantity(leaf),
-        Node::Number(number) => text::full(*number),
-        Node::Count(count) => count.to_string(),
-        Node::Truth(truth) => if *truth { "yes" } else { "no" }.to_owned(),
-        Node::Text(words, _) => words.to_string(),
-        Node::List(items) => items.iter().map(plain).collect::<Vec<_>>().join(", "),
-        Node::Record(_) => String::new(),
+/// The answer to take along: a link, a table, paper.
+fn take_away(answer: &Answer, filled: &Filled) -> Markup {
+    let table = matches!(answer.body, Body::Result(_) | Body::Rows(..));
+    html! {
+        p.take data-main {
+            a href=(format!("/{}?{}", filled.id, filled.stated.query(&[]))) data-share { "Link to this answer" } " "
+            @if table {
+                a href=(format!("/v1/{}.csv?{}", filled.id, filled.stated.query_for(Form::Table))) download { "Table as CSV" } " "
+            }
+            a href=(format!("/v1/{}?{}", filled.id, filled.stated.query_for(Form::Json))) { "As JSON" }
+        }
     }
 }
 
-/// A quantity with the range that tolerances give it and what to set.
-fn quantity(leaf: &Leaf) -> String {
-    let Leaf { quantity, set, range, .. } = leaf;
-    let mut out = quantity.text();
-    if let Some(range) = range {
-        let side = |amount: f64| text::fixed(amount, quantity.kind.places(quantity.unit) + 1);
-        if range.minus == range.plus {
-            out.push_str(&format!(" ±{}", side(range.plus)));
-        } else {
-            out.push_str(&format!(" +{} -{}", side(range.plus), side(range.minus)));
+/// What was taken for fields that are not stated, each to be tapped and changed.
+fn assumed(answer: &Answer, filled: &Filled) -> Markup {
+    html! {
+        @if !answer.record.assumed.is_empty() {
+            section.assumed {
+                h2 { "Assumed" }
+                dl { @for assumed in &answer.record.assumed {
+                    @let value = plain(&assumed.value);
+                    dt {
+                        a href=(filled.with(assumed.field, Some(&as_typed(&assumed.value)))) data-field=(assumed.field)
+                            data-value=(as_typed(&assumed.value)) {
+                            (words(assumed.field)) ": " b { (words(&value)) }
+                        }
+                    }
+                    dd { (assumed.says) }
+                } }
+                p.hint { "Tap one to change it." }
+            }
         }
     }
-    if let Some(set) = set {
-        out.push_str(&format!(" (set {}{})", text::fixed(set.to, set.places), set.unit.row().suffix));
+}
+
+/// A value as one would type it.
+fn as_typed(node: &Node) -> String {
+    match node {
+        Node::Quantity(leaf) => {
+            let quantity = leaf.quantity;
+            format!("{} {}", crate::quantity::text::full(quantity.value), quantity.unit.row().ascii)
+        }
+        Node::List(items) => {
+            let separator = if items.iter().any(|item| matches!(item, Node::Record(_))) { ";" } else { "," };
+            items.iter().map(as_typed).collect::<Vec<_>>().join(separator)
+        }
+        Node::Record(members) => members.iter().map(|(_, node)| as_typed(node)).collect::<Vec<_>>().join(","),
+        Node::Truth(truth) => truth.to_string(),
+        other => plain(other),
     }
-    out
+}
+
+/// A link to practise on the calculator.
+pub fn practice(id: &str) -> Markup {
+    let to = query([("calculator".to_owned(), id.to_owned())].into_iter());
+    html! { p.hint { a href=(format!("/practice?{to}")) { "Practise this" } } }
 }

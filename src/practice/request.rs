@@ -4,6 +4,7 @@
 use super::draw::Draw;
 use super::link::Link;
 use super::{Marked, Question, Recipe};
+use crate::asking::Sources;
 use crate::calculators::{Entry, REGISTER, Task, find};
 use crate::fields::{Count, Fields, Given, nearest};
 use crate::quantity::{Quantity, Unread, shown, text, to_serde};
@@ -363,7 +364,7 @@ impl Serialize for Checked {
         map.serialize_entry("working", &steps)?;
         map.serialize_entry("notes", &record.notes)?;
         map.serialize_entry("cautions", &record.cautions)?;
-        map.serialize_entry("sources", &record.sources)?;
+        map.serialize_entry("sources", &Sources(&record.sources))?;
         map.serialize_entry("trust", record.trust().as_str())?;
         map.end()
     }

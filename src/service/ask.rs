@@ -116,7 +116,9 @@ fn answered(entry: &'static Entry, fields: Fields, form: Form) -> Option<Answere
         Form::Cell => {
             ask(fields).and_then(|(answer, reserved)| asking::cell(&answer, &reserved)).map(String::into_bytes)
         }
-        Form::Table | Form::Sheet => ask(fields).map(|(answer, reserved)| asking::table(&answer, &reserved).into_bytes()),
+        Form::Table | Form::Sheet => {
+            ask(fields).map(|(answer, reserved)| asking::table(&answer, &reserved).into_bytes())
+        }
         Form::Drawing => asking::drawing(entry, fields, form, Stands::Alone)?.map(String::into_bytes),
     };
     metrics::asked(entry, form, outcome.as_ref().err(), begun.elapsed());

@@ -10,6 +10,7 @@ mod flow;
 mod many;
 mod metrics;
 pub mod openapi;
+mod pages;
 mod practice;
 pub mod problem;
 mod recheck;
@@ -21,8 +22,6 @@ mod verification;
 
 pub use settings::Settings;
 
-use crate::calculators::find;
-use crate::page;
 use actix_cors::Cors;
 use actix_web::dev::{Handler, Server};
 use actix_web::http::{StatusCode, header};
@@ -39,13 +38,7 @@ static READY: AtomicBool = AtomicBool::new(false);
 /// Every route but the calculators' own, with its methods: what the description must hold.
 fn routes(config: &mut web::ServiceConfig) {
     config
-        .service(readable("/", || async { html(StatusCode::OK, page::list()) }))
-        .service(readable(page::STYLE_ADDRESS, || async {
-            HttpResponse::Ok()
-                .content_type("text/css; charset=utf-8")
-                .insert_header((header::CACHE_CONTROL, "public, max-age=31536000, immutable"))
-                .body(page::STYLE)
-        }))
+        .configure(pages::routes)
         .service(readable("/healthz", || async { json("{\"status\":\"ok\"}") }))
         .service(readable("/readyz", ready))
         .service(readable("/openapi.json", || async { json(openapi::served()) }))
@@ -69,14 +62,14 @@ fn routes(config: &mut web::ServiceConfig) {
         .service(readable("/practice", practice::person))
         .service(readable("/practice/sheet", practice::sheet))
         .service(readable("/practice/answers", practice::answers))
-        .service(readable(page::practice::STYLE_ADDRESS, || async {
+        .service(readable(crate::page::practice::STYLE_ADDRESS, || async {
             HttpResponse::Ok()
                 .content_type("text/css; charset=utf-8")
                 .insert_header((header::CACHE_CONTROL, "public, max-age=31536000, immutable"))
-                .body(page::practice::STYLE)
+                .body(crate::page::practice::STYLE)
         }))
         .service(web::resource("/v1/{topic}/{calculator}").to(ask::answer))
-        .service(readable("/{topic}/{calculator}", form))
+        .service(readable("/{topic}/{calculator}", pages::form))
         .default_service(web::to(ask::not_found));
 }
 
@@ -109,35 +102,12 @@ fn tagged(media_type: &str, body: impl Into<web::Bytes>) -> HttpResponse {
         .body(body)
 }
 
-fn html(status: StatusCode, body: String) -> HttpResponse {
-    HttpResponse::build(status)
-        .content_type("text/html; charset=utf-8")
-        .insert_header((header::CACHE_CONTROL, "no-cache"))
-        .insert_header((header::ETAG, format!("\"{:016x}\"", XxHash3_64::oneshot(body.as_bytes()))))
-        .insert_header((
-            header::CONTENT_SECURITY_POLICY,
-            "default-src 'none'; style-src 'self'; img-src 'self'; form-action 'self'; base-uri 'none'; \
-             frame-ancestors 'none'",
-        ))
-        .insert_header((header::REFERRER_POLICY, "no-referrer"))
-        .body(body)
-}
-
 async fn ready() -> HttpResponse {
     if READY.load(Ordering::Relaxed) {
         json("{\"status\":\"ready\"}")
     } else {
         problem::Problem::new(StatusCode::SERVICE_UNAVAILABLE, "The service is stopping.", Vec::new()).respond()
     }
-}
-
-/// The page of a calculator, filled from the query.
-async fn form(request: HttpRequest, path: web::Path<(String, String)>) -> HttpResponse {
-    let (topic, name) = path.into_inner();
-    let id = format!("{topic}/{name}");
-    let Some(entry) = find(&id) else { return html(StatusCode::NOT_FOUND, page::missing(&id)) };
-    let (page, sound) = page::form(entry, request.query_string());
-    html(if sound { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY }, page)
 }
 
 /// Which pages from elsewhere may ask: none unless told.

@@ -1,8 +1,9 @@
 //! Practice over HTTP: questions and their marking as JSON, and the pages for a person: a question at a
 //! time, and sheets to print. Nothing about the person is kept; everything stands in the address.
 
+use super::pages::html;
 use super::settings::Settings;
-use super::{JSON, ask, html, tagged};
+use super::{JSON, ask, tagged};
 use crate::fields::{Count, Fields, Given};
 use crate::page::practice as page;
 use crate::practice::{Asked, Checked, Question};

@@ -1,0 +1,81 @@
+//! What an answer rests on: the working line by line, what the calculator is checked against, another way
+//! to check the part, and the sources with how far each can be trusted.
+
+use super::field::{Filled, words};
+use crate::asking::Answer;
+use crate::quantity::text;
+use crate::verification;
+use crate::working::{Step, StepIn};
+use maud::{Markup, html};
+use serde_json::Value;
+
+/// The working and the sources of an answer.
+pub fn grounds(answer: &Answer, filled: &Filled) -> Markup {
+    let record = &answer.record;
+    html! {
+        @if !record.steps.is_empty() {
+            section.working {
+                h2 { "Working" }
+                ol { @for step in &record.steps { (line(step, answer)) } }
+            }
+        }
+        (checked(filled.id))
+        section.sources {
+            h2 { "Sources" }
+            p { "Trust in this answer: " b { (record.trust().as_str()) } "." }
+            ul { @for used in &record.sources {
+                li { (used.source.title) ", " (used.place) " " span.trust { "(" (used.trust.as_str()) ")" } }
+            } }
+        }
+    }
+}
+
+fn line(step: &Step, answer: &Answer) -> Markup {
+    let step = serde_json::to_value(StepIn(step, answer.system)).unwrap_or_default();
+    let part = |name: &str| step[name].as_str().unwrap_or_default().to_owned();
+    let with = part("with");
+    let gives = given(&step["gives"]);
+    html! {
+        li {
+            span.what { (part("what")) }
+            @if !part("formula").is_empty() { " " span.formula { (part("formula")) } }
+            @if !with.is_empty() {
+                " " ul.with { @for symbol in with.split("; ") { li { (symbol.replace('_', " ")) } } }
+            }
+            @if !gives.is_empty() { " " span.gives { (words(step["gives"]["field"].as_str().unwrap_or("gives"))) " = " b { (gives) } } }
+        }
+    }
+}
+
+/// What a step gives, in words.
+fn given(gives: &Value) -> String {
+    let unit = gives["unit"].as_str().unwrap_or_default();
+    if let Some(text) = gives["text"].as_str() {
+        return text.to_owned();
+    }
+    if let Some(value) = gives["value"].as_f64() {
+        return text::full(value);
+    }
+    if let Some(texts) = gives["texts"].as_array() {
+        return texts.iter().filter_map(Value::as_str).collect::<Vec<_>>().join(", ");
+    }
+    let Some(values) = gives["values"].as_array() else { return String::new() };
+    let values: Vec<String> =
+        values.iter().filter_map(Value::as_f64).map(|value| text::full(text::round(value, 5))).collect();
+    format!("{} {unit}", values.join(", ")).trim_end().to_owned()
+}
+
+/// What the calculator is checked against, by source.
+fn checked(id: &str) -> Markup {
+    let Some(checked) = verification::of(id) else { return html! {} };
+    html! {
+        section.checked {
+            h2 { "Checked against" }
+            p { (checked.outside()) " values from outside, all of which this calculator meets in its tests:" }
+            ul { @for source in checked.by_source() {
+                li { (source.count) " " (source.kind) ": " (source.title) }
+            } }
+            p.hint { a href=(format!("/v1/verification/{id}")) { "Every value, with its place in the source" } }
+        }
+    }
+}

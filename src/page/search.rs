@@ -1,0 +1,133 @@
+//! Finding a calculator from any word that a machinist might use for it.
+
+use crate::asking::{Described, described};
+
+/// The calculators that `words` may mean, the likeliest first.
+pub fn found(words: &str) -> Vec<&'static Described> {
+    let asked: Vec<String> = parts(words);
+    if asked.is_empty() {
+        return Vec::new();
+    }
+    let phrase = asked.join(" ");
+    let mut ranked: Vec<(usize, f64, &Described)> = described()
+        .iter()
+        .map(|described| {
+            let (hits, score) = score(described, &asked, &phrase);
+            (hits, score, described)
+        })
+        .filter(|(hits, _, _)| *hits > 0)
+        .collect();
+    // Those that answer to more of the words stand first; between equals the register's order is kept.
+    ranked.sort_by(|a, b| b.0.cmp(&a.0).then(b.1.total_cmp(&a.1)));
+    let most = ranked.first().map_or(0, |first| first.0);
+    ranked.retain(|(hits, _, _)| *hits == most);
+    ranked.into_iter().map(|(_, _, described)| described).collect()
+}
+
+/// How many of the words a calculator answers to, and how well.
+fn score(described: &Described, asked: &[String], phrase: &str) -> (usize, f64) {
+    let entry = described.entry;
+    let mut places: Vec<(f64, Vec<String>)> = vec![(8.0, parts(entry.title)), (7.0, parts(entry.address().1))];
+    places.extend(entry.words.iter().map(|word| (6.0, parts(word))));
+    places.push((2.0, parts(entry.about)));
+    places.extend(described.fields.iter().map(|field| (1.5, parts(&field.name))));
+    places.extend(described.results.iter().map(|result| (1.0, parts(&result.name))));
+    let mut hits = 0;
+    let mut score = 0.0;
+    for word in asked {
+        let best = places
+            .iter()
+            .flat_map(|(weight, tokens)| tokens.iter().map(move |token| weight * alike(word, token)))
+            .fold(0.0, f64::max);
+        hits += usize::from(best > 0.0);
+        score += best;
+    }
+    // The whole phrase as a title counts most, then as a search word, then as a part of either.
+    let whole = |places: &[(f64, Vec<String>)]| places.iter().any(|(_, tokens)| tokens.join(" ") == phrase);
+    let whole = if whole(&places[..2]) {
+        30.0
+    } else if whole(&places[2..2 + entry.words.len()]) {
+        20.0
+    } else {
+        0.0
+    };
+    let within = places.iter().filter(|(_, tokens)| tokens.join(" ").contains(phrase)).map(|(weight, _)| *weight);
+    (hits, score + whole + within.fold(0.0, f64::max))
+}
+
+/// How well a word of a calculator answers to one asked for: 1 the same, less where it only begins so or is
+/// a slip of the finger away, 0 not at all.
+fn alike(asked: &str, token: &str) -> f64 {
+    if asked == token {
+        1.0
+    } else if token.starts_with(asked) {
+        0.8
+    } else if asked.len() >= 4 && token.len() >= 4 && strsim::damerau_levenshtein(asked, token) <= asked.len() / 5 {
+        0.5
+    } else {
+        0.0
+    }
+}
+
+/// The words of a text in small letters, without the s of a plural; words that say nothing are left out.
+fn parts(text: &str) -> Vec<String> {
+    text.split(|c: char| !c.is_alphanumeric())
+        .map(str::to_lowercase)
+        .filter(|word| {
+            !word.is_empty() && !["a", "the", "of", "for", "to", "in", "and", "i", "how"].contains(&word.as_str())
+        })
+        .map(|word| match word.strip_suffix('s') {
+            Some(one) if one.len() > 2 && !one.ends_with('s') => one.to_owned(),
+            _ => word,
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::found;
+    use crate::calculators::REGISTER;
+
+    #[test]
+    fn words_of_the_shop_find_their_calculator_first() {
+        for (words, id) in [
+            ("drill tip", "holes/drill-point"),
+            ("PCD", "patterns/bolt-circle"),
+            ("hole circle", "patterns/bolt-circle"),
+            ("three wires", "threads/wires"),
+            ("tap drill", "holes/tap-drill"),
+            ("touch off", "datum/touch-off"),
+            ("rpm", "speeds/spindle-speed"),
+            ("change gears", "threads/change-gears"),
+            ("tramming", "datum/tram"),
+            ("sagitta", "geometry/arc"),
+            ("taylor", "speeds/tool-life"),
+            ("dril piont", "holes/drill-point"),
+            ("ball nose", "speeds/ball-nose"),
+            ("band saw", "speeds/sawing"),
+        ] {
+            let found = found(words);
+            assert_eq!(found.first().map(|d| d.entry.id), Some(id), "{words}: {:?}", ids(&found));
+        }
+    }
+
+    #[test]
+    fn every_title_and_every_search_word_finds_its_calculator() {
+        for entry in REGISTER {
+            assert_eq!(found(entry.title).first().map(|d| d.entry.id), Some(entry.id), "{}", entry.title);
+            for word in entry.words {
+                let found = found(word);
+                assert!(found.iter().any(|d| d.entry.id == entry.id), "{word}: {:?}", ids(&found));
+            }
+        }
+    }
+
+    #[test]
+    fn nonsense_finds_nothing() {
+        assert!(found("xyzzy").is_empty() && found("  ").is_empty());
+    }
+
+    fn ids(found: &[&super::Described]) -> Vec<&'static str> {
+        found.iter().map(|d| d.entry.id).collect()
+    }
+}

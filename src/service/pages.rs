@@ -1,0 +1,50 @@
+//! The pages and the files they need, with what a browser may do with them.
+
+use super::readable;
+use crate::calculators::find;
+use crate::page::{self, assets};
+use actix_web::http::{StatusCode, header};
+use actix_web::{HttpRequest, HttpResponse, web};
+use twox_hash::XxHash3_64;
+
+/// What a page may load: its own style, script and drawings, nothing from elsewhere, nothing inline.
+const POLICY: &str = "default-src 'none'; style-src 'self'; script-src 'self'; connect-src 'self'; img-src 'self'; \
+                      manifest-src 'self'; worker-src 'self'; form-action 'self'; base-uri 'none'; \
+                      frame-ancestors 'none'";
+
+/// The list, the page without a connection, and the files.
+pub fn routes(config: &mut web::ServiceConfig) {
+    config
+        .service(readable("/", |request: HttpRequest| async move {
+            html(StatusCode::OK, page::list(request.query_string()))
+        }))
+        .service(readable(assets::OFFLINE, || async { html(StatusCode::OK, page::offline()) }));
+    for asset in assets::all() {
+        let keep = if asset.for_ever { "public, max-age=31536000, immutable" } else { "no-cache" };
+        config.service(readable(&asset.address, move || async move {
+            let mut response = super::tagged(asset.media_type, asset.text.as_str());
+            response.headers_mut().insert(header::CACHE_CONTROL, header::HeaderValue::from_static(keep));
+            response
+        }));
+    }
+}
+
+/// A page.
+pub fn html(status: StatusCode, body: String) -> HttpResponse {
+    HttpResponse::build(status)
+        .content_type("text/html; charset=utf-8")
+        .insert_header((header::CACHE_CONTROL, "no-cache"))
+        .insert_header((header::ETAG, format!("\"{:016x}\"", XxHash3_64::oneshot(body.as_bytes()))))
+        .insert_header((header::CONTENT_SECURITY_POLICY, POLICY))
+        .insert_header((header::REFERRER_POLICY, "no-referrer"))
+        .body(body)
+}
+
+/// The page of a calculator, filled from the query.
+pub async fn form(request: HttpRequest, path: web::Path<(String, String)>) -> HttpResponse {
+    let (topic, name) = path.into_inner();
+    let id = format!("{topic}/{name}");
+    let Some(entry) = find(&id) else { return html(StatusCode::NOT_FOUND, page::missing(&id)) };
+    let (page, sound) = page::form(entry, request.query_string());
+    html(if sound { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY }, page)
+}

@@ -103,9 +103,9 @@ class Service:
 
 
 def parsed(line):
-    """A line as it came; one without its end was cut off and holds nothing."""
+    """A line as it came; one that was cut off holds nothing."""
     try:
-        item = json.loads(line, parse_float=Decimal) if line.endswith(b"\n") else {}
+        item = json.loads(line, parse_float=Decimal)
     except ValueError:
         item = {}
     return item if isinstance(item, dict) else {}

@@ -83,7 +83,8 @@ def earlier(path):
             reader = csv.DictReader(file)
             if reader.fieldnames != pricing.COLUMNS:
                 return {}
-            return {row["key"]: {name: bare(cell) for name, cell in row.items()} for row in reader if None not in row.values()}
+            whole = [row for row in reader if None not in row.values()]
+            return {row["key"]: {name: bare(cell) for name, cell in row.items()} for row in whole}
     except FileNotFoundError:
         return {}
 

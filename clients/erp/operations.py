@@ -79,20 +79,41 @@ DRILLED = TOOLED | {name: name for name in ("diameter", "depth", "feed_per_rev")
 MILLING = ("material", "tool", "diameter", "teeth", "axial_depth", "length")
 MAY_MILLED = ("passes", "cutting_speed", "feed_per_tooth")
 OPERATIONS = {
-    "drill": Operation("speeds/drilling", DRILLED, ("material", "tool", "diameter", "depth"), drill_time,
-                       may=("cutting_speed", "feed_per_rev")),
-    "tap": Operation("speeds/tapping", TOOLED | {"thread": "thread"}, ("material", "tool", "thread", "depth"), tap_time,
-                     may=("cutting_speed",)),
+    "drill": Operation(
+        "speeds/drilling",
+        DRILLED,
+        ("material", "tool", "diameter", "depth"),
+        drill_time,
+        may=("cutting_speed", "feed_per_rev"),
+    ),
+    "tap": Operation(
+        "speeds/tapping",
+        TOOLED | {"thread": "thread"},
+        ("material", "tool", "thread", "depth"),
+        tap_time,
+        may=("cutting_speed",),
+    ),
     "mill_side": Operation("speeds/milling", SIDE, (*MILLING, "radial_depth"), side_time, may=MAY_MILLED),
-    "mill_slot": Operation("speeds/milling", MILLED | {"radial_depth": "diameter"}, MILLING, slot_time,
-                           may=MAY_MILLED),
+    "mill_slot": Operation("speeds/milling", MILLED | {"radial_depth": "diameter"}, MILLING, slot_time, may=MAY_MILLED),
     # The middle of a face lies on the cutter's path.
-    "mill_face": Operation("speeds/milling", SIDE, (*MILLING, "radial_depth"), face_time,
-                           others=(("cut_offset", "0 mm"),), may=MAY_MILLED),
+    "mill_face": Operation(
+        "speeds/milling", SIDE, (*MILLING, "radial_depth"), face_time, others=(("cut_offset", "0 mm"),), may=MAY_MILLED
+    ),
 }
 # Columns that belong to some operation and not to every one.
-SIZES = ("diameter", "thread", "depth", "teeth", "radial_depth", "axial_depth", "length", "passes", "cutting_speed",
-         "feed_per_rev", "feed_per_tooth")
+SIZES = (
+    "diameter",
+    "thread",
+    "depth",
+    "teeth",
+    "radial_depth",
+    "axial_depth",
+    "length",
+    "passes",
+    "cutting_speed",
+    "feed_per_rev",
+    "feed_per_tooth",
+)
 
 
 def wrongs(cells):
@@ -101,7 +122,8 @@ def wrongs(cells):
     operation = OPERATIONS.get(name)
     if operation is None:
         return [Wrong("operation", "operation_unknown", f"There is no operation {name!r}.", ", ".join(OPERATIONS))]
-    found = [Wrong(column, "field_missing", f"{name} needs {column}.") for column in operation.needs if not cells[column]]
+    empty = [column for column in operation.needs if not cells[column]]
+    found = [Wrong(column, "field_missing", f"{name} needs {column}.") for column in empty]
     for column in SIZES:
         if cells[column] and column not in operation.needs + operation.may:
             says = f"{name} does not look at {column}: does the line mean something else?"

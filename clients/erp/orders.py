@@ -118,13 +118,18 @@ def line_of(number, row, rates):
     machine = rates["machines"].get(cells["machine"])
     # A remark changes no price.
     said = {name: cell for name, cell in cells.items() if cell and name != "remark"}
-    priced_by = {"machine": machine, "least_charge": rates["least_charge"], "approach": rates["approach"],
-                 "currency": rates["currency"]}
+    priced_by = {
+        "machine": machine,
+        "least_charge": rates["least_charge"],
+        "approach": rates["approach"],
+        "currency": rates["currency"],
+    }
     whole = json.dumps([RECKONING, said, priced_by], sort_keys=True, default=str)
     line = Line(number, cells, hashlib.sha256(whole.encode()).hexdigest()[:24])
     wrongs = []
     if extra or None in row.values():
-        wrongs.append(Wrong("line", "cells_do_not_fit", "The row has more or fewer cells than the head.", "one cell a column"))
+        says = "The row has more or fewer cells than the head."
+        wrongs.append(Wrong("line", "cells_do_not_fit", says, "one cell a column"))
     for name in ("order", "line"):
         if not cells[name]:
             wrongs.append(Wrong(name, "field_missing", f"{name} is needed: answers are known by it.", "1"))

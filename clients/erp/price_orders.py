@@ -2,11 +2,12 @@
 
     python3 price_orders.py --orders orders.csv --rates rates.toml --into prices.csv [--service http://127.0.0.1:8080]
 
-Beside the prices it writes, with the same beginning, `….refused.csv` and `….report.txt`. Run again it asks only for what
-is new, changed or refused; a run that was cut off is taken up where it stood. Python 3.11's standard library is enough.
+Beside the prices it writes, with the same beginning, `….refused.csv` and `….report.txt`. Run again it asks only for
+what is new, changed or refused; a run that was cut off is taken up where it stood. Python 3.11's standard library is
+enough.
 
-It ends with 0 when every line is priced, 1 when some are refused, 2 when the command, the list or the rates cannot be read,
-3 when the service did not answer, and 4 when another run is at work.
+It ends with 0 when every line is priced, 1 when some are refused, 2 when the command, the list or the rates cannot be
+read, 3 when the service did not answer, and 4 when another run is at work.
 """
 
 import argparse
@@ -74,8 +75,10 @@ def run(asked, say):
     ]
     partial.done()
     before = len([line for line in good if line.key in kept])
-    say(f"{len(lines)} lines: {len(good) - before} priced now, {before} before, {len(refused)} refused; "
-        f"{there.retries} retries; {sum(changed)} of 3 files changed")
+    say(
+        f"{len(lines)} lines: {len(good) - before} priced now, {before} before, {len(refused)} refused; "
+        f"{there.retries} retries; {sum(changed)} of 3 files changed"
+    )
     return 1 if refused else 0
 
 
@@ -91,7 +94,8 @@ def refusals(lines, wrong):
         question, found = wrong[line.number]
         for one in found:
             row = {name: line.cells[name] for name in ("order", "line", "part", "operation")}
-            rows.append(row | {"question": question, "column": one.column, "code": one.code, "says": one.says, "try": one.try_this})
+            row |= {"question": question, "column": one.column, "code": one.code, "says": one.says}
+            rows.append(row | {"try": one.try_this})
     return rows
 
 
@@ -103,12 +107,19 @@ def report(lines, table, refused, wrong, rates):
         text += [f"The sum is short of {len(refused)} refused lines:", ""]
         for row in refusals(refused, wrong):
             way_out = f" Try: {row['try']}." if row["try"] else ""
-            text.append(f"  order {row['order']} line {row['line']} ({row['operation']}), {row['column']}: {row['says']}{way_out}")
+            name = f"order {row['order']} line {row['line']} ({row['operation']})"
+            text.append(f"  {name}, {row['column']}: {row['says']}{way_out}")
     held = [row for row in table if row["limited_by"]]
     if held:
-        text += ["", f"In {len(held)} lines the machine sets other speeds or feeds than the tables ask for (column limited_by)."]
+        lines_held = f"In {len(held)} lines"
+        text += [
+            "",
+            f"{lines_held} the machine sets other speeds or feeds than the tables ask for (column limited_by).",
+        ]
     versions = sorted({(row["service_version"], row["data_version"]) for row in table})
-    text += ["", "Reckoned by Shop Reckoner " + ", ".join(f"{one}, tables {other}" for one, other in versions) + "."] if versions else []
+    if versions:
+        said = ", ".join(f"{one}, tables {other}" for one, other in versions)
+        text += ["", f"Reckoned by Shop Reckoner {said}."]
     if len(versions) > 1:
         text.append("Prices stay as they were first made; --anew makes them all again with the tables of today.")
     cautions = dict.fromkeys(caution for row in table for caution in row["cautions"].split(pricing.BETWEEN))
@@ -126,7 +137,7 @@ def main(arguments=None):
     parser.add_argument("--separator", default=",", choices=[",", ";"], help="of the order list")
     parser.add_argument("--anew", action="store_true", help="price every line again, also those priced before")
     parser.add_argument("--tries", type=int, default=6, help="how often to ask in vain before giving up")
-    parser.add_argument("--wait", type=float, default=0.5, help="seconds before the second try; twice as long each time")
+    parser.add_argument("--wait", type=float, default=0.5, help="seconds before the second try; then twice as long")
     parser.add_argument("--timeout", type=float, default=60.0, help="seconds without an answer")
     parser.add_argument("--at-once", type=int, default=AT_ONCE, help="lines a batch")
     asked = parser.parse_args(arguments)

@@ -8,9 +8,28 @@ UNITS = "metric"
 # Parts the sentences of a cell.
 BETWEEN = " | "
 MINUTES = {"s": Decimal(1) / 60, "min": Decimal(1), "h": Decimal(60)}
-COLUMNS = ["order", "line", "part", "operation", "pieces", "per_piece", "machine", "spindle_speed [rpm]",
-           "feed_rate [mm/min]", "minutes_per_cut [min]", "minutes_cutting [min]", "minutes_in_all [min]", "price",
-           "currency", "limited_by", "notes", "cautions", "service_version", "data_version", "key"]
+COLUMNS = [
+    "order",
+    "line",
+    "part",
+    "operation",
+    "pieces",
+    "per_piece",
+    "machine",
+    "spindle_speed [rpm]",
+    "feed_rate [mm/min]",
+    "minutes_per_cut [min]",
+    "minutes_cutting [min]",
+    "minutes_in_all [min]",
+    "price",
+    "currency",
+    "limited_by",
+    "notes",
+    "cautions",
+    "service_version",
+    "data_version",
+    "key",
+]
 
 
 def item(asked, line):
@@ -29,8 +48,11 @@ def speed_of(answer):
     degrees = result.get("engagement_angle", {"value": Decimal(0), "unit": "deg"})
     if degrees["unit"] != "deg":
         raise ValueError(f"the engagement is in {degrees['unit']}, not in deg")
-    return {"feed_rate": as_text(result["feed_rate"]), "engagement_degrees": degrees["value"],
-            "diameter": as_text(answer["inputs"].get("diameter", ""))}
+    return {
+        "feed_rate": as_text(result["feed_rate"]),
+        "engagement_degrees": degrees["value"],
+        "diameter": as_text(answer["inputs"].get("diameter", "")),
+    }
 
 
 def stalls(answer):

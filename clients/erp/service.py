@@ -51,9 +51,11 @@ class Service:
             failures = 1 if got else failures + 1
             if failures >= self.tries:
                 if not (ended and len(left) == 1):
-                    raise Unreachable(f"{self.parts.geturl()} did not answer in {failures} tries; the last time: {reason}")
+                    where = self.parts.geturl()
+                    raise Unreachable(f"{where} did not answer in {failures} tries; the last time: {reason}")
                 # One question that the service cannot get over must not hold up the others for ever.
-                answers[next(iter(left))] = {"problem": {"detail": f"The service failed at this in {failures} tries.", "errors": []}}
+                problem = {"detail": f"The service failed at this in {failures} tries.", "errors": []}
+                answers[next(iter(left))] = {"problem": problem}
                 failures = 0
                 continue
             alone = alone or ended

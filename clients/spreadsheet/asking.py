@@ -65,7 +65,7 @@ def reason(answers):
     """Why a row lacks a number: the words of its first refusal."""
     formula = '""'
     for answer in reversed(answers):
-        said = f'MID({answer},{len(REFUSED) + 2},600)'
+        said = f"MID({answer},{len(REFUSED) + 2},600)"
         nothing = '"No answer: is the service running, the address right, and fetching allowed?"'
         formula = f'IF(LEFT({answer},{len(REFUSED)})="{REFUSED}",{said},IF({answer}="{NOT_THERE}",{nothing},{formula}))'
     return f"={formula}"

@@ -14,16 +14,23 @@ TITLE = "Bolt circle"
 HOLES = 24
 LAST = FIRST + HOLES - 1
 FORM = [
-    ("diameter", "Diameter of the circle", "4 in"), ("holes", "Number of holes", 6),
-    ("center_x", "Centre, X (0 if empty)", "3 in"), ("center_y", "Centre, Y (0 if empty)", "2-1/2 in"),
+    ("diameter", "Diameter of the circle", "4 in"),
+    ("holes", "Number of holes", 6),
+    ("center_x", "Centre, X (0 if empty)", "3 in"),
+    ("center_y", "Centre, Y (0 if empty)", "2-1/2 in"),
     ("start_angle", "Angle of hole 1 (0 deg if empty)", "30 deg"),
     ("sweep", "Part of the circle (all if empty)", None),
     ("hole_order", "Numbered (counterclockwise if empty)", None),
     ("resolution", "Step of the readout", "0.0005 in"),
 ]
 ROW = {key: FIRST + at for at, (key, _, _) in enumerate(FORM)}
-COLUMNS = [("x", "E", "L", "x/set_to"), ("y", "F", "M", "y/set_to"), ("dx", "G", "N", "dx/set_to"),
-           ("dy", "H", "O", "dy/set_to"), ("angle", "I", "P", "angle")]
+COLUMNS = [
+    ("x", "E", "L", "x/set_to"),
+    ("y", "F", "M", "y/set_to"),
+    ("dx", "G", "N", "dx/set_to"),
+    ("dy", "H", "O", "dy/set_to"),
+    ("angle", "I", "P", "angle"),
+]
 CHORD, UNIT, ASKED = (FIRST + len(FORM) + at for at in (1, 2, 4))
 ADDRESS, READS = f"$B${ASKED}", f"$B${UNIT}"
 
@@ -47,11 +54,16 @@ def build(sheet):
         otherwise = '""' if at else "1"
         number = f"=IF(AND(ISNUMBER({holes}),{holes}>{at}),{at + 1},{otherwise})"
         look.put(sheet[f"D{row}"], number, align=look.RIGHT, border=look.UNDER_ROW)
-        for key, shown, raw, pick in COLUMNS:
+        for _, shown, raw, pick in COLUMNS:
             came = asking.fetched(ADDRESS, f"positions/{at}/{pick}", when=f"D{row}")
             look.put(sheet[f"{raw}{row}"], came, look.SMALL)
-            look.put(sheet[f"{shown}{row}"], asking.number(f"{raw}{row}"), align=look.RIGHT, border=look.UNDER_ROW,
-                     form="0.00")
+            look.put(
+                sheet[f"{shown}{row}"],
+                asking.number(f"{raw}{row}"),
+                align=look.RIGHT,
+                border=look.UNDER_ROW,
+                form="0.00",
+            )
         why = asking.reason([f"{raw}{row}" for _, _, raw, _ in COLUMNS])
         look.put(sheet[f"J{row}"], why, look.REASON, look.WRAPPED, look.UNDER_ROW)
     look.places(sheet, f"E{FIRST}:H{LAST}", "0.000", "0.0000", inches=f'{READS}="in"')
@@ -59,11 +71,26 @@ def build(sheet):
         look.mark_words(sheet, f"{shown}{FIRST}:{shown}{LAST}")
     more = f'{holes}-{HOLES}&" more holes: copy the last row down"'
     look.put(sheet[f"D{LAST + 1}"], f'=IF(AND(ISNUMBER({holes}),{holes}>{HOLES}),{more},"")', look.BOLD)
-    look.put(sheet[f"A{LAST + 2}"], "Bring the tool out of the work and clear of every clamp before moving across.",
-             look.SMALL)
+    look.put(
+        sheet[f"A{LAST + 2}"],
+        "Bring the tool out of the work and clear of every clamp before moving across.",
+        look.SMALL,
+    )
     raws = [f"L{FIRST}:P{LAST}", f"C{CHORD}:C{UNIT}"]
     counts(sheet, "B3", "B4", raws)
-    widths = {"A": 34, "B": 16, "C": 4, "D": 7, "E": 13, "F": 13, "G": 13, "H": 13, "I": 11, "J": look.REASON_WIDTH, "K": 4}
+    widths = {
+        "A": 34,
+        "B": 16,
+        "C": 4,
+        "D": 7,
+        "E": 13,
+        "F": 13,
+        "G": 13,
+        "H": 13,
+        "I": 11,
+        "J": look.REASON_WIDTH,
+        "K": 4,
+    }
     for letter, width in widths.items():
         sheet.column_dimensions[letter].width = width
     sheet.freeze_panes = f"A{FIRST}"
@@ -80,8 +107,12 @@ def form(sheet):
     choice = DataValidation(type="list", formula1='"counterclockwise,clockwise"', allow_blank=True)
     choice.add(f"B{ROW['hole_order']}")
     sheet.add_data_validation(choice)
-    parts = [asking.always(key, f"$B${row}") if key in ("diameter", "holes", "resolution") else
-             asking.given(key, f"$B${row}") for key, row in ROW.items()]
+    parts = [
+        asking.always(key, f"$B${row}")
+        if key in ("diameter", "holes", "resolution")
+        else asking.given(key, f"$B${row}")
+        for key, row in ROW.items()
+    ]
     look.put(sheet[f"A{CHORD}"], '="From hole to next, middle to middle ["&length_unit&"]"', align=look.INDENTED)
     look.put(sheet[f"A{UNIT}"], "The readout reads in", align=look.INDENTED)
     for row, pick in ((CHORD, "adjacent_chord"), (UNIT, "positions/0/x/set_to/unit")):

@@ -9,31 +9,58 @@ TOOLS = "hss,cobalt,carbide,coated_carbide"
 ROWS = [
     {"hole": "A, dowel", "many": 2, "drill": "1/4 in", "depth": "0.5 in", "material": "1018", "tool": "hss"},
     {"hole": "B, bolt", "many": 4, "drill": "letter F", "depth": "1 in", "material": "1018", "tool": "hss"},
-    {"hole": "C, bearing", "many": 1, "drill": "3/4 in", "depth": "1-1/4 in", "angle": "118 deg", "material": "1018",
-     "tool": "hss"},
-    {"hole": "D, oil way", "many": 2, "drill": "No.30", "depth": "3/8 in", "angle": "135 deg", "material": "1018",
-     "tool": "cobalt"},
+    {
+        "hole": "C, bearing",
+        "many": 1,
+        "drill": "3/4 in",
+        "depth": "1-1/4 in",
+        "angle": "118 deg",
+        "material": "1018",
+        "tool": "hss",
+    },
+    {
+        "hole": "D, oil way",
+        "many": 2,
+        "drill": "No.30",
+        "depth": "3/8 in",
+        "angle": "135 deg",
+        "material": "1018",
+        "tool": "cobalt",
+    },
     {"hole": "E, gland", "many": 6, "drill": "6.8 mm", "depth": "20 mm", "material": "6061", "tool": "hss"},
     {"hole": "F, drain", "many": 1, "drill": "12 mm", "depth": "18 mm", "material": "304", "tool": "hss"},
 ]
 
 
 def point(cell):
-    return [asking.always("diameter", cell["drill"]), asking.always("full_depth", cell["depth"]),
-            asking.given("point_angle", cell["angle"])]
+    return [
+        asking.always("diameter", cell["drill"]),
+        asking.always("full_depth", cell["depth"]),
+        asking.given("point_angle", cell["angle"]),
+    ]
 
 
 def speed(cell):
-    return [asking.always("diameter", cell["drill"]), asking.given("depth", cell["depth"]),
-            asking.given("point_angle", cell["angle"]), asking.always("material", cell["material"]),
-            asking.always("tool_material", cell["tool"]), asking.MACHINE, asking.STEPS]
+    return [
+        asking.always("diameter", cell["drill"]),
+        asking.given("depth", cell["depth"]),
+        asking.given("point_angle", cell["angle"]),
+        asking.always("material", cell["material"]),
+        asking.always("tool_material", cell["tool"]),
+        asking.MACHINE,
+        asking.STEPS,
+    ]
 
 
 def time(cell):
     # With the depth of the tip known, a drill's way is a straight one, as a turning tool's is.
     feed, depth = cell["raw feed_full"], cell["raw depth_full"]
-    return ['"&operation=turning"', asking.always("length", f'{depth}&" "&length_unit'),
-            asking.always("feed_rate", f'{feed}&" "&feed_unit'), asking.given("approach", "start_above")]
+    return [
+        '"&operation=turning"',
+        asking.always("length", f'{depth}&" "&length_unit'),
+        asking.always("feed_rate", f'{feed}&" "&feed_unit'),
+        asking.given("approach", "start_above"),
+    ]
 
 
 def build(sheet):
@@ -42,12 +69,17 @@ def build(sheet):
     table = Table(
         used="drill",
         inputs=[
-            Input("hole", "Hole", 16), Input("many", "How many", 8, number=True), Input("drill", "Drill", 11),
-            Input("depth", "Depth at full diameter", 12), Input("angle", "Point angle (118 deg if empty)", 14),
-            Input("material", "Work material", 14), Input("tool", "Drill made of", 11, choices=TOOLS),
+            Input("hole", "Hole", 16),
+            Input("many", "How many", 8, number=True),
+            Input("drill", "Drill", 11),
+            Input("depth", "Depth at full diameter", 12),
+            Input("angle", "Point angle (118 deg if empty)", 14),
+            Input("material", "Work material", 14),
+            Input("tool", "Drill made of", 11, choices=TOOLS),
         ],
         questions=[
-            Question("point", "holes/drill-point", point), Question("speed", "speeds/drilling", speed),
+            Question("point", "holes/drill-point", point),
+            Question("speed", "speeds/drilling", speed),
             Question("time", "speeds/cutting-time", time, after="feed_full"),
         ],
         answers=[
@@ -64,8 +96,8 @@ def build(sheet):
         cautions=[
             "Starting points, not settings: the tool maker's data, the machine's manual and the rules of the shop come "
             "first, and a qualified person decides. Never above the speed marked on chuck, holder or tool.",
-            "Clamp the work so that it cannot spin, look at what lies below the hole, and ease the feed where the point "
-            "breaks through. Time at feed only: loading, tool changes, clearing chips and measuring come on top.",
+            "Clamp the work so that it cannot spin, look at what lies below the hole, and ease the feed where the "
+            "point breaks through. Time at feed only: loading, tool changes, clearing chips and measuring come on top.",
         ],
     )
     return lay(sheet, table)

@@ -46,8 +46,16 @@ def workbook():
 def to_ods(xlsx, into):
     """Has LibreOffice write the same workbook as .ods."""
     with tempfile.TemporaryDirectory() as profile:
-        command = ["soffice", f"-env:UserInstallation=file://{profile}", "--headless", "--convert-to", "ods", "--outdir",
-                   str(into), str(xlsx)]
+        command = [
+            "soffice",
+            f"-env:UserInstallation=file://{profile}",
+            "--headless",
+            "--convert-to",
+            "ods",
+            "--outdir",
+            str(into),
+            str(xlsx),
+        ]
         subprocess.run(command, check=True, stdout=subprocess.DEVNULL, timeout=240)
 
 

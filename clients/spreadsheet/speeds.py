@@ -15,8 +15,10 @@ SPARE = 4
 ROWS = len(MATERIALS) + SPARE
 TOP = 8
 TOOL = "$B$5"
-BLOCKS = [("Spindle speed [rpm]", "spindle_speed", "0", TOP),
-          ('="Feed rate ["&feed_unit&"], at that spindle speed"', "feed_rate", "0.00", TOP + ROWS + 3)]
+BLOCKS = [
+    ("Spindle speed [rpm]", "spindle_speed", "0", TOP),
+    ('="Feed rate ["&feed_unit&"], at that spindle speed"', "feed_rate", "0.00", TOP + ROWS + 3),
+]
 # The answers as they came and their addresses stand to the right of the table.
 WHY = len(SIZES) + 2
 ASKED, CAME = WHY + 2, WHY + 2 + len(SIZES)
@@ -24,7 +26,7 @@ ASKED, CAME = WHY + 2, WHY + 2 + len(SIZES)
 
 def build(sheet):
     """Lays the sheet."""
-    head_of(sheet, TITLE, "Speeds and feeds of drills from the published tables, on the spindle's steps where it has some.")
+    head_of(sheet, TITLE, "Speeds and feeds of drills from the published tables, on the steps that the spindle has.")
     look.put(sheet["A5"], "Drill made of", look.BOLD)
     look.put_input(sheet["B5"], "hss")
     choice = DataValidation(type="list", formula1=f'"{TOOLS}"')
@@ -47,10 +49,10 @@ def build(sheet):
 
 
 CAUTIONS = [
-    "Starting points, not settings: the tool maker's data, the machine's manual and the rules of the shop come first, and a "
-    "qualified person decides.",
-    "Never above the speed marked on chuck, holder or tool. Clamp the work so that it cannot spin, and stop the spindle "
-    "before measuring or clearing chips.",
+    "Starting points, not settings: the tool maker's data, the machine's manual and the rules of the shop come first, "
+    "and a qualified person decides.",
+    "Never above the speed marked on chuck, holder or tool. Clamp the work so that it cannot spin, and stop the "
+    "spindle before measuring or clearing chips.",
 ]
 
 
@@ -92,8 +94,13 @@ def line(sheet, pick, form, row, source):
     for column in range(len(SIZES)):
         size = f"{get_column_letter(2 + column)}${TOP}"
         asked, came = (f"{get_column_letter(first + column)}{row}" for first in (ASKED, CAME))
-        parts = [asking.always("diameter", size), asking.always("material", f"$A{source}"),
-                 asking.always("tool_material", TOOL), asking.MACHINE, asking.STEPS]
+        parts = [
+            asking.always("diameter", size),
+            asking.always("material", f"$A{source}"),
+            asking.always("tool_material", TOOL),
+            asking.MACHINE,
+            asking.STEPS,
+        ]
         # A size taken out of the head leaves its column empty.
         wanted = f"$A{source}&{size}"
         address = asking.address("speeds/drilling", parts, wanted).removeprefix("=")

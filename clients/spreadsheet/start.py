@@ -22,18 +22,25 @@ SETTINGS = [
 ]
 # Reckoned from the settings.
 MADE = [
-    ("service_base", "Address without a stroke at its end",
-     '=IF(RIGHT(service_address,1)="/",LEFT(service_address,LEN(service_address)-1),service_address)'),
-    ("again_mark", "What stands behind each address, unseen by the service", '=IF(again="","","#"&_xlfn.ENCODEURL(again))'),
+    (
+        "service_base",
+        "Address without a stroke at its end",
+        '=IF(RIGHT(service_address,1)="/",LEFT(service_address,LEN(service_address)-1),service_address)',
+    ),
+    (
+        "again_mark",
+        "What stands behind each address, unseen by the service",
+        '=IF(again="","","#"&_xlfn.ENCODEURL(again))',
+    ),
     ("length_unit", "Unit of lengths", '=IF(answer_units="inch","in","mm")'),
     ("feed_unit", "Unit of feed rates", '=IF(answer_units="inch","in/min","mm/min")'),
 ]
 WORDS = [
-    "What stands in a box is yours to write; all else is answered or reckoned. A size is text with its unit: 1/2 in, 12.7 mm.",
+    "What stands in a box is yours to write; all else is answered or reckoned. A size is text with its unit: 1/2 in.",
     "A cell that shows refused has its reason at the end of its row. Mend what you wrote, and it is asked again.",
     "A sum over refused cells would fall short without a word, so the sheets give a total only when it is whole.",
-    "Starting points, not settings: the tool maker's data, the machine's manual and the rules of the shop come first, and a "
-    "qualified person decides.",
+    "Starting points, not settings: the tool maker's data, the machine's manual and the rules of the shop come first, "
+    "and a qualified person decides.",
 ]
 
 
@@ -97,16 +104,26 @@ def counted(sheet, row, blocks):
         row += 1
         there = [f"'{name}'!{block}" for block in raws]
         silent = asking.count(there, f'{{}}="{asking.NOT_THERE}"')
-        cells = [name, "=" + asking.asked_in(there), f"=B{row}-D{row}-E{row}", "=" + asking.refused_in(there), "=" + silent]
+        cells = [
+            name,
+            "=" + asking.asked_in(there),
+            f"=B{row}-D{row}-E{row}",
+            "=" + asking.refused_in(there),
+            "=" + silent,
+        ]
         for column, value in enumerate(cells, start=1):
-            look.put(sheet.cell(row, column), value, align=look.LEFT if column == 1 else look.RIGHT, border=look.UNDER_ROW)
+            look.put(
+                sheet.cell(row, column), value, align=look.LEFT if column == 1 else look.RIGHT, border=look.UNDER_ROW
+            )
     last = row
     row += 1
     look.put(sheet.cell(row, 1), "All sheets", look.BOLD, border=look.OVER_TOTAL)
     for letter in "BCDE":
-        look.put(sheet[f"{letter}{row}"], f"=SUM({letter}{first}:{letter}{last})", look.BOLD, look.RIGHT, look.OVER_TOTAL)
+        look.put(
+            sheet[f"{letter}{row}"], f"=SUM({letter}{first}:{letter}{last})", look.BOLD, look.RIGHT, look.OVER_TOTAL
+        )
     row += 1
-    lacking = f'(D{row - 1}+E{row - 1})&" of "&B{row - 1}&" questions have no number: see the last column of each sheet."'
+    lacking = f'(D{row - 1}+E{row - 1})&" of "&B{row - 1}&" questions have no number: see the end of each row."'
     whole = "Every question was answered."
     look.put(sheet.cell(row, 1), f'=IF(C{row - 1}=B{row - 1},"{whole}",{lacking})', look.BOLD)
     rule = FormulaRule(formula=[f"$C${row - 1}<$B${row - 1}"], font=Font(bold=True, underline="double"))

@@ -104,8 +104,13 @@ def lay(sheet, table):
     own = [answer for answer in table.answers if answer.question]
     column = {}
     at = 1
-    for keys in ([i.key for i in table.inputs], [a.key for a in shown], ["why", "gap"],
-                 [f"ask {q.name}" for q in table.questions], [f"raw {a.key}" for a in own]):
+    for keys in (
+        [i.key for i in table.inputs],
+        [a.key for a in shown],
+        ["why", "gap"],
+        [f"ask {q.name}" for q in table.questions],
+        [f"raw {a.key}" for a in own],
+    ):
         for key in keys:
             column[key] = get_column_letter(at)
             at += 1

@@ -5,14 +5,31 @@ from table import Answer, Input, Question, Table, head_of, lay
 
 TITLE = "Tap drills"
 THREADS = [
-    "#6-32 UNC", "#8-32 UNC", "#10-24 UNC", "#10-32 UNF", "1/4-20 UNC", "1/4-28 UNF", "5/16-18 UNC", "3/8-16 UNC",
-    "1/2-13 UNC", "M4", "M5", "M6", "M8", "M10", "M12", "M8x1",
+    "#6-32 UNC",
+    "#8-32 UNC",
+    "#10-24 UNC",
+    "#10-32 UNF",
+    "1/4-20 UNC",
+    "1/4-28 UNF",
+    "5/16-18 UNC",
+    "3/8-16 UNC",
+    "1/2-13 UNC",
+    "M4",
+    "M5",
+    "M6",
+    "M8",
+    "M10",
+    "M12",
+    "M8x1",
 ]
 
 
 def question(cell):
-    return [asking.always("thread", cell["thread"]), asking.given("thread_percent", cell["percent"]),
-            asking.given("tap", cell["tap"])]
+    return [
+        asking.always("thread", cell["thread"]),
+        asking.given("thread_percent", cell["percent"]),
+        asking.given("tap", cell["tap"]),
+    ]
 
 
 def build(sheet):
@@ -39,8 +56,8 @@ def build(sheet):
         ],
         rows=[{"thread": thread, "percent": "75 percent"} for thread in THREADS],
         cautions=[
-            "Starting points, not settings: the tap maker's data comes first. Leave room below the thread for the tap's "
-            "lead and the chips; a tap that meets the bottom breaks, and its splinters are sharp.",
+            "Starting points, not settings: the tap maker's data comes first. Leave room below the thread for the "
+            "tap's lead and the chips; a tap that meets the bottom breaks, and its splinters are sharp.",
         ],
     )
     return lay(sheet, table)

@@ -21,8 +21,8 @@ PROFILE = """<?xml version="1.0" encoding="UTF-8"?>
 <oor:items xmlns:oor="http://openoffice.org/2001/registry">
 <item oor:path="/org.openoffice.Office.Common/Security/Scripting"><prop oor:name="SecureURL" oor:op="fuse">
 <value><it>{folder}</it></value></prop></item>
-<item oor:path="/org.openoffice.Setup/L10N"><prop oor:name="ooSetupSystemLocale" oor:op="fuse"><value>{locale}</value></prop>
-</item></oor:items>"""
+<item oor:path="/org.openoffice.Setup/L10N"><prop oor:name="ooSetupSystemLocale" oor:op="fuse">
+<value>{locale}</value></prop></item></oor:items>"""
 FULL_UPDATE = 3
 # com.sun.star.sheet.FormulaResult.VALUE
 VALUE = 1
@@ -42,8 +42,14 @@ def office(folder, locale):
         PROFILE.format(folder=Path(folder).resolve().as_uri(), locale=locale)
     )
     pipe = f"shop{os.getpid()}"
-    command = ["soffice", f"-env:UserInstallation={profile.as_uri()}", "--headless", "--norestore", "--nologo",
-               f"--accept=pipe,name={pipe};urp;"]
+    command = [
+        "soffice",
+        f"-env:UserInstallation={profile.as_uri()}",
+        "--headless",
+        "--norestore",
+        "--nologo",
+        f"--accept=pipe,name={pipe};urp;",
+    ]
     # A group of its own, since the starter leaves the real process behind.
     process = subprocess.Popen(command, start_new_session=True, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
     try:

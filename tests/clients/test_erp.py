@@ -19,8 +19,11 @@ from unsteady import Unsteady
 
 SERVICE = os.environ["SHOP_RECKONER"]
 FOLDER = Path(__file__).resolve().parents[2] / "clients/erp"
-STEPS = {"mill": (112, 160, 224, 315, 450, 630, 900, 1250), "bench-drill": (280, 450, 710, 1120, 1800),
-         "lathe": (45, 71, 112, 180, 280, 450, 710)}
+STEPS = {
+    "mill": (112, 160, 224, 315, 450, 630, 900, 1250),
+    "bench-drill": (280, 450, 710, 1120, 1800),
+    "lathe": (45, 71, 112, 180, 280, 450, 710),
+}
 
 
 def point(diameter):
@@ -48,8 +51,11 @@ WAYS = {
 }
 # Per hour, set-up, a piece, a cut, as rates.toml has them.
 RATES = {"mill": (42, 12, 1.5, 0.25), "lathe": (46, 10, 1.5, 0.25), "bench-drill": (24, 5, 0.75, 0.1)}
-REFUSED = {("TP-1045", "1"): ("diameter", "unit_missing"), ("TP-1045", "2"): ("material", "not_found"),
-           ("TP-1046", "1"): ("machine", "too_much_power")}
+REFUSED = {
+    ("TP-1045", "1"): ("diameter", "unit_missing"),
+    ("TP-1045", "2"): ("material", "not_found"),
+    ("TP-1046", "1"): ("machine", "too_much_power"),
+}
 
 
 def rows(path):
@@ -73,8 +79,23 @@ class Job(unittest.TestCase):
 
     @staticmethod
     def command(folder, *more, service=SERVICE, orders=FOLDER / "orders.csv"):
-        return [sys.executable, str(FOLDER / "price_orders.py"), "--orders", str(orders), "--rates", str(FOLDER / "rates.toml"),
-                "--into", str(folder / "prices.csv"), "--service", service, "--wait", "0.01", "--tries", "4", *more]
+        return [
+            sys.executable,
+            str(FOLDER / "price_orders.py"),
+            "--orders",
+            str(orders),
+            "--rates",
+            str(FOLDER / "rates.toml"),
+            "--into",
+            str(folder / "prices.csv"),
+            "--service",
+            service,
+            "--wait",
+            "0.01",
+            "--tries",
+            "4",
+            *more,
+        ]
 
     @classmethod
     def run_job(cls, folder, *more, **where):
@@ -92,7 +113,9 @@ class Job(unittest.TestCase):
     def test_every_line_is_priced_or_refused_in_its_order(self):
         self.assertEqual(self.ended, 1, self.said)
         listed = [(row["order"], row["line"]) for row in rows(FOLDER / "orders.csv")]
-        self.assertEqual([(row["order"], row["line"]) for row in self.table], [name for name in listed if name not in REFUSED])
+        self.assertEqual(
+            [(row["order"], row["line"]) for row in self.table], [name for name in listed if name not in REFUSED]
+        )
         self.assertEqual({(row["order"], row["line"]): (row["column"], row["code"]) for row in self.refused}, REFUSED)
         self.assertTrue(all(row["says"] and row["try"] for row in self.refused))
 
@@ -113,14 +136,20 @@ class Job(unittest.TestCase):
     def test_a_tap_goes_a_lead_a_turn(self):
         for name, lead in ((("TP-1041", "2"), 25.4 / 20), (("TP-1042", "2"), 1.5), (("TP-1044", "2"), 25.4 / 18)):
             (row,) = [row for row in self.table if (row["order"], row["line"]) == name]
-            self.assertAlmostEqual(float(row["feed_rate [mm/min]"]), lead * float(row["spindle_speed [rpm]"]), delta=0.051)
+            self.assertAlmostEqual(
+                float(row["feed_rate [mm/min]"]), lead * float(row["spindle_speed [rpm]"]), delta=0.051
+            )
 
     def test_the_report_says_what_the_sum_lacks_and_what_to_beware_of(self):
         report = self.whole["prices.report.txt"].decode()
         total = sum(Decimal(row["price"]) for row in self.table)
-        self.assertIn(f"12 of 15 lines are priced: {total} crowns in all.\nThe sum is short of 3 refused lines:", report)
+        self.assertIn(
+            f"12 of 15 lines are priced: {total} crowns in all.\nThe sum is short of 3 refused lines:", report
+        )
         for row in self.refused:
-            self.assertIn(f"order {row['order']} line {row['line']} ({row['operation']}), {row['column']}: {row['says']}", report)
+            self.assertIn(
+                f"order {row['order']} line {row['line']} ({row['operation']}), {row['column']}: {row['says']}", report
+            )
         self.assertIn("the tool maker's data, the machine's manual", report)
         self.assertIn("Cast iron makes fine dust", report)
 
@@ -138,7 +167,9 @@ class Job(unittest.TestCase):
         self.run_job(self.folder)
         changed = self.folder / "changed.csv"
         text = (FOLDER / "orders.csv").read_text(encoding="utf-8")
-        changed.write_text(text.replace("TP-1042,1,pump flange,drill,2,8", "TP-1042,1,pump flange,drill,20,8"), encoding="utf-8")
+        changed.write_text(
+            text.replace("TP-1042,1,pump flange,drill,2,8", "TP-1042,1,pump flange,drill,20,8"), encoding="utf-8"
+        )
         with Unsteady(SERVICE) as way:
             _, said = self.run_job(self.folder, service=way.address, orders=changed)
             self.assertEqual(len(way.asked), len(REFUSED) + 2)
@@ -160,7 +191,9 @@ class Job(unittest.TestCase):
     def test_a_run_killed_in_the_middle_is_taken_up_where_it_stood(self):
         # Speed and time of the first four lines, speed of the next; then nothing comes.
         with Unsteady(SERVICE, [None, None, None, "silent"]) as way:
-            job = subprocess.Popen(self.command(self.folder, "--at-once", "4", service=way.address), stderr=subprocess.DEVNULL)
+            job = subprocess.Popen(
+                self.command(self.folder, "--at-once", "4", service=way.address), stderr=subprocess.DEVNULL
+            )
             self.wait_for(lambda: way.requests == 4)
             first = set(way.asked[:4])
             job.send_signal(signal.SIGKILL)
@@ -220,7 +253,9 @@ class Job(unittest.TestCase):
         good.write_text("\ufeff" + "\n".join(text[:5]).replace(",", ";"), encoding="utf-8")
         ended, said = self.run_job(self.folder, "--separator", ";", orders=good)
         self.assertEqual(ended, 0, said)
-        self.assertEqual([row["price"] for row in rows(self.folder / "prices.csv")], [row["price"] for row in self.table[:4]])
+        self.assertEqual(
+            [row["price"] for row in rows(self.folder / "prices.csv")], [row["price"] for row in self.table[:4]]
+        )
         self.assertEqual(rows(self.folder / "prices.refused.csv"), [])
         bad.write_text(text[0].replace("depth", "dept") + "\n", encoding="utf-8")
         for orders in (bad, self.folder / "none.csv"):

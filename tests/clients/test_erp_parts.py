@@ -61,8 +61,17 @@ class Orders(Files):
     def test_everything_wrong_with_a_line_is_said_at_once(self):
         (line,) = self.lines("A,,drill,0,x,saw,1018,,8 mm,M8,12 mm,")
         found = {wrong.column: wrong.code for wrong in line.wrongs}
-        self.assertEqual(found, {"line": "field_missing", "pieces": "count_unreadable", "per_piece": "count_unreadable",
-                                 "machine": "machine_unknown", "tool": "field_missing", "thread": "field_unused"})
+        self.assertEqual(
+            found,
+            {
+                "line": "field_missing",
+                "pieces": "count_unreadable",
+                "per_piece": "count_unreadable",
+                "machine": "machine_unknown",
+                "tool": "field_missing",
+                "thread": "field_unused",
+            },
+        )
 
     def test_an_unknown_operation_and_a_row_that_does_not_fit_are_refused(self):
         polish, short = self.lines("A,1,polish,1,1,mill,,,,,,", "A,2,drill,1,1,mill")
@@ -92,16 +101,23 @@ class Orders(Files):
         at_first = key(self.good)
         self.assertEqual(key(self.good + "a remark"), at_first)
         self.assertEqual(key(self.good, self.rates(RATES.replace("0.1", "0.2"))), at_first)
-        for other in (key(self.good.replace("12 mm", "13 mm")), key(self.good.replace("A,1,drill,2", "A,1,drill,4")),
-                      key(self.good, self.rates(RATES.replace("42.00", "43.00"))),
-                      key(self.good, self.rates('approach = "3 mm"\n' + RATES))):
+        for other in (
+            key(self.good.replace("12 mm", "13 mm")),
+            key(self.good.replace("A,1,drill,2", "A,1,drill,4")),
+            key(self.good, self.rates(RATES.replace("42.00", "43.00"))),
+            key(self.good, self.rates('approach = "3 mm"\n' + RATES)),
+        ):
             self.assertNotEqual(other, at_first)
 
     def test_a_refused_field_leads_back_to_its_column(self):
         cells = dict.fromkeys(orders.COLUMNS, "") | {"operation": "mill_slot", "diameter": "8 mm", "machine": "mill"}
         asked = operations.about_speed(cells, {"fields": {}})
-        problem = {"errors": [{"field": "/inputs/radial_depth", "code": "unit_missing", "says": "…"},
-                              {"field": "/inputs/tool_material", "code": "field_missing", "says": "…", "try": "hss"}]}
+        problem = {
+            "errors": [
+                {"field": "/inputs/radial_depth", "code": "unit_missing", "says": "…"},
+                {"field": "/inputs/tool_material", "code": "field_missing", "says": "…", "try": "hss"},
+            ]
+        }
         self.assertEqual([wrong.column for wrong in pricing.refused(problem, asked)], ["diameter", "tool"])
         self.assertEqual(asked.question(cells)["inputs"]["machine"], "mill")
         self.assertEqual(operations.about_speed(cells, {"fields": {"fastest": "9 rpm"}}).others, {"fastest": "9 rpm"})
@@ -141,8 +157,10 @@ class Kept(Files):
         self.assertEqual(ledger.earlier(self.folder / "none.csv"), {})
 
     def test_halves_of_a_coin_go_up(self):
-        self.assertEqual([pricing.rounded(Decimal(value), "0.01") for value in ("0.125", "0.135", "2", "0.1249")],
-                         ["0.13", "0.14", "2.00", "0.12"])
+        self.assertEqual(
+            [pricing.rounded(Decimal(value), "0.01") for value in ("0.125", "0.135", "2", "0.1249")],
+            ["0.13", "0.14", "2.00", "0.12"],
+        )
 
 
 class Script(http.server.BaseHTTPRequestHandler):
@@ -170,8 +188,14 @@ class Asking(unittest.TestCase):
         self.addCleanup(server.server_close)
         self.addCleanup(server.shutdown)
         self.waits = []
-        return server, service.Service(f"http://127.0.0.1:{server.server_port}/", tries=3, timeout=5, first_wait=1,
-                                       say=lambda _: None, sleep=self.waits.append)
+        return server, service.Service(
+            f"http://127.0.0.1:{server.server_port}/",
+            tries=3,
+            timeout=5,
+            first_wait=1,
+            say=lambda _: None,
+            sleep=self.waits.append,
+        )
 
     @staticmethod
     def good(id):

@@ -3,67 +3,20 @@
 Run by tests/clients/run, which gives SHOP_RECKONER (the service's address), under the Python that has `uno`.
 """
 
-import http.server
-import json
 import math
-import os
 import re
 import shutil
 import tempfile
-import threading
 import unittest
-import urllib.parse
-import urllib.request
 from pathlib import Path
 
 from office import Book, office
+from services import SERVICE, Other, answered, asked, other_service
 
-SERVICE = os.environ["SHOP_RECKONER"]
 FOLDER = Path(__file__).resolve().parents[2] / "clients/spreadsheet"
 HOLES, CIRCLE, TAPS, SPEEDS = "Hole list", "Bolt circle", "Tap drills", "Speeds"
-SHEETS = (HOLES, CIRCLE, TAPS, SPEEDS)
 STEPS = (112, 160, 224, 315, 450, 630, 900, 1250)
-
-
-def asked(calculator, **fields):
-    """The whole answer of the service to what a row asks."""
-    query = urllib.parse.urlencode(fields, quote_via=urllib.parse.quote)
-    with urllib.request.urlopen(f"{SERVICE}/v1/{calculator}?{query}", timeout=20) as answer:
-        return json.load(answer)["result"]
-
-
-def answered():
-    """How many cells the service has answered or refused so far, by its own counters."""
-    with urllib.request.urlopen(f"{SERVICE}/metrics", timeout=20) as answer:
-        text = answer.read().decode()
-    return sum(float(line.rsplit(" ", 1)[1]) for line in text.splitlines() if line.startswith("shop_reckoner_requests_total{"))
-
-
-class Other(http.server.BaseHTTPRequestHandler):
-    """Another service, which answers 7 to every question and keeps what it was asked."""
-
-    seen = []
-
-    def do_GET(self):
-        Other.seen.append(self.path)
-        self.reply()
-
-    def do_HEAD(self):
-        self.reply()
-
-    def do_OPTIONS(self):
-        self.reply()
-
-    def reply(self):
-        self.send_response(200)
-        self.send_header("Content-Type", "text/plain; charset=utf-8")
-        self.send_header("Content-Length", "1")
-        self.end_headers()
-        if self.command == "GET":
-            self.wfile.write(b"7")
-
-    def log_message(self, *_):
-        pass
+LISTED = ",".join(f"{step} rpm" for step in STEPS)
 
 
 class Workbook:
@@ -90,8 +43,8 @@ class Workbook:
     @classmethod
     def reckon(cls, **start):
         """Reckons with the settings of the first sheet as they stand at first, but for those given."""
-        settings = {"B4": SERVICE, "B5": "inch", "B6": "shop", "B7": "", "B10": "", "B8": ",".join(f"{step} rpm" for step in STEPS), **start}
-        for name, value in settings.items():
+        at_first = {"B4": SERVICE, "B5": "inch", "B6": "shop", "B7": "", "B8": LISTED, "B10": ""}
+        for name, value in (at_first | start).items():
             cls.book.write("Start", name, value)
         cls.book.reckon()
 
@@ -110,10 +63,11 @@ class Workbook:
         self.assertEqual(self.get("Start", "A25"), "Every question was answered.")
         total, good, refused, silent = self.counted(24)
         self.assertEqual((good, refused, silent), (total, 0, 0))
-        came = {f"{s}": n for s, n in zip(SHEETS, (self.counted(row)[0] for row in range(20, 24)))}
+        came = {self.get("Start", f"A{row}"): self.counted(row)[0] for row in range(20, 24)}
         # Rows times questions: 6 x 6, 6 x 5, chord and unit, 16 x 7, 2 x 6 x 7.
         self.assertEqual(came, {HOLES: 36, CIRCLE: 32, TAPS: 112, SPEEDS: 84})
-        wrong = {place: cell for place, cell in self.book.cells(shown=True).items() if re.match(r"#[A-Z/]+[!?0A]|Err:", str(cell))}
+        shown = self.book.cells(shown=True).items()
+        wrong = {place: cell for place, cell in shown if re.match(r"#[A-Z/]+[!?0A]|Err:", str(cell))}
         self.assertEqual(wrong, {})
 
     def test_bolt_circle_is_the_circle_at_the_steps_of_the_readout(self):
@@ -122,7 +76,7 @@ class Workbook:
             angle = math.radians(30 + 60 * hole)
             place = [round((c + 2 * f(angle)) / 0.0005) * 0.0005 for c, f in ((3, math.cos), (2.5, math.sin))]
             row = 7 + hole
-            for column, wanted in zip("DEFGH", (hole + 1, *place, place[0] - at[0], place[1] - at[1])):
+            for column, wanted in zip("DEFGH", (hole + 1, *place, place[0] - at[0], place[1] - at[1]), strict=True):
                 self.near(self.get(CIRCLE, f"{column}{row}"), wanted, 1e-9)
             at = place
         self.assertEqual(self.get(CIRCLE, "D13"), "")
@@ -143,7 +97,11 @@ class Workbook:
 
     def test_holes_go_as_deep_as_their_points_and_take_their_time(self):
         total = 0
-        for row, many, size, depth, point in ((7, 2, 0.25, 0.5, 118), (9, 1, 0.75, 1.25, 118), (10, 2, 0.1285, 0.375, 135)):
+        for row, many, size, depth, point in (
+            (7, 2, 0.25, 0.5, 118),
+            (9, 1, 0.75, 1.25, 118),
+            (10, 2, 0.1285, 0.375, 135),
+        ):
             tip = depth + size / 2 / math.tan(math.radians(point / 2))
             self.near(self.get(HOLES, f"H{row}"), tip, 1e-4)
             feed = self.get(HOLES, f"J{row}")
@@ -155,10 +113,14 @@ class Workbook:
         self.assertAlmostEqual(self.get(HOLES, "L19"), total, places=12)
 
     def test_speeds_are_what_the_service_answers_and_steps_of_the_spindle(self):
-        for row, column, material, size in ((9, "B", "1018", "1/8 in"), (10, "F", "4140 annealed", "1/2 in"),
-                                            (14, "H", "brass-360", "1 in")):
-            answer = asked("speeds/drilling", diameter=size, material=material, tool_material="hss", units="inch",
-                           available=",".join(f"{step} rpm" for step in STEPS))
+        for row, column, material, size in (
+            (9, "B", "1018", "1/8 in"),
+            (10, "F", "4140 annealed", "1/2 in"),
+            (14, "H", "brass-360", "1 in"),
+        ):
+            answer = asked(
+                "speeds/drilling", diameter=size, material=material, tool_material="hss", units="inch", available=LISTED
+            )
             self.assertEqual(self.get(SPEEDS, f"{column}{row}"), answer["spindle_speed"]["value"])
             self.assertIn(self.get(SPEEDS, f"{column}{row}"), STEPS)
             feed = self.get(SPEEDS, f"{column}{row + 13}")
@@ -207,8 +169,12 @@ class Workbook:
         self.assertEqual([self.counted(row)[2] for row in range(20, 24)], [6, 32, 0, 14])
         self.assertEqual(self.counted(24), [257, 205, 52, 0])
         self.assertTrue(self.get("Start", "A25").startswith("52 of 257 questions have no number"))
-        for sheet, name, value in ((HOLES, "C8", "letter F"), (CIRCLE, "B7", "4 in"), (SPEEDS, "A11", "304"),
-                                   (TAPS, "A10", "#10-32 UNF")):
+        for sheet, name, value in (
+            (HOLES, "C8", "letter F"),
+            (CIRCLE, "B7", "4 in"),
+            (SPEEDS, "A11", "304"),
+            (TAPS, "A10", "#10-32 UNF"),
+        ):
             self.book.write(sheet, name, value)
         self.book.reckon()
         self.assertEqual({p: c for p, c in self.book.cells(shown=True).items() if p[0] == HOLES}, before)
@@ -227,16 +193,11 @@ class Workbook:
 
     def test_the_one_address_points_every_cell(self):
         self.addCleanup(self.reckon)
-        other = http.server.ThreadingHTTPServer(("127.0.0.1", 0), Other)
-        threading.Thread(target=other.serve_forever, daemon=True).start()
         before = answered()
         self.assertGreater(before, 0)
-        try:
-            # A stroke at the end of the address does no harm.
-            self.reckon(B4=f"http://127.0.0.1:{other.server_port}/")
-        finally:
-            other.shutdown()
-            other.server_close()
+        # A stroke at the end of the address does no harm.
+        with other_service() as address:
+            self.reckon(B4=f"{address}/")
         self.assertEqual(answered(), before)
         for sheet, cells in ((HOLES, "HIJK"), (TAPS, "DFGHI"), (SPEEDS, "BCDEFGH")):
             for row in range(9, 12):
@@ -249,20 +210,12 @@ class Workbook:
 
     def test_a_service_that_was_down_is_asked_again_on_demand(self):
         self.addCleanup(self.reckon)
-        other = http.server.ThreadingHTTPServer(("127.0.0.1", 0), Other)
-        address = f"http://127.0.0.1:{other.server_port}"
-        # Bound but not served: nothing is answered, since it is closed at once.
-        other.server_close()
+        with other_service() as address:
+            pass
         self.reckon(B4=address)
         self.assertEqual(self.counted(24)[1:], [0, 0, 264])
-        other = http.server.ThreadingHTTPServer(("127.0.0.1", other.server_port), Other)
-        threading.Thread(target=other.serve_forever, daemon=True).start()
-        Other.seen.clear()
-        try:
+        with other_service(int(address.rsplit(":", 1)[1])):
             self.reckon(B4=address, B10="at noon")
-        finally:
-            other.shutdown()
-            other.server_close()
         self.assertEqual(self.counted(24)[1:], [264, 0, 0])
         self.assertEqual([path for path in Other.seen if "noon" in path], [], "the mark is not sent")
 

@@ -43,8 +43,10 @@ class File(unittest.TestCase):
     def test_the_file_is_what_the_script_makes(self):
         made = make.workbook()
         self.assertEqual(cells(self.book), cells(made), "run clients/spreadsheet/make.py")
-        self.assertEqual({n: d.attr_text for n, d in self.book.defined_names.items()},
-                         {n: d.attr_text for n, d in made.defined_names.items()})
+        self.assertEqual(
+            {n: d.attr_text for n, d in self.book.defined_names.items()},
+            {n: d.attr_text for n, d in made.defined_names.items()},
+        )
 
     def test_every_sheet_has_a_frozen_head_and_prints_what_is_to_be_read(self):
         for sheet in self.book:
@@ -52,8 +54,12 @@ class File(unittest.TestCase):
             self.assertTrue(sheet.print_title_rows, sheet.title)
             self.assertTrue(sheet.sheet_properties.pageSetUpPr.fitToPage, sheet.title)
             left, top, right, bottom = range_boundaries(sheet.print_area.split("!")[1].replace("$", ""))
-            outside = [c for row in sheet.iter_rows() for c in row
-                       if c.value is not None and not (left <= c.column <= right and top <= c.row <= bottom)]
+            outside = [
+                c
+                for row in sheet.iter_rows()
+                for c in row
+                if c.value is not None and not (left <= c.column <= right and top <= c.row <= bottom)
+            ]
             # What is left out is only addresses, answers as they came, and their heads.
             for cell in outside:
                 helper = "WEBSERVICE" in str(cell.value) or 'service_base&"/v1/' in str(cell.value)
@@ -77,8 +83,13 @@ class File(unittest.TestCase):
         self.assertGreater(boxes, 100)
 
     def test_heads_of_numbers_name_their_unit(self):
-        heads = [str(cell.value) for sheet in self.book for row in sheet.iter_rows() for cell in row
-                 if cell.font.b and box(cell)[3] == look.THICK.style and cell.alignment.horizontal == "right"]
+        heads = [
+            str(cell.value)
+            for sheet in self.book
+            for row in sheet.iter_rows()
+            for cell in row
+            if cell.font.b and box(cell)[3] == look.THICK.style and cell.alignment.horizontal == "right"
+        ]
         for head in heads:
             plain = head in ("How many", "Hole", "Asked", "Answered", "Refused", "No answer") or head.startswith("=IF(")
             self.assertTrue(plain or "[" in head, head)

@@ -44,7 +44,9 @@ class Way(http.server.BaseHTTPRequestHandler):
         elif isinstance(fault, int):
             self.answer(fault, b'{"detail": "busy"}', {"Retry-After": "0"})
         else:
-            request = urllib.request.Request(way.service + self.path, body, {"Content-Type": self.headers["Content-Type"]})
+            request = urllib.request.Request(
+                way.service + self.path, body, {"Content-Type": self.headers["Content-Type"]}
+            )
             with urllib.request.urlopen(request, timeout=60) as answer:
                 whole = answer.read()
             if fault == "cut":

@@ -105,17 +105,19 @@ impl Question {
     fn vary(recipe: Recipe, pattern: Vec<(String, String)>, answer: Answer, draw: &mut Draw) -> Result<Self, Refusal> {
         let known: Vec<&str> = answer.record.notes.iter().map(|note| note.code).collect();
         let tries = if recipe.vary { TRIES } else { 0 };
+        // Whoever brings an answer may mean any of its results.
+        let most = if recipe.from.is_some() { usize::MAX } else { wanted::MAIN };
         for attempt in 0..tries {
             let freedom = [Freedom::All, Freedom::Some, Freedom::One][attempt * 3 / TRIES];
             let fields = vary::varied(recipe.entry, &pattern, freedom, draw);
             let Ok(answer) = solve(recipe.entry, &fields) else { continue };
             if answer.record.notes.iter().all(|note| known.contains(&note.code))
-                && let Some(wanted) = wanted::choose(&answer, draw)
+                && let Some(wanted) = wanted::choose(&answer, most, draw)
             {
                 return Ok(Self::of(recipe, fields, answer, wanted));
             }
         }
-        match wanted::choose(&answer, draw) {
+        match wanted::choose(&answer, most, draw) {
             Some(wanted) => Ok(Self::of(recipe, pattern, answer, wanted)),
             None => {
                 let says = "This answer holds no quantity that could be asked for.";

@@ -135,6 +135,10 @@ fn every_operation_of_the_description_answers() {
         assert_eq!(response.status(), 200, "{path}");
         let _: Value = response.json().expect("JSON");
     }
+    let practice: Value = caller.get("/v1/practice").json().expect("JSON");
+    let answer = json!({"calculator": practice["questions"][0]["calculator"], "seed": 1, "answer": "0"});
+    let marked: Value = caller.post("/v1/practice/check", answer.to_string()).json().expect("JSON");
+    assert_eq!(marked["text"], practice["questions"][0]["text"]);
     assert!(caller.get("/metrics").text().expect("text").contains("shop_reckoner_requests_total"));
     let tables: Value = caller.get("/v1/tables").json().expect("JSON");
     for table in tables["tables"].as_array().expect("tables") {

@@ -77,8 +77,8 @@ fn named(address: &str) -> Result<&'static Entry, Refusal> {
 pub fn check_single(entry: &'static Entry, fields: &[(String, String)]) -> Result<(), Refusal> {
     let lists = describe_entry(entry).map(|described| described.fields.as_slice()).unwrap_or_default();
     let several = fields.iter().find(|(name, value)| {
-        let is_quantity = lists.iter().any(|field| field.name == *name && field.form != "words");
-        is_quantity && (value.contains('|') || value.contains("..")) && !value.trim_start().starts_with(['[', '{'])
+        let is_single = lists.iter().any(|field| field.name == *name && (field.is_quantity() || field.form != "words"));
+        is_single && (value.contains('|') || value.contains("..")) && !value.trim_start().starts_with(['[', '{'])
     });
     match several {
         Some((name, _)) => Err(refuse(

@@ -140,9 +140,10 @@ pub fn slips(case: &Case) -> Vec<Slip> {
     all
 }
 
-/// How far from a slip an answer may be to count as it.
+/// How far from a slip an answer may be to count as it: as from what is right, but never so far that
+/// near nothing is taken for it.
 pub fn allowed_at(right: &Quantity, si: f64) -> f64 {
-    allowed(&Quantity { value: right.unit.of_si(si), ..*right }, None).min(allowed(right, None).max(si.abs() * 0.005))
+    allowed(&Quantity { value: right.unit.of_si(si), ..*right }, None).min(si.abs() * 0.02)
 }
 
 /// The first slip that gives what was answered, in SI units.

@@ -6,8 +6,8 @@ use crate::asking::Answer;
 use crate::quantity::Quantity;
 use crate::tree::Node;
 
-/// Results, as they are declared, among which one is chosen.
-const MAIN: usize = 8;
+/// Results, as they are declared, among which one is chosen for an example's question.
+pub const MAIN: usize = 8;
 
 /// Rows of a list among which one is chosen.
 const ROWS: usize = 12;
@@ -38,8 +38,8 @@ fn shows(quantity: &Quantity) -> bool {
     quantity.value.is_finite() && quantity.value.abs() >= 5.0 * smallest
 }
 
-/// Chooses the result to ask for; `None` where the answer has no quantity.
-pub fn choose(answer: &Answer, draw: &mut Draw) -> Option<Wanted> {
+/// Chooses the result to ask for among the first `most`; `None` where the answer has no quantity.
+pub fn choose(answer: &Answer, most: usize, draw: &mut Draw) -> Option<Wanted> {
     let all = quantities(answer.result()?);
     let mut stated = quantities(&answer.inputs);
     for assumed in &answer.record.assumed {
@@ -64,7 +64,7 @@ pub fn choose(answer: &Answer, draw: &mut Draw) -> Option<Wanted> {
             groups.push(group);
         }
     }
-    groups.truncate(MAIN);
+    groups.truncate(most);
     let group = draw.pick(&groups)?;
     let rows: Vec<&(String, Quantity)> =
         found.iter().filter(|(path, _)| unnumbered(path) == *group).take(ROWS).collect();

@@ -188,12 +188,17 @@ fn singular(words: &str) -> String {
 
 /// The unit as a sentence says it: `in in` reads badly.
 pub fn unit_words(unit: Unit) -> String {
-    let spelling = unit.spelling();
-    match unit {
-        Unit::Degree => "degrees (deg)".to_owned(),
-        _ if spelling.starts_with("in") => format!("inches ({spelling})").replace("inches (in)", "inches"),
-        _ => spelling.to_owned(),
-    }
+    let words = match unit {
+        Unit::Inch => return "inches".to_owned(),
+        Unit::Degree => "degrees",
+        Unit::InchPerMinute => "inches a minute",
+        Unit::InchPerRev => "inches a turn",
+        Unit::InchPerTooth => "inches a tooth",
+        Unit::SquareInch => "square inches",
+        Unit::CubicInchPerMinute => "cubic inches a minute",
+        other => return other.spelling().to_owned(),
+    };
+    format!("{words} ({})", unit.row().ascii)
 }
 
 /// The sentence of a result, from the schema of the calculator's answer; empty where it has none.

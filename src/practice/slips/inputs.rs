@@ -46,6 +46,7 @@ pub fn drill_point(case: &Case, all: &mut Vec<Slip>) {
     let length = case.answer.result().and_then(|result| result.member("point_length"));
     if let Some(Node::Quantity(length)) = length
         && wanted.unit.row().dimension == Dimension::Length
+        && case.wanted.path != "point_length"
     {
         let says = "The drill's point was counted where it does not count: look at where zero was set.";
         push(all, CODE, Some(wanted.si() + length.quantity.si()), says);

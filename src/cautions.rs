@@ -42,6 +42,27 @@ pub const TAPPING: (&str, &str) = (
      meets the bottom breaks, and its splinters are sharp.",
 );
 
+/// For a thread found on a part.
+pub const FOUND_THREAD: (&str, &str) = (
+    "found_thread",
+    "A likely thread is not a proven one: try a mating part by hand and never force it. Where pressure or a load hangs on \
+     the thread, a qualified person decides.",
+);
+
+/// For a hole that is tapped anew because its thread was spoiled.
+pub const SPOILED_HOLE: (&str, &str) = (
+    "spoiled_hole",
+    "A larger thread takes metal from the wall. Where pressure, lifting or a person's safety hangs on it, the maker of the \
+     part and a qualified person decide, not this table.",
+);
+
+/// For threading on a lathe.
+pub const THREADING_LATHE: (&str, &str) = (
+    "threading_lathe",
+    "Thread at a speed at which the half-nuts can be opened in time, keep fingers off the work, and stop the spindle to \
+     measure.",
+);
+
 /// For spindle speeds.
 pub const SPEED_LIMIT: (&str, &str) =
     ("speed_limit", "Never go above the speed marked on the chuck, the holder, the fixture or the tool.");

@@ -190,6 +190,7 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
         "threads/thread",
         "speeds/milling",
         "holes/tap-drill",
+        "threads/single-point",
     ] {
         assert!(ids.contains(&id), "{id} has no drawing");
     }
@@ -390,6 +391,32 @@ proptest! {
                 let line = sheet.of_field("line", field)[0];
                 let (_, y) = sheet.model(number(line, "x1"), number(line, "y1"));
                 sheet.same(2.0 * y, length(&answer["result"][field]), field)?;
+            }
+            Ok(())
+        })?;
+    }
+
+    #[test]
+    fn the_passes_of_a_groove_lie_at_their_depths_and_as_wide_as_the_tool(
+        at in 0usize..6, flat in 0.0..0.2f64, passes in 1u32..25, internal in any::<bool>(),
+    ) {
+        let (thread, pitch, half) =
+            [("M8", 1.25, 30.0), ("M64", 6.0, 30.0), ("M3", 0.5, 30.0), ("1/2-13", 25.4 / 13.0, 30.0),
+             ("1-5 Acme", 5.08, 14.5), ("Tr20x4", 4.0, 15.0)][at];
+        let side = if internal { "internal" } else { "external" };
+        let query = format!("thread={thread}&side={side}&tip_flat={} mm&passes={passes}", flat * pitch);
+        compare("threads/single-point", &query, |sheet, answer| {
+            let rows = answer["result"]["passes"].as_array().expect("passes");
+            let lines = sheet.of_field("line", "passes");
+            prop_assert_eq!(lines.len(), passes as usize);
+            let slope = f64::to_radians(half).tan();
+            for (line, row) in lines.iter().zip(rows) {
+                let (x, y) = sheet.model(number(*line, "x1"), number(*line, "y1"));
+                sheet.same(y.abs(), length(&row["depth"]), "depth")?;
+                prop_assert!(y == 0.0 || (y > 0.0) == internal);
+                // Below the tip's flat the groove widens with the flanks.
+                let rise = length(&answer["result"]["depth"]) - length(&row["depth"]);
+                sheet.same(x.abs(), flat * pitch / 2000.0 + rise * slope, "half width")?;
             }
             Ok(())
         })?;

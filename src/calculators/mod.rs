@@ -87,9 +87,19 @@ mod threads {
     mod change_gears_rows;
     mod change_gears_trains;
     mod given;
+    pub mod identify;
+    mod identify_range;
+    mod identify_rows;
+    mod identify_twins;
     mod limit_sources;
     pub mod plated;
     mod plated_limits;
+    pub mod rescue;
+    mod rescue_rows;
+    pub mod single_point;
+    mod single_point_groove;
+    mod single_point_passes;
+    mod single_point_rules;
     pub mod thread;
     mod thread_basics;
     mod thread_gauging;
@@ -139,6 +149,9 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<threads::plated::Plated>(),
     Entry::of::<threads::change_gears::ChangeGears>(),
     Entry::of::<threads::threading_dial::ThreadingDial>(),
+    Entry::of::<threads::identify::Identify>(),
+    Entry::of::<threads::rescue::Rescue>(),
+    Entry::of::<threads::single_point::SinglePoint>(),
     Entry::of::<datum::touch_off::TouchOff>(),
     Entry::of::<datum::between_faces::BetweenFaces>(),
     Entry::of::<datum::bore_or_boss::BoreOrBoss>(),

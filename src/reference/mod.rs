@@ -11,6 +11,7 @@ pub mod power;
 pub mod sawing;
 pub mod thread_class;
 pub mod thread_designation;
+pub mod thread_list;
 pub mod threads;
 pub mod versions;
 

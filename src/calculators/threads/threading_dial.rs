@@ -3,6 +3,7 @@
 //! teeth of the dial's wheel.
 
 use crate::calculators::{Calculator, Example, Task};
+use crate::cautions;
 use crate::fields::Count;
 use crate::quantity::{FoundSize, SiValue, Size, Unit};
 use crate::reference::thread_designation::Designation;
@@ -107,11 +108,7 @@ impl Calculator for ThreadingDial {
     type Output = ThreadingDialResult;
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
-        record.caution((
-            "threading_lathe",
-            "Thread at a speed at which the half-nuts can be opened in time, keep fingers off the work, and stop the \
-             spindle to measure.",
-        ));
+        record.caution(cautions::THREADING_LATHE);
         record.source("kinematics", "the carriage goes one lead of the screw for each of its turns");
         let lead = match (&input.thread, input.lead) {
             (Some(thread), _) => {

@@ -100,6 +100,8 @@ mod threads {
     mod single_point_groove;
     mod single_point_passes;
     mod single_point_rules;
+    mod internal_class;
+    pub mod tap_limit;
     pub mod thread;
     mod thread_basics;
     mod thread_gauging;
@@ -152,6 +154,7 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<threads::identify::Identify>(),
     Entry::of::<threads::rescue::Rescue>(),
     Entry::of::<threads::single_point::SinglePoint>(),
+    Entry::of::<threads::tap_limit::TapLimit>(),
     Entry::of::<datum::touch_off::TouchOff>(),
     Entry::of::<datum::between_faces::BetweenFaces>(),
     Entry::of::<datum::bore_or_boss::BoreOrBoss>(),

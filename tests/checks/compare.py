@@ -44,6 +44,7 @@ CALCULATORS = [
     "identify",
     "rescue",
     "single_point",
+    "tap_limit",
     "touch_off",
     "between_faces",
     "bore_or_boss",

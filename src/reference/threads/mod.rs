@@ -23,6 +23,7 @@ mod rounding;
 mod series;
 mod size;
 mod tap_drills;
+mod taps;
 mod trapezoidal;
 mod unified;
 mod unified_designation;
@@ -47,6 +48,10 @@ pub use profile::{
 };
 pub use series::{MetricRow, UnifiedRow, metric_rows, unified_rows};
 pub use tap_drills::{TapDrillRow, published_tap_drill};
+pub use taps::{
+    TAP_PATTERN, TapClassRow, TapMarking, TapName, TapRecommendationRow, TapToleranceRow, grade_5, recommended_tap,
+    tap_class_zone, tap_classes, tap_tolerance,
+};
 pub use trapezoidal::{TrapezoidalTolerances, crest_clearance};
 pub use unified::{UnifiedTolerances, table_engagement};
 

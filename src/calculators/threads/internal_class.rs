@@ -1,0 +1,46 @@
+//! The class and the limits of an internal thread for calculators that use them, with their steps.
+
+use super::given::GivenThread;
+use super::limit_sources::cite;
+use crate::reference::thread_class::{Chosen, ClassOf, InternalClass, Lacking};
+use crate::reference::threads::{InternalLimits, default_classes, internal_limits};
+use crate::refusal::{Code, Refusal, Wrong, between};
+use crate::working::Record;
+use validator::ValidationError;
+
+/// The class must be one of the thread; for a validator's schema function.
+pub fn check(thread: &crate::reference::threads::Thread, class: Option<&InternalClass>) -> Result<(), ValidationError> {
+    match ClassOf::clash(thread, class) {
+        None => Ok(()),
+        Some(clash) => {
+            let fields = [("thread", clash.thread.as_str()), ("internal_class", clash.class.as_str())];
+            Err(between(Code::Conflict, clash.says, &fields))
+        }
+    }
+}
+
+/// The limits of the class that counts, cited and named on record; fields are `thread` and `internal_class`.
+pub fn limits(
+    given: &GivenThread,
+    class: Option<&InternalClass>,
+    record: &mut Record,
+) -> Result<InternalLimits, Refusal> {
+    let thread = given.thread();
+    let counting = InternalClass::counting(thread, class);
+    let chosen = counting.as_ref().map_or(Chosen::Usual, |(_, chosen)| *chosen);
+    let text = counting.as_ref().map(|(class, _)| class.as_str());
+    let found = internal_limits(thread, text, None).map_err(|error| {
+        let Lacking { in_class, unread } = InternalClass::lacking(thread, chosen, error);
+        Refusal::one(Wrong::unread(if in_class { "internal_class" } else { "thread" }, unread))
+    })?;
+    cite(&found.tolerances, record);
+    if chosen == Chosen::Usual {
+        let says = format!("No class is named: {}.", default_classes(thread).says);
+        record.assume("internal_class", &found.class, says);
+    }
+    record
+        .look_up("Class", "as it is named, else the usual one")
+        .with("T", "thread", given.designation.text())
+        .gives("class", found.class.clone());
+    Ok(found)
+}

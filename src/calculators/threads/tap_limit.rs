@@ -1,0 +1,261 @@
+//! Which ground tap leaves a hole's pitch diameter within its class: H, L and D limits after ASME
+//! B94.9 and the classes of ISO 2857, with the oversize that a tap cuts and the coat that is still to
+//! come on the flanks.
+
+mod finished;
+mod rows;
+mod tap;
+mod zones;
+
+use super::given::given;
+use super::internal_class;
+use crate::calculators::{Calculator, Example, Task};
+use crate::cautions;
+use crate::quantity::{Difference, Extent, FoundDifference, FoundExtent, FoundLowerLimit, FoundSize, FoundUpperLimit};
+use crate::reference::thread_class::InternalClass;
+use crate::reference::thread_designation::Designation;
+use crate::reference::threads::TapMarking;
+use crate::refusal::{Code, Refusal, between};
+use crate::suggestion::{Way, value};
+use crate::working::Record;
+use serde::Deserialize;
+pub use tap::Tap;
+use utoipa::ToSchema;
+use validator::{Validate, ValidationError};
+
+/// The calculator.
+pub struct TapLimit;
+
+/// What the tap limit calculator asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+#[validate(schema(function = "check_class"), schema(function = "check_marking"), schema(function = "check_coat"))]
+pub struct TapLimitInput {
+    /// The thread by its designation, Unified or metric, with or without class.
+    pub thread: Designation,
+    /// Class of the tapped hole; if absent the one in the designation, else the usual one.
+    pub internal_class: Option<InternalClass>,
+    /// How the taps to list are marked: h_limit, d_limit or iso_class; if absent as taps says, else h_limit for Unified
+    /// and iso_class for metric threads.
+    pub marking: Option<TapMarking>,
+    /// Only these taps, by what is marked on them: H3 or GH3, L1, D5, ISO 2. If absent, those within the class and the
+    /// ones beside them.
+    pub taps: Option<Vec<Tap>>,
+    /// How much larger the pitch diameter of the hole comes out than the tap's own, as trials show; negative where the
+    /// material springs back; 0 if absent.
+    pub expected_oversize: Option<Difference>,
+    /// Least thickness of a coat that the thread gets afterwards, on each surface; with thickness_max.
+    pub thickness_min: Option<Extent>,
+    /// Greatest thickness of that coat; with thickness_min.
+    pub thickness_max: Option<Extent>,
+}
+
+crate::tree!(TapLimitInput { thread, internal_class, marking, taps, expected_oversize, thickness_min, thickness_max });
+
+/// A tap and the thread that it leaves.
+#[derive(Debug, ToSchema)]
+pub struct TapRow {
+    /// What is marked on it.
+    pub name: String,
+    /// Least pitch diameter of the tap.
+    pub pitch_min: FoundSize,
+    /// Greatest pitch diameter of the tap.
+    pub pitch_max: FoundSize,
+    /// Least pitch diameter of the finished thread: with the oversize, and after the thickest coat.
+    pub hole_min: FoundSize,
+    /// Greatest pitch diameter of the finished thread: with the oversize, and after the thinnest coat.
+    pub hole_max: FoundSize,
+    /// How far the smallest such thread stays above the least limit; negative where it falls below.
+    pub room_below: FoundDifference,
+    /// How far the largest such thread stays below the greatest limit; negative where it goes above.
+    pub room_above: FoundDifference,
+    /// Whether every tap so marked leaves the thread within its class.
+    pub within_class: bool,
+}
+
+crate::tree!(TapRow { name, pitch_min, pitch_max, hole_min, hole_max, room_below, room_above, within_class });
+
+/// What the tap limit calculator gives.
+#[derive(Debug, ToSchema)]
+pub struct TapLimitResult {
+    /// Class of the tapped hole.
+    pub class: String,
+    /// Least pitch diameter of the finished thread, by its class.
+    pub pitch_min: FoundLowerLimit,
+    /// Greatest pitch diameter of the finished thread, by its class.
+    pub pitch_max: FoundUpperLimit,
+    /// What the thickest coat takes from the pitch diameter; with a coat only.
+    pub pitch_change_max: Option<FoundExtent>,
+    /// What the thinnest coat takes from the pitch diameter; with a coat only.
+    pub pitch_change_min: Option<FoundExtent>,
+    /// Least pitch diameter to tap to, before the coat; with a coat only.
+    pub pitch_min_before: Option<FoundLowerLimit>,
+    /// Greatest pitch diameter to tap to, before the coat; with a coat only.
+    pub pitch_max_before: Option<FoundUpperLimit>,
+    /// By how many limit numbers the tap must be larger for the coat; with a coat and H or D limits only.
+    pub steps_up: Option<u32>,
+    /// The tap that a published list names for this class, coat and oversize left out; absent where none lists it.
+    pub listed_tap: Option<String>,
+    /// Of the taps listed, the one whose thread lies nearest to the middle of its class; absent where none is within it.
+    pub middle_tap: Option<String>,
+    /// The taps, smallest first.
+    pub taps: Vec<TapRow>,
+}
+
+crate::tree!(TapLimitResult {
+    class,
+    pitch_min,
+    pitch_max,
+    pitch_change_max,
+    pitch_change_min,
+    pitch_min_before,
+    pitch_max_before,
+    steps_up,
+    listed_tap,
+    middle_tap,
+    taps
+});
+
+fn check_class(input: &TapLimitInput) -> Result<(), ValidationError> {
+    let thread = &input.thread.thread;
+    if TapMarking::usual(thread.system).is_none() {
+        let says = format!(
+            "Limits of ground taps are known here for Unified and metric threads, not for {}.",
+            thread.designation
+        );
+        return Err(between(Code::NotOffered, says, &[("thread", "1/4-20 UNC")]));
+    }
+    internal_class::check(thread, input.internal_class.as_ref())
+}
+
+fn check_marking(input: &TapLimitInput) -> Result<(), ValidationError> {
+    let system = input.thread.thread.system;
+    let Some(usual) = TapMarking::usual(system) else { return Ok(()) };
+    if let Some(marking) = input.marking
+        && !marking.suits(system)
+    {
+        let says = format!("Taps for {} are not marked so.", input.thread.thread.designation);
+        let fields = [("thread", marking.thread()), ("marking", usual.as_str())];
+        return Err(between(Code::Conflict, says, &fields));
+    }
+    let Some(taps) = &input.taps else { return Ok(()) };
+    let good = match input.marking.unwrap_or(usual) {
+        TapMarking::HLimit => "H3",
+        TapMarking::DLimit => "D5",
+        TapMarking::IsoClass => "ISO 2",
+    };
+    let Some(first) = taps.first() else {
+        return Err(between(Code::ValueEmpty, "taps names none.", &[("taps", good)]));
+    };
+    if taps.len() > 20 {
+        return Err(between(Code::ValueOutOfRange, "Up to 20 taps can be compared.", &[("taps", good)]));
+    }
+    let marking = first.0.marking;
+    if taps.iter().any(|tap| tap.0.marking != marking) {
+        let says = "Taps of one marking can be compared at a time.";
+        return Err(between(Code::Conflict, says, &[("taps", &first.0.text())]));
+    }
+    if !marking.suits(system) {
+        let says = format!("{} is no tap for {}.", first.0.text(), input.thread.thread.designation);
+        return Err(between(Code::Conflict, says, &[("thread", marking.thread()), ("taps", good)]));
+    }
+    match input.marking {
+        Some(said) if said != marking => {
+            let says = format!("{} is not marked by {}.", first.0.text(), said.as_str());
+            Err(between(Code::Conflict, says, &[("marking", marking.as_str()), ("taps", good)]))
+        }
+        _ => Ok(()),
+    }
+}
+
+fn check_coat(input: &TapLimitInput) -> Result<(), ValidationError> {
+    let stated = |thickness: Extent| {
+        let quantity = thickness.quantity();
+        value(quantity.si(), quantity.unit, Way::Near)
+    };
+    match (input.thickness_min, input.thickness_max) {
+        (Some(least), Some(greatest)) if least.quantity().si() > greatest.quantity().si() => Err(between(
+            Code::Conflict,
+            "thickness_min is above thickness_max.",
+            &[("thickness_min", &stated(greatest)), ("thickness_max", &stated(least))],
+        )),
+        (Some(one), None) => Err(between(
+            Code::FieldMissing,
+            "A coat has a least and a greatest thickness: state both.",
+            &[("thickness_max", &stated(one))],
+        )),
+        (None, Some(one)) => Err(between(
+            Code::FieldMissing,
+            "A coat has a least and a greatest thickness: state both.",
+            &[("thickness_min", &stated(one))],
+        )),
+        _ => Ok(()),
+    }
+}
+
+impl Calculator for TapLimit {
+    const ID: &'static str = "threads/tap-limit";
+    const TITLE: &'static str = "Tap for a class";
+    const ABOUT: &'static str = "Which ground tap, by its H, L or D limit or its ISO class, leaves the pitch diameter \
+        of a tapped hole within its class, with the oversize expected and before plating.";
+    const TASK: Task = Task::Thread;
+    const WORDS: &'static [&'static str] = &[
+        "tap",
+        "H limit",
+        "L limit",
+        "D limit",
+        "GH3",
+        "oversize tap",
+        "pitch diameter",
+        "2B",
+        "3B",
+        "6H",
+        "6G",
+        "plating",
+        "go gauge",
+        "ground thread",
+    ];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "A 1/4-20 hole of class 2B in a winch drum, where trials show that taps cut half a thousandth over.",
+            fields: &[("thread", "1/4-20 UNC"), ("internal_class", "2B"), ("expected_oversize", "0.0005 in")],
+        },
+        Example {
+            says: "Two taps in the drawer for a 3/8-16 hole of class 3B in a pump cover: will either do?",
+            fields: &[("thread", "3/8-16 UNC"), ("internal_class", "3B"), ("taps", "H3,H5")],
+        },
+        Example {
+            says: "An M10 hole of class 6H in a mill gear that is to be plated with 5 to 8 micrometres.",
+            fields: &[("thread", "M10"), ("marking", "d_limit"), ("thickness_min", "5 um"), ("thickness_max", "8 um")],
+        },
+    ];
+    type Input = TapLimitInput;
+    type Output = TapLimitResult;
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.caution(cautions::TAPPING);
+        let given = given(&input.thread, "thread", record);
+        let limits = internal_class::limits(&given, input.internal_class.as_ref(), record)?;
+        let hole = zones::hole(&given, &limits, input, record);
+        let marking = zones::marking(&given, input, record);
+        let found = rows::taps(&given, (&hole, &limits.class), marking, input, record)?;
+        record.note(
+            "gauge_first",
+            "A tap by the list is a beginning: what it cuts depends on its wear, the material, the fluid and how truly it \
+             is held. Try it in a scrap piece of the same material and gauge the hole.",
+        );
+        Ok(TapLimitResult {
+            class: limits.class,
+            pitch_min: hole.pitch_min,
+            pitch_max: hole.pitch_max,
+            pitch_change_max: hole.coat.as_ref().map(|coat| coat.change_max),
+            pitch_change_min: hole.coat.as_ref().map(|coat| coat.change_min),
+            pitch_min_before: hole.coat.as_ref().map(|coat| coat.pitch_min_before),
+            pitch_max_before: hole.coat.as_ref().map(|coat| coat.pitch_max_before),
+            steps_up: found.steps_up,
+            listed_tap: found.listed,
+            middle_tap: found.middle,
+            taps: found.rows,
+        })
+    }
+}

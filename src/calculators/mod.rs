@@ -91,6 +91,7 @@ mod threads {
     mod identify_range;
     mod identify_rows;
     mod identify_twins;
+    mod internal_class;
     mod limit_sources;
     pub mod plated;
     mod plated_limits;
@@ -100,7 +101,6 @@ mod threads {
     mod single_point_groove;
     mod single_point_passes;
     mod single_point_rules;
-    mod internal_class;
     pub mod tap_limit;
     pub mod thread;
     mod thread_basics;

@@ -116,12 +116,12 @@ def report(lines, table, refused, wrong, rates):
             "",
             f"{lines_held} the machine sets other speeds or feeds than the tables ask for (column limited_by).",
         ]
-    versions = sorted({(row["service_version"], row["data_version"]) for row in table})
+    versions = sorted({(row["service_version"], row["data_version"], row["shop_version"]) for row in table})
     if versions:
-        said = ", ".join(f"{one}, tables {other}" for one, other in versions)
+        said = ", ".join(f"{service}, tables {data}, shop's file {shop}" for service, data, shop in versions)
         text += ["", f"Reckoned by Shop Reckoner {said}."]
     if len(versions) > 1:
-        text.append("Prices stay as they were first made; --anew makes them all again with the tables of today.")
+        text.append("Prices stay as they were first made; --anew makes them all again with those of today.")
     cautions = dict.fromkeys(caution for row in table for caution in row["cautions"].split(pricing.BETWEEN))
     text += ["", "To beware of, as the service said it:", *(f"  {caution}" for caution in cautions)] if table else []
     return "\n".join(text) + "\n"

@@ -28,6 +28,7 @@ COLUMNS = [
     "cautions",
     "service_version",
     "data_version",
+    "shop_version",
     "key",
 ]
 
@@ -103,6 +104,8 @@ def price(line, rates, speed, time):
         "cautions": BETWEEN.join(dict.fromkeys(caution["says"] for caution in speed["cautions"] + time["cautions"])),
         "service_version": speed["version"],
         "data_version": speed["data_version"],
+        # Another shop's file can mean other speeds of the same machine.
+        "shop_version": speed.get("shop", {}).get("hash", "none"),
         "key": line.key,
     }
     return {name: row[name] for name in COLUMNS}

@@ -41,7 +41,7 @@ def address(calculator, parts, used, after=None):
 
 
 def fetched(asked, pick, digits="answer_digits", when=None):
-    """What came back: digits, a word, a refusal in words, or that nothing came."""
+    """What came back: digits, a word, a refusal in words, or that nothing came. `pick` stands within quotes."""
     digits = digits if digits == "answer_digits" else f'"{digits}"'
     get = f'_xlfn.WEBSERVICE({asked}&"&digits="&{digits}&"&pick={pick}"&again_mark)'
     # Nothing can be told apart when a fetch fails: no service, a wrong address, or fetching not allowed.

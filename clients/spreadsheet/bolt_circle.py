@@ -13,6 +13,8 @@ from table import FIRST, HEAD_ROW, counts, head_of, headings
 TITLE = "Bolt circle"
 HOLES = 24
 LAST = FIRST + HOLES - 1
+# How far down the table a row is.
+BELOW_HEAD = f"(ROW()-ROW($D${HEAD_ROW}))"
 FORM = [
     ("diameter", "Diameter of the circle", "4 in"),
     ("holes", "Number of holes", 6),
@@ -48,14 +50,13 @@ def build(sheet):
     sheet.row_dimensions[HEAD_ROW].height = 32
     holes = f"$B${ROW['holes']}"
     for row in range(FIRST, LAST + 1):
-        at = row - FIRST
         sheet.row_dimensions[row].height = look.ROW_HEIGHT
         # The first row is always asked, so that a number of holes that cannot be is refused in words.
-        otherwise = '""' if at else "1"
-        number = f"=IF(AND(ISNUMBER({holes}),{holes}>{at}),{at + 1},{otherwise})"
-        look.put(sheet[f"D{row}"], number, align=look.RIGHT, border=look.UNDER_ROW)
+        # All rows but it are alike, so that more of them can be put in.
+        number = "1" if row == FIRST else f'IF(AND(ISNUMBER({holes}),{holes}>={BELOW_HEAD}),{BELOW_HEAD},"")'
+        look.put(sheet[f"D{row}"], f"={number}", align=look.RIGHT, border=look.UNDER_ROW)
         for _, shown, raw, pick in COLUMNS:
-            came = asking.fetched(ADDRESS, f"positions/{at}/{pick}", when=f"D{row}")
+            came = asking.fetched(ADDRESS, f'positions/"&(D{row}-1)&"/{pick}', when=f"D{row}")
             look.put(sheet[f"{raw}{row}"], came, look.SMALL)
             look.put(
                 sheet[f"{shown}{row}"],
@@ -69,8 +70,9 @@ def build(sheet):
     look.places(sheet, f"E{FIRST}:H{LAST}", "0.000", "0.0000", inches=f'{READS}="in"')
     for shown in "EFGHI":
         look.mark_words(sheet, f"{shown}{FIRST}:{shown}{LAST}")
-    more = f'{holes}-{HOLES}&" more holes: copy the last row down"'
-    look.put(sheet[f"D{LAST + 1}"], f'=IF(AND(ISNUMBER({holes}),{holes}>{HOLES}),{more},"")', look.BOLD)
+    missing = f"({holes}-{BELOW_HEAD}+1)"
+    more = f'{missing}&" more holes: insert rows above the last one and copy it into them"'
+    look.put(sheet[f"D{LAST + 1}"], f'=IF(AND(ISNUMBER({holes}),{holes}>={BELOW_HEAD}),{more},"")', look.BOLD)
     look.put(
         sheet[f"A{LAST + 2}"],
         "Bring the tool out of the work and clear of every clamp before moving across.",

@@ -111,6 +111,18 @@ class Book:
             return f"error {cell.getError()}"
         return cell.getValue() if cell.FormulaResultType2 == VALUE or cell.Type.value == "VALUE" else cell.getString()
 
+    def insert(self, sheet, above, rows):
+        """Puts rows above a row and copies that row into them, as a person does."""
+        sheet = self.document.Sheets.getByName(sheet)
+        sheet.Rows.insertByIndex(above - 1, rows)
+        source = sheet.Rows.getByIndex(above - 1 + rows).RangeAddress
+        for row in range(above - 1, above - 1 + rows):
+            sheet.copyRange(sheet.getCellByPosition(0, row).CellAddress, source)
+
+    def remove(self, sheet, first, rows):
+        """Takes rows out."""
+        self.document.Sheets.getByName(sheet).Rows.removeByIndex(first - 1, rows)
+
     def cells(self, shown=False):
         """Every cell of every sheet that is not empty, by place: its formula, or what it shows."""
         cells = {}

@@ -150,6 +150,10 @@ class Job(unittest.TestCase):
             self.assertIn(
                 f"order {row['order']} line {row['line']} ({row['operation']}), {row['column']}: {row['says']}", report
             )
+        versions = {(row["service_version"], row["data_version"], row["shop_version"]) for row in self.table}
+        ((service, data, shop),) = versions
+        self.assertIn(f"Reckoned by Shop Reckoner {service}, tables {data}, shop's file {shop}.", report)
+        self.assertNotIn("--anew", report)
         self.assertIn("the tool maker's data, the machine's manual", report)
         self.assertIn("Cast iron makes fine dust", report)
 
@@ -234,6 +238,28 @@ class Job(unittest.TestCase):
         ended, said = self.run_job(self.folder, service=SERVICE + "/elsewhere")
         self.assertEqual(ended, 3, said)
         self.assertIn("status 404", said)
+
+    def test_prices_of_another_state_of_the_service_are_kept_and_told(self):
+        self.run_job(self.folder)
+        path = self.folder / "prices.csv"
+        (row, *_) = self.table
+        path.write_bytes(path.read_bytes().replace(row["data_version"].encode(), b"older", 1))
+        self.run_job(self.folder)
+        self.assertEqual([row["data_version"] for row in rows(path)].count("older"), 1)
+        self.assertIn("--anew makes them all again", (self.folder / "prices.report.txt").read_text(encoding="utf-8"))
+
+    def test_a_service_without_the_shop_refuses_its_machines_in_words(self):
+        rates = self.folder / "rates.toml"
+        text = (FOLDER / "rates.toml").read_text(encoding="utf-8")
+        rates.write_text(text.replace("[machines.mill]", "[machines.other-mill]"), encoding="utf-8")
+        orders = self.folder / "orders.csv"
+        listed = (FOLDER / "orders.csv").read_text(encoding="utf-8").splitlines()[:2]
+        orders.write_text("\n".join(listed).replace(",mill,", ",other-mill,"), encoding="utf-8")
+        ended, said = self.run_job(self.folder, "--rates", str(rates), orders=orders)
+        self.assertEqual(ended, 1, said)
+        (refused,) = rows(self.folder / "prices.refused.csv")
+        self.assertEqual((refused["question"], refused["column"]), ("speed", "machine"))
+        self.assertIn("other-mill", refused["says"])
 
     def test_two_runs_at_once_do_not_mix(self):
         with Unsteady(SERVICE, ["silent"]) as way:

@@ -188,8 +188,33 @@ class Workbook:
         self.assertIn("holes", self.get(CIRCLE, "J7"))
         self.book.write(CIRCLE, "B8", 30)
         self.book.reckon()
-        self.assertEqual(self.get(CIRCLE, "D31"), "6 more holes: copy the last row down")
+        self.assertEqual(self.get(CIRCLE, "D31"), "6 more holes: insert rows above the last one and copy it into them")
+        self.book.insert(CIRCLE, 30, 6)
+        self.addCleanup(self.book.remove, CIRCLE, 30, 6)
+        self.book.reckon()
+        self.assertEqual([self.get(CIRCLE, f"D{row}") for row in (29, 30, 35, 36)], [23, 24, 29, 30])
+        self.assertEqual(self.get(CIRCLE, "D37"), "")
+        self.near(self.get(CIRCLE, "I36"), 30 + 29 * 12 - 360, 1e-9)
+        self.assertEqual(self.counted(21), [152, 152, 0, 0])
         self.book.write(CIRCLE, "B8", 6)
+
+    def test_a_row_put_into_a_table_is_summed_and_counted(self):
+        self.addCleanup(self.reckon)
+        total, many = self.get(HOLES, "L19"), self.get(HOLES, "L10")
+        self.book.insert(HOLES, 18, 1)
+        self.addCleanup(self.book.remove, HOLES, 18, 1)
+        for column, value in (
+            ("B", 2),
+            ("C", "No.30"),
+            ("D", "3/8 in"),
+            ("E", "135 deg"),
+            ("F", "1018"),
+            ("G", "cobalt"),
+        ):
+            self.book.write(HOLES, f"{column}18", value)
+        self.book.reckon()
+        self.assertAlmostEqual(self.get(HOLES, "L20"), total + many, places=12)
+        self.assertEqual(self.counted(20), [42, 42, 0, 0])
 
     def test_the_one_address_points_every_cell(self):
         self.addCleanup(self.reckon)

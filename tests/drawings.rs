@@ -188,6 +188,7 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
         "geometry/arc",
         "holes/drill-point",
         "threads/thread",
+        "threads/milling",
         "speeds/milling",
         "holes/tap-drill",
         "threads/single-point",

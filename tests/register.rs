@@ -26,7 +26,7 @@ fn ids_and_titles_are_unique_and_well_formed() {
         let plain = |text: &str| !text.is_empty() && text.chars().all(|c| c.is_ascii_lowercase() || c == '-');
         assert!(plain(topic) && plain(name), "{}", entry.id);
         assert!(
-            ids.insert(entry.id) && titles.insert(entry.title) && names.insert(name),
+            ids.insert(entry.id) && titles.insert(entry.title) && names.insert(entry.operation()),
             "{} is there twice",
             entry.id
         );

@@ -93,6 +93,7 @@ mod threads {
     mod identify_twins;
     mod internal_class;
     mod limit_sources;
+    pub mod milling;
     pub mod plated;
     mod plated_limits;
     pub mod rescue;
@@ -155,6 +156,7 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<threads::rescue::Rescue>(),
     Entry::of::<threads::single_point::SinglePoint>(),
     Entry::of::<threads::tap_limit::TapLimit>(),
+    Entry::of::<threads::milling::ThreadMilling>(),
     Entry::of::<datum::touch_off::TouchOff>(),
     Entry::of::<datum::between_faces::BetweenFaces>(),
     Entry::of::<datum::bore_or_boss::BoreOrBoss>(),
@@ -311,6 +313,16 @@ impl Entry {
     /// The topic and the name, the two parts of the address.
     pub fn address(&self) -> (&'static str, &'static str) {
         self.id.split_once('/').unwrap_or((self.id, ""))
+    }
+
+    /// The name of its operation: the last part of the address, with the topic before it where a calculator further up
+    /// the register has the same.
+    pub fn operation(&self) -> String {
+        let (topic, name) = self.address();
+        let before = REGISTER.iter().take_while(|entry| entry.id != self.id);
+        let taken = before.into_iter().any(|entry| entry.address().1 == name);
+        let name = if taken { format!("{topic}-{name}") } else { name.to_owned() };
+        name.replace('-', "_")
     }
 
     /// A good value for a field, from the examples.

@@ -66,8 +66,8 @@ impl CutDiameter {
     /// The field to change for another diameter, if one has it.
     fn field(&self) -> Option<&'static str> {
         match self.of {
-            // A thread is not named by its size alone.
-            "size" => None,
+            // A thread is not named by its size alone, and its cutter must fit it.
+            "size" | "cutter_diameter" => None,
             "outer_diameter" => Some("outer_diameter"),
             _ => Some("diameter"),
         }

@@ -45,6 +45,7 @@ CALCULATORS = [
     "rescue",
     "single_point",
     "tap_limit",
+    "thread_milling",
     "touch_off",
     "between_faces",
     "bore_or_boss",

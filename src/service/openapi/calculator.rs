@@ -153,8 +153,8 @@ impl Shown {
 /// The operations of a calculator, by address.
 pub fn operations(described: &'static Described) -> Vec<(String, PathItem)> {
     let entry = described.entry;
-    let (topic, name) = entry.address();
-    let (id, stem, path) = (name.replace('-', "_"), stem(entry), format!("/v1/{}", entry.id));
+    let (topic, _) = entry.address();
+    let (id, stem, path) = (entry.operation(), stem(entry), format!("/v1/{}", entry.id));
     let (example, shown) = (&entry.examples[0], Shown::of(described));
     let operation = |id: String, summary: String, about: String| {
         OperationBuilder::new().tag(topic).operation_id(Some(id)).summary(Some(summary)).description(Some(about))

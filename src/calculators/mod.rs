@@ -105,6 +105,7 @@ mod threads {
     pub mod tap_limit;
     pub mod thread;
     mod thread_basics;
+    mod thread_engagement;
     mod thread_gauging;
     mod thread_limit_steps;
     mod thread_limits;

@@ -43,6 +43,7 @@ pub static TABLES: &[(&str, &str)] = &[
     ("drills_metric.csv", include_str!("../../data/drills_metric.csv")),
     ("feeds.csv", include_str!("../../data/feeds.csv")),
     ("materials.csv", include_str!("../../data/materials.csv")),
+    ("metric_engagement.csv", include_str!("../../data/metric_engagement.csv")),
     ("metric_series.csv", include_str!("../../data/metric_series.csv")),
     ("metric_tolerances.csv", include_str!("../../data/metric_tolerances.csv")),
     ("pipe_npt.csv", include_str!("../../data/pipe_npt.csv")),

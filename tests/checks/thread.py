@@ -110,6 +110,40 @@ def other_rows(out):
         out.value(inputs, "/gauging/overall_length", printed(effective + mp.mpf("3.47") / threads, 4, ROUND_HALF_EVEN), "in")
 
 
+# Unified threads with an engagement of their own: diameter, threads an inch, length, classes.
+ENGAGED = [
+    ("1/2-13", "0.5", "13", "0.7", ("2A", "2B")),
+    ("1/2-13", "0.5", "13", "0.7", ("1A", "3B")),
+    ("1-8", "1", "8", "1.2", ("2A", "2B")),
+    ("1/4-28", "0.25", "28", "0.4", ("3A", "1B")),
+    ("1-3/8-16", "1.375", "16", "0.75", ("2A", "2B")),
+]
+FACTORS = {"1A": "1.5", "2A": "1", "3A": "0.75", "1B": "1.95", "2B": "1.3", "3B": "0.975"}
+
+
+def engaged_rows(out):
+    """The tolerance formula of ASME B1.1 with the length in it, each part rounded as its tables are."""
+    for name, diameter, threads, length, (outside, inside) in ENGAGED:
+        inputs = f"designation={name}&external_class={outside}&internal_class={inside}&engagement={length} in&units=inch"
+        diameter, pitch, length = mp.mpf(diameter), 1 / mp.mpf(threads), mp.mpf(length)
+        terms = (
+            mp.mpf("0.0015") * mp.cbrt(diameter),
+            mp.mpf("0.0015") * mp.sqrt(length),
+            mp.mpf("0.015") * mp.cbrt(pitch) ** 2,
+        )
+        whole = sum(printed(term, 6, ROUND_HALF_EVEN) for term in terms)
+        tolerance = lambda name: printed(whole * mp.mpf(FACTORS[name]), 4, ROUND_HALF_EVEN)
+        allowance = mp.mpf(0)
+        if outside != "3A":
+            allowance = printed(mp.mpf("0.3") * printed(whole, 5, ROUND_HALF_EVEN), 4, ROUND_HALF_EVEN)
+        basic = printed(basics(diameter, pitch)[0], 4, ROUND_HALF_EVEN)
+        out.value(inputs, "/engagement", length, "in")
+        out.value(inputs, "/limits/external/allowance", allowance, "in")
+        out.value(inputs, "/limits/external/pitch_max", basic - allowance, "in")
+        out.value(inputs, "/limits/external/pitch_min", basic - allowance - tolerance(outside), "in")
+        out.value(inputs, "/limits/internal/pitch_max", basic + tolerance(inside), "in")
+
+
 def rows():
     """Every library row of this calculator."""
     out = Rows("threads/thread", "thread", "mpmath")
@@ -130,6 +164,7 @@ def rows():
         inputs = f"designation={name}&units=metric"
         out.value(inputs, "/pitch", convert(1 / mp.mpf(UNIFIED[name][1]), "in", "mm"), "mm")
     other_rows(out)
+    engaged_rows(out)
     return out.rows
 
 

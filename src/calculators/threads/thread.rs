@@ -5,11 +5,12 @@
 mod drawing;
 
 use super::thread_basics;
+use super::thread_engagement;
 use super::thread_gauging::TaperGauging;
 use super::thread_limits::{self, ThreadLimits};
 use super::thread_other_limits;
 use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::quantity::{FoundAngle, FoundArea, FoundSize};
+use crate::quantity::{FoundAngle, FoundArea, FoundSize, Size};
 use crate::reference::thread_class::{ClassOf, ExternalClass, InternalClass};
 use crate::reference::thread_designation::Designation;
 use crate::refusal::{Code, Refusal, between};
@@ -24,7 +25,11 @@ pub struct Thread;
 /// What the thread calculator asks for.
 #[derive(Debug, Deserialize, Validate, ToSchema)]
 #[serde(deny_unknown_fields)]
-#[validate(schema(function = "check_external"), schema(function = "check_internal"))]
+#[validate(
+    schema(function = "check_external"),
+    schema(function = "check_internal"),
+    schema(function = "thread_engagement::check")
+)]
 pub struct ThreadInput {
     /// The thread by its designation, with or without class.
     pub designation: Designation,
@@ -34,9 +39,12 @@ pub struct ThreadInput {
     /// Class of the hole; if absent the one in the designation, else the usual one: 2B, 6H (up to M1.4 5H), 2G for
     /// Acme, 7H for trapezoidal.
     pub internal_class: Option<InternalClass>,
+    /// Length over which screw and nut engage; Unified and metric threads only. If absent, the one that the tables of ASME
+    /// B1.1 are made for, or a normal one.
+    pub engagement: Option<Size>,
 }
 
-crate::tree!(ThreadInput { designation, external_class, internal_class });
+crate::tree!(ThreadInput { designation, external_class, internal_class, engagement });
 
 /// What the thread calculator gives.
 #[derive(Debug, ToSchema)]
@@ -80,6 +88,10 @@ pub struct ThreadResult {
     pub stress_area: Option<FoundArea>,
     /// Lengths and diameters along a taper thread.
     pub gauging: Option<TaperGauging>,
+    /// Length of engagement that the limits are worked out for; Unified threads, and metric ones where it is stated.
+    pub engagement: Option<FoundSize>,
+    /// Group of a metric thread's length of engagement, where it is stated: S, N or L.
+    pub engagement_group: Option<&'static str>,
     /// Limits of size; absent where the standard has no tolerances for the thread.
     pub limits: Option<ThreadLimits>,
 }
@@ -104,6 +116,8 @@ crate::tree!(ThreadResult {
     internal_depth,
     stress_area,
     gauging,
+    engagement,
+    engagement_group,
     limits
 });
 
@@ -196,6 +210,14 @@ impl Calculator for Thread {
             says: "The Acme screw of a winch brake, class 3G on both sides.",
             fields: &[("designation", "1-5 Acme"), ("external_class", "3G"), ("internal_class", "3G")],
         },
+        Example {
+            says: "A 1/2-13 stud that engages seven tenths of an inch in a winch frame.",
+            fields: &[("designation", "1/2-13 UNC"), ("engagement", "0.7 in")],
+        },
+        Example {
+            says: "An M10 screw in a thin pump cover that engages 4 mm only.",
+            fields: &[("designation", "M10"), ("engagement", "4 mm")],
+        },
         Example { says: "A trapezoidal screw for a sluice gate of the mill.", fields: &[("designation", "Tr28x5")] },
         Example { says: "An old Whitworth bolt of the mill gear.", fields: &[("designation", "1/2-12 BSW")] },
         Example { says: "The taper thread on a pump's delivery pipe, R 3/4.", fields: &[("designation", "R 3/4")] },
@@ -207,7 +229,8 @@ impl Calculator for Thread {
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         let thread = &input.designation.thread;
         let basics = thread_basics::find(&input.designation, record);
-        let limits = thread_limits::find(input, record)?;
+        let metric = thread_engagement::metric(input, record);
+        let (limits, engagement) = thread_limits::find(input, metric.as_ref(), record)?;
         let acme_area = thread_other_limits::acme_stress_area(&input.designation, limits.as_ref(), record);
         let flank_angle = thread_basics::flank_angle(&input.designation, record);
         thread_basics::respelled(&input.designation, record);
@@ -231,6 +254,8 @@ impl Calculator for Thread {
             internal_depth: basics.internal_depth,
             stress_area: basics.stress_area.or(acme_area),
             gauging: basics.gauging,
+            engagement: engagement.or(metric.as_ref().map(|metric| metric.length)),
+            engagement_group: metric.map(|metric| metric.group.letter()),
             limits,
         })
     }

@@ -2,13 +2,16 @@
 //! the choice of class.
 
 use super::thread::ThreadInput;
+use super::thread_engagement::{self, MetricEngagement};
 use super::thread_limit_steps::{external_limits, internal_limits};
 use super::thread_other_limits;
 use super::thread_tolerances::class_2a;
-use crate::quantity::{FoundExtent, FoundLowerLimit, FoundUpperLimit};
+use crate::quantity::{FoundExtent, FoundLowerLimit, FoundSize, FoundUpperLimit};
 use crate::reference::thread_class::{Chosen, ClassOf, Lacking};
 use crate::reference::thread_designation::Designation;
-use crate::reference::threads::{self, DesignationError, ExternalLimits, System, Tolerances, default_classes};
+use crate::reference::threads::{
+    self, DesignationError, EngagementGroup, ExternalLimits, System, Tolerances, default_classes,
+};
 use crate::refusal::{Refusal, Wrong};
 use crate::working::Record;
 use utoipa::ToSchema;
@@ -82,7 +85,11 @@ crate::tree!(InternalThreadLimits { class, minor_min, minor_max, pitch_min, pitc
 
 /// Finds the limits of both sides and puts their steps on record; `None` where the standard has
 /// none and no class was asked for.
-pub fn find(input: &ThreadInput, record: &mut Record) -> Result<Option<ThreadLimits>, Refusal> {
+pub fn find(
+    input: &ThreadInput,
+    metric: Option<&MetricEngagement>,
+    record: &mut Record,
+) -> Result<(Option<ThreadLimits>, Option<FoundSize>), Refusal> {
     let designation = &input.designation;
     let thread = &designation.thread;
     let external_class = ClassOf::<false>::counting(thread, input.external_class.as_ref());
@@ -91,11 +98,16 @@ pub fn find(input: &ThreadInput, record: &mut Record) -> Result<Option<ThreadLim
         external_class.as_ref().map_or(Chosen::Usual, |(_, chosen)| *chosen),
         internal_class.as_ref().map_or(Chosen::Usual, |(_, chosen)| *chosen),
     ];
-    let external_text = external_class.as_ref().map(|(class, _)| class.as_str());
-    let internal_text = internal_class.as_ref().map(|(class, _)| class.as_str());
-    let external = threads::external_limits(thread, external_text, None)
+    // A short or long engagement has usual classes of its own.
+    let other = |chosen, class: Option<&'static str>| class.filter(|_| chosen == Chosen::Usual);
+    let external_text = other(chosen[0], metric.and_then(|metric| metric.external))
+        .or(external_class.as_ref().map(|(class, _)| class.as_str()));
+    let internal_text = other(chosen[1], metric.and_then(|metric| metric.internal))
+        .or(internal_class.as_ref().map(|(class, _)| class.as_str()));
+    let engagement = thread_engagement::unified(input);
+    let external = threads::external_limits(thread, external_text, engagement)
         .map_err(|error| lacking::<false>(designation, chosen[0], error));
-    let internal = threads::internal_limits(thread, internal_text, None)
+    let internal = threads::internal_limits(thread, internal_text, engagement)
         .map_err(|error| lacking::<true>(designation, chosen[1], error));
     let mut wrongs: Vec<Wrong> = Vec::new();
     let mut says = None;
@@ -112,7 +124,11 @@ pub fn find(input: &ThreadInput, record: &mut Record) -> Result<Option<ThreadLim
     if let Some(says) = says {
         record.note("no_limits", says);
     }
-    let usual = default_classes(thread).says;
+    let group = metric.map_or(EngagementGroup::Normal, |metric| metric.group);
+    let usual = match group {
+        EngagementGroup::Normal => default_classes(thread).says.to_owned(),
+        group => format!("the one that is usual for an engagement of group {}", group.letter()),
+    };
     for (field, class, chosen, found) in [
         ("external_class", external_text, chosen[0], external.is_ok()),
         ("internal_class", internal_text, chosen[1], internal.is_ok()),
@@ -123,9 +139,10 @@ pub fn find(input: &ThreadInput, record: &mut Record) -> Result<Option<ThreadLim
             record.assume(field, &class.to_owned(), format!("No class is named: {usual}."));
         }
     }
-    if let Ok(ExternalLimits { tolerances: Tolerances::Unified(t), .. }) = &external {
-        class_2a(designation, t, record);
-    }
+    let engagement = match &external {
+        Ok(ExternalLimits { tolerances: Tolerances::Unified(t), .. }) => Some(class_2a(input, t, record)),
+        _ => None,
+    };
     let two_systems = matches!(thread.system, System::Unified | System::Metric);
     let external = external.ok().map(|limits| match two_systems {
         true => external_limits(designation, chosen[0], &limits, record),
@@ -135,7 +152,7 @@ pub fn find(input: &ThreadInput, record: &mut Record) -> Result<Option<ThreadLim
         true => internal_limits(designation, chosen[1], &limits, record),
         false => thread_other_limits::internal(designation, chosen[1], &limits, record),
     });
-    Ok((external.is_some() || internal.is_some()).then_some(ThreadLimits { external, internal }))
+    Ok(((external.is_some() || internal.is_some()).then_some(ThreadLimits { external, internal }), engagement))
 }
 
 fn lacking<const INTERNAL: bool>(designation: &Designation, chosen: Chosen, error: DesignationError) -> Wrong {

@@ -1,9 +1,12 @@
 //! The tolerances behind a Unified or metric thread's limits with their steps, as ASME B1.1 or
 //! ISO 965-1 makes and rounds them; other systems have theirs beside their limits.
 
+use super::thread::ThreadInput;
 use crate::quantity::{FoundExtent, FoundSize, Unit};
 use crate::reference::thread_designation::Designation;
-use crate::reference::threads::{ExternalLimits, InternalLimits, MetricTolerances, Tolerances, UnifiedTolerances};
+use crate::reference::threads::{
+    ExternalLimits, InternalLimits, MetricTolerances, Tolerances, UnifiedTolerances, table_engagement,
+};
 use crate::sources::Trust;
 use crate::working::Record;
 
@@ -98,20 +101,28 @@ pub fn internal_tolerances(designation: &Designation, limits: &InternalLimits, r
 }
 
 /// What all Unified pitch diameter tolerances of a thread rest on: its tolerance of class 2A.
-pub fn class_2a(designation: &Designation, t: &UnifiedTolerances, record: &mut Record) {
+pub fn class_2a(input: &ThreadInput, t: &UnifiedTolerances, record: &mut Record) -> FoundSize {
     record.source("asme_b1_1", "allowances and tolerances, and their rounding");
-    let thread = &designation.thread;
+    let thread = &input.designation.thread;
     let inches = |value: f64| FoundSize::stated(value, Unit::Inch);
     let (size, pitch) = (inches(thread.diameter), inches(thread.pitch));
     let engagement = inches(t.engagement);
-    record
-        .look_up(
-            "Length of engagement",
-            "ASME B1.1 tables: the size for UNC, UNF, 4-UN, 6-UN and 8-UN, nine pitches for the rest",
-        )
-        .with("D", "size", size)
-        .with("P", "pitch", pitch)
-        .gives("engagement", engagement);
+    match input.engagement {
+        Some(stated) => {
+            record
+                .choose("Length of engagement", "as stated")
+                .with("LE", "engagement", stated)
+                .gives("engagement", engagement);
+        }
+        None => record
+            .look_up(
+                "Length of engagement",
+                "ASME B1.1 tables: the size for UNC, UNF, 4-UN, 6-UN and 8-UN, nine pitches for the rest",
+            )
+            .with("D", "size", size)
+            .with("P", "pitch", pitch)
+            .gives("engagement", engagement),
+    }
     let used = inches(t.diameter_used);
     record
         .look_up(
@@ -129,11 +140,29 @@ pub fn class_2a(designation: &Designation, t: &UnifiedTolerances, record: &mut R
         .with("LE", "engagement", engagement)
         .with("P", "pitch", pitch)
         .gives("tolerance_2a", FoundExtent::stated(t.td2, Unit::Inch));
-    let length = if t.engagement == thread.diameter { "one diameter" } else { "nine pitches" };
-    record.note(
-        "engagement",
-        format!("The limits hold for the length of engagement that their tables are made for, here {length}."),
-    );
+    let made_for = if table_engagement(thread) == thread.diameter { "one diameter" } else { "nine pitches" };
+    if t.engagement_of_tables {
+        record.note(
+            "engagement",
+            format!("The limits hold for the length of engagement that their tables are made for, here {made_for}."),
+        );
+    } else {
+        record.note(
+            "engagement_stated",
+            format!(
+                "The limits are worked out for the length stated, by the standard's formula; its tables, and most gauges, are \
+                 made for {made_for}. The allowance is three tenths of the 2A tolerance at that length too."
+            ),
+        );
+    }
+    if !t.engagement_within_tables {
+        record.note(
+            "engagement_outside",
+            "The tables of ASME B1.1 hold up to an engagement of one and a half diameters, where they are made for nine \
+             pitches from five to fifteen; beyond that its formula is not known to hold.",
+        );
+    }
+    engagement
 }
 
 fn unified_pitch(

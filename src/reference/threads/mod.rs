@@ -6,6 +6,7 @@
 mod acme;
 mod classes;
 mod designation;
+mod engagement;
 mod error;
 mod foreign;
 mod limits;
@@ -35,6 +36,7 @@ pub use classes::{
     default_classes, read_for,
 };
 pub use designation::read;
+pub use engagement::{EngagementGroup, NormalEngagement, classes_for_engagement, normal_engagement};
 pub use error::{DesignationError, ErrorKind};
 pub use limits::{ExternalLimits, InternalLimits, Tolerances, external_limits, internal_limits};
 pub use metric::MetricTolerances;

@@ -4,6 +4,7 @@
 mod drawer;
 mod fault;
 mod machines;
+mod owned;
 mod pieces;
 mod reader;
 #[cfg(test)]
@@ -12,6 +13,7 @@ mod tests;
 pub use drawer::{DrillsFrom, DrillsToChoose, drills_from};
 pub use fault::{Fault, Faults};
 pub use machines::{MACHINE_FIELDS, Machine};
+pub use owned::{change_gears, tell_reamer, tell_tap};
 
 use crate::quantity::Size;
 use crate::reference::drill_diameter::DrillDiameter;
@@ -21,8 +23,8 @@ use sha2::{Digest, Sha256};
 use std::path::Path;
 use std::sync::OnceLock;
 
-/// What a shop owns, as its file says. Taps, reamers, gauge blocks and change gears are read and
-/// checked; no calculator chooses from them yet.
+/// What a shop owns, as its file says. Gauge blocks are read and checked; no calculator chooses from them
+/// yet.
 #[derive(Debug)]
 pub struct Shop {
     /// The shop's name.

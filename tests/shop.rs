@@ -234,6 +234,51 @@ fn the_tap_drill_is_one_that_the_shop_has() {
 }
 
 #[test]
+fn the_change_gears_of_the_shop_are_taken_where_the_request_names_none() {
+    let caller = Caller::with_shop();
+    let path = "/v1/threads/change-gears";
+    let wanted = [("thread", "M10"), ("leadscrew_lead", "1/8 in")];
+    let answer = caller.ask(path, &wanted);
+    let gears = assumed(&answer, "gears").expect("gears are on record");
+    assert_eq!(gears["says"], "The change gears of Tern Point Works.");
+    assert_eq!(gears["value"].as_array().map(Vec::len), Some(16));
+    // 1.5 mm over 3.175 mm is 60 over 127, and the shop has both wheels.
+    assert_eq!(answer["result"]["trains"][0]["error"]["value"], 0.0);
+    assert!(answer["result"]["trains"][0]["train"].as_str().is_some_and(|train| train.contains("127")), "{answer}");
+    // Named wheels go first, and say nothing of the shop's.
+    let named = caller.ask(path, &[&wanted[..], &[("gears", "20,40,50,60")]].concat());
+    assert!(assumed(&named, "gears").is_none());
+    assert_ne!(named["result"]["trains"][0]["error"]["value"], 0.0);
+    let problem = Caller::with(&[]).refused(path, &wanted);
+    assert_eq!(
+        (&problem["errors"][0]["field"], &problem["errors"][0]["code"]),
+        (&json!("/gears"), &json!("field_missing"))
+    );
+}
+
+#[test]
+fn taps_and_reamers_of_the_shop_are_told_of() {
+    let caller = Caller::with_shop();
+    let note = |answer: &Value, code: &str| -> Option<String> {
+        let notes = answer["notes"].as_array()?;
+        notes.iter().find(|note| note["code"] == code)?["says"].as_str().map(str::to_owned)
+    };
+    for path in ["/v1/threads/tap-limit", "/v1/holes/tap-drill"] {
+        let owned = caller.ask(path, &[("thread", "M8")]);
+        assert_eq!(note(&owned, "shop_tap").as_deref(), Some("Tern Point Works has a tap for M8."), "{path}");
+        let other = caller.ask(path, &[("thread", "M9")]);
+        assert_eq!(note(&other, "shop_tap").as_deref(), Some("Tern Point Works lists no tap for M9."), "{path}");
+    }
+    let ream = |diameter| {
+        let fields = [("diameter", diameter), ("cutting_speed", "10 m/min"), ("feed_per_rev", "0.2 mm/rev")];
+        note(&caller.ask("/v1/speeds/reaming", &fields), "shop_reamer")
+    };
+    assert_eq!(ream("0.5 in").as_deref(), Some("Tern Point Works has a reamer of 0.5 in."));
+    assert_eq!(ream("9 mm").as_deref(), Some("Tern Point Works lists no reamer of 9 mm; its nearest is 0.375 in."));
+    assert_eq!(note(&Caller::with(&[]).ask("/v1/threads/tap-limit", &[("thread", "M8")]), "shop_tap"), None);
+}
+
+#[test]
 fn ranges_and_solving_backwards_take_the_machine_along() {
     let caller = Caller::with_shop();
     let rows = caller.ask(SPEED, &[WINCH[0], ("diameter", "1/4 in|1/2 in|1 in"), WINCH[2]]);

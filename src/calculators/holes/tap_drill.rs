@@ -16,7 +16,7 @@ use crate::reference::thread_class::InternalClass;
 use crate::reference::thread_designation::Designation;
 use crate::reference::threads::{System, published_tap_drill};
 use crate::refusal::Refusal;
-use crate::shop::{DrillsFrom, drills_from};
+use crate::shop::{DrillsFrom, drills_from, tell_tap};
 use crate::working::Record;
 use serde::Deserialize;
 use utoipa::ToSchema;
@@ -245,6 +245,7 @@ impl Calculator for TapDrill {
                 (65.0, "Common practice for forming taps; the tap maker's size for the material comes first.")
             }
         };
+        tell_tap(&input.thread.thread, record);
         let all = drills_from(input.from, record)?;
         let (own, says) = if all.from == DrillsFrom::Shop {
             (DrillSystem::ALL.to_vec(), "Every drill in the drawer is at hand.")

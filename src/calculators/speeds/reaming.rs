@@ -12,6 +12,7 @@ use crate::reference::cutting_speeds::{Operation, ToolMaterial};
 use crate::reference::drilling::reaming_stock;
 use crate::reference::material_name::WorkMaterial;
 use crate::refusal::Refusal;
+use crate::shop::tell_reamer;
 use crate::working::{Constant, Record};
 use serde::Deserialize;
 use utoipa::ToSchema;
@@ -241,6 +242,7 @@ impl Calculator for Reaming {
         let tooling = input.tooling();
         tooling.warn(record);
         let size = input.diameter;
+        tell_reamer(&size, record);
         let wanted = speed(&tooling, record)?;
         let feed =
             tooling.feed(input.feed_per_rev, "feed_per_rev", Operation::Reaming, Some(size.get().si()), record)?;

@@ -8,6 +8,7 @@ use crate::fields::Count;
 use crate::quantity::{FoundDifference, FoundFineDeviation, FoundSize, SiValue, Size, Unit};
 use crate::reference::thread_designation::Designation;
 use crate::refusal::{Code, Refusal, between};
+use crate::shop::change_gears;
 use crate::working::Record;
 use serde::Deserialize;
 use utoipa::ToSchema;
@@ -19,7 +20,7 @@ pub struct ChangeGears;
 /// Most wheels of one set.
 const MOST_GEARS: usize = 40;
 /// Wheels have at least and at most so many teeth.
-const TEETH: std::ops::RangeInclusive<u32> = 8..=300;
+const TEETH: std::ops::RangeInclusive<u32> = 8..=400;
 
 /// What the change gears calculator asks for.
 #[derive(Debug, Deserialize, Validate, ToSchema)]
@@ -32,8 +33,9 @@ pub struct ChangeGearsInput {
     pub lead: Option<Size>,
     /// Lead of the lead screw: how far one turn of it moves the carriage.
     pub leadscrew_lead: Size,
-    /// Teeth of the wheels owned; a wheel that is there twice is named twice.
-    pub gears: Vec<u32>,
+    /// Teeth of the wheels owned; a wheel that is there twice is named twice. If absent, those of the shop, where one with
+    /// change gears is set.
+    pub gears: Option<Vec<u32>>,
     /// Teeth of a fixed wheel on the spindle that drives the stud; with stud_wheel. If absent the stud turns as the
     /// spindle does.
     #[schema(value_type = Option<u32>, minimum = 8, maximum = 300)]
@@ -127,13 +129,20 @@ fn check_lead(input: &ChangeGearsInput) -> Result<(), ValidationError> {
     }
 }
 
-fn check_gears(input: &ChangeGearsInput) -> Result<(), ValidationError> {
-    const GOOD: &str = "20,30,40,45,50,55,60,65,127";
-    if input.gears.len() < 2 || input.gears.len() > MOST_GEARS {
-        return Err(between(Code::ValueOutOfRange, "Name 2 to 40 wheels.", &[("gears", GOOD)]));
+/// Wheels that are always right.
+const GOOD: &str = "20,30,40,45,50,55,60,65,127";
+
+/// What is wrong with a set of wheels.
+fn wrong_gears(gears: &[u32]) -> Option<String> {
+    if gears.len() < 2 || gears.len() > MOST_GEARS {
+        return Some("Name 2 to 40 wheels.".into());
     }
-    if let Some(wrong) = input.gears.iter().find(|teeth| !TEETH.contains(teeth)) {
-        let says = format!("A wheel of {wrong} teeth is none: they have 8 to 300.");
+    let wrong = gears.iter().find(|teeth| !TEETH.contains(teeth))?;
+    Some(format!("A wheel of {wrong} teeth is none: they have 8 to 400."))
+}
+
+fn check_gears(input: &ChangeGearsInput) -> Result<(), ValidationError> {
+    if let Some(says) = input.gears.as_deref().and_then(wrong_gears) {
         return Err(between(Code::ValueOutOfRange, says, &[("gears", GOOD)]));
     }
     match (input.spindle_wheel, input.stud_wheel) {
@@ -266,11 +275,15 @@ impl Calculator for ChangeGears {
             .with("S", "leadscrew_lead", input.leadscrew_lead)
             .with("h", "stud_turns", stud)
             .gives("wanted_ratio", ratio);
-        let found = trains(&input.gears, ratio, clearance, count);
+        let gears = change_gears(input.gears.as_deref(), GOOD, record)?;
+        if let Some(says) = wrong_gears(&gears) {
+            return Err(Refusal::no_answer(&format!("The shop's file: {says}"), &[("gears", GOOD.into())]));
+        }
+        let found = trains(&gears, ratio, clearance, count);
         if found.is_empty() {
             return Err(Refusal::no_answer(
                 "These wheels make no train: all have the same number of teeth.",
-                &[("gears", "20,30,40,45,50,55,60,65,127".into())],
+                &[("gears", GOOD.into())],
             ));
         }
         if !found[0].clears {

@@ -16,6 +16,7 @@ use crate::reference::thread_class::InternalClass;
 use crate::reference::thread_designation::Designation;
 use crate::reference::threads::TapMarking;
 use crate::refusal::{Code, Refusal, between};
+use crate::shop::tell_tap;
 use crate::suggestion::{Way, value};
 use crate::working::Record;
 use serde::Deserialize;
@@ -239,6 +240,7 @@ impl Calculator for TapLimit {
         let hole = zones::hole(&given, &limits, input, record);
         let marking = zones::marking(&given, input, record);
         let found = rows::taps(&given, (&hole, &limits.class), marking, input, record)?;
+        tell_tap(given.thread(), record);
         record.note(
             "gauge_first",
             "A tap by the list is a beginning: what it cuts depends on its wear, the material, the fluid and how truly it \

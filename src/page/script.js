@@ -49,7 +49,8 @@
       // A device that keeps nothing still answers.
     }
   };
-  const here = () => location.pathname + location.search;
+  const canonical = () => one('link[rel=canonical]');
+  const here = () => (canonical() ? canonical().getAttribute('href') : location.pathname + location.search);
   const entryOf = () => {
     const lead = one('#answer .lead');
     const given = all('.given tr').map((row) => one('td', row).textContent).slice(0, 3).join(', ');
@@ -120,10 +121,14 @@
     }
     const lead = one('#answer .lead');
     line.replaceChildren(...(lead ? [make('a', { href: '#answer' }, lead.textContent.trim())] : []));
+    line.hidden = true;
+    seeing.disconnect();
+    if (lead) seeing.observe(lead);
   };
 
   // ---- The answer in one line, while the answer itself is out of sight.
   const line = make('p', { id: 'line', role: 'status', hidden: '' });
+  const seeing = new IntersectionObserver(([lead]) => (line.hidden = lead.isIntersecting), { threshold: 0.9 });
 
   // ---- No connection.
   let offlineSays = '';
@@ -150,7 +155,7 @@
   const settle = later(() => {
     remember();
     const worker = navigator.serviceWorker && navigator.serviceWorker.controller;
-    if (worker) worker.postMessage({ keep: location.href });
+    if (worker) worker.postMessage({ keep: here() });
   }, 1200);
 
   const take = (next) => {
@@ -183,7 +188,7 @@
       }
     }
     const address = one('link[rel=canonical]', next).getAttribute('href');
-    one('link[rel=canonical]').setAttribute('href', address);
+    canonical().setAttribute('href', address);
     history.replaceState(null, '', address);
     enhance();
   };
@@ -237,9 +242,6 @@
 
   if (form) {
     form.before(line);
-    new IntersectionObserver(([seen]) => {
-      line.hidden = seen.isIntersecting || !line.children.length || window.innerWidth >= 960;
-    }).observe(one('#answer'));
     form.addEventListener('input', (event) => {
       const { name } = event.target;
       if (name === 'units') {
@@ -267,6 +269,8 @@
       if (radio) radio.checked = true;
       preset();
     }
+    // However the form was sent, the address is the one to send on.
+    history.replaceState(null, '', here() + location.hash);
     if (one('#answer .answer-part')) settle();
     enhance();
   }
@@ -307,10 +311,10 @@
     const named = { '␣': 'space', '↵': 'next line', '-': 'minus', '/': 'stroke', '.': 'point', ',': 'comma' };
     for (const input of all('[data-inputmode]', form)) input.inputMode = input.dataset.inputmode;
     form.addEventListener('focusin', ({ target }) => {
-      const row = one('.keys', form);
-      if (row && row.contains(target)) return;
-      if (row) row.remove();
+      // A row that goes away while something below it is being pressed would move it from under the finger.
       if (!target.dataset.keys) return;
+      const row = one('.keys', form);
+      if (row) row.remove();
       const key = (mark) => make('button', { type: 'button', 'aria-label': named[mark] || mark,
         onclick: () => put(target, mark) }, mark);
       const letters = make('button', { type: 'button', 'aria-label': 'letters', onclick: () => {

@@ -6,7 +6,6 @@
 use crate::asking::{Described, Field, Form, RESERVED, reserved_fields};
 use crate::fields::{Fields, Given};
 use crate::quantity::{KINDS, KindRow, Unit, read};
-use crate::reference::drill_diameter::DrillDiameter;
 
 /// The parts of a range, in the order they are joined.
 pub const RANGE: [&str; 4] = ["range.of", "range.from", "range.to", "range.step"];
@@ -179,9 +178,6 @@ fn one_line(field: &Field, value: &str) -> String {
 
 /// `text` with `unit` behind each bare number.
 fn with_unit(field: &Field, text: &str, unit: Unit) -> String {
-    if field.schema_name.as_deref() == Some("DrillDiameter") && DrillDiameter::read(text).is_ok() {
-        return text.to_owned();
-    }
     if text.trim_start().starts_with(['[', '{']) {
         return text.to_owned();
     }
@@ -279,10 +275,13 @@ mod tests {
 
     #[test]
     fn a_drill_s_name_stays_a_name() {
-        for name in ["%237", "F", "27/64"] {
+        for name in ["%237", "F", "No.7"] {
             let query = format!("diameter={name}&diameter.unit=mm");
             assert!(!query_of("holes/drill-point", &query).contains("mm"), "{query}");
         }
+        // A fraction alone names a drill; with a unit chosen beside it, it is a number like any other.
+        assert_eq!(query_of("holes/drill-point", "diameter=27/64&diameter.unit="), "diameter=27%2F64");
+        assert_eq!(query_of("holes/drill-point", "diameter=27/64&diameter.unit=in"), "diameter=27%2F64%20in");
         assert_eq!(query_of("holes/drill-point", "diameter=8.5&diameter.unit=mm"), "diameter=8.5%20mm");
     }
 

@@ -1,0 +1,97 @@
+// Every calculator's page against the rules of WCAG 2.2 AA that a program can check, sizes to touch, and widths.
+import assert from 'node:assert/strict';
+import { after, before, test } from 'node:test';
+import { brotliDecompressSync } from 'node:zlib';
+import { DESK, PHONE, base, calculators, launch, open, pageOf, violations } from './browser.mjs';
+
+let browser;
+before(async () => (browser = await launch()));
+after(() => browser.close());
+
+const unfold = (page) => page.evaluate(() => document.querySelectorAll('details').forEach((folded) => (folded.open = true)));
+
+// What is to be touched and is smaller than 48 px either way.
+const small = (page) => page.evaluate(() => {
+  const touched = document.querySelectorAll('a, button, input, select, textarea, summary');
+  return [...touched]
+    .map((element) => (element.type === 'radio' ? element.closest('label') : element))
+    .map((element) => ({ element, box: element.getBoundingClientRect() }))
+    .filter(({ element, box }) => box.width > 0 && !element.matches('.skip') && (box.height < 47.5 || box.width < 47.5))
+    .map(({ element, box }) => `${element.outerHTML.slice(0, 100)} is ${Math.round(box.width)} by ${Math.round(box.height)}`);
+});
+
+const widths = async (page, path) => {
+  for (const [width, scale] of [[320, 1], [390, 2], [1280, 2], [1280, 1]]) {
+    await page.setViewportSize({ width, height: 800 });
+    await page.evaluate((scale) => (document.documentElement.style.fontSize = `${scale * 100}%`), scale);
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+    assert.ok(wide <= width, `${path} is ${wide} px wide on ${width} px at ${scale * 100} %`);
+  }
+};
+
+test('every calculator: nothing found by axe, large enough to touch, no sideways scrolling', async (t) => {
+  const all = await calculators();
+  assert.ok(all.length > 40);
+  for (const calculator of all) {
+    await t.test(calculator.id, async () => {
+      const path = pageOf(calculator);
+      const page = await open(browser, PHONE, path);
+      assert.equal(await page.locator('#answer .answer-part').count(), 1, path);
+      await unfold(page);
+      assert.deepEqual(await violations(page), [], path);
+      assert.deepEqual(await small(page), [], path);
+      await page.emulateMedia({ colorScheme: 'dark' });
+      assert.deepEqual(await violations(page, { runOnly: ['color-contrast'] }), [], `${path} by night`);
+      await widths(page, path);
+      assert.deepEqual(page.faults, []);
+      await page.context().close();
+    });
+  }
+});
+
+for (const path of ['/', '/?find=three+wires', '/offline', '/holes/nothing', '/holes/drill-point', '/holes/drill-point?diameter=0.5&point_angle=x',
+  '/holes/drill-point?diameter=1/4..1+step+1/8+in', '/datum/visit-order']) {
+  test(`${path}: the same by day and by night`, async () => {
+    for (const size of [PHONE, DESK]) {
+      for (const colorScheme of ['light', 'dark']) {
+        const page = await open(browser, size, path, { colorScheme });
+        await unfold(page);
+        assert.deepEqual(await violations(page), []);
+        assert.deepEqual(await small(page), []);
+        if (colorScheme === 'dark' && size === DESK) await widths(page, path);
+        await page.context().close();
+      }
+    }
+  });
+}
+
+test('the first page with all that it loads is below 60 kB as sent', async () => {
+  const page = await open(browser, PHONE);
+  const addresses = await page.evaluate(() => [location.href, ...performance.getEntriesByType('resource').map((entry) => entry.name)]);
+  let sent = 0;
+  for (const address of [...new Set([...addresses, `${base}/service-worker.js`])].filter((address) => !address.endsWith('/offline'))) {
+    const response = await page.context().request.get(address, { headers: { 'accept-encoding': 'br' } });
+    const length = Number(response.headers()['content-length'] ?? NaN);
+    const body = await response.body();
+    sent += Number.isNaN(length) ? (await size(address)) : length;
+    assert.ok(body.length > 0);
+  }
+  assert.ok(sent > 5_000 && sent < 60_000, `${sent} bytes`);
+  await page.context().close();
+});
+
+// The bytes of a response as they come over the wire.
+const size = async (address) => {
+  const { get } = await import('node:http');
+  return new Promise((resolve, reject) => {
+    get(address, { headers: { 'accept-encoding': 'br' } }, (response) => {
+      const parts = [];
+      response.on('data', (part) => parts.push(part));
+      response.on('end', () => {
+        const bytes = Buffer.concat(parts);
+        if (response.headers['content-encoding'] === 'br') brotliDecompressSync(bytes);
+        resolve(bytes.length);
+      });
+    }).on('error', reject);
+  });
+};

@@ -9,7 +9,7 @@ use std::collections::HashMap;
 pub type Changed = HashMap<String, Vec<f64>>;
 
 /// Goes through the steps. What no formula gives, such as a choice among a machine's speeds, stays as
-/// it is, unless it is the choice of a value that has changed.
+/// it is, unless it is the choice of a value that has changed or half of an angle.
 pub fn replay(steps: &[Step], misread: Misread) -> Changed {
     let mut changed = Changed::new();
     for step in steps {
@@ -17,7 +17,7 @@ pub fn replay(steps: &[Step], misread: Misread) -> Changed {
         let values = match step.by() {
             By::Formula => evaluated(step, shown.len(), misread, &changed),
             By::Choice => chosen(step, &shown, &changed),
-            By::Table => None,
+            By::Table => looked_up(step, &shown, misread),
         };
         if let Some(values) = values
             && !same(&values, &shown)
@@ -44,6 +44,17 @@ pub fn evaluated(step: &Step, rows: usize, misread: Misread, changed: &Changed) 
         })
         .collect();
     Formula::read(step.formula())?.values(&symbols, misread, step.gives().is_angle(), rows)
+}
+
+/// A half of an angle that a table gives, misread.
+fn looked_up(step: &Step, shown: &[f64], misread: Misread) -> Option<Vec<f64>> {
+    let factor = match misread {
+        Misread::WholeForHalf => 2.0,
+        Misread::HalfOfHalf => 0.5,
+        _ => return None,
+    };
+    let is_half = step.gives().is_angle() && step.field().split(['.', '_']).any(|word| word == "half");
+    is_half.then(|| shown.iter().map(|angle| angle * factor).collect())
 }
 
 /// What a choice gives where the value it chose has changed.

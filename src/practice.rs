@@ -9,16 +9,20 @@ mod link;
 mod marking;
 mod replay;
 mod request;
+mod seed;
 mod slips;
 mod vary;
 mod wanted;
 mod words;
+mod written;
 
 pub use marking::allowed;
-pub use request::{Asked, Checked, FIRST_SEED, MOST_QUESTIONS, Seed, TaskNamed, allowed_words, good, next_seed};
+pub use request::{Asked, Checked, FIRST_SEED, MOST_QUESTIONS, good, next_seed};
+pub use seed::{Seed, TaskNamed};
 pub use slips::{CODES, Slip};
 pub use wanted::Wanted;
 pub use words::name_of;
+pub use written::allowed_words;
 
 use crate::asking::{Answer, Form, ask, describe_entry};
 use crate::calculators::{Entry, Example};

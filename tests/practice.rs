@@ -2,6 +2,8 @@
 //! the addresses beside.
 
 mod common;
+#[path = "practice/everywhere.rs"]
+mod everywhere;
 #[path = "practice/http.rs"]
 mod http;
 #[path = "practice/slips.rs"]

@@ -3,17 +3,13 @@
 
 use super::draw::Draw;
 use super::link::Link;
+use super::seed::{Seed, TaskNamed};
 use super::{Marked, Question, Recipe};
-use crate::asking::Sources;
-use crate::calculators::{Entry, REGISTER, Task, find};
+use crate::calculators::{Entry, REGISTER, find};
 use crate::fields::{Count, Fields, Given, nearest};
-use crate::quantity::{Quantity, Unread, shown, text, to_serde};
+use crate::quantity::shown;
 use crate::refusal::{Code, Refusal, Wrong};
-use crate::working::StepIn;
-use serde::de::{self, Deserialize, Deserializer, Visitor};
-use serde::ser::{Serialize, SerializeMap, Serializer};
-use serde_json::json;
-use std::fmt;
+use serde::de::IgnoredAny;
 
 /// Most questions of one request.
 pub const MOST_QUESTIONS: u32 = 100;
@@ -26,85 +22,6 @@ const SHORT: u64 = 1_000_000;
 
 /// Other seeds that are tried for a question that is not on the sheet yet.
 const FRESH: usize = 40;
-
-/// A seed: a whole number, as text or as a number.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Seed(pub u64);
-
-/// The largest whole number below which JSON readers keep every one.
-const EXACT: f64 = 9_007_199_254_740_992.0;
-
-impl<'de> Deserialize<'de> for Seed {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_any(SeedVisitor)
-    }
-}
-
-struct SeedVisitor;
-
-fn refused<E: de::Error>(code: &'static str, says: String) -> E {
-    to_serde(Unread { code, says, try_this: String::new() })
-}
-
-impl Visitor<'_> for SeedVisitor {
-    type Value = Seed;
-
-    fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
-        f.write_str("a seed, a whole number such as 7")
-    }
-
-    fn visit_str<E: de::Error>(self, text: &str) -> Result<Seed, E> {
-        if text.is_empty() || !text.bytes().all(|b| b.is_ascii_digit()) {
-            return Err(refused(
-                "value_unreadable",
-                format!("\"{}\" is not a whole number of 0 or more.", shown(text)),
-            ));
-        }
-        let large = || refused("value_out_of_range", format!("A seed is at most {}.", u64::MAX));
-        text.parse().map(Seed).map_err(|_| large())
-    }
-
-    fn visit_f64<E: de::Error>(self, number: f64) -> Result<Seed, E> {
-        if number < 0.0 || number.fract() != 0.0 {
-            return self.visit_str(&text::full(number));
-        }
-        if number >= EXACT {
-            return Err(refused("value_out_of_range", "Write so large a seed as text, or it loses digits.".into()));
-        }
-        Ok(Seed(number as u64))
-    }
-
-    fn visit_u64<E: de::Error>(self, number: u64) -> Result<Seed, E> {
-        Ok(Seed(number))
-    }
-}
-
-/// A task by its words, `make the hole`, also with underscores or hyphens.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct TaskNamed(pub Task);
-
-impl TaskNamed {
-    /// The word that addresses use.
-    pub fn word(task: Task) -> String {
-        task.words().to_lowercase().replace(' ', "_")
-    }
-}
-
-impl<'de> Deserialize<'de> for TaskNamed {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let said = String::deserialize(deserializer)?;
-        let wanted = said.trim().to_lowercase().replace([' ', '-'], "_");
-        let words: Vec<String> = Task::ALL.iter().map(|task| TaskNamed::word(*task)).collect();
-        match Task::ALL.into_iter().find(|task| TaskNamed::word(*task) == wanted) {
-            Some(task) => Ok(TaskNamed(task)),
-            None => {
-                let near = nearest(&wanted, words.iter().map(String::as_str)).unwrap_or("cut").to_owned();
-                let says = format!("\"{}\" is no task; the tasks are {}.", shown(&said), words.join(", "));
-                Err(to_serde(Unread { code: "not_found", says, try_this: near }))
-            }
-        }
-    }
-}
 
 /// A request for questions.
 #[derive(Clone, Debug, Default, serde::Deserialize)]
@@ -255,7 +172,7 @@ struct CheckedFields {
     vary: Option<bool>,
     machine: Option<String>,
     #[serde(rename = "answer")]
-    _answer: de::IgnoredAny,
+    _answer: IgnoredAny,
 }
 
 /// A question with the answer that was marked.
@@ -289,90 +206,4 @@ impl Checked {
         let marked = question.mark(answer)?;
         Ok(Self { question, marked })
     }
-}
-
-impl Question {
-    /// The fields that make the same question again, beside the answer.
-    pub fn recipe_fields(&self) -> Vec<(&'static str, String)> {
-        let recipe = &self.recipe;
-        let mut fields = vec![("calculator", recipe.entry.id.to_owned()), ("seed", recipe.seed.to_string())];
-        if let Some(from) = &recipe.from {
-            fields.push(("from", from.clone()));
-            if recipe.vary {
-                fields.push(("vary", "true".to_owned()));
-            }
-        }
-        if let Some(machine) = &recipe.machine {
-            fields.push(("machine", machine.clone()));
-        }
-        fields
-    }
-
-    fn write<M: SerializeMap>(&self, map: &mut M) -> Result<(), M::Error> {
-        let recipe = &self.recipe;
-        map.serialize_entry("calculator", recipe.entry.id)?;
-        map.serialize_entry("seed", &recipe.seed)?;
-        if let Some(from) = &recipe.from {
-            map.serialize_entry("from", from)?;
-            map.serialize_entry("vary", &recipe.vary)?;
-        }
-        if let Some(machine) = &recipe.machine {
-            map.serialize_entry("machine", machine)?;
-        }
-        map.serialize_entry("text", &self.text)?;
-        map.serialize_entry("asks_for", &self.wanted.path)?;
-        map.serialize_entry("unit", self.wanted.quantity.unit.spelling())?;
-        let inputs: serde_json::Map<String, serde_json::Value> =
-            self.fields.iter().map(|(name, value)| (name.clone(), json!(value))).collect();
-        map.serialize_entry("inputs", &inputs)
-    }
-}
-
-impl Serialize for Question {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(None)?;
-        self.write(&mut map)?;
-        map.end()
-    }
-}
-
-/// A quantity as an answer repeats it.
-pub fn stated(quantity: &Quantity) -> serde_json::Value {
-    json!({"value": text::tidy(quantity.value), "unit": quantity.unit.spelling(), "text": quantity.text()})
-}
-
-impl Serialize for Checked {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let Self { question, marked } = self;
-        let record = &question.answer.record;
-        let expected = question.wanted.quantity;
-        let mut map = serializer.serialize_map(None)?;
-        question.write(&mut map)?;
-        let answered = &marked.answered;
-        let said = format!("{}{}", text::full(answered.value), answered.unit.row().suffix);
-        map.serialize_entry(
-            "answered",
-            &json!({"value": answered.value, "unit": answered.unit.spelling(), "text": said}),
-        )?;
-        map.serialize_entry("right", &marked.right)?;
-        if let Some(slip) = &marked.slip {
-            map.serialize_entry("slip", &json!({"code": slip.code, "says": slip.says}))?;
-        }
-        map.serialize_entry("expected", &stated(&expected))?;
-        map.serialize_entry("allowed", &allowed_words(marked.allowed, &expected))?;
-        let steps: Vec<StepIn> = record.steps.iter().map(|step| StepIn(step, question.answer.system)).collect();
-        map.serialize_entry("working", &steps)?;
-        map.serialize_entry("notes", &record.notes)?;
-        map.serialize_entry("cautions", &record.cautions)?;
-        map.serialize_entry("sources", &Sources(&record.sources))?;
-        map.serialize_entry("trust", record.trust().as_str())?;
-        map.end()
-    }
-}
-
-/// How far an answer may be off, as a quantity.
-pub fn allowed_words(allowed: f64, expected: &Quantity) -> serde_json::Value {
-    let value = text::rough(allowed);
-    let said = format!("±{}{}", text::full(value), expected.unit.row().suffix);
-    json!({"value": value, "unit": expected.unit.spelling(), "text": said})
 }

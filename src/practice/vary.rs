@@ -3,6 +3,7 @@
 
 mod names;
 mod number;
+mod sensible;
 
 use super::draw::Draw;
 use crate::asking::{Field, RESERVED, describe_entry};
@@ -115,7 +116,7 @@ fn scalar(field: &Field, value: &str, whole: &Whole, draw: &mut Draw) -> Option<
     let stated = Stated::read(value)?;
     match whole.scale {
         Some(scale) if is_length(&stated) => Some(measured(&stated, scale, draw).text()),
-        _ => Some(number::other(&stated, field, draw)),
+        _ => Some(sensible::other(&stated, field, draw)),
     }
 }
 

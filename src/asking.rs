@@ -5,6 +5,7 @@
 
 mod answer;
 mod backwards;
+mod because;
 mod cell;
 mod cells;
 mod describe;
@@ -23,13 +24,14 @@ mod table;
 mod tolerance;
 
 pub use answer::{Answer, Body, Correction, Root, Row};
+pub use because::Because;
 pub use cell::cell;
 pub use describe::{
     Described, FORMS, Field, ResultField, describe_entry, described, reserved_fields, reserved_schemas, without_null,
 };
 pub use effort::{is_long, too_much_work, within};
 pub use receipt::{LONGEST_LINK, Sources, link};
-pub use recheck::{Because, Difference, GivenBy, Rechecked, Verdict, recheck};
+pub use recheck::{Difference, GivenBy, Rechecked, Verdict, recheck};
 pub use reserved::{Digits, Form, RESERVED, RefusalsAs, Reserved, Separator, XReads, ZPlus};
 pub use sheet::{Answered, Sheet, delimiter, separator};
 pub use table::table;
@@ -77,8 +79,17 @@ pub fn ask(entry: &'static Entry, mut fields: Fields, form: Form) -> Result<(Ans
 
 /// One calculation, in the units and on the resolution asked for.
 fn one(entry: &'static Entry, fields: &Fields, reserved: &Reserved, working: bool) -> Result<Answer, Refusal> {
+    on_record(entry, fields, reserved, Record::new(working))
+}
+
+/// The same, on a record begun.
+fn on_record(
+    entry: &'static Entry,
+    fields: &Fields,
+    reserved: &Reserved,
+    mut record: Record,
+) -> Result<Answer, Refusal> {
     effort::go_on()?;
-    let mut record = Record::new(working);
     let solved = (entry.solve)(fields, &mut record).map_err(|refusal| reserved.stood_in.explain(refusal))?;
     let (inputs, mut result) = (solved.inputs, solved.result);
     reserved.stood_in.tell(&inputs, &mut record);

@@ -94,6 +94,8 @@ pub struct Used {
 #[derive(Debug, Default)]
 pub struct Record {
     keep_working: bool,
+    /// Where only the result is wanted, as in a table of very many rows, nothing is put on record.
+    only_result: bool,
     /// The steps, in order.
     pub steps: Vec<Step>,
     /// Defaults used.
@@ -110,6 +112,11 @@ impl Record {
     /// An empty record; without `keep_working` steps are not kept.
     pub fn new(keep_working: bool) -> Self {
         Self { keep_working, ..Self::default() }
+    }
+
+    /// A record on which nothing is put, for a result alone.
+    pub fn of_result_alone() -> Self {
+        Self { only_result: true, ..Self::default() }
     }
 
     /// Begins a step that evaluates `formula`.
@@ -150,6 +157,9 @@ impl Record {
 
     /// Puts a default on record.
     pub fn assume(&mut self, field: &'static str, value: &impl IntoTree, says: impl Into<Cow<'static, str>>) {
+        if self.only_result {
+            return;
+        }
         if let Some(value) = value.tree() {
             self.assumed.push(Assumed { field, value, says: says.into() });
         }
@@ -157,18 +167,24 @@ impl Record {
 
     /// Adds a note.
     pub fn note(&mut self, code: &'static str, says: impl Into<Cow<'static, str>>) {
+        if self.only_result {
+            return;
+        }
         self.notes.push(Remark { code, says: says.into() });
     }
 
     /// Adds a caution, once.
     pub fn caution(&mut self, (code, says): (&'static str, &'static str)) {
-        if !self.cautions.iter().any(|c| c.code == code) {
+        if !self.only_result && !self.cautions.iter().any(|c| c.code == code) {
             self.cautions.push(Remark { code, says: Cow::Borrowed(says) });
         }
     }
 
     /// Cites a source, once for each place.
     pub fn source(&mut self, key: &'static str, place: impl Into<Cow<'static, str>>) {
+        if self.only_result {
+            return;
+        }
         if let Some(source) = source(key) {
             self.cite(source, place.into(), source.trust);
         }
@@ -176,6 +192,9 @@ impl Record {
 
     /// Cites a source for a value of less trust than the source as a whole.
     pub fn source_trusted(&mut self, key: &'static str, place: impl Into<Cow<'static, str>>, trust: Trust) {
+        if self.only_result {
+            return;
+        }
         if let Some(source) = source(key) {
             self.cite(source, place.into(), trust.max(source.trust));
         }

@@ -142,8 +142,10 @@ fn a_table_says_the_same_as_the_calculator_asked_row_by_row() {
             for (row, wanted) in answered.iter().zip(&alone) {
                 assert_eq!(cell(row, "refused"), "", "{} {example:?}", entry.id);
                 for (name, value) in wanted {
-                    let own = format!("result {name}");
-                    let name = if row.iter().any(|(heading, _)| *heading == own) { &own } else { name };
+                    // A result named like an input, or a list's like one of the result's own, says whose it is.
+                    let others = [format!("result {name}"), format!("candidates.{name}")];
+                    let other = others.iter().find(|other| row.iter().any(|(heading, _)| heading == *other));
+                    let name = other.unwrap_or(name);
                     assert_eq!(cell(row, name), value, "{} {name} {example:?}", entry.id);
                 }
             }
@@ -213,9 +215,16 @@ fn no_cell_becomes_a_formula() {
     assert_eq!(cells, 28);
     assert!(answered.contains("'=HYPERLINK"));
     // So is a name in a table of one answer.
-    let tools = r#"[{"name": "=1+1", "reading": "1 in"}, {"name": "T2", "reading": "2 in"}]"#;
+    let tools = r#"[{"name": "T1", "reading": "1 in"}, {"name": "=1+1", "reading": "2 in"}]"#;
     let url = format!("{}/v1/datum/tool-setting.csv", caller.service.base);
-    let one = caller.client.get(url).query(&[("tools", tools)]).send().expect("an answer").text().expect("text");
+    let one = caller
+        .client
+        .get(url)
+        .query(&[("tools", tools), ("reference", "T1")])
+        .send()
+        .expect("an answer")
+        .text()
+        .expect("text");
     assert!(one.contains("'=1+1") && !one.contains("\n=1+1"), "{one}");
 }
 
@@ -357,14 +366,15 @@ fn long_tables_and_lines_keep_their_order() {
     }
     let body = made(2_000, |at| {
         format!(
-            "{{\"id\": {at}, \"calculator\": \"holes/drill-point\", \"working\": false, \"inputs\": {{\"diameter\": \"{at} mm\"}}}}\n"
+            "{{\"id\": {at}, \"calculator\": \"holes/drill-point\", \"working\": false, \"inputs\": {{\"diameter\": \"{} in\"}}}}\n",
+            at % 5
         )
     });
     let lines = caller.lines("/v1/batch", body);
     assert_eq!(lines.len(), 2_000);
     for (at, line) in lines.iter().enumerate() {
         assert_eq!(line["id"], at);
-        assert_eq!(line["answer"].is_object(), (1..=1000).contains(&at), "{line}");
+        assert_eq!(line["answer"].is_object(), at % 5 != 0, "{at}: {line}");
     }
 }
 
@@ -616,16 +626,19 @@ fn a_row_is_answered_before_the_next_is_sent() {
 
 #[test]
 fn silence_ends_a_stream_and_slowness_does_not() {
-    let caller = Caller::with(&["--timeout", "1"]);
-    let mut stream = open(&caller.service.base, &format!("{DRILL}.csv"), "text/csv");
+    let caller = Caller::with(&["--timeout", "3"]);
+    let path = format!("{DRILL}.csv");
+    // What is made when first needed takes its time in a build for tests.
+    let _ = caller.send(&path, "text/csv", "diameter [in]\n0.5\n").text();
+    let mut stream = open(&caller.service.base, &path, "text/csv");
     chunk(&mut stream, b"diameter [in]\n0.5\n").expect("sent");
-    for _ in 0..6 {
-        std::thread::sleep(Duration::from_millis(400));
+    for _ in 0..5 {
+        std::thread::sleep(Duration::from_secs(1));
         chunk(&mut stream, b"0.25\n").expect("sent");
     }
     let begun = Instant::now();
-    let text = read_until(&mut stream, "Nothing came for 1 s");
-    assert_eq!(text.matches("0.25,0.0751").count(), 6, "{text}");
+    let text = read_until(&mut stream, "Nothing came for 3 s");
+    assert_eq!(text.matches("0.25,0.0751").count(), 5, "{text}");
     assert!(begun.elapsed() < Duration::from_secs(10));
 }
 

@@ -128,7 +128,13 @@ fn every_operation_of_the_description_answers() {
             let mut reader = csv::Reader::from_reader(text.as_bytes());
             assert!(!reader.headers().expect("a header").is_empty());
             assert!(reader.records().count() >= 1 && reader.records().all(|row| row.is_ok()), "{path}.csv");
+
+            let table = caller.post(&format!("{path}.csv"), "");
+            assert_eq!(table.status(), 415, "a table is no JSON");
         }
+    }
+    for path in ["/v1/batch", "/v1/recheck"] {
+        assert_eq!(caller.post(path, "[]").json::<Value>().expect("JSON"), json!([]));
     }
     for path in ["/healthz", "/readyz", "/openapi.json", "/v1/calculators"] {
         let response = caller.get(path);
@@ -204,7 +210,9 @@ fn a_wrong_method_is_told_the_right_ones() {
     for (path, allow) in [
         (one, "GET, HEAD, POST, OPTIONS"),
         ("/v1/holes/drill-point.txt", "GET, HEAD, OPTIONS"),
-        ("/v1/holes/drill-point.csv", "GET, HEAD, OPTIONS"),
+        ("/v1/holes/drill-point.csv", "GET, HEAD, POST, OPTIONS"),
+        ("/v1/batch", "POST, OPTIONS"),
+        ("/v1/recheck", "POST, OPTIONS"),
         ("/v1/calculators", "GET, HEAD, OPTIONS"),
         ("/openapi.json", "GET, HEAD, OPTIONS"),
         ("/holes/drill-point", "GET, HEAD, OPTIONS"),

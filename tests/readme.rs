@@ -40,8 +40,18 @@ fn every_curl_of_the_readme_prints_what_it_shows() {
     for (at, block) in blocks.iter().enumerate().filter(|(_, block)| block.language == "sh") {
         let Some(rest) = block.text.trim().strip_prefix("curl '") else { continue };
         let base = if rest.contains("&machine=") { &with_shop.base } else { &service.base };
-        let address = rest.trim_end_matches('\'').replace("localhost:8080", base);
-        let response = reqwest::blocking::get(&address).expect("an answer");
+        let rest = rest.trim_end_matches('\'');
+        let (address, body) = match rest.split_once("' --data-binary $'") {
+            Some((address, body)) => (address, Some(body.replace("\\n", "\n"))),
+            None => (rest, None),
+        };
+        let address = address.replace("localhost:8080", base);
+        let client = reqwest::blocking::Client::new();
+        let request = match body {
+            Some(body) => client.post(&address).header("content-type", "application/x-www-form-urlencoded").body(body),
+            None => client.get(&address),
+        };
+        let response = request.send().expect("an answer");
         assert_eq!(response.status(), 200, "{address}");
         let shown = blocks.get(at + 1).filter(|next| next.language == "text").expect("what it prints");
         let printed = response.text().expect("text").replace("\r\n", "\n");

@@ -76,8 +76,13 @@ impl Layout {
     pub fn header(&self) -> Vec<String> {
         let mut names = Vec::new();
         headings(&self.single, "", self.writing, &mut names);
-        if let Some((_, rows)) = &self.list {
-            headings(rows, "", self.writing, &mut names);
+        if let Some((list, rows)) = &self.list {
+            let mut of_rows = Vec::new();
+            headings(rows, "", self.writing, &mut of_rows);
+            // A list's column named like one of the result itself says whose it is.
+            let whose = |name: String| if names.contains(&name) { format!("{list}.{name}") } else { name };
+            let of_rows: Vec<String> = of_rows.into_iter().map(whose).collect();
+            names.extend(of_rows);
         }
         names
     }

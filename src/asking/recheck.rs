@@ -1,12 +1,12 @@
 //! An old answer asked again: whether it would be the same today, and if not, which version, data or
 //! shop made the difference. The answer itself says all that is needed; nothing is remembered.
 
+use super::because::{Because, because};
 use super::receipt;
 use super::{Form, ask};
 use crate::calculators::{Entry, find};
 use crate::fields::Fields;
 use crate::quantity::shown;
-use crate::reference::versions::from_source;
 use crate::refusal::{Code, Refusal, Wrong};
 use serde::Serialize;
 use serde_json::{Map, Value};
@@ -53,40 +53,6 @@ pub struct Difference {
     /// What stands there today; absent if nothing does.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub now: Option<Value>,
-}
-
-/// What made a difference.
-#[derive(Debug, Serialize)]
-pub struct Because {
-    /// What it is: `data`, `version`, `shop`, or `altered` where nothing of ours has changed.
-    pub what: &'static str,
-    /// In words.
-    pub says: String,
-    /// The source whose rows changed.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub source: Option<String>,
-    /// The places in it that the answer rests on.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub places: Vec<String>,
-    /// The tables in which rows from it stand.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub tables: Vec<&'static str>,
-    /// The step of the working at which the answers part.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub step: Option<String>,
-    /// What it was.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub was: Option<Value>,
-    /// What it is today.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub now: Option<Value>,
-}
-
-impl Because {
-    fn new(what: &'static str, says: impl Into<String>) -> Self {
-        let (source, step, was, now) = (None, None, None, None);
-        Self { what, says: says.into(), source, places: Vec::new(), tables: Vec::new(), step, was, now }
-    }
 }
 
 /// An answer held against today's.
@@ -304,99 +270,4 @@ impl Differences {
             }
         }
     }
-}
-
-/// What made the difference.
-fn because(old: &Value, new: &Value, was: &GivenBy, now: &GivenBy) -> Vec<Because> {
-    let mut found = Vec::new();
-    let (version, data) = (was.version != now.version, was.data_version != now.data_version);
-    if version {
-        let says = format!("The service was version {} and is {}.", shown(&was.version), now.version);
-        let (before, after) = (Some(was.version.clone().into()), Some(now.version.clone().into()));
-        found.push(Because { was: before, now: after, ..Because::new("version", says) });
-    }
-    if was.shop != now.shop {
-        let hash = |by: &GivenBy| by.shop.clone().map(Value::from);
-        let says = "The shop's file is another, or one of the two answers was given for no shop.";
-        found.push(Because { was: hash(was), now: hash(now), ..Because::new("shop", says) });
-    }
-    if data {
-        let by_source = changed_sources(old, new);
-        if by_source.is_empty() && !version {
-            let says = "The tables have changed, but no row of a source that this answer names.";
-            found.push(Because::new("data", says));
-        }
-        found.extend(by_source);
-    }
-    found.extend(first_step_apart(old, new, data));
-    if found.is_empty() {
-        let says = "Neither the service nor its tables nor a shop's file has changed: the answer is not as it was \
-                    given.";
-        found.push(Because::new("altered", says));
-    }
-    found
-}
-
-/// The sources whose rows are others than they were.
-fn changed_sources(old: &Value, new: &Value) -> Vec<Because> {
-    let mut found: Vec<Because> = Vec::new();
-    let listed = |answer: &Value| answer["sources"].as_array().cloned().unwrap_or_default();
-    let (old_sources, new_sources) = (listed(old), listed(new));
-    for source in &old_sources {
-        let key = source["key"].as_str().unwrap_or_default();
-        let was = source["data_version"].as_str();
-        let rows = from_source(key);
-        let now = rows.map(|rows| rows.version.as_str());
-        if key.is_empty() || was.is_none() || was == now {
-            continue;
-        }
-        let place = source["where"].as_str().unwrap_or_default().to_owned();
-        if let Some(known) = found.iter_mut().find(|known| known.source.as_deref() == Some(key)) {
-            known.places.push(place);
-            continue;
-        }
-        let tables = rows.map(|rows| rows.tables.clone()).unwrap_or_default();
-        let says = match rows {
-            Some(_) => format!("Rows from the source {} have changed, in {}.", shown(key), tables.join(", ")),
-            None => format!("No table holds rows from the source {} any more.", shown(key)),
-        };
-        let (was, now) = (was.map(Value::from), now.map(Value::from));
-        let because = Because::new("data", says);
-        found.push(Because { source: Some(key.to_owned()), places: vec![place], tables, was, now, ..because });
-    }
-    let is_listed = |list: &[Value], key: &Value| list.iter().any(|source| source["key"] == *key);
-    for source in new_sources.iter().filter(|source| !is_listed(&old_sources, &source["key"])) {
-        let key = source["key"].as_str().unwrap_or_default();
-        let tables = from_source(key).map(|rows| rows.tables.clone()).unwrap_or_default();
-        let says = format!("Today's answer also rests on the source {key}.");
-        let places = source["where"].as_str().map(str::to_owned).into_iter().collect();
-        found.push(Because { source: Some(key.to_owned()), places, tables, ..Because::new("data", says) });
-    }
-    found
-}
-
-/// The first step of the working that gives something else than it did: looked up in a table, it is the
-/// row that changed; computed from the same values, it is the formula.
-fn first_step_apart(old: &Value, new: &Value, data: bool) -> Option<Because> {
-    let (old_steps, new_steps) = (old["working"].as_array()?, new["working"].as_array()?);
-    let (was, now) = old_steps.iter().zip(new_steps).find(|(was, now)| {
-        let apart = |name: &str| was[name] != now[name];
-        apart("gives") || apart("formula") || apart("by")
-    })?;
-    let what = if was["by"] == "table" && data { "data" } else { "version" };
-    let step = now["what"].as_str().unwrap_or_default();
-    let says = if was["by"] == "table" {
-        format!("The answers part where this is looked up: {step}, {}.", now["formula"].as_str().unwrap_or_default())
-    } else if was["formula"] != now["formula"] {
-        format!("The answers part where the formula is another: {step}.")
-    } else {
-        format!("The answers part at this step: {step}.")
-    };
-    // Only its own change can be laid to a version; where nothing has changed the answer was altered.
-    if !data && what == "version" && old["version"] == new["version"] {
-        return None;
-    }
-    let gives = |step: &Value| Some(step["gives"].clone());
-    let because = Because::new(what, says);
-    Some(Because { step: Some(step.to_owned()), was: gives(was), now: gives(now), ..because })
 }

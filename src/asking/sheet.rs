@@ -7,12 +7,13 @@ use super::layout::{Layout, Writing};
 use super::machine::StoodIn;
 use super::reserved::{Form, RESERVED, Reserved, Separator};
 use super::sheet_header::{Column, columns, not_comma};
-use super::{Body, one, ranges};
+use super::{Body, on_record, ranges};
 use crate::calculators::Entry;
 use crate::fields::{Fields, Given};
 use crate::quantity::{System, Unit, shown};
 use crate::refusal::{Code, Refusal, Wrong};
 use crate::tree::Node;
+use crate::working::Record;
 use csv::ByteRecord;
 use std::borrow::Cow;
 
@@ -288,9 +289,9 @@ impl Sheet {
         let answered = if self.has_machine {
             let stood_in = StoodIn::for_missing(self.entry, &mut fields);
             fields.0.retain(|(name, _)| !RESERVED.contains(&name.as_ref()));
-            one(self.entry, &fields, &Reserved { stood_in, ..self.reserved.clone() }, false)
+            on_record(self.entry, &fields, &Reserved { stood_in, ..self.reserved.clone() }, Record::of_result_alone())
         } else {
-            one(self.entry, &fields, &self.reserved, false)
+            on_record(self.entry, &fields, &self.reserved, Record::of_result_alone())
         };
         match answered {
             Ok(answer) if self.ranges || !super::tolerance::is_toleranced(&answer.inputs) => Ok(found(answer)),

@@ -2,6 +2,7 @@
 //! be meant two ways is refused with a question; nothing is guessed.
 
 use super::units::Unit;
+use std::borrow::Cow;
 
 /// Longest text a quantity may have.
 pub const LONGEST: usize = 64;
@@ -61,7 +62,10 @@ pub fn read(text: &str, example: &str) -> Result<Written, Unread> {
 }
 
 /// Typographic signs as plain ones; the rest is left as it is.
-fn cleaned(text: &str) -> String {
+fn cleaned(text: &str) -> Cow<'_, str> {
+    if text.is_ascii() && !text.contains('\t') {
+        return Cow::Borrowed(text);
+    }
     let mut out = String::with_capacity(text.len());
     let mut after_fraction = false;
     for c in text.chars() {
@@ -98,7 +102,7 @@ fn cleaned(text: &str) -> String {
             c => out.push(c),
         }
     }
-    out
+    Cow::Owned(out)
 }
 
 /// Splits `2.000 ±0.001 in` into the part before and the part from the tolerance on.
@@ -169,8 +173,7 @@ fn read_plain(text: &str, example: &str) -> Result<Written, Unread> {
     if rest.is_empty() {
         return Ok(Written { value, unit: None, tolerance: None });
     }
-    let lower = rest.to_lowercase();
-    if lower == "mil" || lower == "mils" {
+    if rest.eq_ignore_ascii_case("mil") || rest.eq_ignore_ascii_case("mils") {
         return Err(Unread::new(
             "value_ambiguous",
             format!("\"{}\": is a mil a thousandth of an inch (thou) or a millimetre (mm)?", shown(text)),
@@ -316,8 +319,8 @@ fn read_sexagesimal(text: &str, example: &str) -> Result<Option<Written>, Unread
             break;
         }
         let after = rest[end..].trim_start();
-        let lower = after.to_lowercase();
-        let Some(sign) = signs.iter().find(|sign| lower.starts_with(**sign)) else { break };
+        let is_next = |sign: &&&str| after.get(..sign.len()).is_some_and(|head| head.eq_ignore_ascii_case(sign));
+        let Some(sign) = signs.iter().find(is_next) else { break };
         parts.push((number(&rest[..end], example)?, rest[..end].bytes().all(|b| b.is_ascii_digit())));
         // The signs are ASCII or `°`, the same length in either case.
         rest = after.get(sign.len()..).unwrap_or("").trim_start();

@@ -259,18 +259,19 @@ impl Unit {
     /// Reads a unit's name or alias; `None` if there is no such unit. Case does not matter, and
     /// spaces, points, raised dots, carets and hyphens between letters do not either.
     pub fn named(text: &str) -> Option<Unit> {
-        let wanted = normal(text);
         // `Hz`, `Pa`, `m³/s`, `m²` and `1` are kept out of requests: base units of the arithmetic.
-        UNITS
-            .iter()
-            .copied()
-            .filter(|unit| {
-                !matches!(unit, Unit::Hertz | Unit::Pascal | Unit::CubicMetrePerSecond | Unit::SquareMetre | Unit::One)
-            })
-            .find(|unit| {
-                let row = unit.row();
-                normal(row.ascii) == wanted || row.aliases.contains(&wanted.as_str())
-            })
+        let mut asked = UNITS.iter().copied().filter(|unit| {
+            !matches!(unit, Unit::Hertz | Unit::Pascal | Unit::CubicMetrePerSecond | Unit::SquareMetre | Unit::One)
+        });
+        // Most are written plainly, which costs least to see.
+        if let Some(unit) = asked.clone().find(|unit| unit.row().ascii == text) {
+            return Some(unit);
+        }
+        let wanted = normal(text);
+        asked.find(|unit| {
+            let row = unit.row();
+            normal(row.ascii) == wanted || row.aliases.contains(&wanted.as_str())
+        })
     }
 }
 
@@ -322,6 +323,17 @@ mod tests {
         // NIST SP 811 (2008), appendix B.8: horsepower 745.6999 W, psi 6894.757 Pa.
         assert!((f(Unit::Horsepower) - 745.6999).abs() < 5e-5);
         assert!((f(Unit::Psi) - 6894.757).abs() < 5e-4);
+    }
+
+    #[test]
+    fn a_units_plain_spelling_is_no_other_units_alias() {
+        for unit in UNITS {
+            let plain = normal(unit.row().ascii);
+            let first = UNITS
+                .iter()
+                .find(|other| normal(other.row().ascii) == plain || other.row().aliases.contains(&plain.as_str()));
+            assert_eq!(first, Some(unit), "{plain}");
+        }
     }
 
     #[test]

@@ -4,13 +4,16 @@
 
 use super::records::{Cut, Records};
 use super::settings::Settings;
+use actix_web::HttpResponse;
+use actix_web::http::{StatusCode, header};
 use actix_web::web::{self, Bytes};
-use actix_web::{HttpResponse, http::header};
 use futures_util::FutureExt;
 use futures_util::stream::{self, Stream, StreamExt};
 use std::convert::Infallible;
 use std::sync::Arc;
 use std::time::Duration;
+
+const BROKE_OFF: &str = "The body broke off here.";
 
 /// What is to be answered in one go.
 pub enum Piece {
@@ -36,24 +39,28 @@ impl Body {
         Self { payload, records, idle: Duration::from_secs(settings.timeout), limit: settings.body_limit, over: false }
     }
 
-    /// Takes in what has come. `false` at the end of the body; `Err` where it breaks off.
-    async fn more(&mut self) -> Result<bool, String> {
+    /// Takes in what has come. `false` at the end of the body; `Err` where it breaks off, with why.
+    async fn more(&mut self) -> Result<bool, (StatusCode, String)> {
         match tokio::time::timeout(self.idle, self.payload.next()).await {
             Ok(Some(Ok(bytes))) => {
                 self.records.push(&bytes);
                 Ok(true)
             }
             Ok(None) => Ok(false),
-            Ok(Some(Err(_))) => Err("The body broke off here.".into()),
-            Err(_) => Err(format!("Nothing came for {} s, so the rest was given up.", self.idle.as_secs())),
+            Ok(Some(Err(_))) => Err((StatusCode::BAD_REQUEST, BROKE_OFF.into())),
+            Err(_) => {
+                let says = format!("Nothing came for {} s, so the rest was given up.", self.idle.as_secs());
+                Err((StatusCode::REQUEST_TIMEOUT, says))
+            }
         }
     }
 
     /// Reads until the first `count` records are there whole, or the body has ended; gives what has come.
-    pub async fn begin(&mut self, count: u64) -> Result<Vec<u8>, String> {
+    pub async fn begin(&mut self, count: u64) -> Result<Vec<u8>, (StatusCode, String)> {
         while self.records.whole() < count {
             if self.records.len() > self.limit.saturating_mul(2) {
-                return Err(format!("The first lines are larger than {} bytes.", self.limit));
+                let says = format!("The first lines are larger than {} bytes.", self.limit);
+                return Err((StatusCode::PAYLOAD_TOO_LARGE, says));
             }
             if !self.more().await? {
                 self.over = true;
@@ -76,7 +83,7 @@ impl Body {
                 match self.payload.next().now_or_never() {
                     Some(Some(Ok(bytes))) => self.records.push(&bytes),
                     Some(None) => self.over = true,
-                    Some(Some(Err(_))) => return self.give_up("The body broke off here.".into()),
+                    Some(Some(Err(_))) => return self.give_up(BROKE_OFF.into()),
                     None => break,
                 }
             }
@@ -95,7 +102,7 @@ impl Body {
                 Cut::Nothing if self.over => return None,
                 Cut::Nothing => match self.more().await {
                     Ok(more) => self.over = !more,
-                    Err(says) => return self.give_up(says),
+                    Err((_, says)) => return self.give_up(says),
                 },
             }
         }

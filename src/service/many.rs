@@ -19,6 +19,9 @@ const ALSO_LINES: &[&str] = &[LINES, "application/ndjson", "application/jsonl", 
 /// How many items of an array are worked on in one go.
 const AT_ONCE: usize = 32;
 
+/// What parts the items of an array.
+const BETWEEN: &[u8] = b",\n";
+
 /// What is answered to one item, given as JSON; or to what could not be read, in words.
 pub type Answer = fn(Result<&str, &str>) -> Vec<u8>;
 
@@ -47,28 +50,18 @@ pub async fn answer(request: HttpRequest, payload: web::Payload, answer: Answer)
             return super::ask::unreadable(&says, Some("[…]"));
         }
     };
-    let mut groups = Vec::new();
     let mut items = items.into_iter().peekable();
-    let mut first = true;
+    let mut groups: Vec<Vec<Box<RawValue>>> = Vec::new();
     while items.peek().is_some() {
-        let group: Vec<Box<RawValue>> = items.by_ref().take(AT_ONCE).collect();
-        groups.push((group, std::mem::take(&mut first)));
+        groups.push(items.by_ref().take(AT_ONCE).collect());
     }
-    let work = move |(group, mut first): (Vec<Box<RawValue>>, bool)| {
-        let mut out = Vec::new();
-        for item in group {
-            if !std::mem::take(&mut first) {
-                out.extend_from_slice(b",\n");
-            }
-            out.extend(answer(Ok(item.get())));
-        }
-        out
+    let work = move |group: Vec<Box<RawValue>>| {
+        group.iter().map(|item| answer(Ok(item.get()))).collect::<Vec<_>>().join(BETWEEN)
     };
-    // Only a fault of ours can lose a group; the array stays one of objects.
-    let failed = [b",\n".to_vec(), answer(Err(FAILED))].concat();
-    let whole = stream::once(ready(b"[".to_vec()))
-        .chain(worked(stream::iter(groups), work, failed))
-        .chain(stream::once(ready(b"]\n".to_vec())));
+    let parted = worked(stream::iter(groups), work, answer(Err(FAILED)))
+        .enumerate()
+        .map(|(at, group)| if at == 0 { group } else { [BETWEEN, &group].concat() });
+    let whole = stream::once(ready(b"[".to_vec())).chain(parted).chain(stream::once(ready(b"]\n".to_vec())));
     respond("application/json", whole)
 }
 

@@ -15,6 +15,8 @@ mod practice;
 pub mod problem;
 mod recheck;
 mod records;
+#[cfg(test)]
+mod records_tests;
 mod rows;
 mod settings;
 mod tables;

@@ -2,6 +2,7 @@
 //! calculator and the service's own.
 
 mod calculator;
+mod many;
 mod own;
 mod parts;
 mod practice;
@@ -57,7 +58,7 @@ pub fn operations() -> String {
 /// The description.
 pub fn document() -> Value {
     let mut paths = PathsBuilder::new();
-    for (path, item) in own::operations().into_iter().chain(practice::operations()) {
+    for (path, item) in own::operations().into_iter().chain(practice::operations()).chain(many::operations()) {
         paths = paths.path(path, item);
     }
     let mut tags: Vec<String> = Vec::new();

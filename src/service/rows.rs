@@ -43,7 +43,7 @@ pub async fn answer(
     let mut body = Body::new(payload, records, settings);
     let head = match body.begin(2).await {
         Ok(head) => head,
-        Err(says) => return Problem::new(StatusCode::BAD_REQUEST, says, Vec::new()).respond(),
+        Err((status, says)) => return Problem::new(status, says, Vec::new()).respond(),
     };
     // The first row may be any work there is, as each later one.
     let opened = web::block(move || Sheet::open(entry, query, &head)).await;

@@ -34,3 +34,8 @@ def unsound_field_is_refused(ctx, response, case):
 def unsound_cell_is_refused(ctx, response, case):
     if case.operation.path.endswith(".txt") and not refused_in_words(case, response):
         negative_data_rejection(ctx, response, case)
+
+
+@schemathesis.serializer("text/csv")
+def table_as_bytes(ctx, value):
+    return value if isinstance(value, bytes) else str(value).encode()

@@ -3,7 +3,7 @@
 
 use super::parts::{self, problem_responses};
 use super::schema;
-use crate::asking::{Answer, Described, Field, Form, Reserved, ask, cell, reserved_fields, table};
+use crate::asking::{Answer, Described, Field, Form, Reserved, Sheet, ask, cell, reserved_fields, table};
 use crate::calculators::{Entry, Schemas};
 use crate::fields::{Fields, Given};
 use crate::quantity::text;
@@ -14,7 +14,7 @@ use utoipa::openapi::path::{
     HttpMethod, OperationBuilder, ParameterBuilder, ParameterIn, ParameterStyle, PathItem, PathItemBuilder,
 };
 use utoipa::openapi::request_body::RequestBodyBuilder;
-use utoipa::openapi::{ContentBuilder, Ref, Required, ResponseBuilder};
+use utoipa::openapi::{Content, ContentBuilder, Ref, Required, ResponseBuilder};
 
 /// The part of the schemas' names that is the calculator's.
 fn stem(entry: &Entry) -> String {
@@ -197,13 +197,28 @@ pub fn operations(described: &'static Described) -> Vec<(String, PathItem)> {
     let rows = operation(format!("{id}_table"), format!("{}, as a table", entry.title), about);
     let rows = with_parameters(rows, described, &shown, Form::Table)
         .response("200", parts::text("text/csv", "The table.", shown.table()));
+    let about = "A table of requests: the header names the fields, a unit may stand in it as in `diameter [in]`, and \
+                 each row is one request. The same rows come back with the results beside them, a list's items one \
+                 below the other; a refused row says why in its last column. Both stream. A parameter of the address \
+                 holds for every row, pick chooses results."
+        .to_owned();
+    let many = operation(format!("{id}_rows"), format!("{}, many rows in and out", entry.title), about);
+    let many = with_reserved(many, described, &shown, Form::Sheet)
+        .request_body(Some(
+            RequestBodyBuilder::new()
+                .description(Some("The table."))
+                .required(Some(Required::True))
+                .content("text/csv; header=present", sheet_body(described))
+                .build(),
+        ))
+        .response("200", parts::text("text/csv", "The table with its results.", sheet_answer(described)));
     let item = |get: OperationBuilder| {
         PathItemBuilder::new().operation(HttpMethod::Get, problem_responses(get, false).build())
     };
     let mut operations = vec![
         (path.clone(), item(get).operation(HttpMethod::Post, problem_responses(post, true).build()).build()),
         (format!("{path}.txt"), item(one).build()),
-        (format!("{path}.csv"), item(rows).build()),
+        (format!("{path}.csv"), item(rows).operation(HttpMethod::Post, problem_responses(many, true).build()).build()),
     ];
     if entry.draw.is_some() {
         let about = "The answer drawn to scale and dimensioned in its units, as SVG with a title and a description. \
@@ -218,18 +233,65 @@ pub fn operations(described: &'static Described) -> Vec<(String, PathItem)> {
     operations
 }
 
+/// The first example as a table of one row.
+fn sheet_example(described: &Described) -> String {
+    let fields = described.entry.examples[0].fields;
+    let mut writer = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
+    let _ = writer.write_record(fields.iter().map(|(name, _)| name));
+    let _ = writer.write_record(fields.iter().map(|(_, value)| value));
+    String::from_utf8(writer.into_inner().unwrap_or_default()).unwrap_or_default()
+}
+
+fn sheet_body(described: &Described) -> Content {
+    let table = schema(json!({"type": "string", "description": "A header and a row for each request."}));
+    ContentBuilder::new().schema(Some(table)).example(Some(sheet_example(described).into())).build()
+}
+
+/// What the service answers to that table.
+fn sheet_answer(described: &'static Described) -> Option<Value> {
+    let table = sheet_example(described);
+    let sheet = Sheet::open(described.entry, Fields::default(), table.as_bytes()).ok()?;
+    let (_, row) = table.split_once("\r\n")?;
+    String::from_utf8([sheet.head(), sheet.rows(row.as_bytes(), 1).lines].concat()).ok().map(Value::from)
+}
+
 /// Adds one query parameter for each field that a query can state.
 fn with_parameters(
-    mut operation: OperationBuilder,
+    operation: OperationBuilder,
     described: &'static Described,
     shown: &Shown,
     form: Form,
 ) -> OperationBuilder {
+    let fields = described.fields.iter().chain(reserved_of(described, form));
+    with(operation, described, shown, form, fields)
+}
+
+/// Adds one query parameter for each reserved field of the form.
+fn with_reserved(
+    operation: OperationBuilder,
+    described: &'static Described,
+    shown: &Shown,
+    form: Form,
+) -> OperationBuilder {
+    with(operation, described, shown, form, reserved_of(described, form))
+}
+
+fn with(
+    mut operation: OperationBuilder,
+    described: &'static Described,
+    shown: &Shown,
+    form: Form,
+    fields: impl Iterator<Item = &'static Field>,
+) -> OperationBuilder {
     let sought_schema = format!("{}Sought", stem(described.entry));
-    for field in described.fields.iter().chain(reserved_of(described, form)) {
+    for field in fields {
         let (mut about, mut of) = (field.about.as_str(), field.query_schema.clone());
         let mut example = field.as_json(&field.example);
         match field.name.as_str() {
+            "pick" if form == Form::Sheet => {
+                about = "The results to give, by their names, parted by commas; all if absent.";
+                example = json!(described.results.first().map_or("", |result| result.name.as_str()));
+            }
             "pick" => example = json!(shown.pick),
             "wanted" | "measured" => example = json!(shown.goal),
             "solve_for" | "correct" => (of, example) = (reference(&sought_schema), json!(shown.sought)),
@@ -240,7 +302,7 @@ fn with_parameters(
             _ => {}
         }
         let is_list = of["type"] == "array";
-        let required = field.required || field.name == "pick";
+        let required = field.required || (field.name == "pick" && form == Form::Cell);
         let mut parameter = ParameterBuilder::new()
             .name(&field.name)
             .parameter_in(ParameterIn::Query)

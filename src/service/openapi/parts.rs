@@ -67,6 +67,7 @@ pub fn answer_schemas(id: &str, stem: &str, result: &str) -> Schemas {
             "calculator": words("The calculator that answered."),
             "version": words("The version of the service."),
             "data_version": words("The version of the tables."),
+            "link": words("The address that gives this answer again by GET; absent where it would be too long. With the answer itself it is the receipt that /v1/recheck takes."),
             "shop": {"$ref": "#/components/schemas/ShopUsed",
                      "description": "The shop that was answered for; only where the service was started with --shop."},
             "inputs": a(&inputs, "The inputs as understood, value and unit as stated."),
@@ -110,7 +111,8 @@ pub fn schemas() -> Schemas {
         "SourceUsed": record("A source and the place in it.", &["key", "title", "where", "trust"], json!({
             "key": words("The source's short name."), "title": words("Its title."),
             "where": words("The place in it, or what was taken from it."),
-            "trust": {"$ref": "#/components/schemas/Trust", "description": "How far this can be trusted."} })),
+            "trust": {"$ref": "#/components/schemas/Trust", "description": "How far this can be trusted."},
+            "data_version": words("The version of the rows taken from it; absent where no table has any.") })),
         "Step": record("One step of the working.", &["what", "by", "formula", "with", "gives"], json!({
             "what": words("What the step finds."),
             "by": {"type": "string", "enum": ["formula", "table", "choice"],
@@ -244,6 +246,7 @@ pub fn schemas() -> Schemas {
     if let Value::Object(all) = all {
         schemas.extend(all.into_iter().map(|(name, value)| (name, schema(value))));
     }
+    schemas.extend(super::many::schemas());
     schemas.extend(reserved_schemas());
     schemas
 }

@@ -29,7 +29,7 @@ pub use cell::cell;
 pub use describe::{
     Described, FORMS, Field, ResultField, describe_entry, described, reserved_fields, reserved_schemas, without_null,
 };
-pub use effort::{is_long, too_much_work, within};
+pub use effort::{as_one_of_many, is_long, too_much_work, within};
 pub use receipt::{LONGEST_LINK, Sources, link};
 pub use recheck::{Difference, GivenBy, Rechecked, Verdict, recheck};
 pub use reserved::{Digits, Form, RESERVED, RefusalsAs, Reserved, Separator, XReads, ZPlus};

@@ -3,7 +3,7 @@
 use crate::fields::{Fields, Given};
 use crate::refusal::{Code, Refusal, Wrong};
 use std::cell::Cell;
-use std::time::Instant;
+use std::time::{Duration, Instant};
 
 thread_local! {
     // The request a thread works on; asking runs from start to end on one thread.
@@ -12,6 +12,14 @@ thread_local! {
 
 /// Text or parts of this many bytes together can hold lists that take long.
 const LONG: usize = 2_000;
+
+/// How long one of many requests sent together may work.
+const ONE_OF_MANY: Duration = Duration::from_secs(5);
+
+/// Runs the work of one of many requests sent together, which must not hold up the others for long.
+pub fn as_one_of_many<T>(work: impl FnOnce() -> T) -> T {
+    within(Instant::now() + ONE_OF_MANY, work)
+}
 
 /// Runs `work`, in which asking gives up after `until`.
 pub fn within<T>(until: Instant, work: impl FnOnce() -> T) -> T {
@@ -75,7 +83,6 @@ fn size(value: &Given) -> usize {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use std::time::Duration;
 
     #[test]
     fn asking_stops_when_the_time_is_up_and_only_then() {

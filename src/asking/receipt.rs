@@ -66,12 +66,21 @@ fn member<'g>(members: &'g [(std::borrow::Cow<str>, Given)], name: &str) -> Opti
 fn quantity(value: &Given) -> Option<String> {
     let Given::Object(members) = value else { return None };
     let Some(Given::Number(number)) = member(members, "value") else { return None };
-    let amount = |name: &str| match member(members, name) {
+    // A spread that an answer has is a tolerance when it is sent back.
+    let spread = match member(members, "plus_minus") {
+        Some(Given::Object(spread)) => match member(spread, "worst_case") {
+            Some(Given::Object(worst)) => Some(worst),
+            _ => None,
+        },
+        _ => None,
+    };
+    let sides = spread.unwrap_or(members);
+    let amount = |name: &str| match member(sides, name) {
         Some(Given::Number(number)) => *number,
         _ => 0.0,
     };
     let mut out = text::full(*number);
-    if member(members, "plus").is_some() || member(members, "minus").is_some() {
+    if member(sides, "plus").is_some() || member(sides, "minus").is_some() {
         let _ = write!(out, " +{}/-{}", text::full(amount("plus")), text::full(amount("minus")));
     }
     if let Some(Given::Text(unit)) = member(members, "unit") {

@@ -3,6 +3,7 @@
 
 use super::cells::Cells;
 use super::describe::describe_entry;
+use super::effort::as_one_of_many;
 use super::layout::{Layout, Writing};
 use super::machine::StoodIn;
 use super::reserved::{Form, RESERVED, Reserved, Separator};
@@ -199,9 +200,11 @@ impl Sheet {
         let mut row = ByteRecord::new();
         while reader.read_byte_record(&mut row).unwrap_or(false) {
             let answered = self.with_fields(&row, |fields| {
-                self.ask(fields, |answer| match answer.body {
-                    Body::Result(result) => result,
-                    _ => Node::Record(Vec::new()),
+                as_one_of_many(|| {
+                    self.ask(fields, |answer| match answer.body {
+                        Body::Result(result) => result,
+                        _ => Node::Record(Vec::new()),
+                    })
                 })
             });
             let begin = |cells: &mut Cells| {

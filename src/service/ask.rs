@@ -70,7 +70,7 @@ pub async fn answer(
 }
 
 /// Works aside, so that short requests of this thread go on, and within the time of a request.
-async fn aside<T: Send + 'static>(
+pub async fn aside<T: Send + 'static>(
     settings: &Settings,
     work: impl FnOnce() -> T + Send + 'static,
 ) -> Result<T, HttpResponse> {

@@ -3,7 +3,7 @@
 use super::ask::unknown_problem;
 use super::metrics;
 use super::problem::Problem;
-use crate::asking::{Form, RESERVED, ask};
+use crate::asking::{Form, RESERVED, as_one_of_many, ask};
 use crate::calculators::find;
 use crate::fields::{Fields, Given, nearest};
 use crate::quantity::shown;
@@ -75,7 +75,7 @@ pub fn answer(item: Result<&str, &str>) -> Vec<u8> {
         return refused(item.id.take(), unknown_problem(&item.calculator));
     };
     let begun = Instant::now();
-    let answered = ask(entry, std::mem::take(&mut item.fields), Form::Json);
+    let answered = as_one_of_many(|| ask(entry, std::mem::take(&mut item.fields), Form::Json));
     metrics::asked(entry, Form::Json, answered.as_ref().err(), begun.elapsed());
     match answered {
         Ok((answer, _)) => placed(item.id, "answer", &answer),

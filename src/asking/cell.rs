@@ -2,7 +2,7 @@
 
 use super::answer::Answer;
 use super::reserved::{Digits, Reserved};
-use crate::quantity::{shown, text};
+use crate::quantity::{Unit, shown, text};
 use crate::refusal::{Code, Refusal, Wrong};
 use serde_json::Value;
 
@@ -21,13 +21,21 @@ pub fn cell(answer: &Answer, reserved: &Reserved) -> Result<String, Refusal> {
     };
     match found {
         Some(Value::Object(map)) if map.contains_key("value") && map.contains_key("unit") => {
-            if reserved.units.is_none() {
+            let Some(units) = reserved.units else {
                 return Err(Refusal::one(Wrong::new(
                     "units",
                     Code::FieldMissing,
                     "units is needed where a cell shows a quantity, so that its unit can never change: inch or metric.",
                     answer.system.as_str(),
                 )));
+            };
+            // A setting is in the unit of its resolution, an input as it was stated.
+            let unit = map["unit"].as_str().and_then(Unit::named);
+            if let Some(unit) = unit
+                && let Some(system) = unit.system().filter(|system| *system != units)
+            {
+                let says = format!("\"{}\" is in {}, not in the units asked for.", shown(pick), unit.spelling());
+                return Err(Refusal::one(Wrong::new("units", Code::Conflict, says, system.as_str())));
             }
             match (reserved.digits, map.get("text").and_then(Value::as_str)) {
                 (Some(Digits::Shop), Some(words)) => Ok(leading_number(words).to_owned()),

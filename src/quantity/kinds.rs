@@ -226,7 +226,7 @@ kinds! {
     }
     /// The thickness of a chip.
     ChipThickness / ChipThickness / FoundChipThickness: si::Length {
-        units: LENGTHS, inch: (Unit::Inch, 5), metric: (Unit::Millimetre, 4), least: Least::From(0.0), most: 0.1,
+        units: LENGTHS, inch: (Unit::Inch, 5), metric: (Unit::Millimetre, 4), least: Least::AboveZero, most: 0.1,
         setting: Never, example: "0.002 in"
     }
     /// The smallest step a readout or a dial can show.

@@ -118,7 +118,14 @@ fn first_step_apart(old: &Value, new: &Value, data: bool) -> Option<Because> {
         let apart = |name: &str| was[name] != now[name];
         apart("gives") || apart("formula") || apart("by")
     })?;
-    let what = if was["by"] == "table" && data { "data" } else { "version" };
+    // From the same values a formula gives something else only if the service has changed.
+    let by_values = was["by"] == "table" || (was["formula"] == now["formula"] && was["with"] != now["with"]);
+    let what = match (by_values && data, old["version"] != new["version"]) {
+        (true, _) => "data",
+        (false, true) => "version",
+        // Nothing of ours has changed that could have done it.
+        (false, false) => return None,
+    };
     let step = now["what"].as_str().unwrap_or_default();
     let says = if was["by"] == "table" {
         format!("The answers part where this is looked up: {step}, {}.", now["formula"].as_str().unwrap_or_default())
@@ -127,10 +134,6 @@ fn first_step_apart(old: &Value, new: &Value, data: bool) -> Option<Because> {
     } else {
         format!("The answers part at this step: {step}.")
     };
-    // Only its own change can be laid to a version; where nothing has changed the answer was altered.
-    if !data && what == "version" && old["version"] == new["version"] {
-        return None;
-    }
     let gives = |step: &Value| Some(step["gives"].clone());
     let because = Because::new(what, says);
     Some(Because { step: Some(step.to_owned()), was: gives(was), now: gives(now), ..because })

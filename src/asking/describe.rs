@@ -2,6 +2,7 @@
 //! them, drawn from the schemas of its types.
 
 use super::field_schema;
+use super::layout::Places;
 use super::reserved::Reserved;
 use crate::calculators::{Entry, REGISTER, Schemas};
 use crate::quantity::{KINDS, KindRow, Least, Unit, text};
@@ -90,6 +91,8 @@ pub struct Described {
     pub fields: Vec<Field>,
     /// Its results, in declared order.
     pub results: Vec<ResultField>,
+    /// The places of its results, for tables.
+    pub(super) places: Places,
 }
 
 /// Every calculator described, in the register's order.
@@ -128,10 +131,11 @@ fn describe(entry: &'static Entry) -> Described {
     let results = properties(&output)
         .map(|(name, schema)| ResultField { name: name.clone(), about: about(schema, &parts) })
         .collect();
-    Described { entry, fields: fields_of(&input, &parts, |name| entry.good(name)), results }
+    let places = Places::of(&output, &parts);
+    Described { entry, fields: fields_of(&input, &parts, |name| entry.good(name)), results, places }
 }
 
-pub(super) fn parts_of(parts: Schemas) -> Map<String, Value> {
+fn parts_of(parts: Schemas) -> Map<String, Value> {
     parts.into_iter().map(|(name, schema)| (name, serde_json::to_value(schema).unwrap_or_default())).collect()
 }
 

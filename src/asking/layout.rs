@@ -2,8 +2,7 @@
 //! header is known before any of its rows is answered.
 
 use super::cells::Cells;
-use super::describe::{parts_of, reference, without_null};
-use crate::calculators::Entry;
+use super::describe::{reference, without_null};
 use crate::quantity::{System, Unit};
 use crate::tree::{Leaf, Node};
 use serde_json::{Map, Value};
@@ -19,6 +18,17 @@ enum Part {
     Record(Vec<(String, Part)>),
     /// A list of records.
     Rows(Vec<(String, Part)>),
+}
+
+/// Every place of a calculator's results.
+#[derive(Clone, Debug)]
+pub struct Places(Vec<(String, Part)>);
+
+impl Places {
+    /// The places that the schema `output` has; `parts` are the schemas it refers to.
+    pub fn of(output: &Value, parts: &Map<String, Value>) -> Self {
+        Self(members(output, parts, 0))
+    }
 }
 
 /// What a table of answers is written in.
@@ -41,13 +51,9 @@ pub struct Layout {
 }
 
 impl Layout {
-    /// The layout of `entry`'s results. `wanted` names the results that are wanted, all if empty.
-    pub fn of(entry: &Entry, writing: Writing, wanted: &[&str]) -> Result<Self, String> {
-        let mut parts = Vec::new();
-        (entry.parts)(&mut parts);
-        let parts = parts_of(parts);
-        let output = serde_json::to_value((entry.output)().1).unwrap_or_default();
-        let all = members(&output, &parts, 0);
+    /// The layout of a calculator's results. `wanted` names those that are wanted, all if empty.
+    pub fn of(places: &Places, writing: Writing, wanted: &[&str]) -> Result<Self, String> {
+        let all = places.0.clone();
         let first_list = all.iter().find_map(|(name, part)| match part {
             Part::Rows(rows) => Some((name.clone(), rows.clone())),
             _ => None,

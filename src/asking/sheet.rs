@@ -72,6 +72,10 @@ fn records(bytes: &[u8], separator: Separator) -> csv::Reader<&[u8]> {
 impl Sheet {
     /// Reads the header and, for what only a row can tell, the first row: `head` begins with them.
     pub fn open(entry: &'static Entry, mut query: Fields<'static>, head: &[u8]) -> Result<Self, Refusal> {
+        let Some(described) = describe_entry(entry) else {
+            return Err(whole(Code::NotFound, "This calculator is not described.", ""));
+        };
+        let places = &described.places;
         let reserved = Reserved::take(&mut query, Form::Sheet)?;
         let separator = reserved.separator.unwrap_or(Separator::Comma);
         let mut reader = records(head, separator);
@@ -80,8 +84,11 @@ impl Sheet {
         let has_first = reader.read_byte_record(&mut first).unwrap_or(false);
         if !has_header {
             let says = "The table is empty: its first line names the fields, each line after it is one request.";
-            let good = describe_entry(entry).and_then(|described| described.fields.first());
-            return Err(whole(Code::ValueEmpty, says, good.map_or("", |field| field.name.as_str())));
+            return Err(whole(
+                Code::ValueEmpty,
+                says,
+                described.fields.first().map_or("", |field| field.name.as_str()),
+            ));
         }
         if separator == Separator::Comma {
             not_comma(&header)?;
@@ -90,7 +97,7 @@ impl Sheet {
         if let Some(machine) = &machine {
             query.0.push(("machine".into(), Given::Text(machine.clone().into())));
         }
-        let columns = columns(entry, &header, &query, separator)?;
+        let columns = columns(described, &header, &query, separator)?;
         let units = reserved.units;
         let wanted: Vec<String> = reserved
             .pick
@@ -108,7 +115,7 @@ impl Sheet {
             has_machine: machine.is_some(),
             separator,
             columns,
-            layout: Layout::of(entry, writing, &[]).map_err(|says| whole(Code::NotFound, says, ""))?,
+            layout: Layout::of(places, writing, &[]).map_err(|says| whole(Code::NotFound, says, ""))?,
             width: 0,
             ranges: true,
         };
@@ -125,7 +132,7 @@ impl Sheet {
         sheet.ranges = of_constants || (has_first && of_first);
         let resolution = resolution.or_else(|| sheet.machine_resolution());
         let wanted: Vec<&str> = wanted.iter().map(String::as_str).collect();
-        sheet.layout = Layout::of(entry, Writing { system, resolution, ranges: sheet.ranges }, &wanted)
+        sheet.layout = Layout::of(places, Writing { system, resolution, ranges: sheet.ranges }, &wanted)
             .map_err(|says| Refusal::one(Wrong::new("pick", Code::NotFound, says, "leave out")))?;
         sheet.width = sheet.layout.width();
         sheet.reserved.units = Some(system);

@@ -1,10 +1,9 @@
 //! The header of a table of requests: which column is which field, in which unit, and which columns
 //! only go along.
 
-use super::describe::{Described, Field, describe_entry};
+use super::describe::{Described, Field};
 use super::reserved::{RESERVED, Separator};
 use super::sheet::whole;
-use crate::calculators::Entry;
 use crate::fields::{Fields, nearest};
 use crate::quantity::{Unit, shown};
 use crate::refusal::{Code, Refusal, Wrong};
@@ -115,12 +114,11 @@ pub fn not_comma(header: &ByteRecord) -> Result<(), Refusal> {
 
 /// Reads the header.
 pub fn columns(
-    entry: &'static Entry,
+    described: &Described,
     header: &ByteRecord,
     constants: &Fields,
     separator: Separator,
 ) -> Result<Vec<Column>, Refusal> {
-    let Some(described) = describe_entry(entry) else { return Ok(Vec::new()) };
     if header.len() > MOST_COLUMNS {
         let says = format!("The table has {} columns; at most {MOST_COLUMNS} are read.", header.len());
         return Err(whole(Code::ValueOutOfRange, says, ""));

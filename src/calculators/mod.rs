@@ -226,6 +226,8 @@ pub trait Calculator: 'static {
     const ABOUT: &'static str;
     /// The job it belongs to.
     const TASK: Task;
+    /// Another way to check the part or the setting, in a sentence; empty where there is none.
+    const ANOTHER_CHECK: &'static str = "";
     /// Words a machinist might look for.
     const WORDS: &'static [&'static str];
     /// Examples; the first shows the main use.
@@ -271,6 +273,8 @@ pub struct Entry {
     pub about: &'static str,
     /// See [`Calculator::TASK`].
     pub task: Task,
+    /// See [`Calculator::ANOTHER_CHECK`].
+    pub another_check: &'static str,
     /// See [`Calculator::WORDS`].
     pub words: &'static [&'static str],
     /// See [`Calculator::EXAMPLES`].
@@ -295,6 +299,7 @@ impl Entry {
             title: C::TITLE,
             about: C::ABOUT,
             task: C::TASK,
+            another_check: C::ANOTHER_CHECK,
             words: C::WORDS,
             examples: C::EXAMPLES,
             solve: solve::<C>,

@@ -19,6 +19,17 @@ pub fn grounds(answer: &Answer, filled: &Filled) -> Markup {
                 ol { @for step in &record.steps { (line(step, answer)) } }
             }
         }
+        @if !answer.entry.another_check.is_empty() {
+            section.another {
+                h2 { "Check it another way" }
+                p { (answer.entry.another_check) }
+                p.hint {
+                    "Measured something else? State it under "
+                    a href="#field-measured" data-open="measured" { "Backwards" }
+                    ", and see what an input must have been."
+                }
+            }
+        }
         (checked(filled.id))
         section.sources {
             h2 { "Sources" }
@@ -71,7 +82,10 @@ fn checked(id: &str) -> Markup {
     html! {
         section.checked {
             h2 { "Checked against" }
-            p { (checked.outside()) " values from outside, all of which this calculator meets in its tests:" }
+            p {
+                "Tests compare this calculator with every value below; " (checked.outside())
+                " of them come from outside, printed or from a general-purpose library."
+            }
             ul { @for source in checked.by_source() {
                 li { (source.count) " " (source.kind) ": " (source.title) }
             } }

@@ -26,7 +26,10 @@ impl Cell {
     pub fn of(node: &Node) -> Self {
         match node {
             Node::Quantity(leaf) => quantity(leaf),
-            Node::Number(number) => Self::plain(text::full(*number)),
+            Node::Number(number) => {
+                // Six decimals are more than anybody reads; what is copied has them all.
+                Self { text: text::full(text::round(*number, 6)), ..Self::plain(text::full(*number)) }
+            }
             Node::Count(count) => Self::plain(count.to_string()),
             Node::Truth(truth) => Self::plain(if *truth { "yes" } else { "no" }.to_owned()),
             Node::Text(words, _) => Self::plain(words.to_string()),

@@ -91,6 +91,8 @@ impl Calculator for BetweenFaces {
     const ABOUT: &'static str = "The middle and the width of a block or a slot from a touch on each face, and what to \
         set the readout to at the second face so that the middle is zero.";
     const TASK: Task = Task::FindZero;
+    const ANOTHER_CHECK: &'static str =
+        "Sweep both faces with an indicator in the spindle: at the middle it reads the same on both.";
     const WORDS: &'static [&'static str] =
         &["centre", "center", "midpoint", "halve", "edge finder", "width", "slot", "block", "vise", "two touches"];
     const EXAMPLES: &'static [Example] = &[

@@ -93,6 +93,8 @@ impl Calculator for BoreOrBoss {
     const ABOUT: &'static str = "Centre and diameter of a bore or boss from three or more touches, what each touch is \
         off by, and how surely the centre is known.";
     const TASK: Task = Task::FindZero;
+    const ANOTHER_CHECK: &'static str =
+        "Sweep it with an indicator in the spindle: at the centre the needle stands still.";
     const WORDS: &'static [&'static str] = &[
         "circle",
         "hole centre",

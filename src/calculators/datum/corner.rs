@@ -92,6 +92,8 @@ impl Calculator for Corner {
     const ABOUT: &'static str = "Where a corner of the work is, however it lies on the table, from two touches on one \
         edge and one or two on the other, and how far the first edge is turned.";
     const TASK: Task = Task::FindZero;
+    const ANOTHER_CHECK: &'static str =
+        "Touch both edges again at other places along them: the corner must come out the same.";
     const WORDS: &'static [&'static str] =
         &["edge finder", "datum corner", "intersection", "skew", "pocket corner", "work zero", "pick up", "squareness"];
     const EXAMPLES: &'static [Example] = &[

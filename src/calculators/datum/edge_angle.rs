@@ -52,6 +52,8 @@ impl Calculator for EdgeAngle {
     const ABOUT: &'static str = "How far an edge, a fence or a vise jaw is turned from an axis, from two touches, and \
         how far to tap its end to bring it true.";
     const TASK: Task = Task::FindZero;
+    const ANOTHER_CHECK: &'static str =
+        "Run an indicator along the edge for the length of the jaw: it moves by the tap.";
     const WORDS: &'static [&'static str] =
         &["skew", "square up", "align", "vise", "fixed jaw", "dial in", "tap", "crooked", "rotation", "two touches"];
     const EXAMPLES: &'static [Example] = &[

@@ -103,6 +103,8 @@ impl Calculator for Handwheel {
     const ABOUT: &'static str = "A distance as turns and divisions of a handwheel, where its dial stands at the end, \
         and how far to go past a place so that the play of the screw does not enter.";
     const TASK: Task = Task::LayOut;
+    const ANOTHER_CHECK: &'static str =
+        "Set an indicator against the table and turn as counted: it moves by the distance.";
     const WORDS: &'static [&'static str] =
         &["dial", "graduations", "backlash", "leadscrew", "crank", "collar", "turns", "micrometer dial", "overshoot"];
     const EXAMPLES: &'static [Example] = &[

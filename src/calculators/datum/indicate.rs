@@ -105,6 +105,7 @@ impl Calculator for Indicate {
     const ABOUT: &'static str = "Which way and how far to move to bring a bore or boss under the spindle, or work in a \
         four-jaw chuck to run true, from indicator readings at four quarters.";
     const TASK: Task = Task::FindZero;
+    const ANOTHER_CHECK: &'static str = "Turn it once more after the move: the needle shows what is left.";
     const WORDS: &'static [&'static str] = &[
         "dial indicator",
         "test indicator",

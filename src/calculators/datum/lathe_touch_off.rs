@@ -151,6 +151,7 @@ impl Calculator for LatheTouchOff {
     const ABOUT: &'static str = "After a trial cut is measured: what to set the cross slide's dial or readout to, what \
         it shows at the wanted diameter, and how far it still has to go.";
     const TASK: Task = Task::FindZero;
+    const ANOTHER_CHECK: &'static str = "Take a light cut and measure the diameter: the cross slide must read it.";
     const WORDS: &'static [&'static str] =
         &["turning", "trial cut", "diameter", "radius dial", "infeed", "cross slide", "X zero", "boring", "test cut"];
     const EXAMPLES: &'static [Example] = &[

@@ -96,6 +96,7 @@ impl Calculator for MoveList {
     const ABOUT: &'static str = "A list of places as absolute readings and as moves from place to place, with \
         distance and time, and with a place to go past where the play of the screws would enter.";
     const TASK: Task = Task::LayOut;
+    const ANOTHER_CHECK: &'static str = "Add the moves up by hand: they come to the last place less the first.";
     const WORDS: &'static [&'static str] =
         &["coordinates", "incremental", "absolute", "positions", "readout", "backlash", "travel", "drilling order"];
     const EXAMPLES: &'static [Example] = &[

@@ -131,6 +131,7 @@ impl Calculator for SteppedProfile {
     const ABOUT: &'static str = "A slope or an arc on a machine whose axes move one at a time: the places of the \
         cutter, in steps small enough for the ridges that may be left.";
     const TASK: Task = Task::LayOut;
+    const ANOTHER_CHECK: &'static str = "Lay a radius gauge or a protractor on the ridges and look at the light.";
     const WORDS: &'static [&'static str] = &[
         "radius by coordinates",
         "contour",

@@ -117,6 +117,8 @@ impl Calculator for ToolSetting {
     const ABOUT: &'static str = "Offsets of tools touched on one face: taken off its readings, each tool's offset \
         makes every tool read the same on the same face, whichever way the scale counts.";
     const TASK: Task = Task::FindZero;
+    const ANOTHER_CHECK: &'static str =
+        "Touch a tool on a gauge block that stands on the same face: it must read the height of the block.";
     const WORDS: &'static [&'static str] = &[
         "tool offset",
         "tool length",

@@ -49,6 +49,8 @@ impl Calculator for TouchOff {
     const ABOUT: &'static str = "What to set the readout to while an edge finder or a cutter touches a face, with or \
         without a shim, so that the face gets the reading it is to have.";
     const TASK: Task = Task::FindZero;
+    const ANOTHER_CHECK: &'static str =
+        "Come up to the face again from the same side: the reading must return within the step of the readout.";
     const WORDS: &'static [&'static str] =
         &["edge finder", "zero", "datum", "pick up an edge", "wiggler", "shim", "feeler", "set the readout", "offset"];
     const EXAMPLES: &'static [Example] = &[

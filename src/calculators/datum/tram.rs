@@ -70,6 +70,8 @@ impl Calculator for Tram {
     const ABOUT: &'static str = "How far a mill's spindle is out of square with the table, from an indicator swept \
         round it, and how hollow a cut that leaves.";
     const TASK: Task = Task::Check;
+    const ANOTHER_CHECK: &'static str =
+        "Take a light cut over scrap: marks that cross both ways say that the head is square.";
     const WORDS: &'static [&'static str] =
         &["tramming", "head", "square", "nod", "spindle tilt", "sweep", "dish", "concave", "face mill", "indicator"];
     const EXAMPLES: &'static [Example] = &[

@@ -103,6 +103,7 @@ impl Calculator for TurnAndShift {
     const ABOUT: &'static str = "Carries points from a drawing to work that lies askew, or readings back to the \
         drawing: mirrored first, then shifted to an origin and turned, in the order asked for.";
     const TASK: Task = Task::LayOut;
+    const ANOTHER_CHECK: &'static str = "Take the points found back to the drawing: they must be those it gives.";
     const WORDS: &'static [&'static str] =
         &["rotate", "translate", "transform", "skew", "datum shift", "coordinates", "mirror", "other hand", "offset"];
     const EXAMPLES: &'static [Example] = &[

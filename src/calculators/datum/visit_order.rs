@@ -101,6 +101,8 @@ impl Calculator for VisitOrder {
     const ABOUT: &'static str = "A short way through a set of holes: in which order to go to them, the moves, and how \
         much travel that saves over the order given.";
     const TASK: Task = Task::LayOut;
+    const ANOTHER_CHECK: &'static str =
+        "Follow the order on the drawing with a pencil: where two legs cross there is a shorter way.";
     const WORDS: &'static [&'static str] =
         &["shortest path", "drilling order", "travel", "sequence", "sort points", "route", "hole pattern"];
     const EXAMPLES: &'static [Example] = &[

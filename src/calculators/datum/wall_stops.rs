@@ -96,6 +96,7 @@ impl Calculator for WallStops {
     const ABOUT: &'static str = "The readings at which the cutter stops at the walls of a pocket, a boss, a slot or a \
         shoulder, for the rough and the finishing cut.";
     const TASK: Task = Task::LayOut;
+    const ANOTHER_CHECK: &'static str = "Measure after the rough cut: what is left to the wall is the allowance.";
     const WORDS: &'static [&'static str] =
         &["pocket", "boss", "slot", "shoulder", "cutter radius", "offset", "finish pass", "end mill", "step over"];
     const EXAMPLES: &'static [Example] = &[

@@ -93,6 +93,8 @@ impl Calculator for Arc {
     const ABOUT: &'static str = "From any two of radius, chord, height, arc length, central angle and segment area: \
         all six, for every arc that has the two.";
     const TASK: Task = Task::LayOut;
+    const ANOTHER_CHECK: &'static str =
+        "Lay a straightedge as long as the chord across the arc and measure the height at its middle.";
     const WORDS: &'static [&'static str] =
         &["radius", "chord", "height", "rise", "sagitta", "segment", "arc length", "central angle", "circle", "bend"];
     const EXAMPLES: &'static [Example] = &[

@@ -119,6 +119,8 @@ impl Calculator for DrillPoint {
     const ABOUT: &'static str = "How long a drill's point is, how deep the tip goes for a wanted depth at full \
         diameter or to come through, and how far the quill travels from zero.";
     const TASK: Task = Task::MakeTheHole;
+    const ANOTHER_CHECK: &'static str =
+        "Stand a flat-ended rod of nearly the drill's size in the hole: it measures the depth at full diameter.";
     const WORDS: &'static [&'static str] =
         &["drill tip", "point length", "depth", "blind hole", "breakthrough", "cone", "118", "135", "quill"];
     const EXAMPLES: &'static [Example] = &[

@@ -174,6 +174,8 @@ impl Calculator for DrillSize {
     const ABOUT: &'static str = "The fraction, number, letter and metric drills nearest to a diameter, or to a drill \
         given by name, and by how much each is larger or smaller.";
     const TASK: Task = Task::MakeTheHole;
+    const ANOTHER_CHECK: &'static str =
+        "Measure the drill with a micrometer across the margins at its point, not on the shank.";
     const WORDS: &'static [&'static str] = &[
         "drill chart",
         "number drill",

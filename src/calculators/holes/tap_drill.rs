@@ -177,6 +177,8 @@ impl Calculator for TapDrill {
     const ABOUT: &'static str = "The hole for a percentage of thread with a cutting or forming tap, the stock drills \
         near it, and which of them keep within the class of the thread.";
     const TASK: Task = Task::MakeTheHole;
+    const ANOTHER_CHECK: &'static str =
+        "Try the hole with pins of the least and the greatest minor diameter: the first goes in, the second does not.";
     const WORDS: &'static [&'static str] = &[
         "tapping",
         "tapped hole",

@@ -116,6 +116,8 @@ impl Calculator for BoltCircle {
     const ABOUT: &'static str = "Where the holes of a full or partial bolt circle lie, as places and as moves from \
         hole to hole, and what a caliper must read between neighbours.";
     const TASK: Task = Task::LayOut;
+    const ANOTHER_CHECK: &'static str =
+        "Put pins into two neighbouring holes: over them a caliper reads the chord and one pin's diameter.";
     const WORDS: &'static [&'static str] =
         &["PCD", "pitch circle", "hole circle", "flange", "hole pattern", "coordinates", "equally spaced", "over pins"];
     const EXAMPLES: &'static [Example] = &[

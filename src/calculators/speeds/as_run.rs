@@ -118,6 +118,7 @@ impl Calculator for AsRun {
     const ABOUT: &'static str = "From the speed and feed that are set and the two overrides to the cutting speed, the feed \
         and the chip as they are.";
     const TASK: Task = Task::Cut;
+    const ANOTHER_CHECK: &'static str = "Time the table over a known length, and hold a tachometer to the spindle.";
     const WORDS: &'static [&'static str] = &[
         "override",
         "dial",

@@ -158,6 +158,7 @@ impl Calculator for BallNose {
     const ABOUT: &'static str = "The diameter at which a ball-nose cutter cuts, upright or leaning, the speed there, and the \
         cusp between passes or the stepover for it.";
     const TASK: Task = Task::Cut;
+    const ANOTHER_CHECK: &'static str = "Lay a straightedge across the passes and look at the light between the cusps.";
     const WORDS: &'static [&'static str] =
         &["ball end mill", "effective diameter", "scallop", "cusp", "stepover", "3d", "surface", "tilt"];
     const EXAMPLES: &'static [Example] = &[

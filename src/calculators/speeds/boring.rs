@@ -218,6 +218,7 @@ impl Calculator for Boring {
     const ABOUT: &'static str = "Spindle speed and feed for boring, as the machine has them, with the chip, the metal \
         removed, the cutting force, the power and the slenderness of the bar.";
     const TASK: Task = Task::Turn;
+    const ANOTHER_CHECK: &'static str = "Measure the bore in two directions and at both ends with a bore gauge.";
     const WORDS: &'static [&'static str] =
         &["bore", "boring bar", "boring head", "inside turning", "overhang", "chatter", "rpm", "feed"];
     const EXAMPLES: &'static [Example] = examples::EXAMPLES;

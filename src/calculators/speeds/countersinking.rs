@@ -158,6 +158,7 @@ impl Calculator for Countersinking {
     const ABOUT: &'static str = "Spindle speed and feed for a countersink or counterbore: a share of the drilling speed \
         at the largest diameter it cuts, as the machine has it.";
     const TASK: Task = Task::MakeTheHole;
+    const ANOTHER_CHECK: &'static str = "Put the screw in and feel across its head with a straightedge.";
     const WORDS: &'static [&'static str] =
         &["countersink", "counterbore", "chamfer", "deburr", "chatter", "rpm", "spot face", "flat head"];
     const EXAMPLES: &'static [Example] = &[

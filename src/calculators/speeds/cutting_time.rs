@@ -120,6 +120,7 @@ impl Calculator for CuttingTime {
     const ABOUT: &'static str = "How long a cut takes at a feed rate, with the way that cutter or drill needs before and \
         after the work.";
     const TASK: Task = Task::Cut;
+    const ANOTHER_CHECK: &'static str = "Time one pass by the clock: times the passes it is the time of the cut.";
     const WORDS: &'static [&'static str] = &[
         "minutes",
         "cycle time",

@@ -208,6 +208,8 @@ impl Calculator for Drilling {
     const ABOUT: &'static str = "Spindle speed and feed for a drill, as the machine has them, reduced for deep holes, \
         with the thrust, torque and power that the hole takes by more than one published method.";
     const TASK: Task = Task::MakeTheHole;
+    const ANOTHER_CHECK: &'static str =
+        "Look at the chips and measure the hole: uneven chips and a large hole say that the lips are unequal.";
     const WORDS: &'static [&'static str] = &[
         "drill",
         "rpm",

@@ -124,6 +124,8 @@ impl Calculator for Entry {
     const ABOUT: &'static str = "How long the way of a milling cutter down into the work is by a ramp or a helix, how fast it \
         goes down, the passes or turns, and the feed of its middle.";
     const TASK: Task = Task::Cut;
+    const ANOTHER_CHECK: &'static str =
+        "Measure the depth at both ends of the ramp: the difference over the length is the slope.";
     const WORDS: &'static [&'static str] =
         &["ramp", "helix", "helical", "plunge", "interpolation", "pocket", "spiral", "going in"];
     const EXAMPLES: &'static [Example] = &[

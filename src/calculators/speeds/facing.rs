@@ -239,6 +239,8 @@ impl Calculator for Facing {
     const ABOUT: &'static str = "Spindle speed, feed and time for facing or parting, with the spindle's speed held or the \
         surface speed held up to the spindle's fastest.";
     const TASK: Task = Task::Turn;
+    const ANOTHER_CHECK: &'static str =
+        "Lay a straightedge across the face: one that is hollow or high says that the cross slide is not square.";
     const WORDS: &'static [&'static str] =
         &["face", "part off", "cut off", "lathe", "constant surface speed", "css", "clamp", "rpm", "time"];
     const EXAMPLES: &'static [Example] = examples::EXAMPLES;

@@ -52,6 +52,8 @@ impl Calculator for HandFeed {
     const ABOUT: &'static str = "How many seconds a turn of the handwheel takes so that the slide goes at a wanted feed \
         rate.";
     const TASK: Task = Task::Cut;
+    const ANOTHER_CHECK: &'static str =
+        "Count the turns you make in a minute by the clock: times the travel of one they are the feed.";
     const WORDS: &'static [&'static str] =
         &["handwheel", "hand wheel", "crank", "dial", "manual", "seconds", "feed rate"];
     const EXAMPLES: &'static [Example] = &[

@@ -188,6 +188,8 @@ impl Calculator for Materials {
     const ABOUT: &'static str = "What is published of a work material: its names, hardness, machinability, cutting \
         speeds by operation and tool, unit power and specific cutting force, each with its source.";
     const TASK: Task = Task::Cut;
+    const ANOTHER_CHECK: &'static str =
+        "Try a file on the work: where it skates, the work is harder than a soft row of the table supposes.";
     const WORDS: &'static [&'static str] = &[
         "steel",
         "stainless",

@@ -212,6 +212,7 @@ impl Calculator for Milling {
     const ABOUT: &'static str = "Spindle speed and feed rate for a milling cutter, as the machine has them, with the \
         chip that each tooth then takes and the metal removed.";
     const TASK: Task = Task::Cut;
+    const ANOTHER_CHECK: &'static str = "Time the table over a known length: the length over the time is the feed.";
     const WORDS: &'static [&'static str] = &[
         "end mill",
         "face mill",

@@ -155,6 +155,8 @@ impl Calculator for Power {
     const ABOUT: &'static str = "The power that a cut takes, by unit power and by specific cutting force side by side, with \
         the torque and what it asks of the motor.";
     const TASK: Task = Task::Cut;
+    const ANOTHER_CHECK: &'static str =
+        "Read the machine's load meter, where it has one, idle and in the cut: the difference is what the cut takes.";
     const WORDS: &'static [&'static str] =
         &["horsepower", "kilowatt", "torque", "unit power", "kc", "specific cutting force", "motor", "stall"];
     const EXAMPLES: &'static [Example] = &[

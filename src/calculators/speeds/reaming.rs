@@ -201,6 +201,8 @@ impl Calculator for Reaming {
     const ABOUT: &'static str = "Spindle speed and feed for a machine reamer, as the machine has them, and the stock to \
         leave for it.";
     const TASK: Task = Task::MakeTheHole;
+    const ANOTHER_CHECK: &'static str =
+        "Try plug gauges at both ends: a larger mouth says that reamer and hole were not in line.";
     const WORDS: &'static [&'static str] = &["reamer", "ream", "stock", "allowance", "rpm", "feed", "fit", "dowel"];
     const EXAMPLES: &'static [Example] = &[
         Example {

@@ -143,6 +143,8 @@ impl Calculator for Sawing {
     const ABOUT: &'static str = "Band speed for a material and its section, the teeth in the cut, the feed and the time \
         of the cut.";
     const TASK: Task = Task::Cut;
+    const ANOTHER_CHECK: &'static str =
+        "Count the teeth of the band that lie in the work: there should be three or more.";
     const WORDS: &'static [&'static str] =
         &["band saw", "saw", "blade", "band speed", "teeth per inch", "tpi", "cut off", "stock"];
     const EXAMPLES: &'static [Example] = &[

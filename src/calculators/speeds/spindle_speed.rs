@@ -113,6 +113,8 @@ impl Calculator for SpindleSpeed {
     const ABOUT: &'static str = "The spindle speed for a cutting speed at a diameter, and which speed of the machine \
         to set: the one below the exact speed, unless the one above is near enough.";
     const TASK: Task = Task::Cut;
+    const ANOTHER_CHECK: &'static str =
+        "Hold a tachometer to the spindle, or count the turns of a slow one by the clock.";
     const WORDS: &'static [&'static str] = &[
         "rpm",
         "revolutions",

@@ -90,6 +90,8 @@ impl Calculator for SurfaceFinish {
     const ABOUT: &'static str = "The roughness that a rounded tool leaves at a feed, and the feed for a wanted roughness, by \
         geometry.";
     const TASK: Task = Task::Turn;
+    const ANOTHER_CHECK: &'static str =
+        "Compare the surface by eye and fingernail with a roughness specimen of the same process.";
     const WORDS: &'static [&'static str] =
         &["roughness", "Ra", "Rt", "nose radius", "insert", "finish", "microinch", "feed for finish"];
     const EXAMPLES: &'static [Example] = &[

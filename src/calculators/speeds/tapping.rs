@@ -191,6 +191,8 @@ impl Calculator for Tapping {
     const ABOUT: &'static str = "Spindle speed for a tap, as the machine has it, the feed rate that its lead makes, and \
         a speed at which that feed rate is a round number.";
     const TASK: Task = Task::Thread;
+    const ANOTHER_CHECK: &'static str =
+        "Try the thread with a plug gauge or with the screw itself, and count the turns it goes in.";
     const WORDS: &'static [&'static str] = &["tap", "thread", "rigid tapping", "rpm", "lead", "pitch", "feed rate"];
     const EXAMPLES: &'static [Example] = &[
         Example {

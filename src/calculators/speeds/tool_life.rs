@@ -176,6 +176,8 @@ impl Calculator for ToolLife {
     const ABOUT: &'static str = "How long a tool lasts at a cutting speed, or the speed for a wanted life, by Taylor's law; \
         its constants from two tests, and the lives of greatest output and least cost.";
     const TASK: Task = Task::Cut;
+    const ANOTHER_CHECK: &'static str =
+        "Note the minutes of a few edges up to the same wear: they are the law for this work and tool.";
     const WORDS: &'static [&'static str] =
         &["Taylor", "wear", "minutes", "exponent", "economic speed", "least cost", "production", "edge"];
     const EXAMPLES: &'static [Example] = &[

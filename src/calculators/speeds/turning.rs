@@ -235,6 +235,8 @@ impl Calculator for Turning {
     const ABOUT: &'static str = "Spindle speed and feed for turning along the work, as the lathe has them, with the chip, \
         the metal removed, the cutting force and the power.";
     const TASK: Task = Task::Turn;
+    const ANOTHER_CHECK: &'static str =
+        "Measure the diameter at both ends: a difference says that the work or the tool gives way.";
     const WORDS: &'static [&'static str] = &[
         "lathe",
         "rpm",

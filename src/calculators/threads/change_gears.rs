@@ -162,6 +162,8 @@ impl Calculator for ChangeGears {
     const ABOUT: &'static str = "Trains of change gears from the wheels owned for the lead of a thread, what lead each \
         gives, how far it is off, and whether the wheels clear each other.";
     const TASK: Task = Task::Thread;
+    const ANOTHER_CHECK: &'static str =
+        "Take a scratch pass and measure over many threads with a rule: the length over their count is the pitch.";
     const WORDS: &'static [&'static str] = &[
         "lathe",
         "change wheels",

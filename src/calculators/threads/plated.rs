@@ -142,6 +142,8 @@ impl Calculator for Plated {
     const ABOUT: &'static str = "The limits to cut a thread to before it is plated, so that a coat of the thickness \
         stated leaves it within its limits.";
     const TASK: Task = Task::Thread;
+    const ANOTHER_CHECK: &'static str =
+        "Gauge the thread before plating by the limits here, and after it by those of its class.";
     const WORDS: &'static [&'static str] = &[
         "plating",
         "zinc",

@@ -92,6 +92,8 @@ impl Calculator for ThreadingDial {
     const ABOUT: &'static str = "At which marks of a lathe's threading dial the half-nuts may be closed for a thread, so \
         that the tool comes into the groove it has begun.";
     const TASK: Task = Task::Thread;
+    const ANOTHER_CHECK: &'static str =
+        "Take two scratch passes at two of the marks: the second must follow the first.";
     const WORDS: &'static [&'static str] =
         &["thread chasing dial", "half-nut", "half nuts", "lathe", "pick up a thread", "lead screw", "dial marks"];
     const EXAMPLES: &'static [Example] = &[

@@ -176,6 +176,8 @@ impl Calculator for Wires {
     const ABOUT: &'static str = "The best wires for a thread, the measurement over three of them for its pitch diameter \
         and the limits of its class, and from a measurement the infeed that is left.";
     const TASK: Task = Task::Thread;
+    const ANOTHER_CHECK: &'static str =
+        "Measure the pitch diameter with a thread micrometer, or try the ring gauges of the class.";
     const WORDS: &'static [&'static str] = &[
         "three wires",
         "thread wires",

@@ -150,13 +150,12 @@ pub fn form(entry: &'static Entry, query: &str) -> (String, bool) {
                     None => {}
                 }
             }
+            @let answer = outcome.as_ref().and_then(|outcome| outcome.as_ref().ok()).map(|(answer, _)| answer);
             div #grounds {
-                @if let Some(Ok((answer, _))) = &outcome { (grounds::grounds(answer, &filled)) }
+                @if let Some(answer) = answer { (grounds::grounds(answer, &filled)) }
+                (result::practice(answer, &filled))
             }
-            div.last {
-                (examples(entry))
-                (result::practice(entry.id))
-            }
+            div.last { (examples(entry)) }
         }
     };
     let query = stated.query(&[]);

@@ -208,8 +208,21 @@ fn as_typed(node: &Node) -> String {
     }
 }
 
-/// A link to practise on the calculator.
-pub fn practice(id: &str) -> Markup {
-    let to = query([("calculator".to_owned(), id.to_owned())].into_iter());
-    html! { p.hint { a href=(format!("/practice?{to}")) { "Practise this" } } }
+/// Links to practise on the calculator, and on the very answer where there is a single one.
+pub fn practice(answer: Option<&Answer>, filled: &Filled) -> Markup {
+    let link = |pairs: Vec<(&str, String)>| {
+        let query = query(pairs.into_iter().map(|(name, value)| (name.to_owned(), value)));
+        format!("/practice?{query}")
+    };
+    let calculator = ("calculator", filled.id.to_owned());
+    let single = answer.is_some_and(|answer| matches!(answer.body, Body::Result(_)));
+    html! {
+        p.take {
+            a href=(link(vec![calculator.clone()])) { "Practise this" } " "
+            @if single {
+                @let from = format!("/v1/{}?{}", filled.id, filled.stated.query_for(Form::Json));
+                a href=(link(vec![calculator, ("from", from)])) { "Make a question of this answer" }
+            }
+        }
+    }
 }

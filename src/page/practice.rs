@@ -34,13 +34,6 @@ fn address<'f>(path: &str, fields: impl IntoIterator<Item = (&'f str, String)>) 
     if query.is_empty() { path.to_owned() } else { format!("{path}?{query}") }
 }
 
-/// The address that makes a question of an answer's fields, for the page of a calculator.
-pub fn of_answer(entry: &Entry, fields: &Fields) -> String {
-    let given = fields.0.iter().map(|(name, value)| (name.as_ref(), value.said()));
-    let from = form_urlencoded::Serializer::new(String::new()).extend_pairs(given).finish();
-    address("/practice", [("calculator", entry.id.to_owned()), ("from", from)])
-}
-
 fn wrongs(refusal: &Refusal) -> Markup {
     html! {
         @for wrong in &refusal.0 {
@@ -262,7 +255,7 @@ fn working(question: &Question) -> Markup {
             li {
                 (step["what"].as_str().unwrap_or_default()) br;
                 (step["formula"].as_str().unwrap_or_default()) br;
-                @if let Some(with) = step["with"].as_str().filter(|with| !with.is_empty()) { (with) br; }
+                @if let Some(with) = step["with"].as_str().filter(|with| !with.is_empty()) { (with.replace('_', " ")) br; }
                 "gives " b { (given(&step["gives"])) }
             }
         } }

@@ -49,7 +49,8 @@ pub fn question(entry: &'static Entry, fields: &[(String, String)], answer: &Ans
     if !row.is_empty() {
         out.push_str(&format!(" ({row})"));
     }
-    if !about.is_empty() {
+    let last = spaced(wanted.path.rsplit('/').next().unwrap_or_default());
+    if !about.is_empty() && about.trim_start_matches("its ") != last {
         out.push_str(&format!(", that is: {about}"));
     }
     out.push_str(&format!("? Answer in {}.", unit_words(wanted.quantity.unit)));

@@ -244,6 +244,8 @@ pub async fn not_found(request: HttpRequest) -> HttpResponse {
         "/v1/calculators",
         "/v1/tables",
         "/v1/verification",
+        "/practice",
+        "/v1/practice",
         "/openapi.json",
         "/docs",
         "/metrics",

@@ -146,6 +146,22 @@ fn a_person_is_asked_and_marked_without_a_script() {
 }
 
 #[test]
+fn the_page_of_an_answer_makes_a_question_of_it() {
+    let caller = Caller::with(&[]);
+    assert!(caller.page("/", &[]).1.contains("href=\"/practice\""));
+    let asked = [("diameter", "1/2 in"), ("point_angle", "118 deg"), ("full_depth", "3/4 in")];
+    let (_, page) = caller.page("/holes/drill-point", &asked);
+    let link = page.split("href=\"").find(|part| part.starts_with("/practice?")).expect("the link");
+    let link = link.split('"').next().unwrap_or_default().replace("&amp;", "&");
+    let sent_on = caller.get(&link, &[]);
+    assert_eq!(sent_on.status(), 303);
+    let (status, page) = caller.page(sent_on.headers()["location"].to_str().expect("an address"), &[]);
+    assert_eq!(status, 200);
+    assert!(page.contains("diameter 1/2 in; point angle 118°; full depth 3/4 in"), "{page}");
+    assert!(page.contains("The same with other numbers"));
+}
+
+#[test]
 fn a_sheet_and_its_answers_belong_together() {
     let caller = Caller::with(&[]);
     let asked = [("task", "make_the_hole"), ("seed", "41"), ("count", "6")];

@@ -51,7 +51,8 @@ impl<'t> Stated<'t> {
                 let bottom: i64 = bottom.trim().parse().ok().filter(|bottom| (1..=1000).contains(bottom))?;
                 let (whole, top) = top.rsplit_once(['-', ' ']).unwrap_or(("0", top));
                 let (whole, top): (i64, i64) = (whole.trim().parse().ok()?, top.trim().parse().ok()?);
-                (whole.checked_mul(bottom)?.checked_add(top)?, Form::Fraction(bottom))
+                let counts = whole.checked_mul(bottom)?.checked_add(top)?;
+                (Some(counts).filter(|counts| *counts < 1_000_000_000)?, Form::Fraction(bottom))
             }
             None => {
                 let places = body.split_once('.').map_or(0, |(_, decimals)| decimals.len() as u32);
@@ -135,10 +136,19 @@ impl<'t> Stated<'t> {
         Self { counts, ..self.clone() }
     }
 
-    /// Moved by so many parts of so many places.
+    /// Moved by so many parts of so many places; a fraction by as many eighths as that has.
     pub fn plus(&self, parts: i64, places: u32) -> Self {
+        if let Form::Fraction(bottom) = self.form {
+            if bottom & (bottom - 1) != 0 {
+                return self.clone();
+            }
+            let finer = bottom.max(8);
+            let eighths = parts * 8 / power(places);
+            return self.with(self.counts * (finer / bottom) + eighths * (finer / 8), Form::Fraction(finer));
+        }
         let finer = self.with_places(places);
-        Self { counts: finer.counts + parts * power(finer.places() - places.min(finer.places())), ..finer }
+        let counts = finer.counts + parts * power(finer.places() - places.min(finer.places()));
+        finer.with(counts, finer.form)
     }
 
     /// Another number of the same unit.
@@ -216,5 +226,7 @@ mod tests {
         assert_eq!(text("-0.098 in", |s| s.nudged(3, true)), "-0.101 in");
         assert_eq!(text("12.40 mm", |s| s.plus(15, 0)), "27.40 mm");
         assert_eq!(text("0.5 in", |s| s.plus(125, 3)), "0.625 in");
+        assert_eq!(text("1/2 in", |s| s.plus(375, 3)), "7/8 in");
+        assert_eq!(text("9/64 in", |s| s.plus(125, 3)), "17/64 in");
     }
 }

@@ -107,7 +107,7 @@ fn one(field: &Field, value: &str, whole: &Whole, freedom: Freedom, draw: &mut D
         "objects" => Some(rows(value, kind.starts_with("Point"), whole, draw)),
         "words" if kind == "Point" => Some(rows(value, true, whole, draw)),
         "words" if Stated::read(value).is_some() => scalar(field, value, whole, draw),
-        "words" => names::other(kind, value, draw),
+        "words" => names::other(kind, value, draw).or_else(|| leading(field, value, draw)),
         _ => None,
     }
 }
@@ -118,6 +118,14 @@ fn scalar(field: &Field, value: &str, whole: &Whole, draw: &mut Draw) -> Option<
         Some(scale) if is_length(&stated) => Some(measured(&stated, scale, draw).text()),
         _ => Some(sensible::other(&stated, field, draw)),
     }
+}
+
+/// Words that begin with a size, such as a fit, `25 mm H7/g6`: another size before the same words.
+fn leading(field: &Field, value: &str, draw: &mut Draw) -> Option<String> {
+    let mut spaces = value.match_indices(' ').map(|(at, _)| at);
+    let (size, rest) = value.split_at(spaces.nth(1)?);
+    let stated = Stated::read(size).filter(is_length)?;
+    Some(format!("{}{rest}", sensible::other(&stated, field, draw)))
 }
 
 /// A length of a measured piece: larger or smaller with the rest, and a measured one a little off.
@@ -154,4 +162,22 @@ fn rows(value: &str, are_points: bool, whole: &Whole, draw: &mut Draw) -> String
         parts.collect::<Vec<_>>().join(",")
     });
     rows.collect::<Vec<_>>().join(";")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_size_before_words_varies_and_the_words_stay() {
+        let field = describe_entry(&crate::calculators::REGISTER[0]).unwrap().fields[0].clone();
+        let field = Field { form: "words", schema_name: None, ..field };
+        let mut draw = Draw::new(3, "fits");
+        let others: Vec<String> = (0..9).filter_map(|_| leading(&field, "25 mm H7/g6", &mut draw)).collect();
+        assert!(others.len() == 9 && others.iter().all(|other| other.ends_with(" mm H7/g6")), "{others:?}");
+        assert!(others.iter().any(|other| other != "25 mm H7/g6"));
+        for words in ["stainless", "4140 annealed", "R 3/4", "a b c"] {
+            assert_eq!(leading(&field, words, &mut draw), None, "{words}");
+        }
+    }
 }

@@ -126,12 +126,25 @@ fn pretty(value: &str) -> String {
         part.strip_suffix(" deg").map(|number| format!("{number}°")).unwrap_or(part).replace(" percent", " %")
     };
     let row = |row: &str| row.split(',').map(one).collect::<Vec<_>>().join(", ");
-    if value.trim_start().starts_with(['[', '{']) {
-        value.to_owned()
+    if let Some(listed) = serde_json::from_str(value).ok().filter(|read: &Value| read.is_array() || read.is_object()) {
+        json(&listed)
     } else if value.contains(';') {
         value.split(';').map(|part| format!("({})", row(part))).collect::<Vec<_>>().join(", ")
     } else {
         row(value)
+    }
+}
+
+/// A list or an object that a query states as JSON, in words.
+fn json(value: &Value) -> String {
+    match value {
+        Value::Array(items) => items.iter().map(json).collect::<Vec<_>>().join(", "),
+        Value::Object(members) => {
+            let members: Vec<String> = members.iter().map(|(name, value)| named(&spaced(name), &json(value))).collect();
+            format!("({})", members.join(", "))
+        }
+        Value::String(text) => pretty(text),
+        other => other.to_string(),
     }
 }
 
@@ -266,6 +279,7 @@ mod tests {
         assert_eq!(pretty("0 in,0 in;1 in,0 in"), "(0 in, 0 in), (1 in, 0 in)");
         assert_eq!(pretty("118 deg"), "118°");
         assert_eq!(pretty("y_axis"), "y axis");
+        assert_eq!(pretty(r#"[{"axis": "x_axis", "place": "10 mm"}]"#), "(axis x axis, place 10 mm)");
         assert_eq!(pretty("112 rpm,160 rpm"), "112 rpm, 160 rpm");
         assert_eq!(stated("holes", "6", false), "6 holes");
         assert_eq!(stated("reading_0", "0.2 mm", false), "reading 0 = 0.2 mm");

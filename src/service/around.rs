@@ -97,7 +97,7 @@ fn is_known(known: &HeaderValue, tag: &HeaderValue) -> bool {
 
 /// Whether the address is one of a calculator, which counts its own requests.
 fn is_calculator(path: &str) -> bool {
-    let own = ["/v1/calculators", "/v1/tables", "/v1/verification"];
+    let own = ["/v1/calculators", "/v1/tables", "/v1/verification", "/v1/practice", "/v1/batch", "/v1/recheck"];
     path.starts_with("/v1/") && !own.iter().any(|own| path.starts_with(own))
 }
 

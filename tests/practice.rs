@@ -108,8 +108,10 @@ fn the_rounding_of_a_shop_is_right_and_more_is_not() {
         assert_eq!(verdict(&speed, answer), marked, "{answer}");
     }
     // A limit is to its last place: 1/4-20 UNC-2A has its greatest pitch diameter at 0.2164 in (ASME B1.1).
-    let limit = of_answer("threads/thread", "designation=1/4-20 UNC-2A", "pitch_diameter");
-    assert_eq!(verdict(&limit, "0.2175 in"), "right");
+    let limit = of_answer("threads/thread", "designation=1/4-20 UNC-2A", "limits/external/pitch_max");
+    for (answer, marked) in [("0.2164 in", "right"), ("0.216 in", "wrong"), ("0.2165 in", "wrong")] {
+        assert_eq!(verdict(&limit, answer), marked, "{answer}");
+    }
     let tilt = of_answer("datum/edge-angle", "first=0 in,0.100 in&second=5 in,0.112 in&along=x_axis", "angle");
     // atan(0.012 / 5) = 0.1375°, which is 8' 15".
     for (answer, marked) in

@@ -119,7 +119,7 @@ fn what_is_known_of_flanks_body_and_family_leaves_the_others_out() {
     assert!(!all(&format!("{base}&flank_angle=55 deg")).contains(&"1/2-14 NPT".to_owned()));
     assert!(!all(&format!("{base}&body=taper")).contains(&"G 1/2".to_owned()));
     assert_eq!(all(&format!("{base}&families=npt&count=1")), ["1/2-14 NPT"]);
-    assert_eq!(refused("threads/identify", &format!("{base}&flank_angle=29 deg&families=npt")).len(), 3);
+    assert_eq!(refused("threads/identify", &format!("{base}&flank_angle=29 deg&families=npt")).len(), 2);
 }
 
 #[test]
@@ -193,6 +193,13 @@ fn a_torn_hole_wants_a_larger_thread_than_its_old_one_says() {
 }
 
 #[test]
+fn a_power_nut_reaches_deeper_than_its_screw() {
+    // ASME B1.5: 0.020 in on the diameter; ISO 2904: twice 0.25 mm.
+    assert_eq!(number(&solved("threads/rescue", "thread=1-5 Acme"), "/clean_diameter"), 1.02);
+    assert_eq!(number(&solved("threads/rescue", "thread=Tr20x4"), "/clean_diameter"), 20.5);
+}
+
+#[test]
 fn the_wire_insert_is_left_to_its_maker() {
     assert!(notes(&solved("threads/rescue", "thread=M8")).contains(&"wire_insert"));
 }
@@ -214,6 +221,7 @@ fn a_left_hand_thread_runs_away_from_the_headstock_and_starts_stand_apart() {
 fn a_thread_that_cannot_be_cut_so_is_refused() {
     let one = |field: &str, code: &'static str| vec![(field.to_owned(), code)];
     let id = "threads/single-point";
+    assert_eq!(refused(id, "thread=M8&pitch_diameter=5 mm").len(), 2);
     assert_eq!(refused(id, "thread=1/2 NPT"), one("/thread", "not_offered"));
     assert_eq!(refused(id, "thread=M8&blank_diameter=7 mm"), one("/blank_diameter", "no_answer"));
     assert_eq!(refused(id, "thread=M8&blank_diameter=8.5 mm"), one("/blank_diameter", "no_answer"));

@@ -90,6 +90,7 @@ mod threads {
     pub mod identify;
     mod identify_range;
     mod identify_rows;
+    mod identify_rules;
     mod identify_twins;
     mod internal_class;
     mod limit_sources;
@@ -97,11 +98,14 @@ mod threads {
     pub mod plated;
     mod plated_limits;
     pub mod rescue;
+    mod rescue_hole;
     mod rescue_rows;
     pub mod single_point;
     mod single_point_groove;
     mod single_point_passes;
+    mod single_point_plan;
     mod single_point_rules;
+    mod single_point_tip;
     pub mod tap_limit;
     pub mod thread;
     mod thread_basics;

@@ -8,7 +8,7 @@ pub use sheet::{answers, sheet};
 
 use super::shell;
 use crate::asking::{self, Form};
-use crate::calculators::{Entry, REGISTER, Task};
+use crate::calculators::{REGISTER, Task};
 use crate::drawing::Stands;
 use crate::fields::{Fields, Given};
 use crate::practice::{Checked, Question, TaskNamed, allowed_words, name_of, next_seed};

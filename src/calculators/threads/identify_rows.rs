@@ -3,7 +3,7 @@
 
 use super::identify::ThreadCandidate;
 use super::identify_range::{Crest, Range};
-use crate::quantity::{Extent, FoundAngle, FoundDifference, FoundSize, SiValue, Size, Unit};
+use crate::quantity::{Extent, FoundAngle, FoundDifference, FoundSize, SiValue, Size, System, Unit, text};
 use crate::reference::thread_list::{Listed, ThreadFamily, unit};
 use crate::reference::threads::Thread;
 use crate::sources::Trust;
@@ -184,8 +184,9 @@ impl Measured {
 
     /// The rows of the candidates, column by column.
     pub fn rows(&self, candidates: &[Candidate], record: &mut Record) -> Vec<ThreadCandidate> {
-        let own = self.diameter.quantity().unit;
-        let difference = |si: f64| FoundDifference::stated(own.of_si(si), own);
+        let inch = self.diameter.quantity().unit.system() == Some(System::Inch);
+        let own = if inch { Unit::Inch } else { Unit::Millimetre };
+        let difference = |si: f64| FoundDifference::stated(text::round(own.of_si(si), 14), own);
         let d = self.diameter.get().si();
         let rows: Vec<ThreadCandidate> = candidates
             .iter()

@@ -3,7 +3,7 @@
 use super::identify::IdentifyInput;
 use super::identify_range::Crest;
 use super::identify_rows::{Candidate, basic, pitch};
-use crate::quantity::{FoundDifference, Unit};
+use crate::quantity::{FoundDifference, Unit, text};
 use crate::reference::thread_list::{Listed, ThreadFamily, unit};
 use crate::reference::threads::Thread;
 use crate::working::{Record, Shown};
@@ -88,7 +88,7 @@ pub fn twins(
     found.sort_by(|a, b| far(a).total_cmp(&far(b)));
     found.truncate(MOST);
     let own = unit(first.thread());
-    let difference = |si: f64| FoundDifference::stated(own.of_si(si), own);
+    let difference = |si: f64| FoundDifference::stated(text::round(own.of_si(si), 14), own);
     let twins: Vec<(&'static Listed, ThreadTwin)> = found
         .into_iter()
         .map(|other| {

@@ -2,23 +2,21 @@
 //! old thread, with the metal that stays beside them (lists and limits of the standards; percentage as
 //! Machinery's Handbook counts it).
 
+use super::rescue_hole::{check_families, check_hole, check_wall, clean_diameter};
 use super::rescue_rows::{self, Hole};
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
 use crate::fields::Count;
-use crate::quantity::{
-    Extent, FoundDifference, FoundExtent, FoundSize, FoundThreadPercent, SiValue, Size, ThreadPercent, Unit,
-};
+use crate::quantity::{Extent, FoundDifference, FoundExtent, FoundSize, FoundThreadPercent, Size, ThreadPercent, Unit};
 use crate::reference::drills::DrillSystem;
 use crate::reference::thread_designation::Designation;
 use crate::reference::thread_list::ThreadFamily;
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::Refusal;
 use crate::shop::{DrillsFrom, drills_from};
-use crate::suggestion::{Way, value};
 use crate::working::Record;
 use serde::Deserialize;
 use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::Validate;
 
 /// The calculator.
 pub struct Rescue;
@@ -129,45 +127,6 @@ pub struct RescueResult {
 
 crate::tree!(RescueResult { clean_diameter, thread, candidates });
 
-fn check_hole(input: &RescueInput) -> Result<(), ValidationError> {
-    match (&input.thread, &input.hole_diameter) {
-        (None, None) => Err(between(
-            Code::FieldMissing,
-            "Name the thread that was in the hole, or state the hole's largest diameter.",
-            &[("thread", "1/4-20 UNC"), ("hole_diameter", "0.255 in")],
-        )),
-        (Some(old), _) if !old.thread.has_internal() => {
-            let says = "R is an external thread only: no hole has it.";
-            Err(between(Code::Conflict, says, &[("thread", "Rc 1/2")]))
-        }
-        (Some(old), _) if old.thread.is_taper() && input.hole_diameter.is_none() => {
-            let says = "A taper thread has no one diameter: measure the largest in the spoiled hole as well.";
-            Err(between(Code::Conflict, says, &[("hole_diameter", "21 mm")]))
-        }
-        _ => Ok(()),
-    }
-}
-
-fn check_families(input: &RescueInput) -> Result<(), ValidationError> {
-    let power = |family: &ThreadFamily| matches!(family, ThreadFamily::Acme | ThreadFamily::Trapezoidal);
-    if input.families.iter().flatten().any(power) {
-        let says = "A worn power nut is not tapped larger: its screw fits no other. Bore it and press in a bush.";
-        return Err(between(Code::NotOffered, says, &[("families", "unified,metric")]));
-    }
-    Ok(())
-}
-
-fn check_wall(input: &RescueInput) -> Result<(), ValidationError> {
-    match (input.edge_distance, input.least_wall) {
-        (None, Some(_)) => Err(between(
-            Code::Conflict,
-            "least_wall is what has to stay up to an edge: it needs edge_distance.",
-            &[("least_wall", "leave out"), ("edge_distance", "0.5 in")],
-        )),
-        _ => Ok(()),
-    }
-}
-
 impl Calculator for Rescue {
     const ID: &'static str = "threads/rescue";
     const TITLE: &'static str = "Spoiled thread";
@@ -269,13 +228,16 @@ impl Calculator for Rescue {
         let hole = Hole { clean, wanted, edge: input.edge_distance.zip(least_wall), old: input.thread.as_ref() };
         let candidates = rescue_rows::find(&hole, &families, lists, &drills, count, record);
         if candidates.is_empty() {
+            let stated = [
+                ("thread", input.thread.is_some(), "M8"),
+                ("hole_diameter", input.hole_diameter.is_some(), "8.3 mm"),
+                ("systems", input.systems.is_some(), "leave out"),
+                ("families", input.families.is_some(), "unified,metric"),
+            ];
+            let stated = stated.into_iter().filter(|(_, is, _)| *is).map(|(field, _, good)| (field, good.into()));
             return Err(Refusal::no_answer(
-                "No listed thread of these families has a stock drill that takes the old thread away.",
-                &[
-                    ("families", "unified,metric".into()),
-                    ("lists", "all".into()),
-                    ("hole_diameter", value(clean.get().si() / 2.0, clean.quantity().unit, Way::Near)),
-                ],
+                "No thread of these lists and families has a drill among those at hand that takes the old thread away.",
+                &stated.collect::<Vec<_>>(),
             ));
         }
         let first = candidates.iter().find(|row| row.wall_enough != Some(false));
@@ -305,48 +267,5 @@ impl Calculator for Rescue {
              a core drill or an end mill runs truer than two lips.",
         );
         Ok(RescueResult { clean_diameter: clean, thread, candidates })
-    }
-}
-
-/// What has to go: the old thread up to its major diameter, and the hole as it was measured.
-fn clean_diameter(input: &RescueInput, record: &mut Record) -> FoundSize {
-    let old = input.thread.as_ref().map(|old| {
-        let size = old.found(old.thread.diameter);
-        record
-            .look_up("Major diameter of the old thread", "as the designation says it")
-            .with("T", "thread", old.text())
-            .gives("old_major_diameter", size);
-        size
-    });
-    // A taper thread's size is not that of its hole.
-    let old = old.filter(|_| !input.thread.as_ref().is_some_and(|old| old.thread.is_taper()));
-    let field = "clean_diameter";
-    match (old, input.hole_diameter) {
-        (Some(old), Some(hole)) => {
-            let larger = if hole.get().si() > old.get().si() { hole.found() } else { old };
-            record
-                .choose("What the drill has to pass", "the larger of the two")
-                .with("D", "old_major_diameter", old)
-                .with("h", "hole_diameter", hole)
-                .gives(field, larger);
-            larger
-        }
-        (Some(old), None) => {
-            record.note(
-                "as_nominal",
-                "The old thread is taken to reach to its nominal diameter; taps cut a little wider, and a torn hole is \
-                 wider still: measure it.",
-            );
-            record.step("What the drill has to pass", "c = D").with("D", "old_major_diameter", old).gives(field, old);
-            old
-        }
-        (None, hole) => {
-            let hole = hole.unwrap_or(Size::stated(1.0, Unit::Millimetre));
-            record
-                .step("What the drill has to pass", "c = h")
-                .with("h", "hole_diameter", hole)
-                .gives(field, hole.found());
-            hole.found()
-        }
     }
 }

@@ -1,7 +1,7 @@
 //! One groove in section with the depths of its passes; y is the distance from the blank's surface, outwards
 //! of the axis. The groove of a nut opens downwards.
 
-use super::super::single_point_groove::{Tip, tip_of};
+use super::super::single_point_tip::{Tip, tip_of};
 use super::{CutThread, SinglePointInput, SinglePointResult};
 use crate::drawing::{Beside, Drawing, Ink, Point, Words};
 use crate::quantity::{SiValue, angle};
@@ -52,7 +52,7 @@ pub fn draw(input: &SinglePointInput, result: &SinglePointResult) -> Drawing {
     if crest > 0.05 * pitch {
         let above = Beside { from: 0.0, by: if internal { -26.0 } else { 26.0 } };
         drawing
-            .across(at(open, 0.0), at(right, 0.0), above, Words::of("crest ").value(result.crest_width))
+            .across(at(-right, 0.0), at(-open, 0.0), above, Words::of("crest ").value(result.crest_width))
             .of("crest_width");
     }
     let middle = half_pitch_line(open, pitch, slope);

@@ -55,7 +55,8 @@ const page = async (request) => {
   const url = asKept(request.url);
   try {
     const response = await fromNetwork(request);
-    if (response.ok && isPage(url) && !url.searchParams.has('find')) await keep(url, response.clone());
+    const html = (response.headers.get('content-type') || '').startsWith('text/html');
+    if (response.ok && html && !url.searchParams.has('find')) await keep(url, response.clone());
     return response;
   } catch {
     const found = (await kept(url)) || (url.pathname === '/' && (await kept('/')));

@@ -419,6 +419,16 @@ fn a_batch_answers_and_refuses_each_item_in_its_place() {
     let lines: Vec<String> = items.as_array().expect("items").iter().map(Value::to_string).collect();
     assert_eq!(caller.lines("/v1/batch", lines.join("\n")), *answers, "lines are answered as the array is");
     assert_eq!(caller.json("/v1/batch", &json!([])), json!([]));
+    for (id, given_back) in [
+        ("7.0", json!(7)),
+        ("9007199254740991", json!(9_007_199_254_740_991_i64)),
+        ("9007199254740992", json!(null)),
+        ("0.5", json!(null)),
+    ] {
+        let line = format!(r#"{{"id": {id}, "calculator": "holes/drill-point", "inputs": {{"diameter": "1 in"}}}}"#);
+        let answered = &caller.lines("/v1/batch", line)[0];
+        assert_eq!((&answered["id"], answered["answer"].is_null()), (&given_back, given_back.is_null()), "{id}");
+    }
     let twice = r#"{"calculator": "holes/drill-point", "calculator": "x", "inputs": {}}"#;
     assert_eq!(caller.lines("/v1/batch", twice)[0]["problem"]["errors"][0]["code"], "field_repeated");
     for (body, status) in [("{}", 400), ("[1", 400), ("", 400), ("[]", 200)] {

@@ -17,8 +17,11 @@ const OWN: [&str; 3] = ["id", "calculator", "inputs"];
 /// An item's own name, given back with its answer.
 enum Id {
     Text(String),
-    Number(f64),
+    Number(i64),
 }
+
+/// The greatest whole number that every reader of JSON keeps.
+const GREATEST: f64 = 9_007_199_254_740_991.0;
 
 /// An answer in its place.
 struct Placed<T> {
@@ -32,8 +35,6 @@ impl<T: Serialize> Serialize for Placed<T> {
         let mut map = serializer.serialize_map(None)?;
         match &self.id {
             Some(Id::Text(text)) => map.serialize_entry("id", text)?,
-            // A whole number is given back as one.
-            Some(Id::Number(number)) if number.fract() == 0.0 => map.serialize_entry("id", &(*number as i64))?,
             Some(Id::Number(number)) => map.serialize_entry("id", number)?,
             None => {}
         }
@@ -110,9 +111,11 @@ impl Item {
         let id = match members.take("id") {
             None => None,
             Some(Given::Text(text)) => Some(Id::Text(text.into_owned())),
-            Some(Given::Number(number)) if number.abs() <= 9_007_199_254_740_992.0 => Some(Id::Number(number)),
+            Some(Given::Number(number)) if number.fract() == 0.0 && number.abs() <= GREATEST => {
+                Some(Id::Number(number as i64))
+            }
             Some(other) => {
-                let says = format!("An id is a text or a number, not {}.", other.said());
+                let says = format!("An id is a text or a whole number below 2^53, not {}.", other.said());
                 wrong("id", Code::ValueUnreadable, &says, "A1");
                 None
             }

@@ -4,15 +4,25 @@
 
 mod annotate;
 mod area;
+mod reading;
 mod sheet;
 mod straight;
 mod svg;
+mod way;
+mod words;
 
-use crate::quantity::{Found, Kind, Measure, Quantity, System};
+use crate::quantity::System;
 use std::borrow::Cow;
+pub use way::free_side;
+pub use words::{Words, Written};
 
 /// A point of the model, in metres.
 pub type Point = (f64, f64);
+
+/// Every how many of so many features of one kind words can stand, about thirty in all.
+pub fn every(count: usize) -> usize {
+    [1, 2, 5, 10, 20, 25, 50].into_iter().find(|every| count / every <= 30).unwrap_or(100)
+}
 
 /// How a line is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -27,75 +37,6 @@ pub enum Ink {
     Dashed,
     /// No line, a tinted area: material.
     Tint,
-}
-
-/// What stands on a drawing: words and quantities, in lines.
-#[derive(Clone, Debug, Default)]
-pub struct Words(Vec<Part>);
-
-#[derive(Clone, Debug)]
-enum Part {
-    Text(Cow<'static, str>),
-    Quantity(Quantity),
-}
-
-impl Words {
-    /// Words that begin with `text`.
-    pub fn of(text: impl Into<Cow<'static, str>>) -> Self {
-        Self(vec![Part::Text(text.into())])
-    }
-
-    /// With `text` after it; a line break in it begins a new line.
-    pub fn then(mut self, text: impl Into<Cow<'static, str>>) -> Self {
-        self.0.push(Part::Text(text.into()));
-        self
-    }
-
-    /// With a quantity after it.
-    pub fn value(mut self, quantity: impl Into<Written>) -> Self {
-        self.0.push(Part::Quantity(quantity.into().0));
-        self
-    }
-
-    /// As they read in `system`.
-    pub fn text(&self, system: System) -> String {
-        let mut out = String::new();
-        for part in &self.0 {
-            match part {
-                Part::Text(text) => out.push_str(text),
-                Part::Quantity(quantity) => quantity.in_system(system).write_text(&mut out),
-            }
-        }
-        out
-    }
-}
-
-/// A quantity that can be written on a drawing.
-#[derive(Clone, Copy, Debug)]
-pub struct Written(Quantity);
-
-impl From<Quantity> for Written {
-    fn from(quantity: Quantity) -> Self {
-        Self(quantity)
-    }
-}
-
-impl<K: Kind> From<Found<K>> for Written {
-    fn from(found: Found<K>) -> Self {
-        Self(found.quantity())
-    }
-}
-
-impl<K: Kind> From<Measure<K>> for Written {
-    fn from(measure: Measure<K>) -> Self {
-        Self(measure.quantity())
-    }
-}
-
-impl<T: Into<Written>> From<T> for Words {
-    fn from(value: T) -> Self {
-        Words::default().value(value)
-    }
 }
 
 /// Where a straight dimension's line runs: at a model coordinate and so many sheet units from it.
@@ -115,6 +56,13 @@ enum Measured {
     Along(f64),
 }
 
+/// The axis on which a place is read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum On {
+    X,
+    Y,
+}
+
 /// A length on the sheet or in the model.
 #[derive(Clone, Copy, Debug)]
 pub enum Reach {
@@ -132,11 +80,13 @@ enum Shape {
     Dot { at: Point },
     Cross { at: Point, radius: f64 },
     Dimension { a: Point, b: Point, measured: Measured, words: Words },
+    Reading { at: Point, on: On, line: Beside, words: Words },
+    Leg { from: Point, to: Point, ink: Ink, words: Option<Words> },
     Angle { centre: Point, from: f64, sweep: f64, reach: Reach, words: Words },
     Turning { centre: Point, from: f64, sweep: f64, reach: Reach },
     Radius { centre: Point, radius: f64, directions: Vec<f64>, words: Words },
     Leader { at: Point, towards: f64, words: Words },
-    Label { at: Point, clear: f64, towards: Option<f64>, words: Words, may_be_left_out: bool },
+    Label { at: Point, clear: f64, towards: Option<f64>, words: Words, freely: bool, may_be_left_out: bool },
     Direction { at: Point, towards: f64, words: Words },
 }
 
@@ -211,6 +161,16 @@ impl Drawing {
         self.put(Shape::Path { points, closed: true, ink })
     }
 
+    /// A straight way from place to place, with an arrow's head in its middle where there is room.
+    pub fn leg(&mut self, ink: Ink, from: Point, to: Point) -> &mut Mark {
+        self.put(Shape::Leg { from, to, ink, words: None })
+    }
+
+    /// The same with words beside it that tell its length.
+    pub fn leg_of(&mut self, ink: Ink, from: Point, to: Point, words: impl Into<Words>) -> &mut Mark {
+        self.put(Shape::Leg { from, to, ink, words: Some(words.into()) })
+    }
+
     /// A circle.
     pub fn circle(&mut self, ink: Ink, centre: Point, radius: f64) -> &mut Mark {
         self.put(Shape::Circle { centre, radius, ink })
@@ -246,6 +206,16 @@ impl Drawing {
         self.put(Shape::Dimension { a, b, measured: Measured::Along(by), words: words.into() })
     }
 
+    /// A reading on X, at the end of a line that leaves the place downwards or upwards.
+    pub fn x_reading(&mut self, at: Point, line: Beside, words: impl Into<Words>) -> &mut Mark {
+        self.put(Shape::Reading { at, on: On::X, line, words: words.into() })
+    }
+
+    /// A reading on Y, at the end of a line that leaves the place to the left or to the right.
+    pub fn y_reading(&mut self, at: Point, line: Beside, words: impl Into<Words>) -> &mut Mark {
+        self.put(Shape::Reading { at, on: On::Y, line, words: words.into() })
+    }
+
     /// An angle at `centre`, from a direction over a sweep in degrees.
     pub fn angle(&mut self, centre: Point, from: f64, sweep: f64, reach: Reach, words: impl Into<Words>) -> &mut Mark {
         self.put(Shape::Angle { centre, from, sweep, reach, words: words.into() })
@@ -268,20 +238,27 @@ impl Drawing {
 
     /// Words centred on a point.
     pub fn label(&mut self, at: Point, words: impl Into<Words>) -> &mut Mark {
-        self.put(Shape::Label { at, clear: 0.0, towards: None, words: words.into(), may_be_left_out: false })
+        let words = words.into();
+        self.put(Shape::Label { at, clear: 0.0, towards: None, words, freely: false, may_be_left_out: false })
     }
 
     /// Words beside a feature that reaches `clear` metres from `at`, in the direction `towards`; left
     /// out where they would touch others.
     pub fn note_beside(&mut self, at: Point, clear: f64, towards: f64, words: impl Into<Words>) -> &mut Mark {
         let (towards, words) = (Some(towards), words.into());
-        self.put(Shape::Label { at, clear, towards, words, may_be_left_out: true })
+        self.put(Shape::Label { at, clear, towards, words, freely: false, may_be_left_out: true })
     }
 
     /// The same, never left out.
     pub fn note_kept(&mut self, at: Point, clear: f64, towards: f64, words: impl Into<Words>) -> &mut Mark {
         let (towards, words) = (Some(towards), words.into());
-        self.put(Shape::Label { at, clear, towards, words, may_be_left_out: false })
+        self.put(Shape::Label { at, clear, towards, words, freely: false, may_be_left_out: false })
+    }
+
+    /// The same, turned to another side where words or lines are in the way.
+    pub fn note_near(&mut self, at: Point, clear: f64, towards: f64, words: impl Into<Words>) -> &mut Mark {
+        let (towards, words) = (Some(towards), words.into());
+        self.put(Shape::Label { at, clear, towards, words, freely: true, may_be_left_out: false })
     }
 
     /// A straight arrow that begins at `at`: which way something moves.

@@ -2,7 +2,7 @@
 //! wired, and the lines that touches lie on.
 
 use crate::fields::Point;
-use crate::quantity::{Place, Unit};
+use crate::quantity::{Place, SiValue, Unit};
 use crate::working::Record;
 
 crate::choice! {
@@ -71,6 +71,11 @@ pub fn line_angle(along: f64, across: f64) -> (f64, &'static str) {
     } else {
         (-90.0 - (along / across).atan().to_degrees(), "α = -π / 2 - atan(u / v)")
     }
+}
+
+/// A point in metres.
+pub fn metres(point: &Point) -> (f64, f64) {
+    (point.x.get().si(), point.y.get().si())
 }
 
 /// The columns of a list of points.

@@ -3,9 +3,10 @@
 //! stand along their lines.
 
 use super::area::{Area, size};
+use super::reading::reading;
 use super::sheet::{Item, Sheet, Spot, Tag, on_circle};
 use super::straight::straight;
-use super::{Ink, Mark, Shape};
+use super::{Ink, Mark, On, Shape};
 use crate::quantity::System;
 
 /// Length of an arrow's head.
@@ -35,6 +36,15 @@ pub fn shape(sheet: &mut Sheet, mark: &Mark) {
                 (*a, *b) = (back(*a, way, OVER), along(*b, way, OVER));
             }
             sheet.path(*ink, spots, *closed, tag);
+        }
+        Shape::Leg { from, to, ink, .. } => {
+            let (from, to) = (sheet.spot(*from), sheet.spot(*to));
+            sheet.path(*ink, vec![from, to], false, tag);
+            if let Some(way) = unit(from, to)
+                && (to.0 - from.0).hypot(to.1 - from.1) > 3.0 * HEAD
+            {
+                sheet.head(along(((from.0 + to.0) / 2.0, (from.1 + to.1) / 2.0), way, HEAD / 2.0), way);
+            }
         }
         Shape::Circle { centre, radius, ink } => {
             sheet.arc(*ink, sheet.spot(*centre), radius * sheet.scale, 0.0, 360.0, tag);
@@ -68,6 +78,14 @@ pub fn words(sheet: &mut Sheet, mark: &Mark, system: System) {
             let (a, b) = (sheet.spot(*a), sheet.spot(*b));
             straight(sheet, a, b, *measured, &words.text(system), tag);
         }
+        Shape::Reading { at, on, line, words } => {
+            let feature = sheet.spot(*at);
+            let foot = match on {
+                On::X => (feature.0, -line.from * sheet.scale - line.by),
+                On::Y => (line.from * sheet.scale + line.by, feature.1),
+            };
+            reading(sheet, *on, feature, foot, &words.text(system), tag);
+        }
         Shape::Angle { centre, from, sweep, reach, words } => {
             let (centre, radius) = (sheet.spot(*centre), sheet.reach(*reach));
             angle(sheet, centre, radius, (*from, *sweep), &words.text(system), tag);
@@ -76,14 +94,25 @@ pub fn words(sheet: &mut Sheet, mark: &Mark, system: System) {
             let (centre, length) = (sheet.spot(*centre), length * sheet.scale);
             radius(sheet, centre, length, directions, &words.text(system), tag);
         }
+        Shape::Leg { from, to, words: Some(words), .. } => {
+            let (a, b) = (sheet.spot(*from), sheet.spot(*to));
+            leg_words(sheet, a, b, &words.text(system), tag);
+        }
         Shape::Leader { at, towards, words } => leader(sheet, sheet.spot(*at), *towards, &words.text(system)),
-        Shape::Label { at, clear, towards, words, may_be_left_out } => {
+        Shape::Label { at, clear, towards, words, freely, may_be_left_out } => {
             let (at, text) = (sheet.spot(*at), words.text(system));
+            let (width, height) = size(&text);
+            let place = |towards: f64, more: f64| beside(at, clear * sheet.scale + CLEAR + more, towards, &text);
             let middle = match towards {
-                Some(towards) => beside(at, clear * sheet.scale + CLEAR, *towards, &text),
+                Some(towards) if *freely => {
+                    let near = TURNS.map(|turn| place(towards + turn, 0.0));
+                    let spots = [near, TURNS.map(|turn| place(towards + turn, 14.0))].concat();
+                    // With some air round it, so that no line ends in a letter.
+                    spots[sheet.choose(width + 6.0, height, &spots)]
+                }
+                Some(towards) => place(*towards, 0.0),
                 None => at,
             };
-            let (width, height) = size(&text);
             if !(*may_be_left_out && sheet.is_taken(&Area::round(middle, width, height))) {
                 sheet.write(middle, &text);
             }
@@ -95,13 +124,35 @@ pub fn words(sheet: &mut Sheet, mark: &Mark, system: System) {
             sheet.thin(at, back(end, unit, HEAD / 2.0));
             sheet.head(end, unit);
             let middle = ((at.0 + end.0) / 2.0, (at.1 + end.1) / 2.0);
-            let spots: Vec<Spot> =
+            let mut spots: Vec<Spot> =
                 [90.0, -90.0].iter().map(|turn| beside(middle, CLEAR, towards + turn, &text)).collect();
+            spots.push(beside(end, CLEAR, *towards, &text));
             let (width, height) = size(&text);
             sheet.write(spots[sheet.choose(width, height, &spots)], &text);
         }
         _ => {}
     }
+}
+
+/// How far a label may turn from the direction it was asked for in, nearest first.
+const TURNS: [f64; 12] = [0.0, 20.0, -20.0, 40.0, -40.0, 60.0, -60.0, 90.0, -90.0, 120.0, -120.0, 180.0];
+
+/// Words beside a leg, clear of the arrow's head in its middle.
+fn leg_words(sheet: &mut Sheet, a: Spot, b: Spot, text: &str, tag: Tag) {
+    let Some(way) = unit(a, b) else { return };
+    let length = (b.0 - a.0).hypot(b.1 - a.1);
+    let left = (way.1, -way.0);
+    let right = (-left.0, -left.1);
+    let (width, height) = size(text);
+    // No corner of the words reaches the leg.
+    let off = CLEAR + (width * left.0.abs() + height * left.1.abs()) / 2.0;
+    let spots: Vec<Spot> = [0.5, 0.35, 0.65, 0.2, 0.8]
+        .iter()
+        .flat_map(|part| [left, right].map(|side| along(along(a, way, part * length), side, off)))
+        .collect();
+    sheet.items.push(Item::Begin { a, b, tag, on: None });
+    sheet.write(spots[sheet.choose(width, height, &spots)], text);
+    sheet.items.push(Item::End);
 }
 
 /// The direction from a to b; `None` where they are one.
@@ -150,11 +201,12 @@ fn arc_head(sheet: &mut Sheet, centre: Spot, radius: f64, degrees: f64, sense: f
 fn angle(sheet: &mut Sheet, centre: Spot, radius: f64, (from, sweep): (f64, f64), text: &str, tag: Tag) {
     let to = from + sweep;
     let (a, b) = (on_circle(centre, radius, from), on_circle(centre, radius, to));
-    sheet.items.push(Item::Begin { a, b, tag });
+    sheet.items.push(Item::Begin { a, b, tag, on: None });
     for side in [from, to] {
         sheet.thin(centre, on_circle(centre, radius + BEYOND, side));
     }
     let length = radius * sweep.abs().to_radians();
+    let mut tail = None;
     if length > 2.0 * HEAD + 4.0 {
         sheet.arc(Ink::Thin, centre, radius, from, sweep, Tag::default());
         arc_head(sheet, centre, radius, from, -sweep);
@@ -164,6 +216,7 @@ fn angle(sheet: &mut Sheet, centre: Spot, radius: f64, (from, sweep): (f64, f64)
         sheet.arc(Ink::Thin, centre, radius, from - more, sweep + 2.0 * more, Tag::default());
         arc_head(sheet, centre, radius, from, sweep);
         arc_head(sheet, centre, radius, to, -sweep);
+        tail = Some(more);
     }
     let middle = from + sweep / 2.0;
     let (width, height) = size(text);
@@ -176,8 +229,15 @@ fn angle(sheet: &mut Sheet, centre: Spot, radius: f64, (from, sweep): (f64, f64)
         steps.into_iter().find(|spot| clear_of(*spot) >= radius + more).unwrap_or(centre)
     };
     let turns = [0.0, 0.25, -0.25, 0.5, -0.5].map(|part| middle + part * sweep);
-    let spots: Vec<Spot> =
-        [CLEAR, 4.0 * CLEAR, 8.0 * CLEAR].iter().flat_map(|more| turns.map(|turn| outside(turn, *more))).collect();
+    let mut spots: Vec<Spot> = Vec::new();
+    if let Some(tail) = tail {
+        // At the ends of the arrows' tails, since between the sides there is no room.
+        for (end, sense) in [(to + tail, tail.signum()), (from - tail, -tail.signum())] {
+            let on = on_circle((0.0, 0.0), 1.0, end + 90.0 * sense);
+            spots.push(along(on_circle(centre, radius, end), on, CLEAR + half(text, on)));
+        }
+    }
+    spots.extend([CLEAR, 4.0 * CLEAR, 8.0 * CLEAR].iter().flat_map(|more| turns.map(|turn| outside(turn, *more))));
     sheet.write(spots[sheet.choose(width, height, &spots)], text);
     sheet.items.push(Item::End);
 }
@@ -203,7 +263,7 @@ fn radius(sheet: &mut Sheet, centre: Spot, length: f64, directions: &[f64], text
     let (width, height) = size(text);
     let Some((way, at, need)) = places.get(sheet.choose(width, height, &spots)).copied() else { return };
     let (end, tip) = (along(centre, way, length), along(centre, way, length - HEAD / 2.0));
-    sheet.items.push(Item::Begin { a: centre, b: end, tag });
+    sheet.items.push(Item::Begin { a: centre, b: end, tag, on: None });
     if at < length {
         sheet.thin(centre, along(centre, way, at - need));
         sheet.thin(along(centre, way, at + need), tip);

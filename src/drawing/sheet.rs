@@ -3,7 +3,7 @@
 
 use super::annotate;
 use super::area::{Area, Spots, size};
-use super::{Drawing, Ink, Point, Reach, Shape};
+use super::{Drawing, Ink, On, Point, Reach, Shape};
 use crate::quantity::{System, angle};
 
 /// Width of a sheet, in sheet units: a phone's width, nearly. Only a very crowded sheet is wider.
@@ -64,11 +64,12 @@ pub enum Item {
         lines: Vec<String>,
         turned: bool,
     },
-    /// What follows, to the next end, is a dimension measured between two spots.
+    /// What follows, to the next end, is a dimension measured between two spots, or the reading of one.
     Begin {
         a: Spot,
         b: Spot,
         tag: Tag,
+        on: Option<On>,
     },
     End,
 }
@@ -257,6 +258,7 @@ fn extent(drawing: &Drawing) -> Area {
     for mark in &drawing.marks {
         match &mark.shape {
             Shape::Path { points, .. } => points.iter().for_each(|p| all.take_in((p.0, -p.1), 0.0)),
+            Shape::Leg { from, to, .. } => [from, to].iter().for_each(|p| all.take_in((p.0, -p.1), 0.0)),
             Shape::Circle { centre, radius, .. } => all.take_in((centre.0, -centre.1), *radius),
             Shape::Arc { centre, radius, from, sweep, ink } => {
                 let before = shapes.bounds;

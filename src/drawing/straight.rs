@@ -1,27 +1,29 @@
 //! Straight dimensions: of the ways to draw one, that which is least in the way of what is there.
 
-use super::Measured;
 use super::annotate::{BEYOND, CLEAR, GAP, HEAD, along, back, half, unit};
 use super::area::{Area, size};
 use super::sheet::{Item, LEADING, Sheet, Spot, Tag};
+use super::{Measured, On};
 
 /// What a unit further out counts against words being in the way.
-const PUSH: f64 = 0.15;
+pub const PUSH: f64 = 0.15;
 
-/// One way to draw a straight dimension.
-struct Way {
-    lines: Vec<(Spot, Spot)>,
-    heads: Vec<(Spot, Spot)>,
-    middle: Spot,
-    turned: bool,
+/// One way to draw a straight dimension or a reading.
+pub struct Way {
+    pub lines: Vec<(Spot, Spot)>,
+    pub heads: Vec<(Spot, Spot)>,
+    pub middle: Spot,
+    pub turned: bool,
     /// What it counts against it that there are better places to write in.
-    odd: f64,
-    ends: (Spot, Spot),
+    pub odd: f64,
+    pub ends: (Spot, Spot),
+    /// The axis of a reading.
+    pub on: Option<On>,
 }
 
 impl Way {
     /// How much it is in the way of what is there, and of itself.
-    fn cost(&self, sheet: &Sheet, text: &str) -> f64 {
+    pub fn cost(&self, sheet: &Sheet, text: &str) -> f64 {
         let (width, height) = size(text);
         let (width, height) = if self.turned { (height, width) } else { (width, height) };
         let area = Area::round(self.middle, width, height);
@@ -30,9 +32,10 @@ impl Way {
         sheet.crowding(&area) + 25.0 * crossed + 12.0 * own as f64
     }
 
-    fn draw(self, sheet: &mut Sheet, text: &str, tag: Tag) {
+    /// Puts it on the sheet.
+    pub fn draw(self, sheet: &mut Sheet, text: &str, tag: Tag) {
         let (a, b) = self.ends;
-        sheet.items.push(Item::Begin { a, b, tag });
+        sheet.items.push(Item::Begin { a, b, tag, on: self.on });
         self.lines.iter().for_each(|(a, b)| sheet.thin(*a, *b));
         self.heads.iter().for_each(|(tip, towards)| sheet.head(*tip, *towards));
         sheet.write_turned(self.middle, text, self.turned);
@@ -103,6 +106,7 @@ fn ways(sheet: &Sheet, a: Spot, b: Spot, measured: Measured, push: f64, text: &s
         turned,
         odd,
         ends: (start, end),
+        on: None,
     };
     let inner = |tip: Spot, towards: Spot| back(tip, towards, HEAD / 2.0);
     let outwards = vec![(start, against), (end, along_line)];

@@ -3,7 +3,7 @@
 
 use super::annotate::HEAD;
 use super::sheet::{Item, LEADING, LETTERS, LaidOut, Spot, Tag, on_circle};
-use super::{Ink, Stands};
+use super::{Ink, On, Stands};
 use crate::quantity::text;
 use maud::{Markup, PreEscaped, html};
 
@@ -35,7 +35,16 @@ fn items<'i>(left: &mut impl Iterator<Item = &'i Item>, move_to: &impl Fn(Spot) 
     while let Some(item) = left.next() {
         match item {
             Item::End => break,
-            Item::Begin { a, b, tag: Tag { field, number: count } } => {
+            Item::Begin { a, tag: Tag { field, number: count }, on: Some(on), .. } => {
+                let (x, y) = move_to(*a);
+                let axis = if *on == On::X { "x" } else { "y" };
+                out.push(html! {
+                    g data-reading=[*field] data-number=[*count] data-axis=(axis) data-x=(number(x)) data-y=(number(y)) {
+                        (items(left, move_to))
+                    }
+                });
+            }
+            Item::Begin { a, b, tag: Tag { field, number: count }, on: None } => {
                 let ((ax, ay), (bx, by)) = (move_to(*a), move_to(*b));
                 out.push(html! {
                     g data-dimension=[*field] data-number=[*count] data-x1=(number(ax)) data-y1=(number(ay))

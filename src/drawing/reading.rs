@@ -1,0 +1,56 @@
+//! Readings: the place of a feature on one axis, written at the end of a line that leaves it square to
+//! that axis, as coordinate dimensions are. Words that would meet stand aside with a bend in the line.
+
+use super::On;
+use super::annotate::{CLEAR, GAP, along, half};
+use super::area::size;
+use super::sheet::{LEADING, Sheet, Spot, Tag};
+use super::straight::{PUSH, Way};
+
+/// How far a line runs on after its bend.
+const BEND: f64 = 10.0;
+
+/// Puts a reading on the sheet: from a feature to a foot beyond which its words stand.
+pub fn reading(sheet: &mut Sheet, on: On, feature: Spot, foot: Spot, text: &str, tag: Tag) {
+    let (width, height) = size(text);
+    let (outwards, aside, wide) = match on {
+        On::X => ((0.0, if foot.1 < feature.1 { -1.0 } else { 1.0 }), (1.0, 0.0), width),
+        On::Y => ((if foot.0 < feature.0 { -1.0 } else { 1.0 }, 0.0), (0.0, 1.0), height),
+    };
+    let start = along(feature, outwards, GAP);
+    let way = |lines: &[(Spot, Spot)], middle, turned, odd| Way {
+        lines: lines.to_vec(),
+        heads: Vec::new(),
+        middle,
+        turned,
+        odd,
+        ends: (feature, feature),
+        on: Some(on),
+    };
+    let mut ways = Vec::new();
+    let rows = if on == On::X { 4 } else { 2 };
+    for row in 0..rows {
+        let push = f64::from(row) * LEADING;
+        let knee = along(foot, outwards, push);
+        ways.push(way(&[(start, knee)], along(knee, outwards, CLEAR + half(text, outwards)), false, PUSH * push));
+        for part in [0.3, -0.3, 0.55, -0.55, 0.8, -0.8, 1.1, -1.1] {
+            let end = along(along(knee, outwards, BEND), aside, part * wide);
+            let middle = along(end, outwards, CLEAR + half(text, outwards));
+            let odd = PUSH * push + 1.0 + 2.0 * f64::abs(part);
+            ways.push(way(&[(start, knee), (knee, end)], middle, false, odd));
+        }
+    }
+    if on == On::X {
+        let odd = if sheet.turned { 0.0 } else { 5.0 };
+        ways.push(way(&[(start, foot)], along(foot, outwards, CLEAR + width / 2.0), true, odd));
+    }
+    // Words past the sides of what is drawn make the sheet wider, and so the drawing smaller.
+    let past = |way: &Way| {
+        let half = if way.turned { height / 2.0 } else { width / 2.0 };
+        let over = (sheet.bounds.left - way.middle.0 + half).max(way.middle.0 + half - sheet.bounds.right);
+        if on == On::X { 0.05 * over.max(0.0) } else { 0.0 }
+    };
+    let cost = |way: &Way| way.cost(sheet, text) + way.odd + past(way);
+    let Some(best) = (0..ways.len()).min_by(|a, b| cost(&ways[*a]).total_cmp(&cost(&ways[*b]))) else { return };
+    ways.swap_remove(best).draw(sheet, text, tag);
+}

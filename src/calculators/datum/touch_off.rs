@@ -1,7 +1,9 @@
 //! What the readout is to show while an edge finder or a cutter touches a face, so that the face has
 //! the place wanted: half the tip's diameter, and a shim's thickness, towards where it came from.
 
-use crate::calculators::{Calculator, Example, Task};
+mod drawing;
+
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::quantity::{Extent, FoundExtent, FoundPlace, Place, SiValue};
 use crate::refusal::Refusal;
@@ -71,6 +73,7 @@ impl Calculator for TouchOff {
     ];
     type Input = TouchOffInput;
     type Output = TouchOffResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "a round tip's axis is half its diameter from the face it touches");

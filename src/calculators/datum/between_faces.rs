@@ -1,7 +1,9 @@
 //! The middle and the width of a block or a slot from a touch on each of its two faces: the tip's
 //! diameter falls out of the middle and is part of the width.
 
-use crate::calculators::{Calculator, Example, Task};
+mod drawing;
+
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::quantity::{Extent, FoundPlace, FoundSize, Place, SiValue, TINY};
 use crate::refusal::{Code, Refusal, Wrong, between};
@@ -118,6 +120,7 @@ impl Calculator for BetweenFaces {
     ];
     type Input = BetweenFacesInput;
     type Output = BetweenFacesResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "two touches with one round tip from opposite sides");

@@ -1,8 +1,10 @@
 //! The centre of a bore or a boss from touches round it: exact through three, least squares through
 //! more, with what is left over and how far an error of a touch moves the centre.
 
+mod drawing;
+
 use super::bore_or_boss_steps;
-use crate::calculators::{Calculator, Example, Task};
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::fields::Points;
 use crate::quantity::{Extent, FoundAngle, FoundDifference, FoundExtent, FoundPlace, FoundSize, SiValue, Size};
@@ -126,6 +128,7 @@ impl Calculator for BoreOrBoss {
     ];
     type Input = BoreOrBossInput;
     type Output = BoreOrBossResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         let result = bore_or_boss_steps::write(input, record)?;

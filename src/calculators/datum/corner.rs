@@ -1,8 +1,10 @@
 //! Where two edges meet, from touches on each with a round tip: the crossing of the tip's two paths,
 //! carried by the tip's radius into the work.
 
+mod drawing;
+
 use super::corner_steps;
-use crate::calculators::{Calculator, Example, Task};
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::fields::Points;
 use crate::quantity::{Extent, FoundAngle, FoundPlace, SiValue};
@@ -121,6 +123,7 @@ impl Calculator for Corner {
     ];
     type Input = CornerInput;
     type Output = CornerResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "crossing of two lines; a round tip's middle is its radius from the edge it touches");

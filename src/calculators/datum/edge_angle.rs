@@ -1,7 +1,9 @@
 //! How far an edge or a vise jaw is turned from an axis, from two touches on it, and how far its end
 //! is to be tapped: the tip's diameter falls out, since both touches are off by the same.
 
-use crate::calculators::{Calculator, Example, Task};
+mod drawing;
+
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::fields::Point;
 use crate::quantity::{FoundAngle, FoundExtent, FoundPlace, SiValue, Size, TINY, Unit, angle};
 use crate::refusal::Refusal;
@@ -73,6 +75,7 @@ impl Calculator for EdgeAngle {
     ];
     type Input = EdgeAngleInput;
     type Output = EdgeAngleResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "right triangle of the two touches");

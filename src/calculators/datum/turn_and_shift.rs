@@ -1,7 +1,9 @@
 //! Points of a drawing carried to where the work lies, or readings carried to the drawing: mirrored,
 //! shifted to an origin and turned, by plane geometry.
 
-use crate::calculators::{Calculator, Example, Task};
+mod drawing;
+
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::fields::{Point, Points};
 use crate::quantity::{Angle, FoundPlace, Place, Unit, angle};
 use crate::refusal::Refusal;
@@ -130,6 +132,7 @@ impl Calculator for TurnAndShift {
     ];
     type Input = TurnAndShiftInput;
     type Output = TurnAndShiftResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "turn of a point about zero by cosine and sine");

@@ -2,7 +2,9 @@
 //! past a place so that it is come up to from one side. Plane geometry, checked with an
 //! arbitrary-precision library.
 
-use crate::calculators::{Calculator, Example, Task};
+mod drawing;
+
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::directions::Approach;
 use crate::fields::Points;
@@ -119,6 +121,7 @@ impl Calculator for MoveList {
     ];
     type Input = MoveListInput;
     type Output = MoveListResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "differences of places; distance by the right triangle of the two moves");

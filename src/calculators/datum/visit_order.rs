@@ -1,7 +1,9 @@
 //! The order in which to go through a set of places so that the table travels little.
 
+mod drawing;
+
 use super::visit_order_route::{EXACT_UP_TO, Way};
-use crate::calculators::{Calculator, Example, Task};
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::fields::{Point, Points};
 use crate::quantity::{FoundExtent, FoundMove, FoundPlace, Place, SiValue, text};
@@ -126,6 +128,7 @@ impl Calculator for VisitOrder {
     ];
     type Input = VisitOrderInput;
     type Output = VisitOrderResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "distances between places; the way through them is found by search, not by formula");

@@ -1,7 +1,9 @@
 //! Where a cutter's axis stops at straight walls, for the rough and the finishing cut: half the
 //! cutter and the allowance off the wall, on the side away from the metal.
 
-use crate::calculators::{Calculator, Example, Task};
+mod drawing;
+
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::fields::Rows;
 use crate::quantity::{Extent, FoundPlace, Place, SiValue, Size, text};
@@ -119,6 +121,7 @@ impl Calculator for WallStops {
     ];
     type Input = WallStopsInput;
     type Output = WallStopsResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "the axis of a cutter that touches a wall stands half its diameter off it");

@@ -2,9 +2,11 @@
 //! stands at each, and how high the ridges are that it leaves. Plane geometry of circles and square
 //! corners, checked by tracing the cut surface numerically.
 
+mod drawing;
+
 use super::stepped_profile_shape::{Arc, MOST_STEPS, Profile, Shape, steps_in};
 use super::stepped_profile_steps;
-use crate::calculators::{Calculator, Example, Task};
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::directions::Sense;
 use crate::fields::Point;
@@ -171,6 +173,7 @@ impl Calculator for SteppedProfile {
     ];
     type Input = SteppedProfileInput;
     type Output = SteppedProfileResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "places at half the cutter off the profile; ridges where two cuts cross");

@@ -2,9 +2,11 @@
 //! pitch diameter and for the limits of a class, and from a measurement back to the pitch diameter and
 //! the infeed left (Machinery's Handbook, measuring screw threads; contact derived).
 
+mod drawing;
+
 use super::given::given;
 use super::wires_steps::{Measured, Wires as Found};
-use crate::calculators::{Calculator, Example, Task};
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::quantity::{
     EdgeAngle, FoundAngle, FoundDifference, FoundLowerLimit, FoundSize, FoundUpperLimit, Size, Unit,
@@ -209,6 +211,7 @@ impl Calculator for Wires {
     ];
     type Input = WiresInput;
     type Output = WiresResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.caution(cautions::TURNING_SPINDLE);

@@ -1,6 +1,8 @@
 //! Where a ball-nose cutter cuts, and the cusps that its passes leave: plane geometry of a sphere.
 
-use crate::calculators::{Calculator, Example, Task};
+mod drawing;
+
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::quantity::{
     Angle, CuttingSpeed, FoundCuttingSpeed, FoundExtent, FoundSize, FoundSpindleSpeed, Kind, SiValue, Size,
@@ -184,6 +186,7 @@ impl Calculator for BallNose {
     ];
     type Input = BallNoseInput;
     type Output = BallNoseResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "circles of a sphere cut by a plane");

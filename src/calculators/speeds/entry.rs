@@ -1,6 +1,6 @@
 //! Going down into the work with a milling cutter, by a ramp or a helix: plane geometry and kinematics.
 
-use crate::calculators::{Calculator, Example, Task};
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::quantity::{FeedRate, FoundAngle, FoundExtent, FoundFeedRate, FoundSize, FoundWorkTime, RampAngle, Size};
 use crate::refusal::{Code, Refusal, between};
@@ -9,6 +9,7 @@ use serde::Deserialize;
 use utoipa::ToSchema;
 use validator::{Validate, ValidationError};
 
+mod drawing;
 mod helix;
 mod ramp;
 
@@ -154,6 +155,7 @@ impl Calculator for Entry {
     ];
     type Input = EntryInput;
     type Output = EntryResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "slopes and screw lines");

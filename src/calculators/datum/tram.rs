@@ -1,7 +1,9 @@
 //! How far a mill's head is out of square with its table, from an indicator swept round the spindle,
 //! and how hollow a face cutter then cuts: the cutting circle seen from the tilt is an ellipse.
 
-use crate::calculators::{Calculator, Example, Task};
+mod drawing;
+
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::quantity::{Difference, FoundAngle, FoundExtent, SiValue, Size, Unit};
 use crate::refusal::{Code, Refusal, between};
@@ -92,6 +94,7 @@ impl Calculator for Tram {
     ];
     type Input = TramInput;
     type Output = TramResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "right triangle of difference and sweep; a tilted circle seen along its tilt");

@@ -1,6 +1,10 @@
 //! The drawings: each is parsed, and what can be measured in it is compared with the answer.
 
 mod common;
+#[path = "drawings/cutting.rs"]
+mod cutting;
+#[path = "drawings/datum.rs"]
+mod datum;
 
 use common::{asked, fields};
 use proptest::prelude::*;
@@ -252,6 +256,20 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
         "speeds/milling",
         "holes/tap-drill",
         "threads/single-point",
+        "datum/touch-off",
+        "datum/between-faces",
+        "datum/bore-or-boss",
+        "datum/corner",
+        "datum/edge-angle",
+        "datum/turn-and-shift",
+        "datum/tram",
+        "datum/move-list",
+        "datum/visit-order",
+        "datum/wall-stops",
+        "datum/stepped-profile",
+        "threads/wires",
+        "speeds/ball-nose",
+        "speeds/entry",
     ] {
         assert!(ids.contains(&id), "{id} has no drawing");
     }

@@ -1,0 +1,106 @@
+//! Drawings of threads over wires, ball noses and ways into the work, measured by their geometry.
+
+use crate::datum::{corners, ends, off_line, round};
+use crate::{compare, length};
+use proptest::prelude::*;
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 60, ..ProptestConfig::default() })]
+
+    #[test]
+    fn the_wires_rest_on_the_flanks(at in 0usize..9, part in 0.02..0.98f64) {
+        let (thread, half) = [
+            ("1/4-20", 30.0), ("1/2-13", 30.0), ("1-8", 30.0), ("M8", 30.0), ("M64", 30.0), ("M100x2", 30.0), ("1-5 Acme", 14.5),
+            ("Tr28x5", 15.0), ("1/4-20 UNC", 30.0),
+        ][at];
+        // A wire that fits the thread, found by asking for those that do.
+        let entry = shop_reckoner::calculators::find("threads/wires").expect("wires");
+        let fits = crate::asked(entry, &format!("thread={thread}&correction=none")).expect("an answer");
+        let (least, most) = (length(&fits["result"]["smallest_wire"]), length(&fits["result"]["largest_wire"]));
+        let wire = (least + (most - least) * part) * 1000.0;
+        compare("threads/wires", &format!("thread={thread}&correction=none&wire_diameter={wire} mm"), |sheet, answer| {
+            let over = length(&answer["result"]["over_wires"]);
+            let profile = corners(sheet, sheet.of_field("path", "profile")[0]);
+            let tilted = |pair: &&[(f64, f64)]| pair[0].1 != pair[1].1;
+            let flanks: Vec<[(f64, f64); 2]> =
+                profile.windows(2).filter(tilted).map(|pair| [pair[0], pair[1]]).collect();
+            prop_assert!(flanks.len() >= 4);
+            for [a, b] in &flanks {
+                let slope = ((b.0 - a.0) / (b.1 - a.1)).abs().atan().to_degrees();
+                prop_assert!((slope - half).abs() < 1e-2, "a flank at {slope}");
+            }
+            for circle in sheet.of_field("circle", "wire_diameter") {
+                let (x, y, radius) = round(sheet, circle);
+                sheet.same(y.abs() + radius, over / 2.0, "over the wires")?;
+                if y > 0.0 {
+                    // A flank counts where it is, not where it would go on to.
+                    let beside = flanks.iter().filter_map(|[a, b]| {
+                        let (off, along) = off_line((x, y), [*a, *b]);
+                        let seen = 0.05 / sheet.scale;
+                        (-seen..=(b.0 - a.0).hypot(b.1 - a.1) + seen).contains(&along).then_some(off.abs())
+                    });
+                    let near = beside.fold(f64::INFINITY, f64::min);
+                    prop_assert!(((near - radius) * sheet.scale).abs() < 0.02, "{near} from a flank, {radius} thick");
+                }
+            }
+            Ok(())
+        })?;
+    }
+
+    #[test]
+    fn the_diameter_that_cuts_ends_on_the_ball(
+        diameter in 0.5..50.0f64, depth in 0.001..0.5f64, tilt in 0.0..80.0f64, step in 0.02..0.9f64,
+    ) {
+        let query = format!(
+            "diameter={diameter} mm&axial_depth={} mm&tilt={tilt} deg&stepover={} mm", depth * diameter, step * diameter
+        );
+        compare("speeds/ball-nose", &query, |sheet, answer| {
+            let [a, b] = ends(sheet, sheet.of_field("line", "effective_diameter")[0]);
+            let radius = diameter / 2000.0;
+            for (x, y) in [a, b] {
+                sheet.same(x.hypot(y - radius), radius, "from the middle of the ball")?;
+            }
+            sheet.same((b.0 - a.0).hypot(b.1 - a.1), length(&answer["result"]["effective_diameter"]), "that cuts")?;
+            let surface = corners(sheet, sheet.of_field("path", "surface")[0]);
+            // Between two passes nothing stands higher than the cusp.
+            let step = step * diameter / 1000.0;
+            let between = surface.iter().filter(|(x, _)| (-step..=0.0).contains(x)).map(|(_, y)| *y);
+            sheet.same(between.fold(0.0, f64::max), length(&answer["result"]["cusp_height"]), "the cusp")
+        })?;
+    }
+
+    #[test]
+    fn the_way_of_a_ramp_is_as_long_as_answered(depth in 0.5..20.0f64, slope in 1.0..30.0f64, slot in 0.2..30.0f64) {
+        let query = format!(
+            "way=ramp&depth={depth} mm&feed_rate=100 mm/min&ramp_angle={slope} deg&slot_length={} mm", slot * depth
+        );
+        compare("speeds/entry", &query, |sheet, answer| {
+            let passes = answer["result"]["passes"].as_f64().expect("passes");
+            // A single slope is a line.
+            let one = sheet.of_field("line", "slope_length").into_iter().map(|line| ends(sheet, line).to_vec());
+            let more = sheet.of_field("path", "slope_length").into_iter().map(|path| corners(sheet, path));
+            let drawn: Vec<Vec<(f64, f64)>> = one.chain(more).collect();
+            prop_assert_eq!(drawn.len(), usize::from(passes <= 40.0));
+            let Some(way) = drawn.first() else { return Ok(()) };
+            let long: f64 = way.windows(2).map(|pair| (pair[1].0 - pair[0].0).hypot(pair[1].1 - pair[0].1)).sum();
+            // The flat pass is the floor.
+            let expected = length(&answer["result"]["path_length"]) - length(&answer["inputs"]["slot_length"]);
+            let whole = (long - expected).abs() * sheet.scale < 0.05;
+            prop_assert!(whole, "{long} m drawn, {expected} m in the answer");
+            Ok(())
+        })?;
+    }
+
+    #[test]
+    fn the_cutter_of_a_helix_touches_the_wall(cutter in 1.0..30.0f64, hole in 1.05..3.0f64, pitch in 0.05..0.5f64, depth in 0.2..4.0f64) {
+        let query = format!(
+            "way=helix&depth={} mm&feed_rate=100 mm/min&diameter={cutter} mm&hole_diameter={} mm&pitch={} mm",
+            depth * cutter, hole * cutter, pitch * cutter
+        );
+        compare("speeds/entry", &query, |sheet, _| {
+            let (x, y, radius) = round(sheet, sheet.of_field("circle", "diameter")[0]);
+            let (hole_x, hole_y, wide) = round(sheet, sheet.of_field("circle", "hole_diameter")[0]);
+            sheet.same((x - hole_x).hypot(y - hole_y) + radius, wide, "to the wall")
+        })?;
+    }
+}

@@ -56,10 +56,12 @@ pub fn draw(input: &BetweenFacesInput, result: &BetweenFacesResult) -> Drawing {
         }
         drawing.dot((at, 0.0));
     }
+    let overlap = (touches[1].1 - touches[0].1).abs() < 3.0 * radius;
     for (number, at) in touches {
-        // Away from the face that it touches.
-        let outwards = if (at > middle) == (touched != Some(Touched::Inside)) { 0.0 } else { 180.0 };
-        drawing.note_kept((at, 0.0), radius, outwards, Words::of(number.to_string()));
+        // Away from the face that it touches; inside its circle where the two overlap or nearly.
+        let inside = touched == Some(Touched::Inside);
+        let (clear, away) = if inside && overlap { (0.0, at > middle) } else { (radius, (at > middle) != inside) };
+        drawing.note_kept((at, 0.0), clear, if away { 0.0 } else { 180.0 }, Words::of(number.to_string()));
     }
     let below = Beside { from: -high, by: -12.0 };
     drawing.x_reading((middle, -high), below, Words::of("middle\n").value(result.center)).of("center");

@@ -1,11 +1,12 @@
-//! The points before, hollow and dashed, and after, on the readings of both: X to the right, Y up.
+//! The points before, dashed, and after, on the readings of both: X to the right, Y up. Too many to be
+//! joined, those before are crosses.
 
 use super::{TurnAndShiftInput, TurnAndShiftResult};
 use crate::drawing::{Drawing, Ink, Point, Reach, Words, every};
 use crate::quantity::{SiValue, angle};
 use crate::touching::metres;
 
-/// Up to so many points each is joined with where it comes from.
+/// Up to so many points they are joined in their order, and each with where it comes from.
 const JOINED: usize = 12;
 
 /// Draws an answer.
@@ -34,20 +35,24 @@ pub fn draw(input: &TurnAndShiftInput, result: &TurnAndShiftResult) -> Drawing {
     };
     let size = span(|point| point.0).max(span(|point| point.1));
     let moved = before.iter().zip(&after).any(|(a, b)| a != b);
-    if moved {
-        drawing.closed(Ink::Dashed, before.clone());
-        if before.len() <= JOINED {
-            for (a, b) in before.iter().zip(&after) {
-                drawing.leg(Ink::Thin, *a, *b);
-            }
-        }
+    let joined = before.len() <= JOINED;
+    if joined {
+        drawing.closed(Ink::Outline, after.clone());
     }
-    drawing.closed(Ink::Outline, after.clone());
     for (at, number) in after.iter().zip(1..) {
         drawing.dot(*at).of("positions").number(number);
     }
-    for (at, number) in before.iter().zip(1..).filter(|_| moved) {
-        drawing.dot(*at).of("points").number(number);
+    if moved && joined {
+        drawing.closed(Ink::Dashed, before.clone());
+        for ((from, to), number) in before.iter().zip(&after).zip(1..) {
+            drawing.leg(Ink::Thin, *from, *to);
+            drawing.dot(*from).of("points").number(number);
+        }
+    } else if moved {
+        // Many are told apart by their marks alone.
+        for from in &before {
+            drawing.cross(*from, 0.0);
+        }
     }
     let zero_near = all().map(|point| point.0.hypot(point.1)).fold(f64::INFINITY, f64::min) <= 1.5 * size;
     if zero_near {
@@ -74,7 +79,7 @@ pub fn draw(input: &TurnAndShiftInput, result: &TurnAndShiftResult) -> Drawing {
         }
         drawing.note_near(*point, 0.0, away(*point, inside), words);
     }
-    if moved && before.len() <= JOINED {
+    if moved && joined {
         for (at, point) in before.iter().enumerate() {
             drawing.note_near(*point, 0.0, away(*point, was), Words::of(format!("{} before", at + 1)));
         }

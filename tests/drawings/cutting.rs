@@ -5,7 +5,7 @@ use crate::{compare, length};
 use proptest::prelude::*;
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 60, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 40, ..ProptestConfig::default() })]
 
     #[test]
     fn the_wires_rest_on_the_flanks(at in 0usize..9, part in 0.02..0.98f64) {

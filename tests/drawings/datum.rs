@@ -42,7 +42,7 @@ fn turned((x, y): (f64, f64), degrees: f64) -> (f64, f64) {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 60, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 40, ..ProptestConfig::default() })]
 
     #[test]
     fn the_tip_touches_the_face_or_the_shim(

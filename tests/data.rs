@@ -50,6 +50,10 @@ fn check_values_are_out_of_reach_of_the_code_under_test() {
             if path.is_dir() {
                 walk(&path);
             } else {
+                // Only what shows them to people may read them; tests/layers.rs keeps calculators from using it.
+                if path == root().join("src/verification.rs") {
+                    continue;
+                }
                 let text = std::fs::read_to_string(&path).unwrap_or_default();
                 assert!(!text.contains("data/checks"), "{} reaches for the checks", path.display());
             }

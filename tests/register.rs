@@ -12,6 +12,23 @@ use shop_reckoner::service::openapi;
 use std::collections::{HashMap, HashSet};
 
 #[test]
+fn every_example_states_what_is_described_as_needed() {
+    for entry in REGISTER {
+        let described = shop_reckoner::asking::describe_entry(entry).expect("a description");
+        for field in described.fields.iter().filter(|field| field.required) {
+            for example in entry.examples {
+                let states = example.fields.iter().any(|(name, _)| *name == field.name);
+                assert!(
+                    states,
+                    "{}: {} is described as needed, but \"{}\" does without",
+                    entry.id, field.name, example.says
+                );
+            }
+        }
+    }
+}
+
+#[test]
 fn the_published_description_is_the_committed_one() {
     golden("openapi/openapi.json", &openapi::text());
     assert_eq!(serde_json::from_str::<Value>(openapi::served()).expect("JSON"), openapi::document());

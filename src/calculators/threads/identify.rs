@@ -43,10 +43,10 @@ pub struct IdentifyInput {
     /// Pitch as measured or as a pitch gauge says; this, threads_per_inch, or turns with turns_length.
     pub pitch: Option<Size>,
     /// Threads in one inch as a pitch gauge says.
-    #[schema(value_type = f64)]
+    #[schema(value_type = Option<f64>)]
     pub threads_per_inch: Option<PlainNumber>,
     /// Pitches counted along the thread: one less than the crests from the first to the last; with turns_length.
-    #[schema(value_type = f64)]
+    #[schema(value_type = Option<f64>)]
     pub turns: Option<PlainNumber>,
     /// Length over which the turns were counted, from crest to crest.
     pub turns_length: Option<Size>,

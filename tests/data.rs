@@ -41,23 +41,3 @@ fn every_table_is_compiled_in() {
         }
     }
 }
-
-#[test]
-fn check_values_are_out_of_reach_of_the_code_under_test() {
-    fn walk(folder: &std::path::Path) {
-        for file in std::fs::read_dir(folder).expect("a folder") {
-            let path = file.expect("a file").path();
-            if path.is_dir() {
-                walk(&path);
-            } else {
-                // Only what shows them to people may read them; tests/layers.rs keeps calculators from using it.
-                if path == root().join("src/verification.rs") {
-                    continue;
-                }
-                let text = std::fs::read_to_string(&path).unwrap_or_default();
-                assert!(!text.contains("data/checks"), "{} reaches for the checks", path.display());
-            }
-        }
-    }
-    walk(&root().join("src"));
-}

@@ -20,7 +20,7 @@ pub fn form(described: &Described, filled: &Filled) -> Markup {
     let known =
         |name: &str| described.fields.iter().any(|field| field.name == name) || Form::Json.names().contains(&name);
     html! {
-        form #form method="get" action=(format!("/{}#answer", entry.id)) data-id=(entry.id) {
+        form #form method="get" autocomplete="off" action=(format!("/{}#answer", entry.id)) data-id=(entry.id) {
             @for wrong in filled.refusal.0.iter().filter(|wrong| !known(field_of(wrong))) {
                 p.wrong { (words(field_of(wrong))) ": " (wrong.says)
                     " " a.tap href=(filled.with(field_of(wrong), None)) { "leave it out" } }

@@ -30,37 +30,42 @@ pub fn result(answer: &Answer, drawing: Markup, filled: &Filled) -> Markup {
     }
 }
 
-/// The value that a result is asked for first: the first single quantity, unless a list comes before it.
-pub fn leading(result: &Node) -> Option<(String, Cell)> {
-    let Node::Record(members) = result else { return None };
+/// What a result is asked for first, each by its path and what it is called: a thing chosen by name, such as
+/// a stock drill, then the first single quantity. Nothing where a list comes before them.
+fn leading(result: &Node) -> Vec<(String, String, Cell)> {
+    let Node::Record(members) = result else { return Vec::new() };
     let is_table =
         |node: &Node| matches!(node, Node::List(rows) if rows.iter().any(|row| matches!(row, Node::Record(_))));
     if members.first().is_some_and(|(_, node)| is_table(node)) {
-        return None;
+        return Vec::new();
     }
+    let named = members.iter().filter_map(|(member, node)| match node.member("name") {
+        Some(name @ Node::Text(..)) => Some((format!("{}, name", words(member)), words(member), Cell::of(name))),
+        _ => None,
+    });
     let singles = singles(result);
-    let first = singles.iter().find(|(_, node)| matches!(node, Node::Quantity(_))).or(singles.first())?;
-    Some((first.0.clone(), Cell::of(first.1)))
+    let first = singles.iter().find(|(_, node)| matches!(node, Node::Quantity(_))).or(singles.first());
+    named.chain(first.map(|(name, node)| (name.clone(), name.clone(), Cell::of(node)))).collect()
 }
 
 fn body(answer: &Answer, drawing: Markup, filled: &Filled) -> Markup {
     html! {
         @match &answer.body {
             Body::Result(result) => {
-                @let lead = leading(result);
+                @let leads = leading(result);
                 div.beside {
                     div.values {
-                        @if let Some((name, cell)) = &lead {
+                        @for (_, name, cell) in &leads {
                             p.lead { span.lead-name { (name) } " " b data-copy=(cell.bare) { (cell.text) } }
                         }
                         @let rest = singles(result).into_iter().map(|(name, node)| (name, Cell::of(node)));
-                        @let rest: Vec<_> = rest.filter(|(name, _)| lead.as_ref().is_none_or(|(lead, _)| lead != name)).collect();
-                        @if !rest.is_empty() && lead.is_some() { (two_columns(&rest)) }
-                        @if lead.is_none() { (lists(result)) (two_columns(&rest)) }
+                        @let rest: Vec<_> = rest.filter(|(name, _)| leads.iter().all(|(lead, _, _)| lead != name)).collect();
+                        @if leads.is_empty() { (lists(result)) }
+                        @if !rest.is_empty() { (two_columns(&rest)) }
                     }
                     (drawing)
                 }
-                @if lead.is_some() { (lists(result)) }
+                @if !leads.is_empty() { (lists(result)) }
                 (to_set(result, answer, filled))
                 (other_system(result, answer.system, filled))
             }

@@ -157,7 +157,7 @@ fn request(entry: &Entry, old: &Value) -> Result<Fields<'static>, Wrong> {
     };
     // The steps are held against each other where the old answer has some.
     fields.0.retain(|(name, _)| name != "working");
-    if !old["working"].as_array().is_some_and(|steps| !steps.is_empty()) {
+    if old["working"].as_array().is_none_or(Vec::is_empty) {
         fields.0.push(("working".into(), crate::fields::Given::Truth(false)));
     }
     Ok(fields)

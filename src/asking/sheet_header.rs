@@ -81,8 +81,8 @@ fn with_point(name: &str, cell: &str) -> Result<String, Refusal> {
     let thousands = |at: usize| {
         let digits = cell[at + 1..].bytes().take_while(u8::is_ascii_digit).count();
         let before = cell[..at].bytes().rev().take_while(u8::is_ascii_digit).count();
-        let leading = cell[..at].bytes().rev().take(before).last();
-        digits == 3 && before > 0 && before <= 3 && leading != Some(b'0')
+        let leading = cell.as_bytes().get(at - before);
+        digits == 3 && before > 0 && before <= 3 && leading != Some(&b'0')
     };
     let points: Vec<usize> = cell.match_indices('.').map(|(at, _)| at).collect();
     // The point of a unit's spelling, lbf.ft, stands between letters.

@@ -143,7 +143,7 @@ fn a_table_says_the_same_as_the_calculator_asked_row_by_row() {
                 assert_eq!(cell(row, "refused"), "", "{} {example:?}", entry.id);
                 for (name, value) in wanted {
                     // A result named like an input, or a list's like one of the result's own, says whose it is.
-                    let others = [format!("result {name}"), format!("candidates.{name}")];
+                    let others = [format!("candidates.{name}"), format!("result {name}")];
                     let other = others.iter().find(|other| row.iter().any(|(heading, _)| heading == *other));
                     let name = other.unwrap_or(name);
                     assert_eq!(cell(row, name), value, "{} {name} {example:?}", entry.id);

@@ -134,7 +134,10 @@ fn helix(input: &EntryInput, result: &EntryResult, (cutter, hole, path): (Size, 
     across(&mut drawing, 0.0, wide, 62.0, Words::of("hole Ø ").value(hole), "hole_diameter");
     let right = Beside { from: out, by: 20.0 };
     drawing.upright((wide, 0.0), (wide, -depth), right, input.depth).of("depth");
-    if let (Some(found), Some(turns)) = (result.pitch, result.turns) {
+    // A turn that goes deeper than the hole has no place in it to be measured.
+    if let (Some(found), Some(turns)) = (result.pitch, result.turns)
+        && pitch <= depth
+    {
         let line = Beside { from: -out, by: -20.0 };
         let words = Words::of(format!("{turns} turns\nof ")).value(found);
         drawing.upright((-round, 0.0), (-round, -pitch), line, words).of("pitch");

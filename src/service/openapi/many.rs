@@ -42,7 +42,12 @@ fn item() -> Value {
 /// The schemas.
 pub fn schemas() -> Schemas {
     let ids: Vec<&str> = REGISTER.iter().map(|entry| entry.id).collect();
-    let any = || json!({"description": "What stands there."});
+    let object = || json!({"type": "object", "additionalProperties": true});
+    let any = || {
+        json!({"description": "What stands there.", "anyOf": [
+            {"type": "string"}, {"type": "number"}, {"type": "boolean"}, object(),
+            {"type": "array", "items": {"anyOf": [{"type": "string"}, {"type": "number"}, object()]}}]})
+    };
     let versions = |about: &str| a("GivenBy", about);
     let all = json!({
         "CalculatorName": {"type": "string", "enum": ids, "description": "The name of a calculator."},
@@ -66,11 +71,11 @@ pub fn schemas() -> Schemas {
                         "description": "Whether it would be the same today, another, or refused."},
             "was": versions("What it was given by."), "now": versions("What answers today."),
             "count": {"type": "integer", "minimum": 0, "description": "How many places differ."},
-            "differences": list("AnswerDifference", "The places that differ, the first 100 of them."),
+            "differences": list("PlaceApart", "The places that differ, the first 100 of them."),
             "because": list("Because", "What made the difference, as far as the answer tells."),
             "errors": list("Wrong", "Why the same request would be refused."),
             "link": words("The address that gives today's answer.") })),
-        "AnswerDifference": record("One place at which two answers differ.", &["at"], json!({
+        "PlaceApart": record("One place at which two answers differ.", &["at"], json!({
             "at": words("The place in the answer, a JSON Pointer (RFC 6901)."), "was": any(), "now": any() })),
         "Because": record("What made a difference.", &["what", "says"], json!({
             "what": {"type": "string", "enum": ["data", "version", "shop", "altered"],

@@ -381,9 +381,9 @@ fn a_request_that_never_ends_is_given_up() {
 #[test]
 fn a_request_that_takes_too_long_is_refused_while_others_are_answered() {
     let caller = Caller::with(&["--timeout", "1", "--workers", "1"]);
-    // A slope in 20,000 steps, over again for every length that is tried.
-    let long = "/v1/datum/stepped-profile?from=0%20mm,0%20mm&cutter=flat&diameter=10%20mm&side=left&step=0.01%20mm\
-                &to=200%20mm,200%20mm&measured=points/0/x:25%20mm&correct=diameter";
+    // A round in hundreds of steps, over again for 400 cutters.
+    let long = "/v1/datum/stepped-profile?from=20%20mm,0%20mm&to=0%20mm,20%20mm&radius=25%20mm&sense=counterclockwise\
+                &cutter=ball&diameter=10%20mm..12%20mm%20step%200.005%20mm&side=right&cusp=0.00006%20mm";
     let url = caller.url(long);
     let asking = std::thread::spawn(move || {
         let answer = reqwest::blocking::get(url).expect("an answer");

@@ -274,11 +274,14 @@ proptest! {
         let mut dial = [0.0; 2];
         for (at, hole) in holes.iter().enumerate() {
             for (which, (axis, name)) in axes.iter_mut().zip(["x", "y"]).enumerate() {
+                let next = dial[which] + moves.must_set(&format!("/moves/{at}/d{name}"));
                 if let Some(past) = moves.set(&format!("/moves/{at}/past_{name}")) {
-                    axis.go(past);
+                    // As the answer's note says, by two divisions at least.
+                    let least = 2.0 * step;
+                    axis.go(if growing { past.min(next - least) } else { past.max(next + least) });
                 }
                 // Told as moves, not as places: the dial goes on from where it stands.
-                dial[which] += moves.must_set(&format!("/moves/{at}/d{name}"));
+                dial[which] = next;
                 axis.go(dial[which]);
                 let place = [hole.0, hole.1][which];
                 let off = (axis.slide - promised(axis, edges[which], place)).abs();

@@ -8,8 +8,11 @@ use shop_reckoner::reference::thread_designation::Designation;
 use shop_reckoner::refusal::Refusal;
 use std::time::{Duration, Instant};
 
+/// Tries bytes.
+pub type Target = fn(&[u8]);
+
 /// Every target by its name.
-pub const ALL: &[(&str, fn(&[u8]))] =
+pub const ALL: &[(&str, Target)] =
     &[("quantity", quantity), ("designation", designation), ("query", query), ("json", json)];
 
 /// Text is read as a finite number, which reads back the same when printed in full, or refused in words.

@@ -212,7 +212,8 @@ fn write_past(
     record.source("common_practice", "going past a place by twice the play before coming back to it");
     record.note(
         "past_by_twice_the_play",
-        "Going past by twice the play takes it up once on the way back and leaves as much again to settle. Zero is \
+        "Going past by twice the play takes it up once on the way back and leaves as much again to settle; go at \
+         least two divisions of the dial past where that is more. Zero is \
          taken to have been set from the same side.",
     );
     let (word, formula) = match approach {

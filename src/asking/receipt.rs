@@ -1,6 +1,8 @@
 //! What makes an answer a receipt: the address that gives it again, and for each source used the
 //! version of the rows taken from it.
 
+use super::describe::describe_entry;
+use super::reserved::RESERVED;
 use crate::calculators::Entry;
 use crate::fields::{Fields, Given};
 use crate::quantity::text;
@@ -13,10 +15,17 @@ use std::fmt::Write;
 pub const LONGEST_LINK: usize = 4000;
 
 /// The address at which GET gives the answer to `fields` again, below the service's own; `None` where
-/// it would be too long.
-pub fn link(entry: &Entry, fields: &Fields) -> Option<String> {
+/// it would be too long. The fields are in declared order, so that what is asked alike has one address.
+pub fn link(entry: &'static Entry, fields: &Fields) -> Option<String> {
     let mut link = format!("/v1/{}", entry.id);
-    for (at, (name, value)) in fields.0.iter().enumerate() {
+    let declared = describe_entry(entry).map(|described| described.fields.as_slice()).unwrap_or_default();
+    let mut fields: Vec<_> = fields.0.iter().collect();
+    fields.sort_by_key(|(name, _)| {
+        let own = declared.iter().position(|field| field.name == *name);
+        let reserved = || declared.len() + RESERVED.iter().position(|known| known == name).unwrap_or(RESERVED.len());
+        own.unwrap_or_else(reserved)
+    });
+    for (at, (name, value)) in fields.into_iter().enumerate() {
         link.push(if at == 0 { '?' } else { '&' });
         encode(name, &mut link);
         link.push('=');

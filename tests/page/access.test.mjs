@@ -58,7 +58,9 @@ test('every calculator: nothing found by axe, large enough to touch, no sideways
 });
 
 for (const path of ['/', '/?find=three+wires', '/offline', '/holes/nothing', '/holes/drill-point', '/holes/drill-point?diameter=0.5&point_angle=x',
-  '/holes/drill-point?diameter=1/4..1+step+1/8+in', '/datum/visit-order']) {
+  '/holes/drill-point?diameter=1/4..1+step+1/8+in', '/datum/visit-order', '/practice',
+  '/practice?calculator=holes/drill-point&seed=7', '/practice?calculator=holes/drill-point&seed=7&answer=9+in',
+  '/practice/sheet?calculator=holes/drill-point&seed=7&count=3', '/practice/answers?calculator=holes/drill-point&seed=7&count=3']) {
   test(`${path}: the same by day and by night`, async () => {
     for (const size of [PHONE, DESK]) {
       for (const colorScheme of ['light', 'dark']) {

@@ -35,6 +35,9 @@ COLUMNS = [
 ]
 CHORD, UNIT, ASKED = (FIRST + len(FORM) + at for at in (1, 2, 4))
 ADDRESS, READS = f"$B${ASKED}", f"$B${UNIT}"
+# A cell whose unit is not of the units asked for is refused, so places are asked in those of the readout.
+READOUT_UNITS = f'IF({READS}="in","inch","metric")'
+AS_READ = f'SUBSTITUTE({ADDRESS},"&units="&answer_units,"&units="&{READOUT_UNITS})'
 
 
 def build(sheet):
@@ -56,7 +59,7 @@ def build(sheet):
         number = "1" if row == FIRST else f'IF(AND(ISNUMBER({holes}),{holes}>={BELOW_HEAD}),{BELOW_HEAD},"")'
         look.put(sheet[f"D{row}"], f"={number}", align=look.RIGHT, border=look.UNDER_ROW)
         for _, shown, raw, pick in COLUMNS:
-            came = asking.fetched(ADDRESS, f'positions/"&(D{row}-1)&"/{pick}', when=f"D{row}")
+            came = asking.fetched(AS_READ, f'positions/"&(D{row}-1)&"/{pick}', when=f"D{row}")
             look.put(sheet[f"{raw}{row}"], came, look.SMALL)
             look.put(
                 sheet[f"{shown}{row}"],

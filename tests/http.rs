@@ -381,12 +381,14 @@ fn a_request_that_never_ends_is_given_up() {
 #[test]
 fn a_request_that_takes_too_long_is_refused_while_others_are_answered() {
     let caller = Caller::with(&["--timeout", "1", "--workers", "1"]);
-    // A round in hundreds of steps, over again for 400 cutters.
-    let long = "/v1/datum/stepped-profile?from=20%20mm,0%20mm&to=0%20mm,20%20mm&radius=25%20mm&sense=counterclockwise\
-                &cutter=ball&diameter=10%20mm..12%20mm%20step%200.005%20mm&side=right&cusp=0.00006%20mm";
-    let url = caller.url(long);
+    // The way through 1000 scattered places, over again from 30 starts.
+    let place = |at: u32| format!("{} mm,{} mm", at * 7919 % 1009, at * 6101 % 997);
+    let listed = |count: u32, mark: &str| (1..=count).map(place).collect::<Vec<_>>().join(mark);
+    let body = json!({"points": listed(1000, ";"), "start": listed(30, "|")}).to_string();
+    let (client, url) = (caller.client.clone(), caller.url("/v1/datum/visit-order"));
     let asking = std::thread::spawn(move || {
-        let answer = reqwest::blocking::get(url).expect("an answer");
+        let request = client.post(url).header("content-type", "application/json").body(body);
+        let answer = request.send().expect("an answer");
         (answer.status().as_u16(), answer.text().expect("words"))
     });
     let mut meanwhile = 0;

@@ -161,6 +161,7 @@ impl Calculator for Identify {
     const ABOUT: &'static str = "The threads that a measured part may have, from its diameter and pitch, ranked over all \
         families with reasons, the ones easily mistaken for it, and what to check next.";
     const TASK: Task = Task::Thread;
+    const ANOTHER_CHECK: &'static str = "Lay the part against a screw of the thread named, or a pitch gauge against its flanks, to a strong light: over ten pitches no light comes through.";
     const WORDS: &'static [&'static str] = &[
         "identify",
         "unknown thread",

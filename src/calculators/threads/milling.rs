@@ -232,6 +232,8 @@ impl Calculator for ThreadMilling {
     const ABOUT: &'static str = "The helix for milling a thread with a turning cutter: the circle and the feed of its \
         middle, the rise in a turn and on the way in, the direction, the cuts, and what the cutter does to the flanks.";
     const TASK: Task = Task::Thread;
+    const ANOTHER_CHECK: &'static str =
+        "Mill a first thread in scrap and try a gauge or the mating part in it before the work is cut.";
     const WORDS: &'static [&'static str] = &[
         "thread mill",
         "helical",

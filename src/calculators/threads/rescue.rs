@@ -133,6 +133,8 @@ impl Calculator for Rescue {
     const ABOUT: &'static str = "The next larger threads for a hole whose thread is stripped: those whose drill takes the \
         old thread away, their drills, and the wall that is left.";
     const TASK: Task = Task::Thread;
+    const ANOTHER_CHECK: &'static str =
+        "Try the new tap's taper in the drilled hole by hand, and measure the wall that is left before tapping.";
     const WORDS: &'static [&'static str] = &[
         "stripped thread",
         "oversize",

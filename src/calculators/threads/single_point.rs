@@ -222,6 +222,7 @@ impl Calculator for SinglePoint {
     const ABOUT: &'static str = "The depth of a thread from the blank as it was turned, and the passes to it by cross \
         slide or compound, with what the dial shows at each.";
     const TASK: Task = Task::Thread;
+    const ANOTHER_CHECK: &'static str = "Measure over three wires before the last passes, or try the mating part while the work is still in the machine.";
     const WORDS: &'static [&'static str] = &[
         "screwcutting",
         "lathe",

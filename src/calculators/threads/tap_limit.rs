@@ -200,6 +200,8 @@ impl Calculator for TapLimit {
     const ABOUT: &'static str = "Which ground tap, by its H, L or D limit or its ISO class, leaves the pitch diameter \
         of a tapped hole within its class, with the oversize expected and before plating.";
     const TASK: Task = Task::Thread;
+    const ANOTHER_CHECK: &'static str =
+        "Tap a hole in scrap of the same material and try the go and the no-go plug in it.";
     const WORDS: &'static [&'static str] = &[
         "tap",
         "H limit",

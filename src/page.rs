@@ -55,7 +55,9 @@ pub fn list(query: &str) -> String {
 fn by_task() -> Markup {
     let tasks: Vec<(&Task, Vec<&Described>)> = Task::ALL
         .iter()
-        .map(|task| (task, described().iter().filter(|described| described.entry.task == *task).collect::<Vec<_>>()))
+        .map(|task| {
+            (task, described().iter().copied().filter(|described| described.entry.task == *task).collect::<Vec<_>>())
+        })
         .filter(|(_, of_task)| !of_task.is_empty())
         .collect();
     let anchor = |task: &Task| task.words().to_lowercase().replace(' ', "-");

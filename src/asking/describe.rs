@@ -8,7 +8,7 @@ use crate::calculators::{Entry, REGISTER, Schemas};
 use crate::quantity::{KINDS, KindRow, Least, Unit, text};
 use serde::Serialize;
 use serde_json::{Map, Value, json};
-use std::sync::LazyLock;
+use std::sync::{LazyLock, OnceLock};
 use utoipa::{PartialSchema, ToSchema};
 
 /// The forms a field can take.
@@ -96,14 +96,18 @@ pub struct Described {
 }
 
 /// Every calculator described, in the register's order.
-pub fn described() -> &'static [Described] {
-    static ALL: LazyLock<Vec<Described>> = LazyLock::new(|| REGISTER.iter().map(describe).collect());
+pub fn described() -> &'static [&'static Described] {
+    static ALL: LazyLock<Vec<&'static Described>> =
+        LazyLock::new(|| REGISTER.iter().filter_map(describe_entry).collect());
     &ALL
 }
 
-/// The description of one entry.
+/// The description of one entry, made when first asked for, so that an answer need not wait for all the others'.
 pub fn describe_entry(entry: &Entry) -> Option<&'static Described> {
-    described().iter().find(|described| described.entry.id == entry.id)
+    static EACH: LazyLock<Vec<OnceLock<Described>>> =
+        LazyLock::new(|| REGISTER.iter().map(|_| OnceLock::new()).collect());
+    let at = REGISTER.iter().position(|known| known.id == entry.id)?;
+    Some(EACH[at].get_or_init(|| describe(&REGISTER[at])))
 }
 
 /// The reserved fields described.

@@ -30,7 +30,9 @@ pub fn all() -> &'static [Asset] {
         let icon = kept("icon", "svg", "image/svg+xml", include_str!("icon.svg"));
         let listed = include_str!("manifest.json").replace("ICON", &icon.address);
         let manifest = kept("manifest", "json", "application/manifest+json", &listed);
-        let shell: Vec<&str> = [&style, &script, &icon, &manifest].iter().map(|asset| asset.address.as_str()).collect();
+        let practice = kept("practice", "css", "text/css; charset=utf-8", include_str!("practice.css"));
+        let shell: Vec<&str> =
+            [&style, &script, &icon, &manifest, &practice].iter().map(|asset| asset.address.as_str()).collect();
         let shell = serde_json::to_string(&shell).unwrap_or_default();
         // A new version of anything is a new cache, which the worker fills before it drops the old one.
         let cache = format!("pages-{}-{:08x}", crate::VERSION, XxHash3_64::oneshot(shell.as_bytes()) as u32);
@@ -41,7 +43,7 @@ pub fn all() -> &'static [Asset] {
             text: worker,
             for_ever: false,
         };
-        vec![style, script, icon, manifest, worker]
+        vec![style, script, icon, manifest, practice, worker]
     });
     &ALL
 }
@@ -74,4 +76,9 @@ pub fn icon() -> &'static str {
 /// The address of the manifest, by which a device can keep the page like a program.
 pub fn manifest() -> &'static str {
     address(3)
+}
+
+/// The address of what practice adds to the style sheet, mostly for paper.
+pub fn practice_style() -> &'static str {
+    address(4)
 }

@@ -6,7 +6,7 @@ mod sheet;
 
 pub use sheet::{answers, sheet};
 
-use super::shell;
+use super::{assets, shell};
 use crate::asking::{self, Form};
 use crate::calculators::{REGISTER, Task};
 use crate::drawing::Stands;
@@ -18,14 +18,8 @@ use crate::working::StepIn;
 use maud::{Markup, PreEscaped, html};
 use std::collections::BTreeMap;
 
-/// What practice adds to the style sheet, mostly for paper.
-pub const STYLE: &str = include_str!("practice.css");
-
-/// Where it is.
-pub const STYLE_ADDRESS: &str = concat!("/assets/practice-", env!("CARGO_PKG_VERSION"), ".css");
-
 fn page(title: &str, body: Markup) -> String {
-    shell::page(title, html! { link rel="stylesheet" href=(STYLE_ADDRESS); (body) })
+    shell::page(title, html! { link rel="stylesheet" href=(assets::practice_style()); (body) })
 }
 
 /// An address of practice with its query.

@@ -11,6 +11,7 @@ pub fn found(words: &str) -> Vec<&'static Described> {
     let phrase = asked.join(" ");
     let mut ranked: Vec<(usize, f64, &Described)> = described()
         .iter()
+        .copied()
         .map(|described| {
             let (hits, score) = score(described, &asked, &phrase);
             (hits, score, described)

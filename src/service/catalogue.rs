@@ -8,7 +8,7 @@ use std::sync::LazyLock;
 /// The catalogue as JSON text, made once.
 pub fn catalogue() -> &'static str {
     static TEXT: LazyLock<String> = LazyLock::new(|| {
-        let calculators: Vec<Value> = described().iter().map(one).collect();
+        let calculators: Vec<Value> = described().iter().copied().map(one).collect();
         let mut catalogue =
             json!({ "version": crate::VERSION, "data_version": crate::data_version(), "calculators": calculators });
         if let Some(shop) = shop::installed() {
@@ -21,7 +21,7 @@ pub fn catalogue() -> &'static str {
 
 /// The catalogue with its first calculator alone, to show what it is like.
 pub fn example() -> Value {
-    let first: Vec<Value> = described().iter().take(1).map(one).collect();
+    let first: Vec<Value> = described().iter().copied().take(1).map(one).collect();
     json!({ "version": crate::VERSION, "data_version": crate::data_version(), "calculators": first })
 }
 

@@ -64,12 +64,6 @@ fn routes(config: &mut web::ServiceConfig) {
         .service(readable("/practice", practice::person))
         .service(readable("/practice/sheet", practice::sheet))
         .service(readable("/practice/answers", practice::answers))
-        .service(readable(crate::page::practice::STYLE_ADDRESS, || async {
-            HttpResponse::Ok()
-                .content_type("text/css; charset=utf-8")
-                .insert_header((header::CACHE_CONTROL, "public, max-age=31536000, immutable"))
-                .body(crate::page::practice::STYLE)
-        }))
         .service(web::resource("/v1/{topic}/{calculator}").to(ask::answer))
         .service(readable("/{topic}/{calculator}", pages::form))
         .default_service(web::to(ask::not_found));

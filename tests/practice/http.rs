@@ -183,7 +183,7 @@ fn a_sheet_and_its_answers_belong_together() {
     let other = [("task", "make_the_hole"), ("seed", "42"), ("count", "6")];
     assert_ne!(sheet, caller.page("/practice/sheet", &other).1);
     assert_eq!(caller.page("/practice/sheet", &[("seed", "1"), ("count", "1000")]).0, 422);
-    let style = caller.get(shop_reckoner::page::practice::STYLE_ADDRESS, &[]);
+    let style = caller.get(shop_reckoner::page::assets::practice_style(), &[]);
     assert!(style.text().expect("text").contains("@media print"));
 }
 

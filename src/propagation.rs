@@ -245,6 +245,53 @@ mod tests {
     }
 
     #[test]
+    fn the_impedance_of_gum_h2_has_its_standard_uncertainties() {
+        // JCGM 100:2008, H.2: voltage in V, current in A and phase in rad, read five times together. The readings
+        // are Table H.2 from memory; the correlations and results they must give are those quoted by the test suite
+        // of Sandia's suncal. The means hang together, so they are written by three numbers that do not, of standard
+        // deviation 1, through the Cholesky factor of their covariances.
+        let readings = [
+            [5.007, 4.994, 5.005, 4.990, 4.999],
+            [19.663e-3, 19.639e-3, 19.640e-3, 19.685e-3, 19.678e-3],
+            [1.0456, 1.0438, 1.0468, 1.0428, 1.0433],
+        ];
+        let mean = readings.map(|of| of.iter().sum::<f64>() / 5.0);
+        let covariance = |i: usize, j: usize| {
+            (0..5).map(|k| (readings[i][k] - mean[i]) * (readings[j][k] - mean[j])).sum::<f64>() / 20.0
+        };
+        let r = |i, j| covariance(i, j) / (covariance(i, i) * covariance(j, j)).sqrt();
+        for (stated, found) in [(-0.3553, r(0, 1)), (0.8576, r(0, 2)), (-0.6451, r(1, 2))] {
+            assert!((stated - found).abs() < 1e-4, "{found}");
+        }
+        let mut factor = [[0.0; 3]; 3];
+        for i in 0..3 {
+            for j in 0..=i {
+                let rest = covariance(i, j) - (0..j).map(|k| factor[i][k] * factor[j][k]).sum::<f64>();
+                factor[i][j] = if i == j { rest.sqrt() } else { rest / factor[j][j] };
+            }
+        }
+        let at = |z: &[f64], i: usize| mean[i] + (0..3).map(|k| factor[i][k] * z[k]).sum::<f64>();
+        let inputs = [plus_minus(0.0, 1.0); 3];
+        let resistance = |z: &[f64]| at(z, 0) / at(z, 1) * at(z, 2).cos();
+        assert!((resistance(&[0.0; 3]) - 127.732).abs() < 1e-3);
+        let reactance = spread_of(&inputs, |z| at(z, 0) / at(z, 1) * at(z, 2).sin());
+        assert!((reactance.root_sum_square - 0.295).abs() < 1e-3, "{reactance:?}");
+        let impedance = spread_of(&inputs, |z| at(z, 0) / at(z, 1));
+        assert!((impedance.root_sum_square - 0.236).abs() < 1e-3, "{impedance:?}");
+    }
+
+    #[test]
+    fn the_expansion_of_nist_tn_1900_e13_has_its_standard_uncertainty() {
+        // NIST TN 1900, E13: α = (L1 - L0) / (L0 (T1 - T0)). The result is that quoted by the test suite of Sandia's
+        // suncal, to its three figures; the inputs' standard uncertainties are taken as stated.
+        let inputs =
+            [(1.4999, 1e-4), (288.15, 0.02), (1.5021, 2e-4), (373.10, 0.05)].map(|(value, u)| plus_minus(value, u));
+        let spread = spread_of(&inputs, |x| (x[2] - x[0]) / (x[0] * (x[3] - x[1])));
+        assert!((spread.root_sum_square - 1.76e-6).abs() < 1e-8, "{spread:?}");
+        assert_eq!(spread.most_from, 2);
+    }
+
+    #[test]
     fn unequal_tolerances_go_the_way_the_slope_points() {
         let input = Toleranced { value: 2.0, plus: 0.002, minus: 0.0 };
         let falling = spread_of(&[input], |x| -3.0 * x[0]);

@@ -190,3 +190,34 @@ fn ridge(half: f64, radius: f64) -> Option<f64> {
     let under = radius * radius - half * half;
     (half <= radius * (1.0 + 1e-12)).then(|| half * half / (radius + under.max(0.0).sqrt()))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_chord_that_is_a_diameter_but_for_rounding_has_its_centre_in_the_middle() {
+        for step in 0..360 {
+            let (sin, cos) = f64::from(step).to_radians().sin_cos();
+            let to = (0.3 + 0.05 * cos, 0.2 + 0.05 * sin);
+            let arc = Arc::between((0.3, 0.2), to, 0.025, Sense::Clockwise, true);
+            assert_eq!((arc.apothem, arc.half.0), (0.0, 90.0), "{step}");
+        }
+    }
+
+    #[test]
+    fn an_end_a_hair_beyond_a_quadrant_is_within_it() {
+        for (radius, beyond) in [(0.01, 1e-7), (0.01, 1e-3), (10.0, 1e-7), (10.0, 1e-3)] {
+            for quadrant in [0.0, 90.0, 180.0, 270.0] {
+                let on = |degrees: f64| {
+                    let (sin, cos) = (quadrant + degrees).to_radians().sin_cos();
+                    (radius * cos, radius * sin)
+                };
+                let (from, to) = (on(-beyond), on(60.0));
+                let arc = Arc::between(from, to, radius, Sense::Counterclockwise, true);
+                let profile = Profile { from, to, shape: Shape::Arc(arc), left: true, flat: false, half_cutter: 0.001 };
+                assert_eq!(profile.leaves_quadrant(), beyond > 1e-6, "{radius} {quadrant} {beyond}");
+            }
+        }
+    }
+}

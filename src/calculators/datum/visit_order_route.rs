@@ -244,3 +244,56 @@ impl Change {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn straight(dx: f64, dy: f64) -> f64 {
+        dx.hypot(dy)
+    }
+
+    /// Places strewn without a pattern.
+    fn strewn(count: usize) -> Vec<(f64, f64)> {
+        (1..=count).map(|at| at as f64).map(|at| ((at * 0.618_034).fract(), (at * at * 0.324_718).fract())).collect()
+    }
+
+    #[test]
+    fn a_long_part_gone_backwards_is_turned_round() {
+        // Thirty places on a circle, ten of them backwards: more than Or-opt moves at once.
+        let places: Vec<_> = (0..30).map(|at| f64::from(at) * 0.2).map(|angle| (angle.cos(), angle.sin())).collect();
+        let way = Way { places: &places, start: places[0], finish: None, travel: straight };
+        let (round, mut backwards) = (way.tour(0..30), way.tour(0..30));
+        backwards[11..21].reverse();
+        assert_eq!(way.improved(backwards, 1e-9), round);
+    }
+
+    #[test]
+    fn no_move_that_is_tried_shortens_what_was_improved() {
+        for count in 4..=12 {
+            let places = strewn(count);
+            for finish in [None, Some((0.5, 0.0))] {
+                let way = Way { places: &places, start: (0.0, 0.0), finish, travel: straight };
+                let tour = way.improved(way.tour(0..count), 1e-9);
+                let (length, end) = (way.length(&tour), count + 1);
+                assert!(length <= way.length(&way.tour(0..count)) + 1e-9);
+                for (from, to) in (1..end).flat_map(|from| (from..end).map(move |to| (from, to))) {
+                    let mut turned = tour.clone();
+                    turned[from..=to].reverse();
+                    assert!(way.length(&turned) > length - 1e-8, "{count}: {from}..={to} turned");
+                    for left in (0..tour.len()).filter(|left| to < from + 3 && !(from - 1..=to).contains(left)) {
+                        // Nothing stands behind a fixed finish.
+                        if finish.is_some() && left == tour.len() - 1 {
+                            continue;
+                        }
+                        for turned in [false, true] {
+                            let mut put = tour.clone();
+                            Change::Put { from, to, left, turned }.make(&mut put);
+                            assert!(way.length(&put) > length - 1e-8, "{count}: {from}..={to} behind {left}, {turned}");
+                        }
+                    }
+                }
+            }
+        }
+    }
+}

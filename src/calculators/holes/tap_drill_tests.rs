@@ -79,6 +79,10 @@ fn the_expected_oversize_comes_off_the_drill_and_onto_every_hole() {
         assert!((number(row, "hole_diameter") - number(row, "diameter") - 0.1).abs() < 1e-12);
     }
     assert_eq!(taken("thread=M8&expected_oversize=0.1 mm"), "6.7 mm");
+    // E0 less 0.8 of the pitch.
+    let (solved, _) = solve("thread=1/2-14 NPT&expected_oversize=0.002 in").unwrap();
+    assert!((number(&solved.result, "hole_diameter") - 0.70129).abs() < 1e-9);
+    assert!((number(&solved.result, "drill_diameter") - 0.69929).abs() < 1e-9);
     let refusal = solve("thread=M8&expected_oversize=7 mm").map(|(solved, _)| solved).unwrap_err();
     assert_eq!((refusal.0[0].field.as_str(), refusal.0[0].code.as_str()), ("/expected_oversize", "no_answer"));
 }

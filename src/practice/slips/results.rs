@@ -26,7 +26,7 @@ pub fn units(case: &Case, all: &mut Vec<Slip>) {
         for (value, number_of, written) in
             [(unit.to_si(other.of_si(right)), also, asked), (other.to_si(unit.of_si(right)), asked, also)]
         {
-            let says = format!("The number would be right in {number_of}, but it is written in {written}.");
+            let says = format!("The number would be right for {number_of}; the unit written is {written}.");
             all.push(Slip { code, says, value });
         }
     }

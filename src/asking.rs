@@ -55,7 +55,7 @@ pub fn ask(entry: &'static Entry, mut fields: Fields, form: Form) -> Result<(Ans
     // As it was asked, before anything stands in.
     let link = if form == Form::Json { receipt::link(entry, &fields) } else { None };
     let machine = StoodIn::for_missing(entry, &mut fields);
-    let reserved = match Reserved::take(&mut fields, form) {
+    let reserved = match Reserved::take(entry, &mut fields, form) {
         Ok(reserved) => Reserved { stood_in: machine, ..reserved },
         Err(mut refusal) => {
             if let Err(more) = one(entry, &fields, &Reserved { stood_in: machine, ..Reserved::default() }, false) {

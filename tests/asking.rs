@@ -6,7 +6,7 @@ use common::{asked, fields, root};
 use proptest::prelude::*;
 use serde_json::Value;
 use shop_reckoner::asking::{Form, ask, table};
-use shop_reckoner::calculators::{Entry, find};
+use shop_reckoner::calculators::{Entry, REGISTER, find};
 
 fn entry(id: &str) -> &'static Entry {
     find(id).expect("a calculator")
@@ -188,6 +188,43 @@ fn what_no_input_gives_is_refused_with_what_can_be_had() {
     assert_eq!(code("solve_for=diameter&wanted=point_length:1 deg"), ("/wanted".to_owned(), "unit_wrong"));
     assert_eq!(code("solve_for=diameter"), ("/wanted".to_owned(), "field_missing"));
     assert_eq!(code("diameter=1 in&solve_for=diameter&wanted=point_length:1 in").1, "conflict");
+}
+
+#[test]
+fn what_is_shown_for_a_missing_half_is_of_the_same_calculator() {
+    let mut without: Vec<&str> = Vec::new();
+    for entry in REGISTER {
+        let shown = |text: &str| -> Vec<(String, String)> {
+            let refusal = asked(entry, text).expect_err(text);
+            refusal.0.into_iter().map(|wrong| (wrong.field, wrong.try_this.unwrap_or_default())).collect()
+        };
+        let example = entry.examples[0].fields.iter().map(|(name, value)| format!("{name}={value}"));
+        let example: Vec<String> = example.filter(|pair| !pair.contains('&')).collect();
+        let answered = asked(entry, &example.join("&")).unwrap_or_else(|refusal| panic!("{}: {refusal:?}", entry.id));
+        for (one, other) in [("solve_for", "wanted"), ("correct", "measured")] {
+            let goals = shown(&format!("{one}=diameter"));
+            if goals.iter().any(|(field, good)| field[1..] == *one && good == "leave out") {
+                let also = format!("{}&{one}=metal&{other}=x:1 mm", example.join("&"));
+                assert_eq!(shown(&also), [(format!("/{one}"), "leave out".to_owned())]);
+                without.push(entry.id);
+                continue;
+            }
+            let Some((_, goal)) = goals.iter().find(|(field, _)| field[1..] == *other) else {
+                panic!("{}: {one} is refused without {other}: {goals:?}", entry.id);
+            };
+            let (path, value) = goal.split_once(':').unwrap_or_else(|| panic!("{}: {goal}", entry.id));
+            let result = &answered["result"].pointer(&format!("/{path}"));
+            let unit = result.and_then(|at| at["unit"].as_str()).unwrap_or_else(|| panic!("{}: {goal}", entry.id));
+            assert!(value.ends_with(unit) || unit == "deg", "{}: {goal} in {unit}", entry.id);
+            let names = shown(&format!("{other}={goal}"));
+            let Some((_, name)) = names.iter().find(|(field, _)| field[1..] == *one) else {
+                panic!("{}: {other} is refused without {one}: {names:?}", entry.id);
+            };
+            assert!(entry.good(name).is_some(), "{}: {name} is no input of it", entry.id);
+        }
+    }
+    without.dedup();
+    assert_eq!(without, ["speeds/materials", "datum/visit-order"], "only places or words go in");
 }
 
 #[test]

@@ -23,7 +23,7 @@ impl Caller {
     }
 
     fn with(arguments: &[&str]) -> Self {
-        let client = Client::builder().timeout(Duration::from_secs(20)).build().expect("a client");
+        let client = Client::builder().timeout(Duration::from_secs(60)).build().expect("a client");
         Self { service: Service::start(arguments), client, exercised: Default::default() }
     }
 

@@ -28,17 +28,32 @@ struct Goal {
     unit: Unit,
 }
 
+/// The inputs that are quantities.
+fn quantities(entry: &'static Entry) -> impl Iterator<Item = (&'static str, &'static KindRow)> {
+    let fields = describe_entry(entry).into_iter().flat_map(|described| &described.fields);
+    fields.filter_map(|field| Some((field.name.as_str(), kind_of(field.schema_name.as_deref())?)))
+}
+
+/// The names of the inputs that can be solved for and corrected.
+pub fn targets(entry: &'static Entry) -> impl Iterator<Item = &'static str> {
+    quantities(entry).map(|(name, _)| name)
+}
+
+/// Said where there are none.
+pub fn no_target(asked_as: &str) -> Wrong {
+    let says = "No input of this calculator is a quantity, so none can be found or corrected.";
+    Wrong::new(asked_as, Code::NoAnswer, says, "leave out")
+}
+
 impl Target {
     fn named(entry: &'static Entry, name: &str, asked_as: &'static str) -> Result<Self, Refusal> {
-        let fields = &describe_entry(entry).map(|described| described.fields.as_slice()).unwrap_or_default();
-        let quantities = || fields.iter().filter(|field| kind_of(field.schema_name.as_deref()).is_some());
-        match quantities().find(|field| field.name == name) {
-            Some(field) => match kind_of(field.schema_name.as_deref()) {
-                Some(kind) => Ok(Self { field: &field.name, kind }),
-                None => Err(Refusal::default()),
-            },
+        match quantities(entry).find(|(field, _)| *field == name) {
+            Some((field, kind)) => Ok(Self { field, kind }),
             None => {
-                let names: Vec<&str> = quantities().map(|field| field.name.as_str()).collect();
+                let names: Vec<&str> = targets(entry).collect();
+                if names.is_empty() {
+                    return Err(Refusal::one(no_target(asked_as)));
+                }
                 let near = nearest(name, names.iter().copied()).or(names.first().copied()).unwrap_or_default();
                 let says =
                     format!("\"{}\" is no quantity among the inputs; those are {}.", shown(name), names.join(", "));
@@ -79,9 +94,31 @@ fn kind_of(schema: Option<&str>) -> Option<&'static KindRow> {
     KINDS.iter().copied().find(|row| row.name == name)
 }
 
+/// A result of the calculator's first example that has one, as `wanted` and `measured` name it.
+pub fn good_goal(entry: &'static Entry) -> Option<String> {
+    entry.examples.iter().find_map(|example| {
+        let pair =
+            |(name, value): &(&'static str, &'static str)| (Cow::Borrowed(*name), Given::Text(Cow::Borrowed(*value)));
+        let fields = Fields(example.fields.iter().map(pair).collect());
+        let Body::Result(mut result) = one(entry, &fields, &Reserved::default(), false).ok()?.body else { return None };
+        let mut found = None;
+        result.each_leaf("", &mut |path, leaf| {
+            found.get_or_insert_with(|| written(path, leaf.quantity.value, leaf.quantity.unit));
+        });
+        found
+    })
+}
+
+/// A goal as a request has it.
+fn written(path: &str, value: f64, unit: Unit) -> String {
+    format!("{path}:{} {}", text::full(text::round(value, 4)), unit.spelling())
+}
+
 impl Goal {
-    fn read(said: &str, asked_as: &'static str) -> Result<Self, Refusal> {
-        let wrong = |code: Code, says: String| Refusal::one(Wrong::new(asked_as, code, says, "point_length:0.152 in"));
+    fn read(said: &str, asked_as: &'static str, entry: &'static Entry) -> Result<Self, Refusal> {
+        let wrong = |code: Code, says: String| {
+            Refusal::one(Wrong::new(asked_as, code, says, good_goal(entry).unwrap_or_default()))
+        };
         let Some((name, value)) = said.split_once(':') else {
             return Err(wrong(
                 Code::ValueUnreadable,
@@ -136,7 +173,7 @@ fn with_value(fields: &Fields, target: &Target, si: f64, system: System) -> Fiel
 /// Every value of `field` that gives the wanted result.
 pub fn solve(entry: &'static Entry, fields: &Fields, field: &str, reserved: &Reserved) -> Result<Answer, Refusal> {
     let target = Target::named(entry, field, "solve_for")?;
-    let goal = Goal::read(reserved.wanted.as_deref().unwrap_or_default(), "wanted")?;
+    let goal = Goal::read(reserved.wanted.as_deref().unwrap_or_default(), "wanted", entry)?;
     if let Some((_, given)) = fields.0.iter().find(|(name, _)| *name == target.field) {
         let says = format!("{field} is to be found, so it cannot be stated too.");
         let wrongs = [(target.field, "leave out".to_owned()), ("solve_for", given.said())];
@@ -176,7 +213,7 @@ pub fn solve(entry: &'static Entry, fields: &Fields, field: &str, reserved: &Res
 /// The correction of `field` by a result that was measured.
 pub fn correct(entry: &'static Entry, fields: &Fields, field: &str, reserved: &Reserved) -> Result<Answer, Refusal> {
     let target = Target::named(entry, field, "correct")?;
-    let goal = Goal::read(reserved.measured.as_deref().unwrap_or_default(), "measured")?;
+    let goal = Goal::read(reserved.measured.as_deref().unwrap_or_default(), "measured", entry)?;
     let answer = one(entry, fields, reserved, reserved.working.unwrap_or(true))?;
     let Body::Result(result) = answer.body else { return Err(Refusal::default()) };
     let Some(Node::Quantity(intended)) = answer.inputs.member(target.field) else {
@@ -263,7 +300,7 @@ fn values(
                 asked_as,
                 Code::UnitWrong,
                 says,
-                format!("{}:{} {}", goal.path, text::full(text::round(quantity.value, 4)), quantity.unit.spelling()),
+                written(&goal.path, quantity.value, quantity.unit),
             )));
         }
         Some(Ok(_)) => {}

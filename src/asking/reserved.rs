@@ -1,7 +1,9 @@
 //! The fields that every calculator's request may carry beside its own. Their names are used by no
 //! calculator as inputs.
 
+use super::backwards;
 use super::machine::{self, StoodIn};
+use crate::calculators::Entry;
 use crate::fields::Fields;
 use crate::quantity::{Resolution, System};
 use crate::refusal::{Code, Refusal, Wrong};
@@ -187,7 +189,7 @@ pub fn good(name: &str) -> Option<&'static str> {
 
 impl Reserved {
     /// Takes the reserved fields out of a request and reads them.
-    pub fn take(fields: &mut Fields, form: Form) -> Result<Self, Refusal> {
+    pub fn take(entry: &'static Entry, fields: &mut Fields, form: Form) -> Result<Self, Refusal> {
         let mut own = Fields::default();
         fields.0.retain(|(name, value)| {
             let reserved = RESERVED.contains(&name.as_ref());
@@ -243,8 +245,16 @@ impl Reserved {
                 (None, Some(_)) => (one, other),
                 _ => continue,
             };
+            if backwards::targets(entry).next().is_none() {
+                wrongs.push(backwards::no_target(there));
+                continue;
+            }
             let says = format!("{there} needs {missing} beside it.");
-            wrongs.push(Wrong::new(missing, Code::FieldMissing, says, good(missing).unwrap_or_default()));
+            let good = match missing {
+                "wanted" | "measured" => backwards::good_goal(entry),
+                _ => backwards::targets(entry).next().map(str::to_owned),
+            };
+            wrongs.push(Wrong::new(missing, Code::FieldMissing, says, good.unwrap_or_default()));
         }
         if read.solve_for.is_some() && read.correct.is_some() {
             let says = "A request is solved backwards or corrected, not both.";

@@ -76,7 +76,7 @@ impl Sheet {
             return Err(whole(Code::NotFound, "This calculator is not described.", ""));
         };
         let places = &described.places;
-        let reserved = Reserved::take(&mut query, Form::Sheet)?;
+        let reserved = Reserved::take(entry, &mut query, Form::Sheet)?;
         let separator = reserved.separator.unwrap_or(Separator::Comma);
         let mut reader = records(head, separator);
         let (mut header, mut first) = (ByteRecord::new(), ByteRecord::new());

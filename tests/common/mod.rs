@@ -88,8 +88,11 @@ pub struct Service {
 
 impl Service {
     pub fn start(arguments: &[&str]) -> Self {
+        // Not optimized, and beside other tests, writing the description can take longer than a caller is let wait.
+        let patience: &[&str] = if arguments.contains(&"--timeout") { &[] } else { &["--timeout", "60"] };
         let mut child = Command::new(env!("CARGO_BIN_EXE_shop-reckoner"))
             .args(["--listen", "127.0.0.1:0", "--log", "info"])
+            .args(patience)
             .args(arguments)
             .stdout(Stdio::piped())
             .stderr(Stdio::piped())

@@ -297,10 +297,20 @@ fn every_example_shows_working_that_is_right() {
     assert!(failures.is_empty(), "{}", failures.join("\n"));
 }
 
+/// The paths of an answer's results.
+fn result_paths(answer: &Value) -> HashSet<String> {
+    let mut results = HashMap::new();
+    leaves(&answer["result"], "", &mut results);
+    results.into_keys().collect()
+}
+
 #[test]
 fn every_checked_answer_shows_working_that_is_right() {
     let mut seen = HashSet::new();
     let mut failures = Vec::new();
+    // What a calculator's answers have between them, and the answers.
+    let mut paths: HashMap<String, HashSet<String>> = HashMap::new();
+    let mut answers = Vec::new();
     for check in checks() {
         if !seen.insert((check.calculator.clone(), check.inputs.clone())) {
             continue;
@@ -308,6 +318,18 @@ fn every_checked_answer_shows_working_that_is_right() {
         let Ok(answer) = asked(check.entry(), &check.inputs) else { continue };
         if let Err(says) = verify(&answer) {
             failures.push(format!("{}?{}: {says}", check.calculator, check.inputs));
+        }
+        paths.entry(check.calculator.clone()).or_default().extend(result_paths(&answer));
+        answers.push((check.calculator, check.inputs, answer));
+    }
+    // What one answer has among its results another that works it out has too.
+    for (calculator, inputs, answer) in &answers {
+        let has = result_paths(answer);
+        let worked_out = answer["working"].as_array().into_iter().flatten();
+        for field in worked_out.filter_map(|step| step["gives"]["field"].as_str()) {
+            if paths[calculator].contains(field) && !has.contains(field) {
+                failures.push(format!("{calculator}?{inputs}: {field} is worked out, and is not among the results"));
+            }
         }
     }
     assert!(failures.is_empty(), "{} answers:\n{}", failures.len(), failures.join("\n"));

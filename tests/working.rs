@@ -261,7 +261,9 @@ fn verify(answer: &Value) -> Result<(), String> {
             other => return Err(says(format!("is of no known kind: {other:?}"))),
         }
         let field = step["gives"]["field"].as_str().unwrap_or_default().to_owned();
-        given.insert(field.clone());
+        if !given.insert(field.clone()) {
+            return Err(says(format!("{field} is given a second time")));
+        }
         origins.insert(field, gives);
     }
     let mut results = HashMap::new();

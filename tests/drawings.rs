@@ -118,7 +118,7 @@ fn measure(sheet: &Sheet, answer: &Value) -> Result<usize, TestCaseError> {
         let (value, dimension) = si(quantity).expect("a quantity");
         let at = |name: &str| number(group, name);
         match dimension {
-            Dimension::Length => {
+            Dimension::Length | Dimension::FeedPerRev => {
                 let length = (at("data-x2") - at("data-x1")).hypot(at("data-y2") - at("data-y1"));
                 sheet.same(length / sheet.scale, value.abs(), field)?;
             }
@@ -270,6 +270,7 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
         "threads/wires",
         "speeds/ball-nose",
         "speeds/entry",
+        "speeds/surface-finish",
     ] {
         assert!(ids.contains(&id), "{id} has no drawing");
     }

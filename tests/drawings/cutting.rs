@@ -70,6 +70,35 @@ proptest! {
     }
 
     #[test]
+    fn every_groove_has_the_shape_of_the_nose(radius in 0.05..10.0f64, part in 0.001..2.0f64) {
+        let query = format!("nose_radius={radius} mm&feed_per_rev={} mm/rev", part * radius);
+        compare("speeds/surface-finish", &query, |sheet, answer| {
+            let (radius, feed) = (radius / 1000.0, part * radius / 1000.0);
+            let surface = corners(sheet, sheet.of_field("path", "surface")[0]);
+            for (x, y) in &surface {
+                let over = x - (x / feed).round() * feed;
+                sheet.same(over.hypot(y - radius), radius, "from the middle of the nose")?;
+            }
+            let peak = surface.iter().map(|(_, y)| *y).fold(0.0, f64::max);
+            sheet.same(peak, length(&answer["result"]["theoretical_height"]), "the peak")?;
+            for (x, y) in corners(sheet, sheet.of_field("path", "nose")[0]) {
+                sheet.same(x.hypot(y - radius), radius, "the nose")?;
+            }
+            Ok(())
+        })?;
+    }
+
+    #[test]
+    fn by_the_usual_rule_the_grooves_stand_as_high_as_it_says(radius in 0.05..10.0f64, part in 0.001..2.0f64) {
+        let query = format!("nose_radius={radius} mm&feed_per_rev={} mm/rev&method=usual", part * radius);
+        compare("speeds/surface-finish", &query, |sheet, answer| {
+            let surface = corners(sheet, sheet.of_field("path", "surface")[0]);
+            let peak = surface.iter().map(|(_, y)| *y).fold(0.0, f64::max);
+            sheet.same(peak, length(&answer["result"]["theoretical_height"]), "the peak")
+        })?;
+    }
+
+    #[test]
     fn the_way_of_a_ramp_is_as_long_as_answered(depth in 0.5..20.0f64, slope in 1.0..30.0f64, slot in 0.2..30.0f64) {
         let query = format!(
             "way=ramp&depth={depth} mm&feed_rate=100 mm/min&ramp_angle={slope} deg&slot_length={} mm", slot * depth

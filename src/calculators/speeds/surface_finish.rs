@@ -1,7 +1,9 @@
 //! The roughness that a tool's nose leaves by its geometry: height and mean deviation from feed, and the
 //! feed for either, by the exact arc and by the usual rule of the shop.
 
-use crate::calculators::{Calculator, Example, Task};
+mod drawing;
+
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::fields::PlainNumber;
 use crate::quantity::{FeedPerRev, FoundFeedPerRev, FoundRoughness, Roughness, SiValue, Size};
@@ -108,6 +110,7 @@ impl Calculator for SurfaceFinish {
             fields: &[("nose_radius", "1/32 in"), ("theoretical_height", "250 uin")],
         },
     ];
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
     type Input = SurfaceFinishInput;
     type Output = SurfaceFinishResult;
 

@@ -271,6 +271,7 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
         "speeds/ball-nose",
         "speeds/entry",
         "speeds/surface-finish",
+        "datum/indicate",
     ] {
         assert!(ids.contains(&id), "{id} has no drawing");
     }

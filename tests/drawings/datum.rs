@@ -88,6 +88,38 @@ proptest! {
     }
 
     #[test]
+    fn the_indicated_work_stands_off_the_axis_as_it_does(
+        off in (-0.5..0.5f64, -0.5..0.5f64), boss in any::<bool>(), chuck in any::<bool>(), zero in -1.0..1.0f64,
+    ) {
+        // A tip is pressed in where the metal comes nearer: in a bore where its centre is not, on a boss where it is.
+        let sense = if boss { 1.0 } else { -1.0 };
+        let r = [off.0, off.1, -off.0, -off.1].map(|way| zero + sense * way);
+        let query = format!(
+            "reading_0={} mm&reading_90={} mm&reading_180={} mm&reading_270={} mm&feature={}&turning={}",
+            r[0], r[1], r[2], r[3], if boss { "boss" } else { "bore" }, if chuck { "chuck" } else { "spindle" }
+        );
+        compare("datum/indicate", &query, |sheet, _| {
+            let plain = sheet.document.descendants().filter(|node| node.tag_name().name() == "circle");
+            let plain: Vec<_> = plain.filter(|node| !node.has_attribute("data-field")).map(|node| round(sheet, node)).collect();
+            let (x, y, radius) = plain.iter().copied().max_by(|a, b| a.2.total_cmp(&b.2)).expect("the work");
+            let (to_x, to_y, _) = round(sheet, sheet.of_field("circle", "move")[0]);
+            // What moves is at zero: the spindle, or the work.
+            let axis = if chuck { (to_x, to_y) } else { (0.0, 0.0) };
+            sheet.same(x - axis.0, off.0 / 1000.0, "the centre on X")?;
+            sheet.same(y - axis.1, off.1 / 1000.0, "the centre on Y")?;
+            let touches: Vec<_> = plain.iter().filter(|dot| dot.2 < 0.2 * radius).collect();
+            prop_assert_eq!(touches.len(), 4);
+            for (at, dot) in touches.into_iter().enumerate() {
+                sheet.same((dot.0 - x).hypot(dot.1 - y), radius, "a touch on the work")?;
+                let (along, across) = turned((dot.0 - axis.0, dot.1 - axis.1), -90.0 * at as f64);
+                prop_assert!(along > 0.0);
+                sheet.same(across, 0.0, "a touch off its quarter")?;
+            }
+            Ok(())
+        })?;
+    }
+
+    #[test]
     fn the_circle_drawn_is_that_which_was_touched(
         center in (-200.0..200.0f64, -200.0..200.0f64), radius in 1.0..150.0f64, tip in 0.0..0.5f64, boss in any::<bool>(),
         first in 0.0..360.0f64, steps in proptest::collection::vec(40.0..150.0f64, 2..7),

@@ -1,7 +1,9 @@
 //! How far off centre a bore or a boss runs, from an indicator's readings at its four quarters, and
 //! which way to move: half the difference of opposite readings.
 
-use crate::calculators::{Calculator, Example, Task};
+mod drawing;
+
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::quantity::{Angle, Difference, FoundDifference, FoundExtent, FoundMove, SiValue, TINY, Unit, angle};
 use crate::refusal::{Code, Refusal, between};
@@ -141,6 +143,7 @@ impl Calculator for Indicate {
             ],
         },
     ];
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
     type Input = IndicateInput;
     type Output = IndicateResult;
 

@@ -272,6 +272,7 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
         "speeds/entry",
         "speeds/surface-finish",
         "datum/indicate",
+        "threads/tap-limit",
     ] {
         assert!(ids.contains(&id), "{id} has no drawing");
     }

@@ -3,6 +3,7 @@
 use crate::datum::{corners, ends, off_line, round};
 use crate::{compare, length};
 use proptest::prelude::*;
+use roxmltree::Node;
 
 proptest! {
     #![proptest_config(ProptestConfig { cases: 40, ..ProptestConfig::default() })]
@@ -66,6 +67,35 @@ proptest! {
             let step = step * diameter / 1000.0;
             let between = surface.iter().filter(|(x, _)| (-step..=0.0).contains(x)).map(|(_, y)| *y);
             sheet.same(between.fold(0.0, f64::max), length(&answer["result"]["cusp_height"]), "the cusp")
+        })?;
+    }
+
+    #[test]
+    fn the_band_of_each_tap_lies_to_that_of_the_class_as_its_thread_does(
+        thread in prop_oneof![Just("1/4-20 UNC"), Just("3/8-16 UNC"), Just("M10"), Just("M6x1"), Just("1-8 UNC")],
+        over in -0.02..0.05f64,
+    ) {
+        compare("threads/tap-limit", &format!("thread={thread}&expected_oversize={over} mm"), |sheet, answer| {
+            let spans = |path: Node| {
+                let x: Vec<f64> = corners(sheet, path).into_iter().map(|(x, _)| x).collect();
+                (x.iter().copied().fold(f64::INFINITY, f64::min), x.iter().copied().fold(f64::NEG_INFINITY, f64::max))
+            };
+            let result = &answer["result"];
+            let (least, greatest) = spans(sheet.of_field("path", "class")[0]);
+            sheet.same(least, length(&result["pitch_min"]), "the least limit")?;
+            sheet.same(greatest, length(&result["pitch_max"]), "the greatest limit")?;
+            let taps = result["taps"].as_array().expect("taps");
+            let bands = sheet.of_field("path", "taps");
+            prop_assert_eq!(bands.len(), taps.len());
+            for (band, tap) in bands.into_iter().zip(taps) {
+                let (from, to) = spans(band);
+                sheet.same(from, length(&tap["hole_min"]), "the smallest thread")?;
+                sheet.same(to, length(&tap["hole_max"]), "the largest thread")?;
+                let is_within = from >= least - 1e-9 && to <= greatest + 1e-9;
+                prop_assert_eq!(Some(is_within), tap["within_class"].as_bool());
+                prop_assert_eq!(band.has_attribute("stroke-dasharray"), !is_within);
+            }
+            Ok(())
         })?;
     }
 

@@ -2,6 +2,7 @@
 //! B94.9 and the classes of ISO 2857, with the oversize that a tap cuts and the coat that is still to
 //! come on the flanks.
 
+mod drawing;
 mod finished;
 mod rows;
 mod tap;
@@ -9,7 +10,7 @@ mod zones;
 
 use super::given::given;
 use super::internal_class;
-use crate::calculators::{Calculator, Example, Task};
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::quantity::{Difference, Extent, FoundDifference, FoundExtent, FoundLowerLimit, FoundSize, FoundUpperLimit};
 use crate::reference::thread_class::InternalClass;
@@ -232,6 +233,7 @@ impl Calculator for TapLimit {
             fields: &[("thread", "M10"), ("marking", "d_limit"), ("thickness_min", "5 um"), ("thickness_max", "8 um")],
         },
     ];
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
     type Input = TapLimitInput;
     type Output = TapLimitResult;
 

@@ -273,6 +273,8 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
         "speeds/surface-finish",
         "datum/indicate",
         "threads/tap-limit",
+        "threads/rescue",
+        "datum/lathe-touch-off",
     ] {
         assert!(ids.contains(&id), "{id} has no drawing");
     }

@@ -100,6 +100,22 @@ proptest! {
     }
 
     #[test]
+    fn the_drill_of_a_rescue_clears_the_old_thread_and_the_wall_stands_outside_the_new(
+        hole in 3.0..30.0f64, edge in 1.0..4.0f64,
+    ) {
+        let query = format!("hole_diameter={hole} mm&edge_distance={} mm", edge * hole);
+        compare("threads/rescue", &query, |sheet, answer| {
+            let (_, _, clean) = round(sheet, sheet.of_field("circle", "clean_diameter")[0]);
+            let drills = sheet.of_field("circle", "candidates.drill_diameter");
+            prop_assert_eq!(drills.len(), usize::from(answer["result"]["candidates"][0].is_object()));
+            let Some(drill) = drills.first() else { return Ok(()) };
+            prop_assert!(round(sheet, *drill).2 >= clean - 1e-9);
+            let [(near, _), _] = ends(sheet, sheet.of_field("line", "edge")[0]);
+            sheet.same(near, edge * hole / 1000.0, "the edge")
+        })?;
+    }
+
+    #[test]
     fn every_groove_has_the_shape_of_the_nose(radius in 0.05..10.0f64, part in 0.001..2.0f64) {
         let query = format!("nose_radius={radius} mm&feed_per_rev={} mm/rev", part * radius);
         compare("speeds/surface-finish", &query, |sheet, answer| {

@@ -120,6 +120,35 @@ proptest! {
     }
 
     #[test]
+    fn the_tool_of_a_lathe_stands_on_the_surface_it_cut(
+        measured in 1.0..200.0f64, part in 0.0..0.5f64, inside in any::<bool>(), counts in any::<bool>(),
+    ) {
+        let target = if inside { measured * (1.0 + part) } else { measured * (1.0 - part) };
+        let query = format!(
+            "measured_diameter={measured} mm&target_diameter={target} mm&dial={}&surface={}",
+            if counts { "diameter" } else { "radius" }, if inside { "inside" } else { "outside" }
+        );
+        compare("datum/lathe-touch-off", &query, |sheet, _| {
+            let tool = corners(sheet, sheet.of_field("path", "tool")[0]);
+            let surfaces = sheet.of_field("line", "measured_diameter");
+            prop_assert_eq!(surfaces.len(), 2);
+            let low = surfaces.iter().map(|line| ends(sheet, *line)[0].1).fold(f64::INFINITY, f64::min);
+            sheet.same(low, -measured / 2000.0, "the surface")?;
+            sheet.same(tool[0].1, low, "the tip")?;
+            // The rest of the tool is where no metal is.
+            for corner in &tool[1..] {
+                prop_assert_eq!(corner.1 > low, inside);
+            }
+            for line in sheet.of_field("line", "target_diameter") {
+                let [(_, from), (_, to)] = ends(sheet, line);
+                sheet.same(from, to, "level")?;
+                sheet.same(from.abs(), target / 2000.0, "the wanted surface")?;
+            }
+            Ok(())
+        })?;
+    }
+
+    #[test]
     fn the_circle_drawn_is_that_which_was_touched(
         center in (-200.0..200.0f64, -200.0..200.0f64), radius in 1.0..150.0f64, tip in 0.0..0.5f64, boss in any::<bool>(),
         first in 0.0..360.0f64, steps in proptest::collection::vec(40.0..150.0f64, 2..7),

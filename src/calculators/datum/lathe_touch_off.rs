@@ -1,8 +1,11 @@
 //! What to set a lathe's cross slide to after a trial cut was measured, and how far it still has to
 //! go: a slide that counts diameters moves half of what it shows.
 
-use crate::calculators::{Calculator, Example, Task};
+mod drawing;
+
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::drawing::Written;
 use crate::quantity::{Found, FoundCrossDiameter, FoundCrossRadius, FoundExtent, FoundMove, FoundPlace, SiValue, Size};
 use crate::refusal::{Code, Refusal, between};
 use crate::tree::{IntoTree, Node};
@@ -111,6 +114,15 @@ impl From<CrossReading> for Shown {
     }
 }
 
+impl From<CrossReading> for Written {
+    fn from(reading: CrossReading) -> Self {
+        match reading {
+            CrossReading::Diameter(found) => found.into(),
+            CrossReading::Radius(found) => found.into(),
+        }
+    }
+}
+
 // The two kinds are written alike, as every place on a machine is.
 impl PartialSchema for CrossReading {
     fn schema() -> RefOr<Schema> {
@@ -171,6 +183,7 @@ impl Calculator for LatheTouchOff {
             ],
         },
     ];
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
     type Input = LatheTouchOffInput;
     type Output = LatheTouchOffResult;
 

@@ -2,9 +2,11 @@
 //! old thread, with the metal that stays beside them (lists and limits of the standards; percentage as
 //! Machinery's Handbook counts it).
 
+mod drawing;
+
 use super::rescue_hole::{check_families, check_hole, check_wall, clean_diameter};
 use super::rescue_rows::{self, Hole};
-use crate::calculators::{Calculator, Example, Task};
+use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::fields::Count;
 use crate::quantity::{Extent, FoundDifference, FoundExtent, FoundSize, FoundThreadPercent, Size, ThreadPercent, Unit};
@@ -172,6 +174,7 @@ impl Calculator for Rescue {
             fields: &[("hole_diameter", "21.5 mm"), ("families", "pipe_parallel,npt,pipe_taper")],
         },
     ];
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
     type Input = RescueInput;
     type Output = RescueResult;
 

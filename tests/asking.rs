@@ -44,10 +44,6 @@ fn a_tolerance_is_in_the_units_of_the_answer() {
     let metric = answer("holes/drill-point", "diameter=0.500 ±0.002 in&units=metric");
     let plus = |answer: &Value| number(&answer["result"]["point_length"]["plus_minus"]["worst_case"]["plus"]);
     assert!((plus(&inch) * 25.4 - plus(&metric)).abs() < 1e-6);
-    let stated = &metric["inputs"]["diameter"];
-    for (name, value) in [("value", 12.7), ("plus", 0.0508), ("minus", 0.0508)] {
-        assert!((number(&stated[name]) - value).abs() < 1e-12, "{stated}");
-    }
     assert!((plus(&inch) - 0.002 * 0.5 / 59f64.to_radians().tan()).abs() < 1e-8);
 }
 

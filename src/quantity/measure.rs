@@ -376,3 +376,17 @@ impl<'de, K: Kind> Visitor<'de> for MeasureVisitor<K> {
         Measure::from_written(Written { value, unit: known, tolerance }, &text).map_err(to_serde)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_tolerance_goes_into_the_other_system_with_its_value() {
+        let quantity =
+            Quantity { value: 0.5, unit: Unit::Inch, kind: kind::Size::ROW, tolerance: Some((0.002, 0.001)) };
+        let metric = quantity.in_system(System::Metric);
+        assert_eq!((metric.value, metric.unit, metric.tolerance), (12.7, Unit::Millimetre, Some((0.0508, 0.0254))));
+        assert_eq!(metric.in_system(System::Inch).tolerance, quantity.tolerance);
+    }
+}

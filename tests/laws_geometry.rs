@@ -48,6 +48,18 @@ fn a_radius_and_a_chord_have_two_arcs_and_a_diameter_one() {
 }
 
 #[test]
+fn where_radius_and_chord_have_one_arc_the_working_says_why() {
+    let why = |query: &str| {
+        let answer = answer(query).expect("an arc");
+        let steps = answer["working"].as_array().expect("steps").iter();
+        let choices = steps.filter(|step| step["gives"]["field"] == "solutions.angle");
+        choices.map(|step| step["formula"].as_str().expect("a rule").to_owned()).collect::<Vec<_>>().join("\n")
+    };
+    assert!(why("radius=30 mm&chord=60 mm").contains("the chord is a diameter"));
+    assert!(why("radius=1000 m&chord=1e-12 m").contains("so nearly the full circle"));
+}
+
+#[test]
 fn a_half_circle_by_length_and_area_is_one_solution() {
     let (length, area) = (std::f64::consts::PI, std::f64::consts::PI / 2.0);
     let found = solutions(&format!("arc_length={length}in&segment_area={area}in2"));

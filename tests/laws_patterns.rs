@@ -125,6 +125,12 @@ fn the_hole_picked_up_is_hole_1() {
     }
     let off = "diameter=5in&holes=6&through=1.52 in,2 in";
     assert!(notes(off).contains(&"through_off_circle".to_owned()));
+    for (x, percent) in [(2.001, "lies 0.05 percent"), (2.00001, "lies less than 0.01 percent")] {
+        let answer = solved(&format!("diameter=4 in&holes=6&through={x} in,0 in"));
+        let notes = answer["notes"].as_array().unwrap();
+        let note = notes.iter().find(|note| note["code"] == "through_off_circle").expect("the note");
+        assert!(note["says"].as_str().unwrap().contains(percent), "{note}");
+    }
     let says = solved(off)["notes"][0]["says"].as_str().unwrap().to_owned();
     assert!(says.contains("0.48 percent farther"), "{says}");
     let wrong = &refused("diameter=5in&holes=6&through=1in,2in&center_x=1in&center_y=2in")[0];

@@ -185,6 +185,20 @@ fn overrides_in_tapping_are_refused_but_a_following_feed_may_be_slowed() {
 }
 
 #[test]
+fn overrides_are_noted_where_they_change_the_chip_and_only_there() {
+    for (speed, feed, noted) in
+        [(80, 80, None), (100, 100, None), (80, 81, Some("chip_thickened")), (81, 80, Some("chip_thinned"))]
+    {
+        let query = format!(
+            "spindle_speed=630 rpm&diameter=1/2 in&feed_rate=5 in/min&speed_override={speed} percent&feed_override={feed} percent"
+        );
+        let notes = codes(&solved("speeds/as-run", &query), "notes");
+        let of_chip: Vec<&str> = notes.iter().map(String::as_str).filter(|note| note.starts_with("chip_thi")).collect();
+        assert_eq!(of_chip, Vec::from_iter(noted), "{query}");
+    }
+}
+
+#[test]
 fn slowing_the_spindle_alone_thickens_the_chip_and_says_so() {
     let query =
         "spindle_speed=630 rpm&diameter=12 mm&feed_rate=120 mm/min&teeth=4&speed_override=80 percent&units=metric";

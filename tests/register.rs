@@ -7,7 +7,7 @@ use common::{asked, golden};
 use proptest::prelude::*;
 use serde_json::Value;
 use shop_reckoner::asking::{RESERVED, described};
-use shop_reckoner::calculators::{Entry, REGISTER};
+use shop_reckoner::calculators::{Entry, Example, REGISTER};
 use shop_reckoner::service::openapi;
 use std::collections::{HashMap, HashSet};
 
@@ -76,6 +76,23 @@ fn every_answer_has_sources() {
             let text: Vec<String> = example.fields.iter().map(|(name, value)| format!("{name}={value}")).collect();
             let answer = asked(entry, &text.join("&")).unwrap_or_else(|r| panic!("{}: {r:?}", entry.id));
             assert!(!answer["sources"].as_array().expect("sources").is_empty(), "{}", entry.id);
+        }
+    }
+}
+
+#[test]
+fn what_is_asked_for_first_is_among_the_results() {
+    for entry in REGISTER {
+        for lead in entry.leads {
+            let shows = |example: &Example| {
+                let query: Vec<String> = example.fields.iter().map(|(name, value)| format!("{name}={value}")).collect();
+                let answer = asked(entry, &query.join("&")).expect("an answer");
+                let step =
+                    |at: Option<&Value>, part: &str| at.and_then(|at| at.get(0).unwrap_or(at).get(part)).cloned();
+                let at = lead.split('.').fold(Some(answer["result"].clone()), |at, part| step(at.as_ref(), part));
+                at.is_some_and(|at| !at.is_null() && !(at.is_object() && at.get("value").is_none()))
+            };
+            assert!(entry.examples.iter().any(shows), "{}: {lead} is a single result of no example", entry.id);
         }
     }
 }

@@ -241,6 +241,10 @@ pub trait Calculator: 'static {
     /// What it gives.
     type Output: IntoTree + ToSchema;
 
+    /// Results that a person asks for first, by their paths with points; if none, a thing chosen by name and the first
+    /// quantity.
+    const LEADS: &'static [&'static str] = &[];
+
     /// The drawing of an answer, where a person would rather look than read.
     const DRAW: Option<Draw<Self::Input, Self::Output>> = None;
 
@@ -283,6 +287,8 @@ pub struct Entry {
     pub words: &'static [&'static str],
     /// See [`Calculator::EXAMPLES`].
     pub examples: &'static [Example],
+    /// Results that a person asks for first.
+    pub leads: &'static [&'static str],
     /// Reads the fields, checks them and calculates.
     pub solve: fn(&Fields, &mut Record) -> Result<Solved, Refusal>,
     /// The same, to the drawing of the answer, if it has one.
@@ -306,6 +312,7 @@ impl Entry {
             another_check: C::ANOTHER_CHECK,
             words: C::WORDS,
             examples: C::EXAMPLES,
+            leads: C::LEADS,
             solve: solve::<C>,
             draw: match C::DRAW {
                 Some(_) => Some(draw::<C>),

@@ -6,6 +6,7 @@ use super::field::words;
 use super::stated::query;
 use super::tables::{Cell, chart, in_other, lists, plain, setting, singles, two_columns};
 use crate::asking::{Answer, Body, Form};
+use crate::calculators::Entry;
 use crate::quantity::System;
 use crate::shop;
 use crate::tree::Node;
@@ -30,9 +31,13 @@ pub fn result(answer: &Answer, drawing: Markup, filled: &Filled) -> Markup {
     }
 }
 
-/// What a result is asked for first, each by its path and what it is called: a thing chosen by name, such as
-/// a stock drill, then the first single quantity. Nothing where a list comes before them.
-fn leading(result: &Node) -> Vec<(String, String, Cell)> {
+/// What a result is asked for first, each by its path and what it is called: what the calculator names, else a thing
+/// chosen by name, such as a stock drill, then the first single quantity. Nothing where a list comes before them.
+fn leading(entry: &Entry, result: &Node) -> Vec<(String, String, Cell)> {
+    let named: Vec<_> = entry.leads.iter().filter_map(|path| lead(result, path)).collect();
+    if !named.is_empty() {
+        return named;
+    }
     let Node::Record(members) = result else { return Vec::new() };
     let is_table =
         |node: &Node| matches!(node, Node::List(rows) if rows.iter().any(|row| matches!(row, Node::Record(_))));
@@ -48,11 +53,27 @@ fn leading(result: &Node) -> Vec<(String, String, Cell)> {
     named.chain(first.map(|(name, node)| (name.clone(), name.clone(), Cell::of(node)))).collect()
 }
 
+/// What stands at a path with points; in a list, in its first row.
+fn lead(result: &Node, path: &str) -> Option<(String, String, Cell)> {
+    let mut node = result;
+    let mut name = Vec::new();
+    for part in path.split('.') {
+        if let Node::List(rows) = node {
+            // It is one of the rows, not the result of that name.
+            (node, name) = (rows.first()?, vec!["first".to_owned()]);
+        }
+        node = node.member(part)?;
+        name.push(words(part));
+    }
+    let name = name.join(", ");
+    Some((name.clone(), name, Cell::of(node)))
+}
+
 fn body(answer: &Answer, drawing: Markup, filled: &Filled) -> Markup {
     html! {
         @match &answer.body {
             Body::Result(result) => {
-                @let leads = leading(result);
+                @let leads = leading(answer.entry, result);
                 div.beside {
                     div.values {
                         @for (_, name, cell) in &leads {

@@ -125,6 +125,7 @@ impl Calculator for Handwheel {
             ],
         },
     ];
+    const LEADS: &'static [&'static str] = &["nearest.turns", "nearest.divisions"];
     type Input = HandwheelInput;
     type Output = HandwheelResult;
 

@@ -143,6 +143,7 @@ impl Calculator for Indicate {
             ],
         },
     ];
+    const LEADS: &'static [&'static str] = &["move.x", "move.y"];
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
     type Input = IndicateInput;
     type Output = IndicateResult;

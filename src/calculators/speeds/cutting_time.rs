@@ -170,6 +170,7 @@ impl Calculator for CuttingTime {
             ],
         },
     ];
+    const LEADS: &'static [&'static str] = &["cutting_time"];
     type Input = CuttingTimeInput;
     type Output = CuttingTimeResult;
 

@@ -110,6 +110,7 @@ impl Calculator for SurfaceFinish {
             fields: &[("nose_radius", "1/32 in"), ("theoretical_height", "250 uin")],
         },
     ];
+    const LEADS: &'static [&'static str] = &["feed_per_rev", "roughness_ra"];
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
     type Input = SurfaceFinishInput;
     type Output = SurfaceFinishResult;

@@ -203,6 +203,7 @@ impl Calculator for ToolLife {
             ],
         },
     ];
+    const LEADS: &'static [&'static str] = &["cutting_speed", "tool_life"];
     type Input = ToolLifeInput;
     type Output = ToolLifeResult;
 

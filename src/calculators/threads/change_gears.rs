@@ -201,6 +201,7 @@ impl Calculator for ChangeGears {
             ],
         },
     ];
+    const LEADS: &'static [&'static str] = &["trains.train"];
     type Input = ChangeGearsInput;
     type Output = ChangeGearsResult;
 

@@ -202,6 +202,7 @@ impl Calculator for Identify {
             ],
         },
     ];
+    const LEADS: &'static [&'static str] = &["thread", "measured_pitch"];
     type Input = IdentifyInput;
     type Output = IdentifyResult;
 

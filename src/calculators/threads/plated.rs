@@ -178,6 +178,7 @@ impl Calculator for Plated {
             ],
         },
     ];
+    const LEADS: &'static [&'static str] = &["before.pitch_max", "before.pitch_min"];
     type Input = PlatedInput;
     type Output = PlatedResult;
 

@@ -174,6 +174,7 @@ impl Calculator for Rescue {
             fields: &[("hole_diameter", "21.5 mm"), ("families", "pipe_parallel,npt,pipe_taper")],
         },
     ];
+    const LEADS: &'static [&'static str] = &["thread"];
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
     type Input = RescueInput;
     type Output = RescueResult;

@@ -240,6 +240,7 @@ impl Calculator for SinglePoint {
     const EXAMPLES: &'static [Example] = examples::EXAMPLES;
     type Input = SinglePointInput;
     type Output = SinglePointResult;
+    const LEADS: &'static [&'static str] = &["depth"];
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {

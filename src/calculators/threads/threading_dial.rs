@@ -106,6 +106,7 @@ impl Calculator for ThreadingDial {
             fields: &[("lead", "1.75 mm"), ("leadscrew_lead", "1/8 in"), ("dial_gear", "32"), ("dial_marks", "8")],
         },
     ];
+    const LEADS: &'static [&'static str] = &["every_marks"];
     type Input = ThreadingDialInput;
     type Output = ThreadingDialResult;
 

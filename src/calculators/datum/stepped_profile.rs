@@ -283,8 +283,7 @@ fn steps(input: &SteppedProfileInput, profile: &Profile) -> Result<u32, Refusal>
         return Err(Refusal(vec![Wrong::new("step", Code::NoAnswer, says, fits)]));
     }
     let wanted = input.cusp.map_or(0.0, |cusp| cusp.get().si());
-    let low_enough = |steps: &u32| profile.cusp(*steps).is_some_and(|cusp| cusp <= wanted * (1.0 + 1e-12));
-    (1..=MOST_STEPS).find(low_enough).ok_or_else(|| {
+    profile.fewest_steps(wanted * (1.0 + 1e-12)).ok_or_else(|| {
         let says = format!("Ridges as low as that would take more than {MOST_STEPS} steps.");
         let unit = input.cusp.map_or(Unit::Millimetre, |cusp| cusp.quantity().unit);
         match profile.cusp(MOST_STEPS) {

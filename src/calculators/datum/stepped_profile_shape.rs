@@ -79,6 +79,11 @@ impl Arc {
         if self.sense == Sense::Counterclockwise { self.start.0 + turned } else { self.start.0 - turned }
     }
 
+    /// How far a point lies off the arc's circle.
+    fn off(&self, point: &Plane) -> f64 {
+        ((point.0 - self.center.0).hypot(point.1 - self.center.1) - self.radius).abs()
+    }
+
     /// A point on a circle about the same centre.
     pub fn point(&self, radius: f64, degrees: f64) -> Plane {
         let (sin, cos) = crate::quantity::angle::sin_cos(degrees);
@@ -126,6 +131,38 @@ impl Profile {
         }
     }
 
+    /// The fewest steps that leave no ridge higher than `most`.
+    pub fn fewest_steps(&self, most: f64) -> Option<u32> {
+        // Where along the profile, from 0 to 1, a ridge was too high: with one step more it is so nearly there.
+        let mut high = 0.5;
+        (1..=MOST_STEPS).find(|steps| {
+            let steps = *steps;
+            let Shape::Arc(arc) = self.shape else { return self.cusp(steps).is_some_and(|cusp| cusp <= most) };
+            if !self.flat {
+                return self.cusp(steps).is_some_and(|cusp| cusp <= most);
+            }
+            let at = ((high * f64::from(steps)) as u32).min(steps - 1);
+            let pair = [at, at + 1].map(|step| arc.point(arc.radius, arc.degrees(step, steps)));
+            if self.corners(&pair).iter().any(|corner| arc.off(corner) > most) {
+                return false;
+            }
+            let contacts = self.contacts(steps);
+            match self.corners(&contacts).iter().position(|corner| arc.off(corner) > most) {
+                Some(at) => {
+                    high = (at as f64 + 0.5) / f64::from(steps);
+                    false
+                }
+                None => self.fits(&contacts),
+            }
+        })
+    }
+
+    /// Whether the cutter is wide enough to leave no more than ridges between contacts.
+    fn fits(&self, contacts: &[Plane]) -> bool {
+        let widest = 2.0 * self.half_cutter * (1.0 + 1e-12);
+        contacts.windows(2).all(|pair| (pair[1].0 - pair[0].0).abs() <= widest)
+    }
+
     /// The corners that a square cutter leaves standing, one for each step: each has the X of one of
     /// two neighbouring contacts and the Y of the other, on the side of the tool.
     pub fn corners(&self, contacts: &[Plane]) -> Vec<Plane> {
@@ -151,10 +188,8 @@ impl Profile {
             Shape::Line => ridge(self.length() / n / 2.0, r),
             Shape::Arc(arc) if self.flat => {
                 let contacts = self.contacts(steps);
-                let fits = contacts.windows(2).all(|pair| (pair[1].0 - pair[0].0).abs() <= widest);
-                let off =
-                    |corner: &Plane| ((corner.0 - arc.center.0).hypot(corner.1 - arc.center.1) - arc.radius).abs();
-                fits.then(|| self.corners(&contacts).iter().map(off).fold(0.0, f64::max))
+                let fits = self.fits(&contacts);
+                fits.then(|| self.corners(&contacts).iter().map(|corner| arc.off(corner)).fold(0.0, f64::max))
             }
             Shape::Arc(arc) => {
                 let (q, step) = (self.tool_radius(&arc), 2.0 * arc.half.0 / n);
@@ -217,6 +252,27 @@ mod tests {
                 let arc = Arc::between(from, to, radius, Sense::Counterclockwise, true);
                 let profile = Profile { from, to, shape: Shape::Arc(arc), left: true, flat: false, half_cutter: 0.001 };
                 assert_eq!(profile.leaves_quadrant(), beyond > 1e-6, "{radius} {quadrant} {beyond}");
+            }
+        }
+    }
+
+    #[test]
+    fn the_fewest_steps_are_those_found_by_trying_each() {
+        for flat in [true, false] {
+            for (end, hollow) in [(5.0, true), (40.0, true), (88.0, true), (30.0, false), (89.0, false)] {
+                let on = |degrees: f64| {
+                    let (sin, cos) = f64::to_radians(degrees).sin_cos();
+                    (0.02 * cos, 0.02 * sin)
+                };
+                let (from, to) = (on(1.0), on(end));
+                let arc = Arc::between(from, to, 0.02, Sense::Counterclockwise, hollow);
+                for half_cutter in [0.0005, 0.005] {
+                    let profile = Profile { from, to, shape: Shape::Arc(arc), left: hollow, flat, half_cutter };
+                    for most in [1e-3, 2e-5, 1e-6, 1e-7] {
+                        let tried = (1..=MOST_STEPS).find(|n| profile.cusp(*n).is_some_and(|cusp| cusp <= most));
+                        assert_eq!(profile.fewest_steps(most), tried, "{flat} {end} {half_cutter} {most}");
+                    }
+                }
             }
         }
     }

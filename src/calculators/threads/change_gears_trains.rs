@@ -92,7 +92,7 @@ pub fn trains(gears: &[u32], wanted: f64, clearance: u32, count: usize) -> Vec<T
             .then(off(a).total_cmp(&off(b)))
             .then(a.second.is_some().cmp(&b.second.is_some()))
             .then(teeth(a).cmp(&teeth(b)))
-            .then(a.text().cmp(&b.text()))
+            .then_with(|| a.text().cmp(&b.text()))
     });
     all.retain(|train| train.first.0 != train.first.1 || train.second.is_some() || (wanted - 1.0).abs() < 1e-12);
     all.truncate(count);

@@ -87,10 +87,9 @@ fn what_is_asked_for_first_is_among_the_results() {
             let shows = |example: &Example| {
                 let query: Vec<String> = example.fields.iter().map(|(name, value)| format!("{name}={value}")).collect();
                 let answer = asked(entry, &query.join("&")).expect("an answer");
-                let step =
-                    |at: Option<&Value>, part: &str| at.and_then(|at| at.get(0).unwrap_or(at).get(part)).cloned();
-                let at = lead.split('.').fold(Some(answer["result"].clone()), |at, part| step(at.as_ref(), part));
-                at.is_some_and(|at| !at.is_null() && !(at.is_object() && at.get("value").is_none()))
+                let step = |at: &Value, part: &str| at.get(0).unwrap_or(at).get(part).cloned();
+                let at = lead.split('.').try_fold(answer["result"].clone(), |at, part| step(&at, part));
+                at.is_some_and(|at| if at.is_object() { at.get("value").is_some() } else { !at.is_null() })
             };
             assert!(entry.examples.iter().any(shows), "{}: {lead} is a single result of no example", entry.id);
         }

@@ -24,6 +24,7 @@ mod table;
 mod tolerance;
 
 pub use answer::{Answer, Body, Correction, Root, Row};
+pub use backwards::targets;
 pub use because::Because;
 pub use cell::cell;
 pub use describe::{

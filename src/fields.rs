@@ -33,6 +33,11 @@ impl Fields<'static> {
 }
 
 impl<'a> Fields<'a> {
+    /// Names and their texts.
+    pub fn of_texts(pairs: impl IntoIterator<Item = (&'a str, &'a str)>) -> Self {
+        Self(pairs.into_iter().map(|(name, text)| (Cow::Borrowed(name), Given::Text(Cow::Borrowed(text)))).collect())
+    }
+
     /// Reads the query of an address; `None` if the percent-encoding or the UTF-8 is broken.
     pub fn of_query(query: &'a str) -> Option<Self> {
         let mut fields = Vec::with_capacity(8);

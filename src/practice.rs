@@ -82,8 +82,8 @@ pub struct Marked {
 }
 
 fn solve(entry: &'static Entry, fields: &[(String, String)]) -> Result<Answer, Refusal> {
-    let given = fields.iter().map(|(name, value)| (name.as_str().into(), Given::Text(value.as_str().into())));
-    ask(entry, Fields(given.collect()), Form::Json).map(|(answer, _)| answer)
+    let given = fields.iter().map(|(name, value)| (name.as_str(), value.as_str()));
+    ask(entry, Fields::of_texts(given), Form::Json).map(|(answer, _)| answer)
 }
 
 impl Question {

@@ -247,6 +247,20 @@ impl Node {
         }
     }
 
+    /// What stands at a path of members and numbers, parted by strokes.
+    pub fn at(&self, path: &str) -> Option<&Node> {
+        path.split('/').try_fold(self, |node, part| node.step(part))
+    }
+
+    /// The first quantity, with its path.
+    pub fn first_quantity(&self) -> Option<(String, Quantity)> {
+        let mut found = None;
+        self.clone().each_leaf("", &mut |path, leaf| {
+            found.get_or_insert_with(|| (path.to_owned(), leaf.quantity));
+        });
+        found
+    }
+
     /// The member `name` of a record, or the item of that number of a list.
     pub fn step(&self, name: &str) -> Option<&Node> {
         match self {

@@ -5,8 +5,10 @@ mod common;
 mod cutting;
 #[path = "drawings/datum.rs"]
 mod datum;
+#[path = "drawings/threads.rs"]
+mod threads;
 
-use common::{asked, fields};
+use common::{asked, fields, query};
 use proptest::prelude::*;
 use roxmltree::{Document, Node};
 use serde_json::Value;
@@ -25,10 +27,6 @@ fn drawn() -> impl Iterator<Item = &'static Entry> {
 fn svg(entry: &'static Entry, query: &str, stands: Stands) -> String {
     let drawing = drawing(entry, fields(query), Form::Drawing, stands).expect("it has a drawing");
     drawing.unwrap_or_else(|refusal| panic!("{}?{query}: {refusal:?}", entry.id))
-}
-
-fn query(fields: &[(&str, &str)]) -> String {
-    fields.iter().map(|(name, value)| format!("{name}={value}")).collect::<Vec<_>>().join("&")
 }
 
 fn number(node: Node, name: &str) -> f64 {

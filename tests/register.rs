@@ -3,7 +3,7 @@
 
 mod common;
 
-use common::{asked, golden};
+use common::{asked, golden, query};
 use proptest::prelude::*;
 use serde_json::Value;
 use shop_reckoner::asking::{RESERVED, described};
@@ -73,8 +73,7 @@ fn every_field_and_result_says_what_it_is_and_none_is_reserved() {
 fn every_answer_has_sources() {
     for entry in REGISTER {
         for example in entry.examples {
-            let text: Vec<String> = example.fields.iter().map(|(name, value)| format!("{name}={value}")).collect();
-            let answer = asked(entry, &text.join("&")).unwrap_or_else(|r| panic!("{}: {r:?}", entry.id));
+            let answer = asked(entry, &query(example.fields)).unwrap_or_else(|r| panic!("{}: {r:?}", entry.id));
             assert!(!answer["sources"].as_array().expect("sources").is_empty(), "{}", entry.id);
         }
     }
@@ -85,10 +84,8 @@ fn what_is_asked_for_first_is_among_the_results() {
     for entry in REGISTER {
         for lead in entry.leads {
             let shows = |example: &Example| {
-                let query: Vec<String> = example.fields.iter().map(|(name, value)| format!("{name}={value}")).collect();
-                let answer = asked(entry, &query.join("&")).expect("an answer");
-                let step = |at: &Value, part: &str| at.get(0).unwrap_or(at).get(part).cloned();
-                let at = lead.split('.').try_fold(answer["result"].clone(), |at, part| step(&at, part));
+                let answer = asked(entry, &query(example.fields)).expect("an answer");
+                let at = answer["result"].pointer(&format!("/{lead}"));
                 at.is_some_and(|at| if at.is_object() { at.get("value").is_some() } else { !at.is_null() })
             };
             assert!(entry.examples.iter().any(shows), "{}: {lead} is a single result of no example", entry.id);

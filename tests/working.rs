@@ -4,7 +4,7 @@
 
 mod common;
 
-use common::{asked, checks};
+use common::{asked, checks, query};
 use exmex::Express;
 use serde_json::Value;
 use shop_reckoner::calculators::REGISTER;
@@ -286,9 +286,8 @@ fn every_example_shows_working_that_is_right() {
     let mut failures = Vec::new();
     for entry in REGISTER {
         for example in entry.examples {
-            let text: Vec<String> = example.fields.iter().map(|(name, value)| format!("{name}={value}")).collect();
             for units in ["", "&units=inch", "&units=metric"] {
-                let text = format!("{}{units}", text.join("&"));
+                let text = format!("{}{units}", query(example.fields));
                 let outcome = asked(entry, &text).map_err(|r| format!("{r:?}")).and_then(|answer| verify(&answer));
                 if let Err(says) = outcome {
                     failures.push(format!("{}?{text}: {says}", entry.id));

@@ -97,21 +97,16 @@ fn kind_of(schema: Option<&str>) -> Option<&'static KindRow> {
 /// A result of the calculator's first example that has one, as `wanted` and `measured` name it.
 pub fn good_goal(entry: &'static Entry) -> Option<String> {
     entry.examples.iter().find_map(|example| {
-        let pair =
-            |(name, value): &(&'static str, &'static str)| (Cow::Borrowed(*name), Given::Text(Cow::Borrowed(*value)));
-        let fields = Fields(example.fields.iter().map(pair).collect());
-        let Body::Result(mut result) = one(entry, &fields, &Reserved::default(), false).ok()?.body else { return None };
-        let mut found = None;
-        result.each_leaf("", &mut |path, leaf| {
-            found.get_or_insert_with(|| written(path, leaf.quantity.value, leaf.quantity.unit));
-        });
-        found
+        let fields = Fields::of_texts(example.fields.iter().copied());
+        let answer = one(entry, &fields, &Reserved::default(), false).ok()?;
+        let (path, quantity) = answer.result()?.first_quantity()?;
+        Some(written(&path, &quantity))
     })
 }
 
 /// A goal as a request has it.
-fn written(path: &str, value: f64, unit: Unit) -> String {
-    format!("{path}:{} {}", text::full(text::round(value, 4)), unit.spelling())
+fn written(path: &str, quantity: &Quantity) -> String {
+    format!("{path}:{} {}", text::full(text::round(quantity.value, 4)), quantity.unit.spelling())
 }
 
 impl Goal {
@@ -138,11 +133,7 @@ impl Goal {
 
     /// The quantity at the goal's path.
     fn of(&self, result: &Node) -> Option<Quantity> {
-        let mut node = result;
-        for part in self.path.split('/') {
-            node = node.step(part)?;
-        }
-        match node {
+        match result.at(&self.path)? {
             Node::Quantity(leaf) => Some(leaf.quantity),
             _ => None,
         }
@@ -296,12 +287,7 @@ fn values(
         Some(Ok(quantity)) if quantity.unit.row().dimension != goal.unit.row().dimension => {
             let is = quantity.unit.row().dimension.words();
             let says = format!("{} is {is}, which {} does not measure.", goal.path, goal.unit.spelling());
-            return Err(Refusal::one(Wrong::new(
-                asked_as,
-                Code::UnitWrong,
-                says,
-                written(&goal.path, quantity.value, quantity.unit),
-            )));
+            return Err(Refusal::one(Wrong::new(asked_as, Code::UnitWrong, says, written(&goal.path, &quantity))));
         }
         Some(Ok(_)) => {}
         Some(Err(refusal)) if paths.is_empty() => return Err(refusal),

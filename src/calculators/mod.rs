@@ -241,7 +241,7 @@ pub trait Calculator: 'static {
     /// What it gives.
     type Output: IntoTree + ToSchema;
 
-    /// Results that a person asks for first, by their paths with points; if none, a thing chosen by name and the first
+    /// Results that a person asks for first, by their paths; if none, a thing chosen by name and the first
     /// quantity.
     const LEADS: &'static [&'static str] = &[];
 

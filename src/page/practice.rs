@@ -10,7 +10,7 @@ use super::{assets, shell};
 use crate::asking::{self, Form};
 use crate::calculators::{REGISTER, Task};
 use crate::drawing::Stands;
-use crate::fields::{Fields, Given};
+use crate::fields::Fields;
 use crate::practice::{Checked, Question, TaskNamed, allowed_words, name_of, next_seed};
 use crate::quantity::text;
 use crate::refusal::Refusal;
@@ -218,8 +218,8 @@ fn solution(checked: &Checked) -> Markup {
 }
 
 fn drawing(question: &Question) -> Markup {
-    let fields = question.fields.iter().map(|(name, value)| (name.as_str().into(), Given::Text(value.as_str().into())));
-    match asking::drawing(question.recipe.entry, Fields(fields.collect()), Form::Json, Stands::InPage) {
+    let fields = question.fields.iter().map(|(name, value)| (name.as_str(), value.as_str()));
+    match asking::drawing(question.recipe.entry, Fields::of_texts(fields), Form::Json, Stands::InPage) {
         Some(Ok(svg)) => html! { figure.drawing { (PreEscaped(svg)) } },
         _ => html! {},
     }

@@ -53,20 +53,12 @@ fn leading(entry: &Entry, result: &Node) -> Vec<(String, String, Cell)> {
     named.chain(first.map(|(name, node)| (name.clone(), name.clone(), Cell::of(node)))).collect()
 }
 
-/// What stands at a path with points; in a list, in its first row.
+/// What stands at a path; of a first row, by its name in the row.
 fn lead(result: &Node, path: &str) -> Option<(String, String, Cell)> {
-    let mut node = result;
-    let mut name = Vec::new();
-    for part in path.split('.') {
-        if let Node::List(rows) = node {
-            // It is one of the rows, not the result of that name.
-            (node, name) = (rows.first()?, vec!["first".to_owned()]);
-        }
-        node = node.member(part)?;
-        name.push(words(part));
-    }
-    let name = name.join(", ");
-    Some((name.clone(), name, Cell::of(node)))
+    let cell = Cell::of(result.at(path)?);
+    let name = path.split_once("/0/").map_or(words(path), |(_, rest)| format!("first/{}", words(rest)));
+    let name = name.replace('/', ", ");
+    Some((name.clone(), name, cell))
 }
 
 fn body(answer: &Answer, drawing: Markup, filled: &Filled) -> Markup {

@@ -12,7 +12,7 @@ use super::replay::replay;
 use super::wanted::{Wanted, quantities, unnumbered};
 use crate::asking::{Answer, Field, Form, ask, describe_entry};
 use crate::calculators::Entry;
-use crate::fields::{Fields, Given};
+use crate::fields::Fields;
 use crate::quantity::{Quantity, text};
 use crate::tree::Node;
 
@@ -86,16 +86,10 @@ impl Case<'_> {
     /// What the result asked for would be, in SI units, with one field changed.
     fn again(&self, name: &str, value: String) -> Option<f64> {
         let kept = self.fields.iter().filter(|(known, _)| known != name);
-        let mut fields: Vec<_> =
-            kept.map(|(name, value)| (name.as_str().into(), Given::Text(value.as_str().into()))).collect();
-        fields.push((name.into(), Given::Text(value.into())));
-        fields.push(("working".into(), Given::Text("false".into())));
-        let (answer, _) = ask(self.entry, Fields(fields), Form::Json).ok()?;
-        let mut node = answer.result()?;
-        for part in self.wanted.path.split('/') {
-            node = node.step(part)?;
-        }
-        match node {
+        let kept = kept.map(|(name, value)| (name.as_str(), value.as_str()));
+        let fields = Fields::of_texts(kept.chain([(name, value.as_str()), ("working", "false")]));
+        let (answer, _) = ask(self.entry, fields, Form::Json).ok()?;
+        match answer.result()?.at(&self.wanted.path)? {
             Node::Quantity(leaf) => Some(leaf.quantity.si()),
             _ => None,
         }

@@ -25,6 +25,11 @@ pub fn fields(text: &str) -> Fields<'static> {
     Fields(text.split('&').filter(|p| !p.is_empty()).map(pair).collect())
 }
 
+/// Names and values as query text that is not percent-encoded, such as an example's.
+pub fn query(fields: &[(&str, &str)]) -> String {
+    fields.iter().map(|(name, value)| format!("{name}={value}")).collect::<Vec<_>>().join("&")
+}
+
 /// Asks in process; the answer as JSON.
 pub fn asked(entry: &'static Entry, text: &str) -> Result<Value, Refusal> {
     ask(entry, fields(text), Form::Json).map(|(answer, _)| serde_json::to_value(&answer).expect("an answer is JSON"))

@@ -128,7 +128,7 @@ impl Calculator for BoreOrBoss {
     ];
     type Input = BoreOrBossInput;
     type Output = BoreOrBossResult;
-    const LEADS: &'static [&'static str] = &["center.x", "center.y"];
+    const LEADS: &'static [&'static str] = &["center/x", "center/y"];
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {

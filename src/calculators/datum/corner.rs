@@ -123,7 +123,7 @@ impl Calculator for Corner {
     ];
     type Input = CornerInput;
     type Output = CornerResult;
-    const LEADS: &'static [&'static str] = &["corner.x", "corner.y"];
+    const LEADS: &'static [&'static str] = &["corner/x", "corner/y"];
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {

@@ -125,9 +125,9 @@ impl Calculator for Handwheel {
             ],
         },
     ];
-    const LEADS: &'static [&'static str] = &["nearest.turns", "nearest.divisions"];
     type Input = HandwheelInput;
     type Output = HandwheelResult;
+    const LEADS: &'static [&'static str] = &["nearest/turns", "nearest/divisions"];
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "one turn of the screw is one lead; a division is its even part");

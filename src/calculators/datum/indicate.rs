@@ -143,10 +143,10 @@ impl Calculator for Indicate {
             ],
         },
     ];
-    const LEADS: &'static [&'static str] = &["move.x", "move.y"];
-    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
     type Input = IndicateInput;
     type Output = IndicateResult;
+    const LEADS: &'static [&'static str] = &["move/x", "move/y"];
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "an eccentric circle seen from four sides; a lever moves by the cosine of its angle");

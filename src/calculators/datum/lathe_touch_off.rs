@@ -183,9 +183,9 @@ impl Calculator for LatheTouchOff {
             ],
         },
     ];
-    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
     type Input = LatheTouchOffInput;
     type Output = LatheTouchOffResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "a diameter changes by twice what the tool moves across the axis");

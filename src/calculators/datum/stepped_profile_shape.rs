@@ -79,6 +79,11 @@ impl Arc {
         if self.sense == Sense::Counterclockwise { self.start.0 + turned } else { self.start.0 - turned }
     }
 
+    /// The point after `step` of `steps`.
+    fn contact(&self, step: u32, steps: u32) -> Plane {
+        self.point(self.radius, self.degrees(step, steps))
+    }
+
     /// How far a point lies off the arc's circle.
     fn off(&self, point: &Plane) -> f64 {
         ((point.0 - self.center.0).hypot(point.1 - self.center.1) - self.radius).abs()
@@ -127,29 +132,34 @@ impl Profile {
         };
         match self.shape {
             Shape::Line => (0..=steps).map(on_line).collect(),
-            Shape::Arc(arc) => (0..=steps).map(|step| arc.point(arc.radius, arc.degrees(step, steps))).collect(),
+            Shape::Arc(arc) => (0..=steps).map(|step| arc.contact(step, steps)).collect(),
         }
     }
 
     /// The fewest steps that leave no ridge higher than `most`.
     pub fn fewest_steps(&self, most: f64) -> Option<u32> {
-        // Where along the profile, from 0 to 1, a ridge was too high: with one step more it is so nearly there.
+        match self.shape {
+            Shape::Arc(arc) if self.flat => self.fewest_along(&arc, most),
+            _ => (1..=MOST_STEPS).find(|steps| self.cusp(*steps).is_some_and(|cusp| cusp <= most)),
+        }
+    }
+
+    /// The same for a square cutter along an arc, where each step leaves another ridge. One that is too high
+    /// is enough, and with one step more it is nearly in the same place: that is looked at first.
+    fn fewest_along(&self, arc: &Arc, most: f64) -> Option<u32> {
+        // The last one seen too high, from 0 to 1 along the profile.
         let mut high = 0.5;
+        let is_high = |corner: &Plane| arc.off(corner) > most;
         (1..=MOST_STEPS).find(|steps| {
-            let steps = *steps;
-            let Shape::Arc(arc) = self.shape else { return self.cusp(steps).is_some_and(|cusp| cusp <= most) };
-            if !self.flat {
-                return self.cusp(steps).is_some_and(|cusp| cusp <= most);
-            }
-            let at = ((high * f64::from(steps)) as u32).min(steps - 1);
-            let pair = [at, at + 1].map(|step| arc.point(arc.radius, arc.degrees(step, steps)));
-            if self.corners(&pair).iter().any(|corner| arc.off(corner) > most) {
+            let at = ((high * f64::from(*steps)) as u32).min(steps - 1);
+            let pair = [at, at + 1].map(|step| arc.contact(step, *steps));
+            if self.corners(&pair).iter().any(is_high) {
                 return false;
             }
-            let contacts = self.contacts(steps);
-            match self.corners(&contacts).iter().position(|corner| arc.off(corner) > most) {
+            let contacts = self.contacts(*steps);
+            match self.corners(&contacts).iter().position(is_high) {
                 Some(at) => {
-                    high = (at as f64 + 0.5) / f64::from(steps);
+                    high = (at as f64 + 0.5) / f64::from(*steps);
                     false
                 }
                 None => self.fits(&contacts),

@@ -170,9 +170,9 @@ impl Calculator for CuttingTime {
             ],
         },
     ];
-    const LEADS: &'static [&'static str] = &["cutting_time"];
     type Input = CuttingTimeInput;
     type Output = CuttingTimeResult;
+    const LEADS: &'static [&'static str] = &["cutting_time"];
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "where a cutter's circle or a drill's cone meets and leaves the work");

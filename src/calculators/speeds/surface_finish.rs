@@ -110,10 +110,10 @@ impl Calculator for SurfaceFinish {
             fields: &[("nose_radius", "1/32 in"), ("theoretical_height", "250 uin")],
         },
     ];
-    const LEADS: &'static [&'static str] = &["feed_per_rev", "roughness_ra"];
-    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
     type Input = SurfaceFinishInput;
     type Output = SurfaceFinishResult;
+    const LEADS: &'static [&'static str] = &["feed_per_rev", "roughness_ra"];
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "arcs of the nose, a feed apart");
@@ -131,11 +131,7 @@ impl Calculator for SurfaceFinish {
         let (of, feed) = feed(input, method, record)?;
         let shown = feed;
         let f = feed.get().si();
-        let height = match method {
-            FinishMethod::Exact => f * f / (4.0 * (radius + (radius * radius - f * f / 4.0).sqrt())),
-            FinishMethod::Usual => f * f / (8.0 * radius),
-        };
-        let theoretical_height = FoundRoughness::of(SiValue::from_si(height));
+        let theoretical_height = FoundRoughness::of(SiValue::from_si(rise(method, radius, f / 2.0)));
         let formula = match method {
             FinishMethod::Exact => "h = f ^ 2 / (4 × (r + √(r ^ 2 - f ^ 2 / 4)))",
             FinishMethod::Usual => "h = f ^ 2 / (8 × r)",
@@ -174,6 +170,15 @@ impl Calculator for SurfaceFinish {
             expected
         });
         Ok(SurfaceFinishResult { feed_per_rev: feed, theoretical_height, roughness_ra, expected_ra })
+    }
+}
+
+/// How high the groove has risen so far from its middle.
+fn rise(method: FinishMethod, radius: f64, from_middle: f64) -> f64 {
+    let square = from_middle * from_middle;
+    match method {
+        FinishMethod::Exact => square / (radius + (radius * radius - square).max(0.0).sqrt()),
+        FinishMethod::Usual => square / (2.0 * radius),
     }
 }
 

@@ -203,9 +203,9 @@ impl Calculator for ToolLife {
             ],
         },
     ];
-    const LEADS: &'static [&'static str] = &["cutting_speed", "tool_life"];
     type Input = ToolLifeInput;
     type Output = ToolLifeResult;
+    const LEADS: &'static [&'static str] = &["cutting_speed", "tool_life"];
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("taylor_law", "speed times life to the power of n is constant");

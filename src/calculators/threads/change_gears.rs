@@ -201,9 +201,9 @@ impl Calculator for ChangeGears {
             ],
         },
     ];
-    const LEADS: &'static [&'static str] = &["trains.train"];
     type Input = ChangeGearsInput;
     type Output = ChangeGearsResult;
+    const LEADS: &'static [&'static str] = &["trains/0/train"];
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.caution((

@@ -202,9 +202,9 @@ impl Calculator for Identify {
             ],
         },
     ];
-    const LEADS: &'static [&'static str] = &["thread", "measured_pitch"];
     type Input = IdentifyInput;
     type Output = IdentifyResult;
+    const LEADS: &'static [&'static str] = &["thread", "measured_pitch"];
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.caution(cautions::FOUND_THREAD);

@@ -178,9 +178,9 @@ impl Calculator for Plated {
             ],
         },
     ];
-    const LEADS: &'static [&'static str] = &["before.pitch_max", "before.pitch_min"];
     type Input = PlatedInput;
     type Output = PlatedResult;
+    const LEADS: &'static [&'static str] = &["before/pitch_max", "before/pitch_min"];
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source(

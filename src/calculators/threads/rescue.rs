@@ -174,10 +174,10 @@ impl Calculator for Rescue {
             fields: &[("hole_diameter", "21.5 mm"), ("families", "pipe_parallel,npt,pipe_taper")],
         },
     ];
-    const LEADS: &'static [&'static str] = &["thread"];
-    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
     type Input = RescueInput;
     type Output = RescueResult;
+    const LEADS: &'static [&'static str] = &["thread"];
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.caution(cautions::SPOILED_HOLE);

@@ -233,10 +233,10 @@ impl Calculator for TapLimit {
             fields: &[("thread", "M10"), ("marking", "d_limit"), ("thickness_min", "5 um"), ("thickness_max", "8 um")],
         },
     ];
-    const LEADS: &'static [&'static str] = &["listed_tap", "middle_tap"];
-    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
     type Input = TapLimitInput;
     type Output = TapLimitResult;
+    const LEADS: &'static [&'static str] = &["listed_tap", "middle_tap"];
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.caution(cautions::TAPPING);

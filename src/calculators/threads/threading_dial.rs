@@ -106,9 +106,9 @@ impl Calculator for ThreadingDial {
             fields: &[("lead", "1.75 mm"), ("leadscrew_lead", "1/8 in"), ("dial_gear", "32"), ("dial_marks", "8")],
         },
     ];
-    const LEADS: &'static [&'static str] = &["every_marks"];
     type Input = ThreadingDialInput;
     type Output = ThreadingDialResult;
+    const LEADS: &'static [&'static str] = &["every_marks"];
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.caution(cautions::THREADING_LATHE);

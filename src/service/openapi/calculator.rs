@@ -3,9 +3,9 @@
 
 use super::parts::{self, problem_responses};
 use super::schema;
-use crate::asking::{Answer, Described, Field, Form, Reserved, Sheet, ask, cell, reserved_fields, table};
+use crate::asking::{Answer, Described, Field, Form, Reserved, Sheet, ask, cell, reserved_fields, table, targets};
 use crate::calculators::{Entry, Schemas};
-use crate::fields::{Fields, Given};
+use crate::fields::Fields;
 use crate::quantity::text;
 use crate::service::ask::SVG;
 use crate::tree::Node;
@@ -25,14 +25,9 @@ fn reference(name: &str) -> Value {
     json!({"$ref": format!("#/components/schemas/{name}")})
 }
 
-/// The names of the inputs that can be found backwards.
-fn sought(described: &Described) -> Vec<&str> {
-    described.fields.iter().filter(|field| field.is_quantity()).map(|field| field.name.as_str()).collect()
-}
-
 /// The reserved fields that mean something in `form` and to this calculator.
 fn reserved_of(described: &Described, form: Form) -> impl Iterator<Item = &'static Field> {
-    let backwards = !sought(described).is_empty();
+    let backwards = targets(described.entry).next().is_some();
     form.names()
         .iter()
         .filter(move |name| backwards || !["solve_for", "wanted", "measured", "correct"].contains(*name))
@@ -69,8 +64,8 @@ pub fn schemas(described: &Described) -> Schemas {
     }
     request["examples"] = entry.examples.iter().map(|example| inputs(described, example.fields)).collect();
     schemas.push((format!("{stem}Request"), schema(request)));
-    if !sought(described).is_empty() {
-        let names = sought(described);
+    let names: Vec<&str> = targets(entry).collect();
+    if !names.is_empty() {
         let about = format!("The inputs of {} that can be found backwards.", entry.id);
         schemas.push((format!("{stem}Sought"), schema(json!({"type": "string", "enum": names, "description": about}))));
     }
@@ -111,18 +106,15 @@ struct Shown {
 impl Shown {
     fn of(described: &Described) -> Self {
         let fields = described.entry.examples[0].fields;
-        let given = fields.iter().map(|(name, value)| ((*name).into(), Given::Text((*value).into()))).collect();
-        let answer = ask(described.entry, Fields(given), Form::Json).ok().map(|(answer, _)| answer);
-        let (mut pick, mut goal) = (String::new(), String::new());
-        let mut result = answer.as_ref().and_then(Answer::result).cloned().unwrap_or(Node::Record(Vec::new()));
-        result.each_leaf("", &mut |path, leaf| {
-            if pick.is_empty() {
-                let (value, unit) = (leaf.quantity.value, leaf.quantity.unit.row().ascii);
-                pick = path.to_owned();
-                goal = format!("{path}:{} {unit}", text::full(text::round(value, 4)));
-            }
+        let given = Fields::of_texts(fields.iter().copied());
+        let answer = ask(described.entry, given, Form::Json).ok().map(|(answer, _)| answer);
+        let first = answer.as_ref().and_then(Answer::result).and_then(Node::first_quantity);
+        let (pick, goal) = first.map_or_else(Default::default, |(path, quantity)| {
+            let (value, unit) = (text::full(text::round(quantity.value, 4)), quantity.unit.row().ascii);
+            let goal = format!("{path}:{value} {unit}");
+            (path, goal)
         });
-        let all = sought(described);
+        let all: Vec<&str> = targets(described.entry).collect();
         let stated = fields.iter().map(|(name, _)| *name).find(|name| all.contains(name));
         let sought = stated.or(all.first().copied()).unwrap_or_default().to_owned();
         Self { answer, pick, goal, sought }

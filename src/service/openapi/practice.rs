@@ -5,7 +5,7 @@ use super::own::{json_response, operation};
 use super::parts::{a, list, problem_responses, record, words};
 use super::schema;
 use crate::calculators::{REGISTER, Schemas, Task};
-use crate::fields::{Fields, Given};
+use crate::fields::Fields;
 use crate::practice::{Asked, CODES, Checked, MOST_QUESTIONS, TaskNamed, good};
 use crate::service::practice::listed;
 use serde_json::{Value, json};
@@ -62,8 +62,7 @@ fn example(name: &str) -> Value {
 }
 
 fn fields(pairs: &[(&str, &str)]) -> Fields<'static> {
-    let owned = pairs.iter().map(|(name, value)| ((*name).to_owned().into(), Given::Text((*value).to_owned().into())));
-    Fields(owned.collect())
+    Fields::of_texts(pairs.iter().copied()).owned()
 }
 
 const CALCULATOR: &str = "holes/drill-point";

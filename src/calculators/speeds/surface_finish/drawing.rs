@@ -1,7 +1,7 @@
 //! The surface along the work, cut through its axis: one groove a turn, each with the shape of the tool's
 //! nose. The floor of the grooves is y = 0, that of the nose x = 0.
 
-use super::{FinishMethod, SurfaceFinishInput, SurfaceFinishResult};
+use super::{FinishMethod, SurfaceFinishInput, SurfaceFinishResult, rise};
 use crate::drawing::{Beside, Drawing, Ink, Point, Words};
 use crate::quantity::SiValue;
 
@@ -12,12 +12,9 @@ const GROOVES: i32 = 2;
 pub fn draw(input: &SurfaceFinishInput, result: &SurfaceFinishResult) -> Drawing {
     let (radius, feed) = (input.nose_radius.get().si(), result.feed_per_rev.get().si());
     let height = result.theoretical_height.get().si();
-    let rises = |x: f64| match input.method {
-        Some(FinishMethod::Usual) => x * x / (2.0 * radius),
-        _ => x * x / (radius + (radius * radius - x * x).max(0.0).sqrt()),
-    };
+    let method = input.method.unwrap_or(FinishMethod::Exact);
     let groove = |middle: f64, half: f64| -> Vec<Point> {
-        (-16..=16).map(|at| f64::from(at) / 16.0 * half).map(|x| (middle + x, rises(x))).collect()
+        (-16..=16).map(|at| f64::from(at) / 16.0 * half).map(|x| (middle + x, rise(method, radius, x))).collect()
     };
     let mut drawing = Drawing::new("Surface along the work", about(input, result));
     let surface: Vec<Point> = (-GROOVES..=GROOVES).flat_map(|at| groove(f64::from(at) * feed, feed / 2.0)).collect();

@@ -2,143 +2,18 @@
 //! and the correction of an input by a result that was measured.
 
 use super::answer::{Answer, Body, Correction, Root};
-use super::reserved::Reserved;
-use super::{describe_entry, one};
+use super::calculation::one;
+use super::filled_by_machine::FilledByMachine;
+use super::goal::{Goal, written};
+use super::target::Target;
+use crate::asking::describing::Reserved;
 use crate::calculators::Entry;
 use crate::fields::{Fields, Given, nearest};
-use crate::quantity::{KINDS, KindRow, Least, Quantity, System, Unit, read, shown, text};
-use crate::refusal::{Code, Refusal, Wrong, code_named};
+use crate::quantity::{Quantity, System, shown, text};
+use crate::refusal::{Code, Refusal, Wrong};
 use crate::roots;
 use crate::tree::Node;
 use std::borrow::Cow;
-
-/// Places at which the calculator is tried before roots are closed in on.
-const TRIES: usize = 600;
-
-/// The input to be found.
-struct Target {
-    field: &'static str,
-    kind: &'static KindRow,
-}
-
-/// The result it is to give.
-struct Goal {
-    path: String,
-    value: f64,
-    unit: Unit,
-}
-
-/// The inputs that are quantities.
-fn quantities(entry: &'static Entry) -> impl Iterator<Item = (&'static str, &'static KindRow)> {
-    let fields = describe_entry(entry).into_iter().flat_map(|described| &described.fields);
-    fields.filter_map(|field| Some((field.name.as_str(), kind_of(field.schema_name.as_deref())?)))
-}
-
-/// The names of the inputs that can be solved for and corrected.
-pub fn targets(entry: &'static Entry) -> impl Iterator<Item = &'static str> {
-    quantities(entry).map(|(name, _)| name)
-}
-
-/// Said where there are none.
-pub fn no_target(asked_as: &str) -> Wrong {
-    let says = "No input of this calculator is a quantity, so none can be found or corrected.";
-    Wrong::new(asked_as, Code::NoAnswer, says, "leave out")
-}
-
-impl Target {
-    fn named(entry: &'static Entry, name: &str, asked_as: &'static str) -> Result<Self, Refusal> {
-        match quantities(entry).find(|(field, _)| *field == name) {
-            Some((field, kind)) => Ok(Self { field, kind }),
-            None => {
-                let names: Vec<&str> = targets(entry).collect();
-                if names.is_empty() {
-                    return Err(Refusal::one(no_target(asked_as)));
-                }
-                let near = nearest(name, names.iter().copied()).or(names.first().copied()).unwrap_or_default();
-                let says =
-                    format!("\"{}\" is no quantity among the inputs; those are {}.", shown(name), names.join(", "));
-                Err(Refusal::one(Wrong::new(asked_as, Code::NotFound, says, near)))
-            }
-        }
-    }
-
-    /// Values of the field to try, in SI units, rising.
-    fn tries(&self) -> Vec<f64> {
-        let most = self.kind.most;
-        let is_length = self.kind.dimension() == crate::quantity::Dimension::Length;
-        // Lengths of a shop span many powers of ten, angles and percentages few.
-        let (low, high) = if is_length { (1e-7, most.min(100.0)) } else { (most * 1e-6, most) };
-        let ratio = (high / low).ln() / (TRIES as f64);
-        let mut rising: Vec<f64> = (0..=TRIES).map(|at| low * (ratio * at as f64).exp()).collect();
-        rising.extend((1..=TRIES).map(|at| high.min(if is_length { 0.5 } else { high }) * at as f64 / TRIES as f64));
-        let mut all: Vec<f64> = match self.kind.least {
-            Least::Any => rising.iter().map(|value| -value).chain([0.0]).chain(rising.iter().copied()).collect(),
-            Least::From(least) => {
-                [least].into_iter().chain(rising.into_iter().filter(|value| *value > least)).collect()
-            }
-            Least::AboveZero => rising,
-        };
-        all.retain(|value| *value <= most);
-        all.sort_by(f64::total_cmp);
-        all.dedup();
-        all
-    }
-}
-
-fn kind_of(schema: Option<&str>) -> Option<&'static KindRow> {
-    let name = match schema? {
-        // A drill's diameter is a size, with names beside.
-        "DrillDiameter" => "Size",
-        name => name,
-    };
-    KINDS.iter().copied().find(|row| row.name == name)
-}
-
-/// A result of the calculator's first example that has one, as `wanted` and `measured` name it.
-pub fn good_goal(entry: &'static Entry) -> Option<String> {
-    entry.examples.iter().find_map(|example| {
-        let fields = Fields::of_texts(example.fields.iter().copied());
-        let answer = one(entry, &fields, &Reserved::default(), false).ok()?;
-        let (path, quantity) = answer.result()?.first_quantity()?;
-        Some(written(&path, &quantity))
-    })
-}
-
-/// A goal as a request has it.
-fn written(path: &str, quantity: &Quantity) -> String {
-    format!("{path}:{} {}", text::full(text::round(quantity.value, 4)), quantity.unit.spelling())
-}
-
-impl Goal {
-    fn read(said: &str, asked_as: &'static str, entry: &'static Entry) -> Result<Self, Refusal> {
-        let wrong = |code: Code, says: String| {
-            Refusal::one(Wrong::new(asked_as, code, says, good_goal(entry).unwrap_or_default()))
-        };
-        let Some((name, value)) = said.split_once(':') else {
-            return Err(wrong(
-                Code::ValueUnreadable,
-                format!("\"{}\" is not a result's name, a colon and its value.", shown(said)),
-            ));
-        };
-        let written = read(value, "0.152 in").map_err(|unread| wrong(code_named(unread.code), unread.says))?;
-        let Some(unit) = written.unit else {
-            return Err(wrong(Code::UnitMissing, format!("\"{}\" has no unit.", shown(value.trim()))));
-        };
-        Ok(Self { path: name.trim().replace('.', "/"), value: written.value, unit })
-    }
-
-    fn si(&self) -> f64 {
-        self.unit.to_si(self.value)
-    }
-
-    /// The quantity at the goal's path.
-    fn of(&self, result: &Node) -> Option<Quantity> {
-        match result.at(&self.path)? {
-            Node::Quantity(leaf) => Some(leaf.quantity),
-            _ => None,
-        }
-    }
-}
 
 /// The fields with `value`, in SI units, put in for the target.
 fn with_value(fields: &Fields, target: &Target, si: f64, system: System) -> Fields<'static> {
@@ -162,7 +37,13 @@ fn with_value(fields: &Fields, target: &Target, si: f64, system: System) -> Fiel
 }
 
 /// Every value of `field` that gives the wanted result.
-pub fn solve(entry: &'static Entry, fields: &Fields, field: &str, reserved: &Reserved) -> Result<Answer, Refusal> {
+pub fn solve(
+    entry: &'static Entry,
+    fields: &Fields,
+    field: &str,
+    reserved: &Reserved,
+    filled: &FilledByMachine,
+) -> Result<Answer, Refusal> {
     let target = Target::named(entry, field, "solve_for")?;
     let goal = Goal::read(reserved.wanted.as_deref().unwrap_or_default(), "wanted", entry)?;
     if let Some((_, given)) = fields.0.iter().find(|(name, _)| *name == target.field) {
@@ -181,7 +62,7 @@ pub fn solve(entry: &'static Entry, fields: &Fields, field: &str, reserved: &Res
     for value in found {
         let unit = target.kind.written_in(system).0;
         let value = unit.to_si(text::tidy(unit.of_si(value)));
-        let answer = one(entry, &with_value(fields, &target, value, system), &reserved, false)?;
+        let answer = one(entry, &with_value(fields, &target, value, system), &reserved, filled, false)?;
         let Body::Result(result) = answer.body else { continue };
         let node = answer.inputs.member(target.field).cloned();
         record.get_or_insert(answer.record);
@@ -202,10 +83,16 @@ pub fn solve(entry: &'static Entry, fields: &Fields, field: &str, reserved: &Res
 }
 
 /// The correction of `field` by a result that was measured.
-pub fn correct(entry: &'static Entry, fields: &Fields, field: &str, reserved: &Reserved) -> Result<Answer, Refusal> {
+pub fn correct(
+    entry: &'static Entry,
+    fields: &Fields,
+    field: &str,
+    reserved: &Reserved,
+    filled: &FilledByMachine,
+) -> Result<Answer, Refusal> {
     let target = Target::named(entry, field, "correct")?;
     let goal = Goal::read(reserved.measured.as_deref().unwrap_or_default(), "measured", entry)?;
-    let answer = one(entry, fields, reserved, reserved.working.unwrap_or(true))?;
+    let answer = one(entry, fields, reserved, filled, reserved.working.unwrap_or(true))?;
     let Body::Result(result) = answer.body else { return Err(Refusal::default()) };
     let Some(Node::Quantity(intended)) = answer.inputs.member(target.field) else {
         let says = format!("{field} is to be corrected, so it must be stated as it was meant to be.");
@@ -256,13 +143,14 @@ fn values(
     goal: &Goal,
     system: System,
 ) -> Result<Vec<f64>, Refusal> {
+    let not_filled = FilledByMachine::default();
     let quick = Reserved { units: Some(system), ..Reserved::default() };
     let mut seen: Option<Result<Quantity, Refusal>> = None;
     let mut paths: Vec<String> = Vec::new();
     let wanted = goal.si();
     let mut tried: Vec<(f64, f64)> = Vec::new();
     for value in target.tries() {
-        match one(entry, &with_value(fields, target, value, system), &quick, false) {
+        match one(entry, &with_value(fields, target, value, system), &quick, &not_filled, false) {
             Ok(answer) => {
                 let Some(result) = answer.result() else { continue };
                 match goal.of(result) {
@@ -303,7 +191,7 @@ fn values(
         }
     }
     let off = |value: f64| -> f64 {
-        one(entry, &with_value(fields, target, value, system), &quick, false)
+        one(entry, &with_value(fields, target, value, system), &quick, &not_filled, false)
             .ok()
             .and_then(|answer| goal.of(answer.result()?).map(|quantity| quantity.si() - wanted))
             .unwrap_or(f64::NAN)

@@ -1,7 +1,7 @@
 //! The schemas of one field: of its text in a query, of its value in a JSON request, and of its value
 //! as an answer repeats it; drawn from the schema that its type has.
 
-use super::describe::{reference, without_null as without_choice};
+use super::schema_reference::{reference, without_null as without_choice};
 use serde_json::{Map, Value, json};
 
 /// The schema of one text of a query; an array where the field is a list.

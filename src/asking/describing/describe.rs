@@ -2,8 +2,9 @@
 //! them, drawn from the schemas of its types.
 
 use super::field_schema;
-use super::layout::Places;
-use super::reserved::Reserved;
+use super::places::Places;
+use super::reserved::{self, Reserved};
+use super::schema_reference::{reference, without_null};
 use crate::calculators::{Entry, REGISTER, Schemas};
 use crate::quantity::{KINDS, KindRow, Least, Unit, text};
 use serde::Serialize;
@@ -92,7 +93,7 @@ pub struct Described {
     /// Its results, in declared order.
     pub results: Vec<ResultField>,
     /// The places of its results, for tables.
-    pub(super) places: Places,
+    pub(in crate::asking) places: Places,
 }
 
 /// Every calculator described, in the register's order.
@@ -114,7 +115,7 @@ pub fn describe_entry(entry: &Entry) -> Option<&'static Described> {
 pub fn reserved_fields() -> &'static [Field] {
     static ALL: LazyLock<Vec<Field>> = LazyLock::new(|| {
         let schema = serde_json::to_value(Reserved::schema()).unwrap_or_default();
-        fields_of(&schema, &parts_of(reserved_schemas()), super::reserved::good)
+        fields_of(&schema, &parts_of(reserved_schemas()), reserved::good)
     });
     &ALL
 }
@@ -145,21 +146,6 @@ fn parts_of(parts: Schemas) -> Map<String, Value> {
 
 fn properties(schema: &Value) -> impl Iterator<Item = (&String, &Value)> {
     schema.get("properties").and_then(Value::as_object).into_iter().flatten()
-}
-
-/// An optional field's schema without its null, which no request or answer has.
-pub fn without_null(schema: &Value) -> &Value {
-    let Some(Value::Array(of)) = schema.get("oneOf") else { return schema };
-    let mut real = of.iter().filter(|one| one.get("type") != Some(&json!("null")));
-    match (real.next(), real.next(), of.len()) {
-        (Some(one), None, 2) => one,
-        _ => schema,
-    }
-}
-
-/// The name of the schema that a reference points at.
-pub fn reference(schema: &Value) -> Option<&str> {
-    schema.get("$ref")?.as_str()?.rsplit('/').next()
 }
 
 fn about(schema: &Value, parts: &Map<String, Value>) -> String {

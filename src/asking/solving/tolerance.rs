@@ -1,6 +1,7 @@
 //! Tolerances on inputs, carried to every numeric result by asking the same calculator again with
 //! changed inputs.
 
+use super::effort::check_time;
 use crate::calculators::Entry;
 use crate::fields::Fields;
 use crate::propagation::{MOST_INPUTS, Outcome, Toleranced, propagate};
@@ -35,7 +36,7 @@ pub fn apply(
     }
     let values: Vec<Toleranced> = toleranced.iter().map(|(_, value)| *value).collect();
     let propagated = propagate(&values, |point| {
-        super::effort::go_on().ok()?;
+        check_time().ok()?;
         let mut at = 0;
         let mut moved = inputs.clone();
         moved.each_leaf("", &mut |_, leaf| {
@@ -52,7 +53,7 @@ pub fn apply(
         Some(outcome(&solved.result))
     })
     .map_err(|point| {
-        if let Err(refusal) = super::effort::go_on() {
+        if let Err(refusal) = check_time() {
             return refusal;
         }
         let wrongs =

@@ -1,7 +1,7 @@
 //! What made an old answer differ from today's: another version, other rows of a source, another file
 //! of the shop, or a hand.
 
-use super::recheck::GivenBy;
+use super::given_by::GivenBy;
 use crate::quantity::shown;
 use crate::reference::versions::from_source;
 use serde::Serialize;
@@ -9,7 +9,7 @@ use serde_json::Value;
 
 /// What made a difference.
 #[derive(Debug, Serialize)]
-pub struct Because {
+pub struct DifferenceCause {
     /// What it is: `data`, `version`, `shop`, or `altered` where nothing of ours has changed.
     pub what: &'static str,
     /// In words.
@@ -34,7 +34,7 @@ pub struct Because {
     pub now: Option<Value>,
 }
 
-impl Because {
+impl DifferenceCause {
     fn new(what: &'static str, says: impl Into<String>) -> Self {
         let (source, step, was, now) = (None, None, None, None);
         Self { what, says: says.into(), source, places: Vec::new(), tables: Vec::new(), step, was, now }
@@ -42,24 +42,24 @@ impl Because {
 }
 
 /// What made the difference.
-pub fn because(old: &Value, new: &Value, was: &GivenBy, now: &GivenBy) -> Vec<Because> {
+pub fn difference_causes(old: &Value, new: &Value, was: &GivenBy, now: &GivenBy) -> Vec<DifferenceCause> {
     let mut found = Vec::new();
     let (version, data) = (was.version != now.version, was.data_version != now.data_version);
     if version {
         let says = format!("The service was version {} and is {}.", shown(&was.version), now.version);
         let (before, after) = (Some(was.version.clone().into()), Some(now.version.clone().into()));
-        found.push(Because { was: before, now: after, ..Because::new("version", says) });
+        found.push(DifferenceCause { was: before, now: after, ..DifferenceCause::new("version", says) });
     }
     if was.shop != now.shop {
         let hash = |by: &GivenBy| by.shop.clone().map(Value::from);
         let says = "The shop's file is another, or one of the two answers was given for no shop.";
-        found.push(Because { was: hash(was), now: hash(now), ..Because::new("shop", says) });
+        found.push(DifferenceCause { was: hash(was), now: hash(now), ..DifferenceCause::new("shop", says) });
     }
     if data {
         let by_source = changed_sources(old, new);
         if by_source.is_empty() && !version {
             let says = "The tables have changed, but no row of a source that this answer names.";
-            found.push(Because::new("data", says));
+            found.push(DifferenceCause::new("data", says));
         }
         found.extend(by_source);
     }
@@ -67,14 +67,14 @@ pub fn because(old: &Value, new: &Value, was: &GivenBy, now: &GivenBy) -> Vec<Be
     if found.is_empty() {
         let says = "Neither the service nor its tables nor a shop's file has changed: the answer is not as it was \
                     given.";
-        found.push(Because::new("altered", says));
+        found.push(DifferenceCause::new("altered", says));
     }
     found
 }
 
 /// The sources whose rows are others than they were.
-fn changed_sources(old: &Value, new: &Value) -> Vec<Because> {
-    let mut found: Vec<Because> = Vec::new();
+fn changed_sources(old: &Value, new: &Value) -> Vec<DifferenceCause> {
+    let mut found: Vec<DifferenceCause> = Vec::new();
     let listed = |answer: &Value| answer["sources"].as_array().cloned().unwrap_or_default();
     let (old_sources, new_sources) = (listed(old), listed(new));
     for source in &old_sources {
@@ -96,8 +96,8 @@ fn changed_sources(old: &Value, new: &Value) -> Vec<Because> {
             None => format!("No table holds rows from the source {} any more.", shown(key)),
         };
         let (was, now) = (was.map(Value::from), now.map(Value::from));
-        let because = Because::new("data", says);
-        found.push(Because { source: Some(key.to_owned()), places: vec![place], tables, was, now, ..because });
+        let cause = DifferenceCause::new("data", says);
+        found.push(DifferenceCause { source: Some(key.to_owned()), places: vec![place], tables, was, now, ..cause });
     }
     let is_listed = |list: &[Value], key: &Value| list.iter().any(|source| source["key"] == *key);
     for source in new_sources.iter().filter(|source| !is_listed(&old_sources, &source["key"])) {
@@ -105,14 +105,19 @@ fn changed_sources(old: &Value, new: &Value) -> Vec<Because> {
         let tables = from_source(key).map(|rows| rows.tables.clone()).unwrap_or_default();
         let says = format!("Today's answer also rests on the source {key}.");
         let places = source["where"].as_str().map(str::to_owned).into_iter().collect();
-        found.push(Because { source: Some(key.to_owned()), places, tables, ..Because::new("data", says) });
+        found.push(DifferenceCause {
+            source: Some(key.to_owned()),
+            places,
+            tables,
+            ..DifferenceCause::new("data", says)
+        });
     }
     found
 }
 
 /// The first step of the working that gives something else than it did: looked up in a table, it is the
 /// row that changed; computed from the same values, it is the formula.
-fn first_step_apart(old: &Value, new: &Value, data: bool) -> Option<Because> {
+fn first_step_apart(old: &Value, new: &Value, data: bool) -> Option<DifferenceCause> {
     let (old_steps, new_steps) = (old["working"].as_array()?, new["working"].as_array()?);
     let (was, now) = old_steps.iter().zip(new_steps).find(|(was, now)| {
         let apart = |name: &str| was[name] != now[name];
@@ -135,6 +140,6 @@ fn first_step_apart(old: &Value, new: &Value, data: bool) -> Option<Because> {
         format!("The answers part at this step: {step}.")
     };
     let gives = |step: &Value| Some(step["gives"].clone());
-    let because = Because::new(what, says);
-    Some(Because { step: Some(step.to_owned()), was: gives(was), now: gives(now), ..because })
+    let cause = DifferenceCause::new(what, says);
+    Some(DifferenceCause { step: Some(step.to_owned()), was: gives(was), now: gives(now), ..cause })
 }

@@ -2,8 +2,10 @@
 //! same calculator is asked once for each case, and the answer is a table.
 
 use super::answer::{Answer, Body, Row};
-use super::reserved::Reserved;
-use super::{one, system_of};
+use super::calculation::one;
+use super::filled_by_machine::FilledByMachine;
+use super::system::system_of;
+use crate::asking::describing::{Reserved, describe_entry};
 use crate::calculators::Entry;
 use crate::fields::{Fields, Given};
 use crate::quantity::{Written, read, shown, text};
@@ -85,7 +87,13 @@ fn range(text: &str) -> Result<Vec<String>, (Code, String)> {
 }
 
 /// Asks every case.
-pub fn answer(entry: &'static Entry, fields: &Fields, ranges: Ranges, reserved: &Reserved) -> Result<Answer, Refusal> {
+pub fn answer(
+    entry: &'static Entry,
+    fields: &Fields,
+    ranges: Ranges,
+    reserved: &Reserved,
+    filled: &FilledByMachine,
+) -> Result<Answer, Refusal> {
     if let Some(field) = reserved.solve_for.as_deref().or(reserved.correct.as_deref()) {
         let says = "A range is asked forwards; for solving backwards state one value.";
         let ranged = fields.0[ranges[0].0].0.as_ref();
@@ -111,13 +119,12 @@ pub fn answer(entry: &'static Entry, fields: &Fields, ranges: Ranges, reserved: 
             rest /= cases.len();
         }
         names.reverse();
-        let answered = one(entry, &case, &reserved, false);
-        let known =
-            |name: &str| super::describe_entry(entry)?.fields.iter().find(|f| f.name == name).map(|f| f.name.as_str());
+        let answered = one(entry, &case, &reserved, filled, false);
+        let known = |name: &str| describe_entry(entry)?.fields.iter().find(|f| f.name == name).map(|f| f.name.as_str());
         let outcome = match answered {
             Ok(answer) => {
                 if reserved.units.is_none() {
-                    system_of(None, &answer.inputs, &reserved.stood_in, &mut whole);
+                    system_of(None, &answer.inputs, filled, &mut whole);
                     reserved.units = Some(answer.system);
                 }
                 merge(&mut whole, answer.record);

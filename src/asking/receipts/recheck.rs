@@ -1,9 +1,10 @@
 //! An old answer asked again: whether it would be the same today, and if not, which version, data or
 //! shop made the difference. The answer itself says all that is needed; nothing is remembered.
 
-use super::because::{Because, because};
-use super::receipt;
-use super::{Form, ask};
+use super::difference_cause::{DifferenceCause, difference_causes};
+use super::given_by::GivenBy;
+use crate::asking::describing::Form;
+use crate::asking::solving::{ask, link};
 use crate::calculators::{Entry, find};
 use crate::fields::Fields;
 use crate::quantity::shown;
@@ -28,18 +29,6 @@ pub enum Verdict {
     Differs,
     /// The same request would be refused.
     Refused,
-}
-
-/// The versions an answer was given by.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
-pub struct GivenBy {
-    /// The version of the service.
-    pub version: String,
-    /// The version of the tables.
-    pub data_version: String,
-    /// The hash of the shop's file, where it was given for one.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub shop: Option<String>,
 }
 
 /// One place at which the answers differ.
@@ -71,7 +60,7 @@ pub struct Rechecked {
     /// The places, the first of them if they are many.
     pub differences: Vec<Difference>,
     /// What made the difference, as far as the answer tells.
-    pub because: Vec<Because>,
+    pub because: Vec<DifferenceCause>,
     /// Why it would be refused.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub errors: Vec<Wrong>,
@@ -100,8 +89,8 @@ pub fn recheck(old: &Value) -> Result<Rechecked, Refusal> {
         Ok(fields) => fields,
         Err(wrong) => return Err(Refusal::one(wrong)),
     };
-    let link = receipt::link(entry, &fields);
-    let (was, now) = (given_by(old), today());
+    let link = link(entry, &fields);
+    let (was, now) = (GivenBy::of(old), GivenBy::today());
     let whole = |verdict, errors| Rechecked {
         calculator: entry.id,
         verdict,
@@ -118,7 +107,7 @@ pub fn recheck(old: &Value) -> Result<Rechecked, Refusal> {
         Ok((answer, _)) => serde_json::to_value(answer).unwrap_or_default(),
         Err(refusal) => {
             let mut rechecked = whole(Verdict::Refused, refusal.0.clone());
-            rechecked.because = because(old, &Value::Null, &was, &now);
+            rechecked.because = difference_causes(old, &Value::Null, &was, &now);
             return Ok(rechecked);
         }
     };
@@ -133,7 +122,7 @@ pub fn recheck(old: &Value) -> Result<Rechecked, Refusal> {
     let mut rechecked = whole(Verdict::Differs, Vec::new());
     rechecked.count = differences.count;
     rechecked.differences = differences.list;
-    rechecked.because = because(old, &new, &was, &now);
+    rechecked.because = difference_causes(old, &new, &was, &now);
     Ok(rechecked)
 }
 
@@ -197,23 +186,6 @@ fn system_of(result: &Value) -> Option<&'static str> {
         },
         Value::Array(list) => list.iter().find_map(system_of),
         _ => None,
-    }
-}
-
-fn given_by(old: &Value) -> GivenBy {
-    let text = |value: &Value| value.as_str().unwrap_or("unknown").to_owned();
-    GivenBy {
-        version: text(&old["version"]),
-        data_version: text(&old["data_version"]),
-        shop: old["shop"]["hash"].as_str().map(str::to_owned),
-    }
-}
-
-fn today() -> GivenBy {
-    GivenBy {
-        version: crate::VERSION.to_owned(),
-        data_version: crate::data_version().to_owned(),
-        shop: crate::shop::installed().map(|shop| shop.hash.clone()),
     }
 }
 

@@ -1,6 +1,7 @@
 //! `machine=mill`: the machine's fields stand in for those that the calculator has and the request
 //! does not state, each put on record.
 
+use crate::asking::describing::describe_entry;
 use crate::calculators::Entry;
 use crate::fields::{Fields, Given, nearest};
 use crate::quantity::shown;
@@ -10,7 +11,7 @@ use crate::tree::Node;
 use crate::working::{Assumed, Record};
 
 /// The machine of that name, or why there is none.
-pub fn find(name: &str) -> Result<&'static Machine, Wrong> {
+pub fn machine_named(name: &str) -> Result<&'static Machine, Wrong> {
     let Some(shop) = shop::installed() else {
         return Err(Wrong::new(
             "machine",
@@ -34,38 +35,38 @@ pub fn find(name: &str) -> Result<&'static Machine, Wrong> {
 }
 
 /// Where a value comes from that a machine stood in for.
-pub fn says(machine: &Machine) -> String {
+pub fn from_machine(machine: &Machine) -> String {
     let shop = shop::installed().map_or("the shop", |shop| shop.name.as_str());
     format!("From the machine {} of {shop}.", machine.name)
 }
 
 /// The machine a request names, and which of its fields stand in for the request's.
 #[derive(Clone, Debug, Default)]
-pub struct StoodIn {
+pub struct FilledByMachine {
     named: bool,
     machine: Option<&'static Machine>,
     fields: Vec<&'static str>,
 }
 
-impl StoodIn {
+impl FilledByMachine {
     /// Adds to `fields` those of the machine that it names.
-    pub fn for_missing(entry: &Entry, fields: &mut Fields) -> Self {
+    pub fn fill(entry: &Entry, fields: &mut Fields) -> Self {
         let said = |wanted: &str| fields.0.iter().find(|(name, _)| name == wanted).map(|(_, value)| value.said());
         let Some(name) = said("machine") else { return Self::default() };
         // What is to be found is not to be filled in.
         let sought = said("solve_for");
-        let Ok(machine) = find(name.trim()) else { return Self { named: true, ..Self::default() } };
-        let Some(described) = super::describe_entry(entry) else { return Self::default() };
-        let mut stood_in = Vec::new();
+        let Ok(machine) = machine_named(name.trim()) else { return Self { named: true, ..Self::default() } };
+        let Some(described) = describe_entry(entry) else { return Self::default() };
+        let mut filled = Vec::new();
         for (name, value) in &machine.fields {
             let asked_for = described.fields.iter().any(|field| field.name == *name);
             let is_sought = sought.as_deref().is_some_and(|sought| sought.trim() == *name);
             if asked_for && !is_sought && !fields.0.iter().any(|(stated, _)| stated == name) {
                 fields.0.push(((*name).into(), Given::Text(value.as_str().into())));
-                stood_in.push(*name);
+                filled.push(*name);
             }
         }
-        Self { named: true, machine: Some(machine), fields: stood_in }
+        Self { named: true, machine: Some(machine), fields: filled }
     }
 
     /// The machine.
@@ -83,7 +84,7 @@ impl StoodIn {
         let Some(machine) = self.machine else { return };
         for field in &self.fields {
             if let Some(value) = inputs.member(field) {
-                record.assumed.push(Assumed { field, value: value.clone(), says: says(machine).into() });
+                record.assumed.push(Assumed { field, value: value.clone(), says: from_machine(machine).into() });
             }
         }
     }
@@ -107,7 +108,7 @@ impl StoodIn {
         let Some(machine) = self.machine else { return refusal };
         for wrong in &mut refusal.0 {
             if !self.stated(&field(wrong)) {
-                wrong.says = format!("{} {} State it to use another.", wrong.says, says(machine));
+                wrong.says = format!("{} {} State it to use another.", wrong.says, from_machine(machine));
             }
         }
         refusal

@@ -2,9 +2,9 @@
 //! inputs found backwards, the rows of each case with the inputs that differ. The unit stands in the
 //! header, so that the cells are bare numbers.
 
-use super::answer::{Answer, Body};
 use super::cells::harmless;
-use super::reserved::{Reserved, Separator};
+use crate::asking::describing::{Reserved, Separator};
+use crate::asking::solving::{Answer, Body};
 use crate::quantity::text;
 use crate::tree::{Leaf, Node};
 

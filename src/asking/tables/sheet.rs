@@ -2,13 +2,13 @@
 //! itself and given back with the results beside it, or with the words of its refusal.
 
 use super::cells::Cells;
-use super::describe::describe_entry;
-use super::effort::as_one_of_many;
 use super::layout::{Layout, Writing};
-use super::machine::StoodIn;
-use super::reserved::{Form, RESERVED, Reserved, Separator};
-use super::sheet_header::{Column, columns, not_comma};
-use super::{Body, on_record, ranges};
+use super::separator::records;
+use super::sheet_header::{Column, columns, not_comma, whole};
+use crate::asking::describing::{Form, RESERVED, Reserved, Separator, describe_entry};
+use crate::asking::solving::{
+    Answer, Body, FilledByMachine, as_one_of_many, is_toleranced, machine_named, on_record, ranges_of, take_reserved,
+};
 use crate::calculators::Entry;
 use crate::fields::{Fields, Given};
 use crate::quantity::{System, Unit, shown};
@@ -49,26 +49,6 @@ pub struct Answered {
     pub refused: Vec<Vec<Code>>,
 }
 
-/// The separator that an address asks for, before anything else of it is read.
-pub fn separator(query: &Fields) -> Separator {
-    let said = query.0.iter().find(|(name, _)| name == "separator").map(|(_, value)| value.said());
-    if said.is_some_and(|said| said.trim().eq_ignore_ascii_case("semicolon")) {
-        Separator::Semicolon
-    } else {
-        Separator::Comma
-    }
-}
-
-/// The byte that parts the columns.
-pub fn delimiter(separator: Separator) -> u8 {
-    if separator == Separator::Semicolon { b';' } else { b',' }
-}
-
-/// A reader of the records in `bytes`, which has none of them for a header.
-fn records(bytes: &[u8], separator: Separator) -> csv::Reader<&[u8]> {
-    csv::ReaderBuilder::new().delimiter(delimiter(separator)).has_headers(false).flexible(true).from_reader(bytes)
-}
-
 impl Sheet {
     /// Reads the header and, for what only a row can tell, the first row: `head` begins with them.
     pub fn open(entry: &'static Entry, mut query: Fields<'static>, head: &[u8]) -> Result<Self, Refusal> {
@@ -76,7 +56,7 @@ impl Sheet {
             return Err(whole(Code::NotFound, "This calculator is not described.", ""));
         };
         let places = &described.places;
-        let reserved = Reserved::take(entry, &mut query, Form::Sheet)?;
+        let reserved = take_reserved(entry, &mut query, Form::Sheet)?;
         let separator = reserved.separator.unwrap_or(Separator::Comma);
         let mut reader = records(head, separator);
         let (mut header, mut first) = (ByteRecord::new(), ByteRecord::new());
@@ -164,7 +144,7 @@ impl Sheet {
     }
 
     fn machine_resolution(&self) -> Option<Unit> {
-        let text = super::machine::find(self.reserved.machine.as_deref()?).ok()?.field("resolution")?;
+        let text = machine_named(self.reserved.machine.as_deref()?).ok()?.field("resolution")?;
         crate::quantity::Resolution::read(text).ok().map(|resolution| resolution.quantity().unit)
     }
 
@@ -295,16 +275,17 @@ impl Sheet {
         act(Fields(fields))
     }
 
-    fn ask<T>(&self, mut fields: Fields, found: impl FnOnce(super::Answer) -> T) -> Result<T, Refusal> {
-        let answered = if self.has_machine {
-            let stood_in = StoodIn::for_missing(self.entry, &mut fields);
+    fn ask<T>(&self, mut fields: Fields, found: impl FnOnce(Answer) -> T) -> Result<T, Refusal> {
+        let filled = if self.has_machine {
+            let filled = FilledByMachine::fill(self.entry, &mut fields);
             fields.0.retain(|(name, _)| !RESERVED.contains(&name.as_ref()));
-            on_record(self.entry, &fields, &Reserved { stood_in, ..self.reserved.clone() }, Record::of_result_alone())
+            filled
         } else {
-            on_record(self.entry, &fields, &self.reserved, Record::of_result_alone())
+            FilledByMachine::default()
         };
+        let answered = on_record(self.entry, &fields, &self.reserved, &filled, Record::of_result_alone());
         match answered {
-            Ok(answer) if self.ranges || !super::tolerance::is_toleranced(&answer.inputs) => Ok(found(answer)),
+            Ok(answer) if self.ranges || !is_toleranced(&answer.inputs) => Ok(found(answer)),
             Ok(_) => {
                 let says = "This row has a tolerance and the first row has none, so that the table has no columns for \
                             least and greatest.";
@@ -317,17 +298,11 @@ impl Sheet {
 
 /// What is wrong with a row whose cells hold several values.
 fn several(fields: &Fields) -> Option<Refusal> {
-    let found = ranges::found(fields).ok().flatten()?;
+    let found = ranges_of(fields).ok().flatten()?;
     let wrong = |(at, cases): &(usize, Vec<String>)| {
         let (name, value) = &fields.0[*at];
         let says = format!("\"{}\" is several values; a row of a table has one.", shown(&value.said()));
         Wrong::new(name, Code::NotOffered, says, cases.first().cloned().unwrap_or_default())
     };
     Some(Refusal(found.iter().map(wrong).collect()))
-}
-
-/// Something wrong with the table or the row as a whole.
-pub(super) fn whole(code: Code, says: impl Into<String>, try_this: &str) -> Refusal {
-    let try_this = (!try_this.is_empty()).then(|| try_this.to_owned());
-    Refusal::one(Wrong { field: String::new(), code, says: says.into(), try_this })
 }

@@ -1,7 +1,7 @@
 //! The whole answer: the result with the inputs as understood, what was assumed, the working, the
 //! sources and the cautions.
 
-use super::receipt::Sources;
+use super::sources::Sources;
 use crate::calculators::Entry;
 use crate::quantity::System;
 use crate::refusal::Wrong;

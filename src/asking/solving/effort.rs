@@ -1,4 +1,4 @@
-//! How long one request may work, and which requests need long enough to be worked on aside.
+//! How long one request may work, and which requests need long enough to be worked on elsewhere.
 
 use crate::fields::{Fields, Given};
 use crate::refusal::{Code, Refusal, Wrong};
@@ -41,8 +41,8 @@ pub fn too_much_work() -> Refusal {
     Refusal::one(Wrong { field: String::new(), code: Code::TooMuchWork, says: says.into(), try_this: None })
 }
 
-/// Refuses to go on where the time is up.
-pub fn go_on() -> Result<(), Refusal> {
+/// Refuses to work on where the time is up.
+pub fn check_time() -> Result<(), Refusal> {
     match UNTIL.get() {
         Some(until) if Instant::now() > until => Err(too_much_work()),
         _ => Ok(()),
@@ -87,9 +87,9 @@ mod tests {
     #[test]
     fn asking_stops_when_the_time_is_up_and_only_then() {
         let now = Instant::now();
-        assert_eq!(within(now - Duration::from_secs(1), go_on).unwrap_err().0[0].code, Code::TooMuchWork);
-        assert!(within(now + Duration::from_secs(60), go_on).is_ok());
-        assert!(go_on().is_ok(), "the time of one request is not the next one's");
+        assert_eq!(within(now - Duration::from_secs(1), check_time).unwrap_err().0[0].code, Code::TooMuchWork);
+        assert!(within(now + Duration::from_secs(60), check_time).is_ok());
+        assert!(check_time().is_ok(), "the time of one request is not the next one's");
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! One value of an answer for a cell of a spreadsheet: the bare number or word.
 
-use super::answer::Answer;
-use super::reserved::{Digits, Reserved};
+use crate::asking::describing::{Digits, Reserved};
+use crate::asking::solving::Answer;
 use crate::quantity::{Unit, shown, text};
 use crate::refusal::{Code, Refusal, Wrong};
 use serde_json::Value;

@@ -1,8 +1,8 @@
 //! Results as they are set on a readout or a dial that moves in steps. Moves are the differences of
 //! the rounded places, so that they sum to them to the last count.
 
-use super::machine;
-use super::reserved::{Reserved, XReads, ZPlus};
+use super::filled_by_machine::{FilledByMachine, from_machine};
+use crate::asking::describing::{Reserved, XReads, ZPlus};
 use crate::quantity::{Quantity, Resolution, Setting, Unit, text};
 use crate::shop::Machine;
 use crate::tree::{Leaf, Node, SetTo};
@@ -45,8 +45,8 @@ impl Grid {
 
 /// Puts `set_to` and `left_over` on every length that is set, if a resolution was stated or the
 /// machine has one.
-pub fn apply(reserved: &Reserved, result: &mut Node, record: &mut Record) {
-    let of_machine = reserved.stood_in.machine().map(|machine| (machine, OfReadout::of(machine)));
+pub fn apply(reserved: &Reserved, filled: &FilledByMachine, result: &mut Node, record: &mut Record) {
+    let of_machine = filled.machine().map(|machine| (machine, OfReadout::of(machine)));
     let machine_resolution = of_machine.and_then(|(_, readout)| readout.resolution);
     let Some(resolution) = reserved.resolution.or(machine_resolution) else { return };
     let step = resolution.quantity();
@@ -64,13 +64,13 @@ pub fn apply(reserved: &Reserved, result: &mut Node, record: &mut Record) {
         return;
     }
     if let (Some((machine, _)), None) = (of_machine, reserved.resolution) {
-        record.assume("resolution", &resolution, machine::says(machine));
+        record.assume("resolution", &resolution, from_machine(machine));
     }
     let mut z_plus = reserved.z_plus;
     if depths && z_plus.is_none() {
         match of_machine.and_then(|(machine, readout)| Some((machine, readout.z_plus?))) {
             Some((machine, way)) => {
-                record.assume("z_plus", &way, machine::says(machine));
+                record.assume("z_plus", &way, from_machine(machine));
                 z_plus = Some(way);
             }
             None => {

@@ -1,9 +1,7 @@
 //! The header of a table of requests: which column is which field, in which unit, and which columns
 //! only go along.
 
-use super::describe::{Described, Field};
-use super::reserved::{RESERVED, Separator};
-use super::sheet::whole;
+use crate::asking::describing::{Described, Field, RESERVED, Separator};
 use crate::fields::{Fields, nearest};
 use crate::quantity::{Unit, shown};
 use crate::refusal::{Code, Refusal, Wrong};
@@ -66,6 +64,12 @@ impl Column {
         }
         Ok(())
     }
+}
+
+/// Something wrong with the table or the row as a whole.
+pub fn whole(code: Code, says: impl Into<String>, try_this: &str) -> Refusal {
+    let try_this = (!try_this.is_empty()).then(|| try_this.to_owned());
+    Refusal::one(Wrong { field: String::new(), code, says: says.into(), try_this })
 }
 
 /// Whether a cell is a number without a unit, such as `0.5`, `1-1/2`, `½` or `0.5 ±0.01`.

@@ -1,7 +1,7 @@
 //! The cells of a table as they are written: parted and quoted after RFC 4180, with decimal commas in
 //! a table parted by semicolons, and never a formula to whatever spreadsheet opens it.
 
-use super::reserved::Separator;
+use crate::asking::describing::Separator;
 use crate::quantity::{read, text};
 use crate::tree::Node;
 use std::borrow::Cow;

@@ -25,9 +25,7 @@ pub fn first_broken<I>(rules: &[Rule<I>], input: &I) -> Result<(), ValidationErr
 }
 
 /// What several checks find, all of it.
-pub fn validated<const COUNT: usize>(
-    checks: [Result<(), ValidationError>; COUNT],
-) -> Result<(), ValidationErrors> {
+pub fn validated<const COUNT: usize>(checks: [Result<(), ValidationError>; COUNT]) -> Result<(), ValidationErrors> {
     let mut errors = ValidationErrors::new();
     for error in checks.into_iter().filter_map(Result::err) {
         errors.add("__all__", error);

@@ -4,6 +4,7 @@
 use super::{
     CutDiameter, Feeds, Limit, Spindle, Toward, WantedSpeed, as_stated, cutting_speed_at, exact_speed, fall, to_try,
 };
+use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::{
     FeedPerRev, FeedRate, FoundCuttingSpeed, FoundFeedPerRev, FoundFeedRate, FoundPercentage, FoundSpindleSpeed, Kind,
     Quantity, SiValue, Unit, Unread, kind, pattern::pattern_of, shown, text, to_serde, value_name,
@@ -96,6 +97,11 @@ impl IntoTree for FeedStep {
 
 /// The name of the schema of the text form, by which an answer's description knows a quantity.
 const TEXT: &str = "FeedStepText";
+
+impl FieldType for FeedStep {
+    const TYPE: TypeFacts =
+        TypeFacts::named::<Self>(Shape::QuantityOrName(None)).with_text(|| Ref::from_schema_name(TEXT).into());
+}
 
 impl PartialSchema for FeedStep {
     fn schema() -> RefOr<Schema> {

@@ -5,6 +5,7 @@ use super::threads::{
     DesignationError, MetricClass, System, Thread, UnifiedClass, default_classes, external_limits, internal_limits,
     read_for,
 };
+use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::pattern::listed;
 use crate::quantity::{Unread, to_serde};
 use crate::tree::{IntoTree, Node};
@@ -176,6 +177,10 @@ impl<const INTERNAL: bool> Visitor<'_> for ClassVisitor<INTERNAL> {
     fn visit_str<E: Error>(self, text: &str) -> Result<Self::Value, E> {
         ClassOf::read(text).map_err(to_serde)
     }
+}
+
+impl<const INTERNAL: bool> FieldType for ClassOf<INTERNAL> {
+    const TYPE: TypeFacts = TypeFacts::named::<Self>(Shape::Words);
 }
 
 impl<const INTERNAL: bool> PartialSchema for ClassOf<INTERNAL> {

@@ -2,6 +2,7 @@
 //! by the rules of its standard, written back in one spelling.
 
 use super::threads::{self, DesignationError, ErrorKind, Thread};
+use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::{FoundSize, System, Unit, Unread, text, to_serde};
 use crate::tree::{IntoTree, Node};
 use serde::de::{Deserialize, Deserializer, Error, Visitor};
@@ -150,6 +151,10 @@ impl Visitor<'_> for DesignationVisitor {
     fn visit_str<E: Error>(self, text: &str) -> Result<Self::Value, E> {
         Designation::read(text).map_err(to_serde)
     }
+}
+
+impl FieldType for Designation {
+    const TYPE: TypeFacts = TypeFacts::named::<Self>(Shape::Words);
 }
 
 impl PartialSchema for Designation {

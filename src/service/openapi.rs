@@ -7,8 +7,8 @@ mod own;
 mod parts;
 mod practice;
 
-use crate::asking::{described, without_null};
-use crate::calculators::Schemas;
+use crate::asking::described;
+use crate::declared::Schemas;
 use serde_json::Value;
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -91,9 +91,7 @@ pub fn document() -> Value {
         .paths(paths)
         .components(Some(ComponentsBuilder::new().schemas_from_iter(schemas).build()))
         .build();
-    let mut document = serde_json::to_value(document).unwrap_or_default();
-    tidy(&mut document);
-    document
+    serde_json::to_value(document).unwrap_or_default()
 }
 
 /// Every schema with its name; those that several calculators use are there more than once.
@@ -115,38 +113,6 @@ fn about_tag(tag: &str) -> String {
                 .collect();
             format!("{}.", titles.join(", "))
         }
-    }
-}
-
-/// Takes nulls out of optional fields: no request or answer has any.
-fn tidy(value: &mut Value) {
-    match value {
-        Value::Object(map) => {
-            let single = {
-                let whole = Value::Object(std::mem::take(map));
-                let single = without_null(&whole).clone();
-                let changed = single != whole;
-                if let Value::Object(back) = whole {
-                    *map = back;
-                }
-                changed.then_some(single)
-            };
-            if let Some(Value::Object(single)) = single {
-                map.shift_remove("oneOf");
-                for (name, part) in single {
-                    map.entry(name).or_insert(part);
-                }
-            }
-            if let Some(Value::Array(types)) = map.get_mut("type") {
-                types.retain(|one| one != "null");
-                if let [one] = types.as_slice() {
-                    map["type"] = one.clone();
-                }
-            }
-            map.values_mut().for_each(tidy);
-        }
-        Value::Array(list) => list.iter_mut().for_each(tidy),
-        _ => {}
     }
 }
 

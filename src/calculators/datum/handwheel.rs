@@ -3,15 +3,14 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::directions::Approach;
 use crate::fields::Count;
 use crate::quantity::{Extent, Found, FoundDifference, FoundExtent, FoundPlace, Kind, Move, SiValue, Size, Unit, text};
 use crate::refusal::{Code, Refusal, Wrong, between};
 use crate::suggestion::{Way, value};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct Handwheel;
@@ -20,16 +19,14 @@ pub struct Handwheel;
 const MOST_TURNS: f64 = 100_000.0;
 
 /// What the handwheel asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct HandwheelInput {
     /// How far the slide is to go; negative the way in which the dial's figures fall.
     pub distance: Move,
     /// Travel of the slide for one turn of the handwheel.
     pub travel_per_turn: Size,
     /// How many divisions the dial has, 1 to 10000.
-    #[schema(value_type = u32, minimum = 1, maximum = 10000)]
     pub divisions: Count<1, 10_000>,
     /// What the dial shows at the start; 0 if absent.
     pub dial_now: Option<Extent>,
@@ -39,10 +36,8 @@ pub struct HandwheelInput {
     pub approach: Option<Approach>,
 }
 
-crate::tree!(HandwheelInput { distance, travel_per_turn, divisions, dial_now, backlash, approach });
-
 /// What the handwheel gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct HandwheelResult {
     /// Whole turns.
     pub turns: u32,
@@ -60,10 +55,8 @@ pub struct HandwheelResult {
     pub turn_back_at: Option<FoundPlace>,
 }
 
-crate::tree!(HandwheelResult { turns, divisions, figures, nearest, dial_reading, overshoot, turn_back_at });
-
 /// A distance in whole divisions.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct NearestDivision {
     /// Whole turns.
     pub turns: u32,
@@ -72,8 +65,6 @@ pub struct NearestDivision {
     /// What is left of the distance, negative where it goes beyond.
     pub remainder: FoundDifference,
 }
-
-crate::tree!(NearestDivision { turns, divisions, remainder });
 
 fn check(input: &HandwheelInput) -> Result<(), ValidationError> {
     if input.approach.is_some() && input.backlash.is_none() {

@@ -3,14 +3,13 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::{Rows, nearest};
 use crate::quantity::{FoundDifference, FoundMove, FoundPlace, Place};
 use crate::refusal::{Code, Refusal, between};
 use crate::touching::ReadingWas;
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct ToolSetting;
@@ -29,8 +28,7 @@ crate::choice! {
 }
 
 /// A tool and its reading on the face.
-#[derive(Clone, Debug, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Asks)]
 pub struct TouchedTool {
     /// Name of the tool, as it is marked.
     pub name: String,
@@ -38,15 +36,12 @@ pub struct TouchedTool {
     pub reading: Place,
 }
 
-crate::tree!(TouchedTool { name, reading });
-
 /// The tools, in the order given.
 pub type TouchedTools = Rows<TouchedTool>;
 
 /// What the tool setting asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct ToolSettingInput {
     /// The tools and their readings on one and the same face: name, reading.
     pub tools: TouchedTools,
@@ -60,10 +55,8 @@ pub struct ToolSettingInput {
     pub reference_now: Option<Place>,
 }
 
-crate::tree!(ToolSettingInput { tools, reference, moved, reading_was, reference_now });
-
 /// What the tool setting gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ToolSettingResult {
     /// The tools, in the order given.
     pub offsets: Vec<ToolOffset>,
@@ -71,10 +64,8 @@ pub struct ToolSettingResult {
     pub shift: Option<FoundMove>,
 }
 
-crate::tree!(ToolSettingResult { offsets, shift });
-
 /// A tool against the reference.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ToolOffset {
     /// Name of the tool.
     pub name: String,
@@ -85,8 +76,6 @@ pub struct ToolOffset {
     /// Reading at which this tool touches the face as it is now; needs reference_now.
     pub reading_now: Option<FoundPlace>,
 }
-
-crate::tree!(ToolOffset { name, offset, longer_by, reading_now });
 
 fn check(input: &ToolSettingInput) -> Result<(), ValidationError> {
     let tools = &input.tools.0;

@@ -3,16 +3,15 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{
     FeedPerRev, FeedRate, FoundCuttingSpeed, FoundDeviation, FoundFeedPerRev, FoundFeedPerTooth, FoundFeedRate,
     FoundSpindleSpeed, Override, SiValue, Size, SpindleSpeed, Unit,
 };
 use crate::refusal::{Code, Refusal, between};
 use crate::working::Record;
-use serde::Deserialize;
 use std::f64::consts::PI;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct AsRun;
@@ -28,9 +27,8 @@ crate::choice! {
 }
 
 /// What the as-run calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct AsRunInput {
     /// Spindle speed as programmed or set.
     pub spindle_speed: SpindleSpeed,
@@ -50,19 +48,8 @@ pub struct AsRunInput {
     pub operation: Option<RunningOperation>,
 }
 
-crate::tree!(AsRunInput {
-    spindle_speed,
-    diameter,
-    feed_rate,
-    feed_per_rev,
-    teeth,
-    speed_override,
-    feed_override,
-    operation
-});
-
 /// What the as-run calculator gives; all as the machine runs.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct AsRunResult {
     /// Spindle speed.
     pub spindle_speed: FoundSpindleSpeed,
@@ -77,8 +64,6 @@ pub struct AsRunResult {
     /// By how much the overrides make the feed per turn, and with it the chip, thicker or thinner.
     pub chip_change: Option<FoundDeviation>,
 }
-
-crate::tree!(AsRunResult { spindle_speed, cutting_speed, feed_rate, feed_per_rev, feed_per_tooth, chip_change });
 
 /// At this override nothing is changed.
 const WHOLE: f64 = 1.0;

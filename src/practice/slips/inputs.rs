@@ -38,7 +38,7 @@ pub fn drill_point(case: &Case, all: &mut Vec<Slip>) {
     if !is_way || kind(wanted) == "ChipThickness" {
         return;
     }
-    for field in case.described().iter().filter(|field| field.schema_name.as_deref() == Some("PointAngle")) {
+    for field in case.described().iter().filter(|field| field.type_name() == "PointAngle") {
         let says =
             "The drill's point was forgotten: the tip goes deeper than the full diameter by the length of the point.";
         push(all, CODE, case.again(&field.name, "180 deg".into()), says);

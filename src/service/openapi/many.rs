@@ -3,7 +3,8 @@
 use super::parts::{a, any_problem, list, problem, record, words};
 use super::schema;
 use crate::asking::{Form, ask, recheck, reserved_fields};
-use crate::calculators::{REGISTER, Schemas};
+use crate::calculators::REGISTER;
+use crate::declared::Schemas;
 use crate::fields::Fields;
 use serde_json::{Value, json};
 use utoipa::openapi::path::{HttpMethod, OperationBuilder, PathItem, PathItemBuilder};
@@ -33,7 +34,7 @@ fn item() -> Value {
     );
     for name in Form::Json.names() {
         let Some(field) = reserved_fields().iter().find(|field| field.name == *name) else { continue };
-        item["properties"][name] = field.body_schema.clone();
+        item["properties"][name] = field.body_schema();
         item["properties"][name]["description"] = json!(field.about);
     }
     item

@@ -3,7 +3,7 @@
 
 use super::schema;
 use crate::asking::{FORMS, reserved_schemas};
-use crate::calculators::Schemas;
+use crate::declared::Schemas;
 use crate::quantity::pattern;
 use crate::refusal::Code;
 use crate::service::tables;

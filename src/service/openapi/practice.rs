@@ -4,7 +4,8 @@
 use super::own::{json_response, operation};
 use super::parts::{a, list, problem_responses, record, words};
 use super::schema;
-use crate::calculators::{REGISTER, Schemas, Task};
+use crate::calculators::{REGISTER, Task};
+use crate::declared::Schemas;
 use crate::fields::Fields;
 use crate::practice::{Asked, CODES, Checked, MOST_QUESTIONS, TaskNamed, good};
 use crate::service::practice::listed;

@@ -5,22 +5,20 @@ mod drawing;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{Extent, FoundPlace, FoundSize, Place, SiValue, TINY};
 use crate::refusal::{Code, Refusal, Wrong, between};
 use crate::suggestion::{Way, value};
 use crate::touching::Touched;
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct BetweenFaces;
 
 /// What the between faces calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct BetweenFacesInput {
     /// The reading while the tip touched the first face.
     pub first: Place,
@@ -34,10 +32,8 @@ pub struct BetweenFacesInput {
     pub center_position: Option<Place>,
 }
 
-crate::tree!(BetweenFacesInput { first, second, tip_diameter, touched, center_position });
-
 /// What the between faces calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct BetweenFacesResult {
     /// The middle between the faces, on the readings as they stand.
     pub center: FoundPlace,
@@ -46,8 +42,6 @@ pub struct BetweenFacesResult {
     /// What to make the readout show while the tip is still at the second face, so that the middle gets its reading.
     pub set_here: FoundPlace,
 }
-
-crate::tree!(BetweenFacesResult { center, width, set_here });
 
 fn check(input: &BetweenFacesInput) -> Result<(), ValidationError> {
     let has_tip = input.tip_diameter.is_some_and(|tip| tip.get().si() > 0.0);

@@ -7,22 +7,20 @@ mod steps;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::Points;
 use crate::quantity::{Extent, FoundAngle, FoundDifference, FoundExtent, FoundPlace, FoundSize, SiValue, Size};
 use crate::refusal::{Code, Refusal, between};
 use crate::touching::Feature;
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct BoreOrBoss;
 
 /// What the bore or boss calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct BoreOrBossInput {
     /// Where the middle of the tip was at each touch, x and y; three or more, best spread all round.
     pub points: Points,
@@ -34,10 +32,8 @@ pub struct BoreOrBossInput {
     pub touch_error: Option<Size>,
 }
 
-crate::tree!(BoreOrBossInput { points, tip_diameter, feature, touch_error });
-
 /// What the bore or boss calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct BoreOrBossResult {
     /// Where the centre is.
     pub center: BoreOrBossCenter,
@@ -55,18 +51,14 @@ pub struct BoreOrBossResult {
     pub arc_height: FoundExtent,
 }
 
-crate::tree!(BoreOrBossResult { center, diameter, residuals, out_of_round, center_uncertainty, arc_angle, arc_height });
-
 /// A centre's place.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct BoreOrBossCenter {
     /// Where it is on X.
     pub x: FoundPlace,
     /// Where it is on Y.
     pub y: FoundPlace,
 }
-
-crate::tree!(BoreOrBossCenter { x, y });
 
 impl BoreOrBossInput {
     /// The tip's diameter in metres.

@@ -7,22 +7,20 @@ mod steps;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::Points;
 use crate::quantity::{Extent, FoundAngle, FoundPlace, SiValue};
 use crate::refusal::{Code, Refusal, between};
 use crate::touching::{Axis, Touched};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct Corner;
 
 /// What the corner calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct CornerInput {
     /// Two places of the middle of the tip as it touched one edge, each x and y.
     pub first_edge: Points,
@@ -36,10 +34,8 @@ pub struct CornerInput {
     pub along: Option<Axis>,
 }
 
-crate::tree!(CornerInput { first_edge, second_edge, tip_diameter, sides, along });
-
 /// What the corner calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct CornerResult {
     /// Where the corner is.
     pub corner: CornerPoint,
@@ -49,18 +45,14 @@ pub struct CornerResult {
     pub corner_angle: Option<FoundAngle>,
 }
 
-crate::tree!(CornerResult { corner, angle, corner_angle });
-
 /// A corner's place.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct CornerPoint {
     /// Where it is on X.
     pub x: FoundPlace,
     /// Where it is on Y.
     pub y: FoundPlace,
 }
-
-crate::tree!(CornerPoint { x, y });
 
 impl CornerInput {
     /// The tip's diameter in metres.

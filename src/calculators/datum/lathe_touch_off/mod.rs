@@ -5,16 +5,17 @@ mod drawing;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
+use crate::declared::{FieldType, TypeFacts};
 use crate::drawing::Written;
 use crate::quantity::{Found, FoundCrossDiameter, FoundCrossRadius, FoundExtent, FoundMove, FoundPlace, SiValue, Size};
 use crate::refusal::{Code, Refusal, between};
 use crate::tree::{IntoTree, Node};
 use crate::working::{Record, Shown};
-use serde::Deserialize;
 use std::borrow::Cow;
 use utoipa::openapi::{RefOr, Schema};
 use utoipa::{PartialSchema, ToSchema};
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct LatheTouchOff;
@@ -40,9 +41,8 @@ crate::choice! {
 }
 
 /// What the lathe touch-off asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct LatheTouchOffInput {
     /// Diameter as measured after the trial cut, the slide not having been moved since.
     pub measured_diameter: Size,
@@ -54,10 +54,8 @@ pub struct LatheTouchOffInput {
     pub surface: Option<TurnedSurface>,
 }
 
-crate::tree!(LatheTouchOffInput { measured_diameter, target_diameter, dial, surface });
-
 /// What the lathe touch-off gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct LatheTouchOffResult {
     /// What to set the dial or readout to now, with the slide where it cut.
     pub set_reading: CrossReading,
@@ -68,8 +66,6 @@ pub struct LatheTouchOffResult {
     /// How far the slide itself still moves: half of what the diameter changes by.
     pub slide_travel: FoundExtent,
 }
-
-crate::tree!(LatheTouchOffResult { set_reading, target_reading, infeed_left, slide_travel });
 
 /// A reading of the cross slide, which knows what it counts.
 #[derive(Clone, Copy, Debug)]
@@ -121,6 +117,10 @@ impl From<CrossReading> for Written {
             CrossReading::Radius(found) => found.into(),
         }
     }
+}
+
+impl FieldType for CrossReading {
+    const TYPE: TypeFacts = FoundPlace::TYPE;
 }
 
 // The two kinds are written alike, as every place on a machine is.

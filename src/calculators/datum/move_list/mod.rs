@@ -6,23 +6,21 @@ mod drawing;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::directions::Approach;
 use crate::fields::Points;
 use crate::quantity::{Extent, FeedRate, FoundDuration, FoundExtent, FoundMove, FoundPlace, Place, SiValue, Unit};
 use crate::refusal::{Code, Refusal, between};
 use crate::travel::{Axis, write_moves, write_sum};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct MoveList;
 
 /// What the move list asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct MoveListInput {
     /// The places, in the order in which the tool goes to them.
     pub points: Points,
@@ -34,10 +32,8 @@ pub struct MoveListInput {
     pub approach: Option<Approach>,
 }
 
-crate::tree!(MoveListInput { points, feed_rate, backlash, approach });
-
 /// What the move list gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct MoveListResult {
     /// The moves, one to each place.
     pub moves: Vec<ListedMove>,
@@ -45,10 +41,8 @@ pub struct MoveListResult {
     pub total: MoveTotal,
 }
 
-crate::tree!(MoveListResult { moves, total });
-
 /// One move.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ListedMove {
     /// Number of the place.
     pub number: u32,
@@ -70,18 +64,14 @@ pub struct ListedMove {
     pub past_y: Option<FoundPlace>,
 }
 
-crate::tree!(ListedMove { number, x, y, dx, dy, distance, time, past_x, past_y });
-
 /// All moves together.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct MoveTotal {
     /// Distance of all moves.
     pub distance: FoundExtent,
     /// Time of all moves; needs feed_rate.
     pub time: Option<FoundDuration>,
 }
-
-crate::tree!(MoveTotal { distance, time });
 
 fn check(input: &MoveListInput) -> Result<(), ValidationError> {
     if input.approach.is_some() && input.backlash.is_none() {

@@ -9,16 +9,15 @@ mod steps;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::directions::Sense;
 use crate::fields::Point;
 use crate::quantity::{FoundExtent, FoundMove, FoundPlace, SiValue, Size, TINY, Unit};
 use crate::refusal::{Code, Refusal, Wrong, between};
 use crate::suggestion::{Way, value};
 use crate::working::Record;
-use serde::Deserialize;
 use shape::{Arc, MOST_STEPS, Profile, Shape, steps_in};
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct SteppedProfile;
@@ -44,9 +43,8 @@ crate::choice! {
 }
 
 /// What the stepped profile asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct SteppedProfileInput {
     /// First point of the finished profile.
     pub from: Point,
@@ -68,10 +66,8 @@ pub struct SteppedProfileInput {
     pub cusp: Option<Size>,
 }
 
-crate::tree!(SteppedProfileInput { from, to, radius, sense, cutter, diameter, side, step, cusp });
-
 /// What the stepped profile gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct SteppedProfileResult {
     /// The cutter's places: the middle of a ball, or the middle of a square cutter's end.
     pub points: Vec<ProfilePlace>,
@@ -85,10 +81,8 @@ pub struct SteppedProfileResult {
     pub length: FoundExtent,
 }
 
-crate::tree!(SteppedProfileResult { points, cusp, steps, step, length });
-
 /// A place of the cutter.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ProfilePlace {
     /// Its number.
     pub number: u32,
@@ -101,8 +95,6 @@ pub struct ProfilePlace {
     /// Move on Y from the place before; the first from datum zero.
     pub dy: FoundMove,
 }
-
-crate::tree!(ProfilePlace { number, x, y, dx, dy });
 
 fn check(input: &SteppedProfileInput) -> Result<(), ValidationError> {
     match (input.step, input.cusp) {

@@ -5,21 +5,19 @@ mod drawing;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{Difference, FoundAngle, FoundExtent, SiValue, Size, Unit};
 use crate::refusal::{Code, Refusal, between};
 use crate::suggestion::{Way, value};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct Tram;
 
 /// What the tram calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct TramInput {
     /// Difference of the indicator's readings at the two ends of a diameter of its sweep.
     pub difference: Difference,
@@ -31,10 +29,8 @@ pub struct TramInput {
     pub width: Option<Size>,
 }
 
-crate::tree!(TramInput { difference, sweep_diameter, cutter_diameter, width });
-
 /// What the tram calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct TramResult {
     /// How far the spindle is out of square with the table, with the sign of difference.
     pub tilt: FoundAngle,
@@ -43,8 +39,6 @@ pub struct TramResult {
     /// How much lower one side of the cut is than the other where the spindle tilts across the feed, which is the step between passes; needs cutter_diameter.
     pub step: Option<FoundExtent>,
 }
-
-crate::tree!(TramResult { tilt, hollow, step });
 
 fn check(input: &TramInput) -> Result<(), ValidationError> {
     if input.difference.get().si().abs() > input.sweep_diameter.get().si() {

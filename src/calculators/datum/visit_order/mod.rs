@@ -5,15 +5,13 @@ mod route;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::{Point, Points};
 use crate::quantity::{FoundExtent, FoundMove, FoundPlace, Place, SiValue, text};
 use crate::refusal::Refusal;
 use crate::travel::{Axis, write_moves, write_sum};
 use crate::working::Record;
 use route::{EXACT_UP_TO, Way};
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::Validate;
 
 /// The calculator.
 pub struct VisitOrder;
@@ -31,8 +29,7 @@ crate::choice! {
 }
 
 /// What the visit order asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Asks)]
 pub struct VisitOrderInput {
     /// The places, in any order; they are numbered as given.
     pub points: Points,
@@ -44,10 +41,8 @@ pub struct VisitOrderInput {
     pub travel: Option<TravelCount>,
 }
 
-crate::tree!(VisitOrderInput { points, start, finish, travel });
-
 /// What the visit order gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct VisitOrderResult {
     /// Numbers of the places in the order to visit them.
     pub order: Vec<u32>,
@@ -59,10 +54,8 @@ pub struct VisitOrderResult {
     pub places: Vec<VisitedPlace>,
 }
 
-crate::tree!(VisitOrderResult { order, length, length_as_given, places });
-
 /// A place to be visited.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct VisitedPlace {
     /// Its number in the list given.
     pub number: u32,
@@ -77,8 +70,6 @@ pub struct VisitedPlace {
     /// Travel from the place before; to the first from the start.
     pub distance: FoundExtent,
 }
-
-crate::tree!(VisitedPlace { number, x, y, dx, dy, distance });
 
 impl TravelCount {
     fn formula(self) -> &'static str {

@@ -5,13 +5,12 @@ mod drawing;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{Extent, FoundDepthSetting, FoundExtent, Place, PointAngle, SiValue, Unit, angle};
 use crate::reference::drill_diameter::DrillDiameter;
 use crate::refusal::{Code, Refusal, between};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct DrillPoint;
@@ -30,9 +29,8 @@ crate::choice! {
 }
 
 /// What the drill point calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct DrillPointInput {
     /// Diameter of the drill, as a length or by its name.
     pub diameter: DrillDiameter,
@@ -52,19 +50,8 @@ pub struct DrillPointInput {
     pub tip_flat: Option<Extent>,
 }
 
-crate::tree!(DrillPointInput {
-    diameter,
-    point_angle,
-    full_depth,
-    thickness,
-    breakthrough,
-    zeroed_at,
-    face_height,
-    tip_flat
-});
-
 /// What the drill point calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct DrillPointResult {
     /// Length of the point, from tip to full diameter.
     pub point_length: FoundExtent,
@@ -73,8 +60,6 @@ pub struct DrillPointResult {
     /// How far the quill goes from zero; needs full_depth or thickness.
     pub travel: Option<FoundDepthSetting>,
 }
-
-crate::tree!(DrillPointResult { point_length, tip_depth, travel });
 
 fn check(input: &DrillPointInput) -> Result<(), ValidationError> {
     if input.full_depth.is_some() && input.thickness.is_some() {

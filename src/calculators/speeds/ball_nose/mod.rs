@@ -4,6 +4,7 @@ mod drawing;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{
     Angle, CuttingSpeed, FoundCuttingSpeed, FoundExtent, FoundSize, FoundSpindleSpeed, Kind, SiValue, Size,
     SpindleSpeed, Unit, kind,
@@ -11,18 +12,15 @@ use crate::quantity::{
 use crate::refusal::{Code, Refusal, between};
 use crate::suggestion::{Way, value};
 use crate::working::Record;
-use serde::Deserialize;
 use std::f64::consts::PI;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct BallNose;
 
 /// What the ball nose calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct BallNoseInput {
     /// Diameter of the ball.
     pub diameter: Size,
@@ -40,10 +38,8 @@ pub struct BallNoseInput {
     pub spindle_speed: Option<SpindleSpeed>,
 }
 
-crate::tree!(BallNoseInput { diameter, axial_depth, tilt, stepover, cusp_height, cutting_speed, spindle_speed });
-
 /// What the ball nose calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct BallNoseResult {
     /// Greatest diameter of the ball that cuts.
     pub effective_diameter: FoundSize,
@@ -56,8 +52,6 @@ pub struct BallNoseResult {
     /// Cutting speed at the spindle speed.
     pub cutting_speed: Option<FoundCuttingSpeed>,
 }
-
-crate::tree!(BallNoseResult { effective_diameter, cusp_height, stepover, spindle_speed, cutting_speed });
 
 fn check(input: &BallNoseInput) -> Result<(), ValidationError> {
     let across = input.diameter.quantity();

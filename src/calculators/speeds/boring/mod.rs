@@ -3,6 +3,7 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::machine::{
     Drive, FeedStep, Limit, ProcessFactor, RangePoint, Removal, Spindle, Tooling, TurnCut, check_turn, cut_power,
     tell_limits,
@@ -16,10 +17,8 @@ use crate::reference::cutting_speeds::{Operation, ToolMaterial};
 use crate::reference::material_name::WorkMaterial;
 use crate::refusal::{Code, Refusal, between};
 use crate::working::Record;
-use serde::Deserialize;
 use std::f64::consts::PI;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 mod bar;
 mod examples;
@@ -36,9 +35,8 @@ const PROCESS: ProcessFactor = ProcessFactor {
 };
 
 /// What the boring calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct BoringInput {
     /// Diameter of the bore after the cut, the largest that is cut.
     pub diameter: Size,
@@ -80,30 +78,8 @@ pub struct BoringInput {
     pub efficiency: Option<Efficiency>,
 }
 
-crate::tree!(BoringInput {
-    diameter,
-    depth_of_cut,
-    cutting_speed,
-    material,
-    tool_material,
-    range_point,
-    feed_per_rev,
-    cutting_edge_angle,
-    overhang,
-    bar_diameter,
-    slowest,
-    fastest,
-    available,
-    may_exceed,
-    fastest_feed,
-    available_feeds,
-    spindle_power,
-    base_speed,
-    efficiency
-});
-
 /// What the boring calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct BoringResult {
     /// Spindle speed to set.
     pub spindle_speed: FoundSpindleSpeed,
@@ -146,29 +122,6 @@ pub struct BoringResult {
     /// Overhang of the bar in its diameters.
     pub overhang_ratio: Option<f64>,
 }
-
-crate::tree!(BoringResult {
-    spindle_speed,
-    exact_speed,
-    cutting_speed,
-    feed_rate,
-    feed_per_rev,
-    chip_thickness,
-    mean_diameter,
-    removal_rate,
-    limited_by,
-    speed_fall,
-    feed_fall,
-    cutting_force,
-    power,
-    power_by_specific_force,
-    torque,
-    motor_power,
-    power_available,
-    load,
-    depth_fall,
-    overhang_ratio
-});
 
 fn check(input: &BoringInput) -> Result<(), ValidationError> {
     let (depth, across) = (input.depth_of_cut.quantity(), input.diameter.quantity());

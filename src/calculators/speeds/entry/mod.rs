@@ -2,12 +2,11 @@
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{FeedRate, FoundAngle, FoundExtent, FoundFeedRate, FoundSize, FoundWorkTime, RampAngle, Size};
 use crate::refusal::{Code, Refusal, between};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 mod drawing;
 mod helix;
@@ -27,9 +26,8 @@ crate::choice! {
 }
 
 /// What the entry calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct EntryInput {
     /// How the cutter goes down: ramp or helix.
     pub way: EntryWay,
@@ -51,20 +49,8 @@ pub struct EntryInput {
     pub corner_radius: Option<Size>,
 }
 
-crate::tree!(EntryInput {
-    way,
-    depth,
-    feed_rate,
-    diameter,
-    ramp_angle,
-    slot_length,
-    hole_diameter,
-    pitch,
-    corner_radius
-});
-
 /// What the entry calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct EntryResult {
     /// Slope of the way.
     pub ramp_angle: FoundAngle,
@@ -87,19 +73,6 @@ pub struct EntryResult {
     /// Feed rate to program for the cutter's middle.
     pub center_feed_rate: Option<FoundFeedRate>,
 }
-
-crate::tree!(EntryResult {
-    ramp_angle,
-    path_length,
-    down_feed_rate,
-    cutting_time,
-    ramp_length,
-    passes,
-    path_diameter,
-    pitch,
-    turns,
-    center_feed_rate
-});
 
 fn check(input: &EntryInput) -> Result<(), ValidationError> {
     match input.way {

@@ -3,6 +3,7 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::machine::{
     CutDiameter, Drive, FeedStep, Limit, RangePoint, Spindle, Tooling, TurnCut, check_turn, tell_limits,
 };
@@ -15,9 +16,7 @@ use crate::reference::cutting_speeds::{Operation, ToolMaterial};
 use crate::reference::material_name::WorkMaterial;
 use crate::refusal::{Code, Refusal, between};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 mod examples;
 mod power;
@@ -47,9 +46,8 @@ crate::choice! {
 }
 
 /// What the facing calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct FacingInput {
     /// Diameter at which the cut begins.
     pub outer_diameter: Size,
@@ -91,30 +89,8 @@ pub struct FacingInput {
     pub efficiency: Option<Efficiency>,
 }
 
-crate::tree!(FacingInput {
-    outer_diameter,
-    inner_diameter,
-    depth_of_cut,
-    cutting_speed,
-    material,
-    tool_material,
-    range_point,
-    cut,
-    hold,
-    feed_per_rev,
-    slowest,
-    fastest,
-    available,
-    may_exceed,
-    fastest_feed,
-    available_feeds,
-    spindle_power,
-    base_speed,
-    efficiency
-});
-
 /// What the facing calculator gives; speeds and rates where the cut begins.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct FacingResult {
     /// Spindle speed to set.
     pub spindle_speed: FoundSpindleSpeed,
@@ -157,29 +133,6 @@ pub struct FacingResult {
     /// By how much the depth of cut would have to fall for the power available.
     pub depth_fall: Option<FoundPercentage>,
 }
-
-crate::tree!(FacingResult {
-    spindle_speed,
-    exact_speed,
-    cutting_speed,
-    feed_rate,
-    feed_per_rev,
-    cutting_time,
-    inner_spindle_speed,
-    inner_cutting_speed,
-    limit_diameter,
-    removal_rate,
-    limited_by,
-    speed_fall,
-    feed_fall,
-    power,
-    power_by_specific_force,
-    torque,
-    motor_power,
-    power_available,
-    load,
-    depth_fall
-});
 
 fn check(input: &FacingInput) -> Result<(), ValidationError> {
     let outer = input.outer_diameter.quantity();

@@ -3,13 +3,12 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::PlainNumber;
 use crate::quantity::{CuttingSpeed, FoundCuttingSpeed, FoundWorkTime, SiValue, Unit, WorkTime};
 use crate::refusal::{Code, Refusal, between};
 use crate::working::{Record, Shown};
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 mod constants;
 
@@ -17,9 +16,8 @@ mod constants;
 pub struct ToolLife;
 
 /// What the tool life calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct ToolLifeInput {
     /// The constant C: the cutting speed at which the tool lasts one minute; from two tests if absent.
     pub speed_for_one_minute: Option<CuttingSpeed>,
@@ -45,22 +43,8 @@ pub struct ToolLifeInput {
     pub hourly_rate: Option<PlainNumber>,
 }
 
-crate::tree!(ToolLifeInput {
-    speed_for_one_minute,
-    exponent,
-    cutting_speed,
-    tool_life,
-    first_speed,
-    first_life,
-    second_speed,
-    second_life,
-    change_time,
-    edge_cost,
-    hourly_rate
-});
-
 /// What the tool life calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ToolLifeResult {
     /// The constant C.
     pub speed_for_one_minute: FoundCuttingSpeed,
@@ -79,17 +63,6 @@ pub struct ToolLifeResult {
     /// Cutting speed of the least cost.
     pub speed_for_cost: Option<FoundCuttingSpeed>,
 }
-
-crate::tree!(ToolLifeResult {
-    speed_for_one_minute,
-    exponent,
-    tool_life,
-    cutting_speed,
-    life_for_output,
-    speed_for_output,
-    life_for_cost,
-    speed_for_cost
-});
 
 fn check(input: &ToolLifeInput) -> Result<(), ValidationError> {
     constants::check(input)?;

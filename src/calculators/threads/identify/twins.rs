@@ -3,11 +3,11 @@
 use super::IdentifyInput;
 use super::range::Crest;
 use super::rows::{Candidate, basic, pitch};
+use crate::declared::Gives;
 use crate::quantity::{FoundDifference, Unit, text};
 use crate::reference::thread_list::{Listed, ThreadFamily, unit};
 use crate::reference::threads::Thread;
 use crate::working::{Record, Shown};
-use utoipa::ToSchema;
 
 /// Most twins listed.
 const MOST: usize = 6;
@@ -17,7 +17,7 @@ const DIAMETERS: f64 = 0.04;
 const PITCHES: f64 = 0.14;
 
 /// A thread that the first candidate is easily taken for.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ThreadTwin {
     /// The other thread by its designation.
     pub thread: String,
@@ -32,8 +32,6 @@ pub struct ThreadTwin {
     /// By what the two are told apart.
     pub tell_by: String,
 }
-
-crate::tree!(ThreadTwin { thread, family, diameter_difference, pitch_difference, over_ten_turns, tell_by });
 
 fn is_twin(first: &Candidate, other: &Listed, crest: Crest) -> bool {
     let (one, two) = (first.thread(), other.thread());

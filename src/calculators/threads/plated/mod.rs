@@ -5,6 +5,7 @@ mod limits;
 
 use super::given::given;
 use crate::calculators::{Calculator, Example, Task};
+use crate::declared::{Asks, Gives};
 use crate::quantity::{Extent, FoundExtent, FoundLowerLimit, FoundUpperLimit};
 use crate::reference::thread_class::{ClassOf, ExternalClass, InternalClass};
 use crate::reference::thread_designation::Designation;
@@ -12,9 +13,7 @@ use crate::refusal::{Code, Refusal, between};
 use crate::suggestion::{Way, value};
 use crate::working::Record;
 use limits::{after, before};
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct Plated;
@@ -40,9 +39,8 @@ crate::choice! {
 }
 
 /// What the plating calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check_thread"), schema(function = "check_thickness"))]
+#[derive(Debug, Asks)]
+#[asks(check = check_thread, check = check_thickness)]
 pub struct PlatedInput {
     /// The thread by its designation, with or without class.
     pub thread: Designation,
@@ -60,10 +58,8 @@ pub struct PlatedInput {
     pub may_reach: Option<PlatedLimit>,
 }
 
-crate::tree!(PlatedInput { thread, side, external_class, internal_class, thickness_min, thickness_max, may_reach });
-
 /// Limits of pitch diameter and crest diameter at one time.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct PlatedLimits {
     /// Greatest pitch diameter.
     pub pitch_max: FoundUpperLimit,
@@ -75,10 +71,8 @@ pub struct PlatedLimits {
     pub crest_min: FoundLowerLimit,
 }
 
-crate::tree!(PlatedLimits { pitch_max, pitch_min, crest_max, crest_min });
-
 /// What the plating calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct PlatedResult {
     /// Class of the side that is plated; absent for a nut of pipe thread G.
     pub class: Option<String>,
@@ -91,8 +85,6 @@ pub struct PlatedResult {
     /// Limits to cut to before plating.
     pub before: PlatedLimits,
 }
-
-crate::tree!(PlatedResult { class, pitch_change_min, pitch_change_max, after, before });
 
 fn check_thread(input: &PlatedInput) -> Result<(), ValidationError> {
     let thread = &input.thread.thread;

@@ -12,6 +12,7 @@ use super::given::given;
 use super::internal_class;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{Difference, Extent, FoundDifference, FoundExtent, FoundLowerLimit, FoundSize, FoundUpperLimit};
 use crate::reference::thread_class::InternalClass;
 use crate::reference::thread_designation::Designation;
@@ -20,18 +21,15 @@ use crate::refusal::{Code, Refusal, between};
 use crate::shop::tell_tap;
 use crate::suggestion::{Way, value};
 use crate::working::Record;
-use serde::Deserialize;
 pub use tap::Tap;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct TapLimit;
 
 /// What the tap limit calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check_class"), schema(function = "check_marking"), schema(function = "check_coat"))]
+#[derive(Debug, Asks)]
+#[asks(check = check_class, check = check_marking, check = check_coat)]
 pub struct TapLimitInput {
     /// The thread by its designation, Unified or metric, with or without class.
     pub thread: Designation,
@@ -52,10 +50,8 @@ pub struct TapLimitInput {
     pub thickness_max: Option<Extent>,
 }
 
-crate::tree!(TapLimitInput { thread, internal_class, marking, taps, expected_oversize, thickness_min, thickness_max });
-
 /// A tap and the thread that it leaves.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct TapRow {
     /// What is marked on it.
     pub name: String,
@@ -75,10 +71,8 @@ pub struct TapRow {
     pub within_class: bool,
 }
 
-crate::tree!(TapRow { name, pitch_min, pitch_max, hole_min, hole_max, room_below, room_above, within_class });
-
 /// What the tap limit calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct TapLimitResult {
     /// Class of the tapped hole.
     pub class: String,
@@ -103,20 +97,6 @@ pub struct TapLimitResult {
     /// The taps, smallest first.
     pub taps: Vec<TapRow>,
 }
-
-crate::tree!(TapLimitResult {
-    class,
-    pitch_min,
-    pitch_max,
-    pitch_change_max,
-    pitch_change_min,
-    pitch_min_before,
-    pitch_max_before,
-    steps_up,
-    listed_tap,
-    middle_tap,
-    taps
-});
 
 fn check_class(input: &TapLimitInput) -> Result<(), ValidationError> {
     let thread = &input.thread.thread;

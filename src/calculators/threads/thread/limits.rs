@@ -6,6 +6,7 @@ use super::engagement::{self, MetricEngagement};
 use super::limit_steps::{external_limits, internal_limits};
 use super::other_limits;
 use super::tolerances::class_2a;
+use crate::declared::Gives;
 use crate::quantity::{FoundExtent, FoundLowerLimit, FoundSize, FoundUpperLimit};
 use crate::reference::thread_class::{Chosen, ClassOf, Lacking};
 use crate::reference::thread_designation::Designation;
@@ -14,10 +15,9 @@ use crate::reference::threads::{
 };
 use crate::refusal::{Refusal, Wrong};
 use crate::working::Record;
-use utoipa::ToSchema;
 
 /// Limits of size of both sides.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ThreadLimits {
     /// Limits of the screw.
     pub external: Option<ExternalThreadLimits>,
@@ -25,10 +25,8 @@ pub struct ThreadLimits {
     pub internal: Option<InternalThreadLimits>,
 }
 
-crate::tree!(ThreadLimits { external, internal });
-
 /// Limits of an external thread, as its standard prints them.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ExternalThreadLimits {
     /// Class.
     pub class: String,
@@ -50,20 +48,8 @@ pub struct ExternalThreadLimits {
     pub minor_min: Option<FoundLowerLimit>,
 }
 
-crate::tree!(ExternalThreadLimits {
-    class,
-    allowance,
-    major_max,
-    major_min,
-    major_min_unfinished,
-    pitch_max,
-    pitch_min,
-    minor_max,
-    minor_min
-});
-
 /// Limits of an internal thread, as its standard prints them.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct InternalThreadLimits {
     /// Class; absent for pipe threads G, which have one without a letter.
     pub class: Option<String>,
@@ -80,8 +66,6 @@ pub struct InternalThreadLimits {
     /// Greatest major diameter: for reference the root of the nut for metric; Acme.
     pub major_max: Option<FoundUpperLimit>,
 }
-
-crate::tree!(InternalThreadLimits { class, minor_min, minor_max, pitch_min, pitch_max, major_min, major_max });
 
 /// Finds the limits of both sides and puts their steps on record; `None` where the standard has
 /// none and no class was asked for.

@@ -15,6 +15,7 @@ mod tests;
 mod tolerances;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
+use crate::declared::{Asks, Gives};
 use crate::quantity::{FoundAngle, FoundArea, FoundSize, Size};
 use crate::reference::thread_class::{ClassOf, ExternalClass, InternalClass};
 use crate::reference::thread_designation::Designation;
@@ -22,21 +23,14 @@ use crate::refusal::{Code, Refusal, between};
 use crate::working::Record;
 use gauging::TaperGauging;
 use limits::ThreadLimits;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct Thread;
 
 /// What the thread calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(
-    schema(function = "check_external"),
-    schema(function = "check_internal"),
-    schema(function = "engagement::check")
-)]
+#[derive(Debug, Asks)]
+#[asks(check = check_external, check = check_internal, check = engagement::check)]
 pub struct ThreadInput {
     /// The thread by its designation, with or without class.
     pub designation: Designation,
@@ -51,10 +45,8 @@ pub struct ThreadInput {
     pub engagement: Option<Size>,
 }
 
-crate::tree!(ThreadInput { designation, external_class, internal_class, engagement });
-
 /// What the thread calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ThreadResult {
     /// The designation in one spelling, without class, hand and starts.
     pub designation: String,
@@ -102,31 +94,6 @@ pub struct ThreadResult {
     /// Limits of size; absent where the standard has no tolerances for the thread.
     pub limits: Option<ThreadLimits>,
 }
-
-crate::tree!(ThreadResult {
-    designation,
-    series,
-    standard,
-    left_hand,
-    starts,
-    major_diameter,
-    threads_per_inch,
-    pitch,
-    lead,
-    lead_angle,
-    flank_angle,
-    pitch_diameter,
-    minor_diameter,
-    external_minor_diameter,
-    internal_major_diameter,
-    external_depth,
-    internal_depth,
-    stress_area,
-    gauging,
-    engagement,
-    engagement_group,
-    limits
-});
 
 fn check_external(input: &ThreadInput) -> Result<(), ValidationError> {
     check(&input.designation, "external_class", input.external_class.as_ref())

@@ -11,6 +11,7 @@ mod steps;
 use super::given::given;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{
     EdgeAngle, FoundAngle, FoundDifference, FoundLowerLimit, FoundSize, FoundUpperLimit, Size, Unit,
 };
@@ -18,10 +19,8 @@ use crate::reference::thread_class::ExternalClass;
 use crate::reference::thread_designation::Designation;
 use crate::refusal::{Code, Refusal, between};
 use crate::working::Record;
-use serde::Deserialize;
 use steps::{Measured, Wires as Found};
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct Wires;
@@ -39,9 +38,8 @@ crate::choice! {
 }
 
 /// What the wires calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check_thread"), schema(function = "check_measured"))]
+#[derive(Debug, Asks)]
+#[asks(check = check_thread, check = check_measured)]
 pub struct WiresInput {
     /// The thread by its designation, with or without class; an external thread that is not taper.
     pub thread: Designation,
@@ -60,18 +58,8 @@ pub struct WiresInput {
     pub compound_angle: Option<EdgeAngle>,
 }
 
-crate::tree!(WiresInput {
-    thread,
-    class,
-    wire_diameter,
-    pitch_diameter,
-    correction,
-    measured_over_wires,
-    compound_angle
-});
-
 /// Limits of a class, on the pitch diameter and over the wires.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct WireLimits {
     /// Class.
     pub class: String,
@@ -85,10 +73,8 @@ pub struct WireLimits {
     pub over_wires_min: FoundLowerLimit,
 }
 
-crate::tree!(WireLimits { class, pitch_max, pitch_min, over_wires_max, over_wires_min });
-
 /// What a measurement says of the thread as it stands.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct WireReading {
     /// Pitch diameter that was measured.
     pub pitch_diameter: FoundSize,
@@ -102,10 +88,8 @@ pub struct WireReading {
     pub compound_infeed_left: FoundDifference,
 }
 
-crate::tree!(WireReading { pitch_diameter, aim, against_limits, infeed_left, compound_infeed_left });
-
 /// What the wires calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct WiresResult {
     /// The best wire: it touches the flanks on the pitch line.
     pub best_wire: FoundSize,
@@ -126,18 +110,6 @@ pub struct WiresResult {
     /// What the measurement says; only where one is stated.
     pub reading: Option<WireReading>,
 }
-
-crate::tree!(WiresResult {
-    best_wire,
-    smallest_wire,
-    largest_wire,
-    wire_diameter,
-    lead_angle,
-    lead_share,
-    over_wires,
-    limits,
-    reading
-});
 
 fn check_thread(input: &WiresInput) -> Result<(), ValidationError> {
     let thread = &input.thread.thread;

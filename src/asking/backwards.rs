@@ -7,7 +7,7 @@ use super::{describe_entry, one};
 use crate::calculators::Entry;
 use crate::fields::{Fields, Given, nearest};
 use crate::quantity::{KINDS, KindRow, Least, Quantity, System, Unit, read, shown, text};
-use crate::refusal::{Code, Refusal, Wrong, code_named};
+use crate::refusal::{Code, Refusal, Wrong};
 use crate::roots;
 use crate::tree::Node;
 use std::borrow::Cow;
@@ -120,7 +120,7 @@ impl Goal {
                 format!("\"{}\" is not a result's name, a colon and its value.", shown(said)),
             ));
         };
-        let written = read(value, "0.152 in").map_err(|unread| wrong(code_named(unread.code), unread.says))?;
+        let written = read(value, "0.152 in").map_err(|unread| wrong(unread.code, unread.says))?;
         let Some(unit) = written.unit else {
             return Err(wrong(Code::UnitMissing, format!("\"{}\" has no unit.", shown(value.trim()))));
         };

@@ -13,8 +13,7 @@ pub mod text;
 mod units;
 
 pub use kinds::*;
-pub(crate) use measure::to_serde;
 pub use measure::{Found, Measure, Quantity, SiValue};
-pub use read::{LONGEST, Unread, Written, read, shown};
+pub use read::{LONGEST, Written, read, shown};
 pub(crate) use schema::value_name;
 pub use units::{Dimension, System, UNITS, Unit, UnitRow};

@@ -18,11 +18,14 @@
 //! - [`refusal`]: what can be wrong, and what to try.
 
 #![forbid(unsafe_code)]
+// Formulas are written with the trade's symbols, σ, κ, π.
+#![allow(mixed_script_confusables, confusable_idents, uncommon_codepoints)]
 
 pub mod asking;
 pub mod calculators;
 pub mod cautions;
 pub mod circle_fit;
+pub mod declared;
 pub mod directions;
 pub mod drawing;
 pub mod fields;

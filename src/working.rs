@@ -2,6 +2,7 @@
 //! and sources. A step names where each of its numbers comes from, so that a test can follow every
 //! number back to an input, a cited constant or an earlier step.
 
+pub mod formula;
 mod steps;
 
 pub use steps::{By, Shown, Step, StepIn};

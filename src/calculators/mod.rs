@@ -14,52 +14,31 @@ use validator::Validate;
 mod datum {
     pub mod between_faces;
     pub mod bore_or_boss;
-    mod bore_or_boss_hold;
-    mod bore_or_boss_steps;
     pub mod corner;
-    mod corner_offset;
-    mod corner_steps;
     pub mod edge_angle;
     pub mod handwheel;
     pub mod indicate;
     pub mod lathe_touch_off;
     pub mod move_list;
     pub mod stepped_profile;
-    mod stepped_profile_places;
-    mod stepped_profile_shape;
-    mod stepped_profile_steps;
     pub mod tool_setting;
     pub mod touch_off;
     pub mod tram;
     pub mod turn_and_shift;
     pub mod visit_order;
-    mod visit_order_route;
     pub mod wall_stops;
 }
 mod geometry {
     pub mod arc;
-    mod arc_angle;
-    mod arc_refusal;
-    mod arc_steps;
 }
 mod holes {
     pub mod drill_point;
     pub mod drill_size;
     pub mod tap_drill;
-    mod tap_drill_height;
-    mod tap_drill_rules;
-    mod tap_drill_steps;
-    mod tap_drill_taper;
-    #[cfg(test)]
-    mod tap_drill_tests;
-    mod tap_drill_thread;
 }
 
 mod patterns {
     pub mod bolt_circle;
-    mod bolt_circle_check;
-    mod bolt_circle_distances;
-    mod bolt_circle_steps;
 }
 mod speeds {
     pub mod as_run;
@@ -84,46 +63,18 @@ mod speeds {
 }
 mod threads {
     pub mod change_gears;
-    mod change_gears_rows;
-    mod change_gears_trains;
     mod given;
     pub mod identify;
-    mod identify_range;
-    mod identify_rows;
-    mod identify_rules;
-    mod identify_twins;
     mod internal_class;
     mod limit_sources;
     pub mod milling;
     pub mod plated;
-    mod plated_limits;
     pub mod rescue;
-    mod rescue_hole;
-    mod rescue_rows;
     pub mod single_point;
-    mod single_point_groove;
-    mod single_point_passes;
-    mod single_point_plan;
-    mod single_point_rules;
-    mod single_point_tip;
     pub mod tap_limit;
     pub mod thread;
-    mod thread_basics;
-    mod thread_engagement;
-    mod thread_gauging;
-    mod thread_limit_steps;
-    mod thread_limits;
-    mod thread_other;
-    mod thread_other_limits;
-    #[cfg(test)]
-    mod thread_tests;
-    mod thread_tolerances;
     pub mod threading_dial;
     pub mod wires;
-    mod wires_contact;
-    mod wires_limits;
-    mod wires_over;
-    mod wires_steps;
 }
 
 /// Every calculator there is.

@@ -75,7 +75,7 @@ pub struct KindRow {
 
 impl KindRow {
     /// The dimension of its units.
-    pub fn dimension(&self) -> Dimension {
+    pub const fn dimension(&self) -> Dimension {
         self.metric.0.row().dimension
     }
 
@@ -107,7 +107,7 @@ impl KindRow {
 /// A kind, as a type.
 pub trait Kind: 'static {
     /// The uom quantity its arithmetic is done in.
-    type Si: super::SiValue;
+    type Si: super::SiValue + super::InFormula;
     /// Its row.
     const ROW: &'static KindRow;
 }

@@ -2,6 +2,7 @@
 //! factors from our own exact table; knows nothing of HTTP.
 
 pub mod angle;
+mod formula;
 mod kinds;
 mod measure;
 pub mod pattern;
@@ -12,8 +13,9 @@ mod schema;
 pub mod text;
 mod units;
 
+pub use formula::{Degrees, InFormula};
 pub use kinds::*;
 pub use measure::{Found, Measure, Quantity, SiValue};
 pub use read::{LONGEST, Written, read, shown};
-pub(crate) use schema::value_name;
+pub(crate) use schema::{found_name, value_name};
 pub use units::{Dimension, System, UNITS, Unit, UnitRow};

@@ -142,29 +142,29 @@ impl<K: Kind> ToSchema for Measure<K> {
 }
 
 /// Which of the result schemas a kind uses: those that are set on a machine have two more fields.
-fn found_name(row: &KindRow) -> &'static str {
-    match (row.dimension(), row.setting) {
-        (Dimension::Length, _) if row.inch.0 == Unit::Microinch => "RoughnessFound",
-        (Dimension::Length, Setting::Never) => "LengthFound",
-        (Dimension::Length, _) => "SettingFound",
-        (Dimension::Angle, _) => "AngleFound",
-        (Dimension::Velocity, _) if row.inch.0 == Unit::InchPerMinute => "FeedRateFound",
-        (Dimension::Velocity, _) => "CuttingSpeedFound",
-        (Dimension::FeedPerRev, _) => "FeedPerRevFound",
-        (Dimension::FeedPerTooth, _) => "FeedPerToothFound",
-        (Dimension::TurningSpeed, _) => "SpindleSpeedFound",
-        (Dimension::VolumeRate, _) => "VolumeRateFound",
-        (Dimension::Area, _) => "AreaFound",
-        (Dimension::Ratio, _) => "PercentFound",
-        (Dimension::Power, _) => "PowerFound",
-        (Dimension::Torque, _) => "TorqueFound",
-        (Dimension::Force, _) => "ForceFound",
-        (Dimension::Pressure, _) => "PressureFound",
-        (Dimension::UnitPower, _) => "UnitPowerFound",
-        (Dimension::Time, _) if row.inch.0 == Unit::Second => "SecondsFound",
-        (Dimension::Time, _) => "TimeFound",
-        (Dimension::Mass, _) => "MassFound",
-        (Dimension::Temperature, _) => "TemperatureFound",
+pub(crate) const fn found_name(row: &KindRow) -> &'static str {
+    match (row.dimension(), row.setting, row.inch.0) {
+        (Dimension::Length, _, Unit::Microinch) => "RoughnessFound",
+        (Dimension::Length, Setting::Never, _) => "LengthFound",
+        (Dimension::Length, ..) => "SettingFound",
+        (Dimension::Angle, ..) => "AngleFound",
+        (Dimension::Velocity, _, Unit::InchPerMinute) => "FeedRateFound",
+        (Dimension::Velocity, ..) => "CuttingSpeedFound",
+        (Dimension::FeedPerRev, ..) => "FeedPerRevFound",
+        (Dimension::FeedPerTooth, ..) => "FeedPerToothFound",
+        (Dimension::TurningSpeed, ..) => "SpindleSpeedFound",
+        (Dimension::VolumeRate, ..) => "VolumeRateFound",
+        (Dimension::Area, ..) => "AreaFound",
+        (Dimension::Ratio, ..) => "PercentFound",
+        (Dimension::Power, ..) => "PowerFound",
+        (Dimension::Torque, ..) => "TorqueFound",
+        (Dimension::Force, ..) => "ForceFound",
+        (Dimension::Pressure, ..) => "PressureFound",
+        (Dimension::UnitPower, ..) => "UnitPowerFound",
+        (Dimension::Time, _, Unit::Second) => "SecondsFound",
+        (Dimension::Time, ..) => "TimeFound",
+        (Dimension::Mass, ..) => "MassFound",
+        (Dimension::Temperature, ..) => "TemperatureFound",
     }
 }
 

@@ -230,7 +230,7 @@ units! {
 
 impl Unit {
     /// The unit's row.
-    pub fn row(self) -> &'static UnitRow {
+    pub const fn row(self) -> &'static UnitRow {
         &ROWS[self as usize]
     }
 

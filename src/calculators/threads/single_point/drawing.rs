@@ -1,7 +1,7 @@
 //! One groove in section with the depths of its passes; y is the distance from the blank's surface, outwards
 //! of the axis. The groove of a nut opens downwards.
 
-use super::super::single_point_tip::{Tip, tip_of};
+use super::tip::{Tip, tip_of};
 use super::{CutThread, SinglePointInput, SinglePointResult};
 use crate::drawing::{Beside, Drawing, Ink, Point, Words};
 use crate::quantity::{SiValue, angle};

@@ -1,0 +1,69 @@
+//! Asking a calculator: the reserved fields read and taken out, then one calculation, a range of them, or
+//! one solved backwards; and the drawing of what was found.
+
+use super::answer::Answer;
+use super::calculation::one;
+use super::filled_by_machine::FilledByMachine;
+use super::link::link;
+use super::take_reserved::take_reserved;
+use super::{backwards, ranges};
+use crate::asking::describing::{Form, RESERVED, Reserved, describe_entry};
+use crate::calculators::Entry;
+use crate::drawing::Stands;
+use crate::fields::Fields;
+use crate::refusal::{Code, Refusal, Wrong};
+use crate::working::Record;
+
+/// Asks `entry`: reads reserved and own fields, calculates, and puts the result into the units and
+/// onto the resolution asked for. All that is wrong with the request is refused at once.
+pub fn ask(entry: &'static Entry, mut fields: Fields, form: Form) -> Result<(Answer, Reserved), Refusal> {
+    fields.join_lists(|name| {
+        let fields = describe_entry(entry).into_iter().flat_map(|described| &described.fields);
+        fields.into_iter().any(|field| field.name == name && field.form == "list")
+    });
+    // As it was asked, before anything is filled in.
+    let link = if form == Form::Json { link(entry, &fields) } else { None };
+    let filled = FilledByMachine::fill(entry, &mut fields);
+    let reserved = match take_reserved(entry, &mut fields, form) {
+        Ok(reserved) => reserved,
+        Err(mut refusal) => {
+            if let Err(more) = one(entry, &fields, &Reserved::default(), &filled, false) {
+                refusal.0.extend(more.0);
+            }
+            return Err(refusal);
+        }
+    };
+    let working = form != Form::Table && reserved.working.unwrap_or(true);
+    let mut answer = match ranges::found(&fields)? {
+        Some(ranges) => ranges::answer(entry, &fields, ranges, &reserved, &filled),
+        None => match (&reserved.solve_for, &reserved.correct) {
+            (Some(field), _) => backwards::solve(entry, &fields, field, &reserved, &filled),
+            (None, Some(field)) => backwards::correct(entry, &fields, field, &reserved, &filled),
+            (None, None) => one(entry, &fields, &reserved, &filled, working),
+        },
+    }?;
+    answer.link = link;
+    Ok((answer, reserved))
+}
+
+/// The drawing of an answer as SVG; `None` where the calculator has none.
+pub fn drawing(
+    entry: &'static Entry,
+    mut fields: Fields,
+    form: Form,
+    stands: Stands,
+) -> Option<Result<String, Refusal>> {
+    let draw = entry.draw?;
+    if let Ok(Some(ranges)) = ranges::found(&fields) {
+        let wrong = |(at, cases): &(usize, Vec<String>)| {
+            let says = "A drawing shows one answer, so every field has one value.";
+            Wrong::new(&fields.0[*at].0, Code::NotOffered, says, cases.first().cloned().unwrap_or_default())
+        };
+        return Some(Err(Refusal(ranges.iter().map(wrong).collect())));
+    }
+    Some(ask(entry, fields.clone(), form).and_then(|(answer, _)| {
+        FilledByMachine::fill(entry, &mut fields);
+        fields.0.retain(|(name, _)| !RESERVED.contains(&name.as_ref()));
+        Ok(draw(&fields, &mut Record::new(false))?.svg(answer.system, stands))
+    }))
+}

@@ -1,0 +1,81 @@
+//! One value of an answer for a cell of a spreadsheet: the bare number or word.
+
+use crate::asking::describing::{Digits, Reserved};
+use crate::asking::solving::Answer;
+use crate::quantity::{Unit, shown, text};
+use crate::refusal::{Code, Refusal, Wrong};
+use serde_json::Value;
+
+/// What `pick` names in the answer, as a cell shows it.
+pub fn cell(answer: &Answer, reserved: &Reserved) -> Result<String, Refusal> {
+    let value = serde_json::to_value(answer).unwrap_or_default();
+    let leaves = leaves(&value["result"]);
+    let first = leaves.first().cloned().unwrap_or_default();
+    let Some(pick) = &reserved.pick else {
+        let says = "pick is needed: a cell shows one value of the answer.";
+        return Err(Refusal::one(Wrong::new("pick", Code::FieldMissing, says, first)));
+    };
+    let found = match pick.strip_prefix('/') {
+        Some(_) => value.pointer(pick),
+        None => value["result"].pointer(&format!("/{pick}")),
+    };
+    match found {
+        Some(Value::Object(map)) if map.contains_key("value") && map.contains_key("unit") => {
+            let Some(units) = reserved.units else {
+                return Err(Refusal::one(Wrong::new(
+                    "units",
+                    Code::FieldMissing,
+                    "units is needed where a cell shows a quantity, so that its unit can never change: inch or metric.",
+                    answer.system.as_str(),
+                )));
+            };
+            // A setting is in the unit of its resolution, an input as it was stated.
+            let unit = map["unit"].as_str().and_then(Unit::named);
+            if let Some(unit) = unit
+                && let Some(system) = unit.system().filter(|system| *system != units)
+            {
+                let says = format!("\"{}\" is in {}, not in the units asked for.", shown(pick), unit.spelling());
+                return Err(Refusal::one(Wrong::new("units", Code::Conflict, says, system.as_str())));
+            }
+            match (reserved.digits, map.get("text").and_then(Value::as_str)) {
+                (Some(Digits::Shop), Some(words)) => Ok(leading_number(words).to_owned()),
+                _ => Ok(map["value"].as_f64().map(text::full).unwrap_or_default()),
+            }
+        }
+        Some(Value::Number(number)) => Ok(number.as_f64().map_or_else(|| number.to_string(), text::full)),
+        Some(Value::String(words)) => Ok(words.clone()),
+        Some(Value::Bool(truth)) => Ok(truth.to_string()),
+        Some(_) => {
+            let inside = leaves.iter().find(|leaf| leaf.starts_with(&format!("{pick}/"))).cloned().unwrap_or(first);
+            let says = format!("\"{}\" holds more than one value; a cell shows one.", shown(pick));
+            Err(Refusal::one(Wrong::new("pick", Code::ValueUnreadable, says, inside)))
+        }
+        None => {
+            let near = crate::fields::nearest(pick, leaves.iter().map(String::as_str)).unwrap_or(&first).to_owned();
+            let says = format!("There is no \"{}\" in this answer's result.", shown(pick));
+            Err(Refusal::one(Wrong::new("pick", Code::NotFound, says, near)))
+        }
+    }
+}
+
+/// The number that a quantity's text begins with.
+fn leading_number(words: &str) -> &str {
+    let end = words.find(|c: char| !(c.is_ascii_digit() || c == '.' || c == '-')).unwrap_or(words.len());
+    &words[..end]
+}
+
+/// The paths of all single values in a result.
+fn leaves(result: &Value) -> Vec<String> {
+    fn walk(value: &Value, path: &str, out: &mut Vec<String>) {
+        let join = |name: &str| if path.is_empty() { name.to_owned() } else { format!("{path}/{name}") };
+        match value {
+            Value::Object(map) if map.contains_key("value") && map.contains_key("unit") => out.push(path.to_owned()),
+            Value::Object(map) => map.iter().for_each(|(name, value)| walk(value, &join(name), out)),
+            Value::Array(list) => list.iter().enumerate().for_each(|(at, v)| walk(v, &join(&at.to_string()), out)),
+            _ => out.push(path.to_owned()),
+        }
+    }
+    let mut out = Vec::new();
+    walk(result, "", &mut out);
+    out
+}

@@ -1,0 +1,200 @@
+//! The cells of a table as they are written: parted and quoted after RFC 4180, with decimal commas in
+//! a table parted by semicolons, and never a formula to whatever spreadsheet opens it.
+
+use crate::asking::describing::Separator;
+use crate::quantity::{read, text};
+use crate::tree::Node;
+use std::borrow::Cow;
+use std::fmt::Write;
+
+/// Writes cells.
+pub struct Cells {
+    writer: csv::Writer<Vec<u8>>,
+    scratch: String,
+    semicolon: bool,
+}
+
+impl Cells {
+    /// An empty table.
+    pub fn new(separator: Separator, capacity: usize) -> Self {
+        let semicolon = separator == Separator::Semicolon;
+        let writer = csv::WriterBuilder::new()
+            .delimiter(if semicolon { b';' } else { b',' })
+            .terminator(csv::Terminator::CRLF)
+            .flexible(true)
+            .from_writer(Vec::with_capacity(capacity));
+        Self { writer, scratch: String::new(), semicolon }
+    }
+
+    /// A vector takes all that is written to it.
+    fn put(&mut self, cell: &[u8]) {
+        let _ = self.writer.write_field(cell);
+    }
+
+    /// A cell with nothing in it.
+    pub fn empty(&mut self) {
+        self.put(b"");
+    }
+
+    /// Cells with nothing in them.
+    pub fn empties(&mut self, count: usize) {
+        (0..count).for_each(|_| self.empty());
+    }
+
+    /// A number in full, or nothing.
+    pub fn number_or_empty(&mut self, value: Option<f64>) {
+        let Some(value) = value else { return self.empty() };
+        self.scratch.clear();
+        text::write_full(&mut self.scratch, value);
+        self.scratch();
+    }
+
+    /// A number with so many places.
+    pub fn fixed(&mut self, value: f64, places: usize) {
+        self.scratch.clear();
+        text::write_fixed(&mut self.scratch, value, places);
+        self.scratch();
+    }
+
+    /// A count.
+    pub fn count(&mut self, count: u64) {
+        self.scratch.clear();
+        let _ = write!(self.scratch, "{count}");
+        self.scratch();
+    }
+
+    fn scratch(&mut self) {
+        if self.semicolon
+            && let Some(point) = self.scratch.find('.')
+        {
+            self.scratch.replace_range(point..=point, ",");
+        }
+        let _ = self.writer.write_field(&self.scratch);
+    }
+
+    /// Words, or whatever the caller gave.
+    pub fn words(&mut self, words: &[u8]) {
+        self.put(&harmless(words, self.semicolon));
+    }
+
+    /// A value of a result that is no quantity, or several of them parted by spaces.
+    pub fn node(&mut self, node: &Node) {
+        match node {
+            Node::Quantity(leaf) => self.number_or_empty(Some(leaf.quantity.value)),
+            Node::Number(number) => self.number_or_empty(Some(*number)),
+            Node::Text(words, _) => self.words(words.as_bytes()),
+            Node::Count(count) => self.put(count.to_string().as_bytes()),
+            Node::Truth(truth) => self.put(if *truth { b"true" } else { b"false" }),
+            Node::List(items) => {
+                let items: Vec<String> = items.iter().map(|item| plain(item, self.semicolon)).collect();
+                self.words(items.join(" ").as_bytes());
+            }
+            Node::Record(_) => self.empty(),
+        }
+    }
+
+    /// Ends the row.
+    pub fn end(&mut self) {
+        let _ = self.writer.write_record(None::<&[u8]>);
+    }
+
+    /// The table.
+    pub fn done(self) -> Vec<u8> {
+        self.writer.into_inner().unwrap_or_default()
+    }
+}
+
+/// A single value in words.
+fn plain(node: &Node, semicolon: bool) -> String {
+    let number = |value: f64| {
+        let full = text::full(value);
+        if semicolon { full.replace('.', ",") } else { full }
+    };
+    match node {
+        Node::Quantity(leaf) => number(leaf.quantity.value),
+        Node::Number(value) => number(*value),
+        Node::Count(count) => count.to_string(),
+        Node::Truth(truth) => truth.to_string(),
+        Node::Text(words, _) => words.to_string(),
+        Node::List(_) | Node::Record(_) => String::new(),
+    }
+}
+
+/// A cell as it may stand in a table. What begins like a formula and is not a number or a quantity of
+/// ours gets an apostrophe before it, by which spreadsheets take it for words.
+pub fn harmless(cell: &[u8], semicolon: bool) -> Cow<'_, [u8]> {
+    let begins = cell.iter().position(|byte| !byte.is_ascii_whitespace()).unwrap_or(cell.len());
+    let is_wide = || ["＝", "＋", "－", "＠"].iter().any(|sign| cell[begins..].starts_with(sign.as_bytes()));
+    let sign = match cell.get(begins) {
+        Some(b'+' | b'-') => true,
+        Some(b'=' | b'@') => false,
+        Some(0xef) if is_wide() => false,
+        // A cell that begins with a tab or a line's end is taken for a formula by some.
+        _ if begins > 0 && cell.first().is_some_and(|byte| matches!(byte, b'\t' | b'\r' | b'\n')) => false,
+        _ => return Cow::Borrowed(cell),
+    };
+    let ours = sign
+        && std::str::from_utf8(cell).is_ok_and(|text| {
+            let text = if semicolon { Cow::Owned(text.replace(',', ".")) } else { Cow::Borrowed(text) };
+            read(&text, "1 in").is_ok_and(|written| written.tolerance.is_none())
+        });
+    if ours { Cow::Borrowed(cell) } else { Cow::Owned([b"'", cell].concat()) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn is_changed(cell: &str) -> bool {
+        harmless(cell.as_bytes(), false) != cell.as_bytes()
+    }
+
+    #[test]
+    fn what_begins_like_a_formula_is_made_words() {
+        for cell in [
+            "=1+1",
+            "=HYPERLINK(\"x\")",
+            "@SUM(A1)",
+            "+A1",
+            "-A1",
+            "-2+3+cmd|' /C calc'!A0",
+            "  =1+1",
+            "\t=1",
+            "\ttext",
+            "\r=1",
+            "＝1+1",
+            "＠x",
+            "+1*2",
+            "-",
+            "+",
+            "-1 =2",
+            "-1 in+1",
+            "- 1",
+        ] {
+            assert!(is_changed(cell), "{cell:?}");
+            assert!(harmless(cell.as_bytes(), false).starts_with(b"'"));
+        }
+    }
+
+    #[test]
+    fn numbers_and_quantities_and_words_stay() {
+        for cell in ["-0.5", "+12.7", "-1e-3", "-0.5 in", "+3 mm", "-1-1/2 in", "winch", "", "12=3", "a@b", "½ in", "é"]
+        {
+            assert!(!is_changed(cell), "{cell:?}");
+        }
+        assert_eq!(&*harmless(b"-0,5", true), b"-0,5");
+        assert_ne!(&*harmless(b"-0,5", false), b"-0,5");
+    }
+
+    #[test]
+    fn a_table_of_semicolons_has_decimal_commas() {
+        let mut cells = Cells::new(Separator::Semicolon, 0);
+        cells.number_or_empty(Some(-0.25));
+        cells.fixed(1.5, 3);
+        cells.words(b"a;b");
+        cells.words(b"=1");
+        cells.number_or_empty(None);
+        cells.end();
+        assert_eq!(cells.done(), b"-0,25;1,500;\"a;b\";'=1;\r\n");
+    }
+}

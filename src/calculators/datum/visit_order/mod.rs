@@ -1,0 +1,298 @@
+//! The order in which to go through a set of places so that the table travels little.
+
+mod drawing;
+mod route;
+
+use crate::calculators::{Calculator, Draw, Example, Task};
+use crate::cautions;
+use crate::fields::{Point, Points};
+use crate::quantity::{FoundExtent, FoundMove, FoundPlace, Place, SiValue, text};
+use crate::refusal::Refusal;
+use crate::travel::{Axis, write_moves, write_sum};
+use crate::working::Record;
+use route::{EXACT_UP_TO, Way};
+use serde::Deserialize;
+use utoipa::ToSchema;
+use validator::Validate;
+
+/// The calculator.
+pub struct VisitOrder;
+
+crate::choice! {
+    /// How travel counts: `straight` from place to place, `one_axis_at_a_time` as with two handwheels, or the `longer_axis` where both run at one speed together.
+    TravelCount {
+        /// The straight distance.
+        Straight = "straight",
+        /// Both axes added.
+        OneAxisAtATime = "one_axis_at_a_time",
+        /// The longer of the two axes.
+        LongerAxis = "longer_axis",
+    }
+}
+
+/// What the visit order asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+pub struct VisitOrderInput {
+    /// The places, in any order; they are numbered as given.
+    pub points: Points,
+    /// Where the tool is before the first place; at the first place given if absent.
+    pub start: Option<Point>,
+    /// Where the tool is wanted after the last place; wherever that is if absent.
+    pub finish: Option<Point>,
+    /// How travel counts: straight, one_axis_at_a_time or longer_axis; straight if absent.
+    pub travel: Option<TravelCount>,
+}
+
+crate::tree!(VisitOrderInput { points, start, finish, travel });
+
+/// What the visit order gives.
+#[derive(Debug, ToSchema)]
+pub struct VisitOrderResult {
+    /// Numbers of the places in the order to visit them.
+    pub order: Vec<u32>,
+    /// Travel in that order, from the start and to the finish.
+    pub length: FoundExtent,
+    /// Travel in the order given.
+    pub length_as_given: FoundExtent,
+    /// The places in the order to visit them.
+    pub places: Vec<VisitedPlace>,
+}
+
+crate::tree!(VisitOrderResult { order, length, length_as_given, places });
+
+/// A place to be visited.
+#[derive(Debug, ToSchema)]
+pub struct VisitedPlace {
+    /// Its number in the list given.
+    pub number: u32,
+    /// Reading on X.
+    pub x: FoundPlace,
+    /// Reading on Y.
+    pub y: FoundPlace,
+    /// Move on X from the place before; to the first from the start.
+    pub dx: FoundMove,
+    /// Move on Y, likewise.
+    pub dy: FoundMove,
+    /// Travel from the place before; to the first from the start.
+    pub distance: FoundExtent,
+}
+
+crate::tree!(VisitedPlace { number, x, y, dx, dy, distance });
+
+impl TravelCount {
+    fn formula(self) -> &'static str {
+        match self {
+            TravelCount::Straight => "s = √(a^2 + b^2)",
+            TravelCount::OneAxisAtATime => "s = abs(a) + abs(b)",
+            TravelCount::LongerAxis => "s = max(abs(a), abs(b))",
+        }
+    }
+
+    fn count(self) -> fn(f64, f64) -> f64 {
+        match self {
+            TravelCount::Straight => f64::hypot,
+            TravelCount::OneAxisAtATime => |x, y| x.abs() + y.abs(),
+            TravelCount::LongerAxis => |x, y| x.abs().max(y.abs()),
+        }
+    }
+}
+
+impl Calculator for VisitOrder {
+    const ID: &'static str = "datum/visit-order";
+    const TITLE: &'static str = "Order of visiting holes";
+    const ABOUT: &'static str = "A short way through a set of holes: in which order to go to them, the moves, and how \
+        much travel that saves over the order given.";
+    const TASK: Task = Task::LayOut;
+    const ANOTHER_CHECK: &'static str =
+        "Follow the order on the drawing with a pencil: where two legs cross there is a shorter way.";
+    const WORDS: &'static [&'static str] =
+        &["shortest path", "drilling order", "travel", "sequence", "sort points", "route", "hole pattern"];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "Seven holes of a gear case cover, as they stand on the drawing, from the hole at the lower left.",
+            fields: &[(
+                "points",
+                "0.5 in,0.5 in;4.5 in,3 in;0.5 in,3 in;4.5 in,0.5 in;2.5 in,0.5 in;2.5 in,3 in;1.25 in,1.75 in",
+            )],
+        },
+        Example {
+            says: "Six holes of a pump base by handwheel, one axis at a time, from the datum and back to where the \
+                next part is put in.",
+            fields: &[
+                ("points", "20 mm,15 mm;180 mm,95 mm;100 mm,15 mm;20 mm,95 mm;180 mm,15 mm;100 mm,95 mm"),
+                ("start", "0 mm,0 mm"),
+                ("finish", "0 mm,120 mm"),
+                ("travel", "one_axis_at_a_time"),
+            ],
+        },
+    ];
+    type Input = VisitOrderInput;
+    type Output = VisitOrderResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.source("geometry", "distances between places; the way through them is found by search, not by formula");
+        let points = &input.points.0;
+        let start = record.or_assume(input.start, "start", points[0], "The tool is taken to be at the first place.");
+        let travel = record.or_assume(
+            input.travel,
+            "travel",
+            TravelCount::Straight,
+            "Travel is taken as the straight distance from place to place.",
+        );
+        let si = |point: &Point| (point.x.get().si(), point.y.get().si());
+        let places: Vec<(f64, f64)> = points.iter().map(si).collect();
+        let finish = input.finish;
+        let way = Way { places: &places, start: si(&start), finish: finish.as_ref().map(si), travel: travel.count() };
+        let order = way.shortest();
+        let numbers: Vec<u32> = order.iter().map(|at| *at as u32 + 1).collect();
+        let shown: Vec<f64> = numbers.iter().copied().map(f64::from).collect();
+        let exact = points.len() <= EXACT_UP_TO;
+        let how = if exact {
+            "the shortest of all orders"
+        } else {
+            "the nearest place next, then changes of order as long as one shortens the way (2-opt and Or-opt), from \
+             that order and from the order given"
+        };
+        record.look_up("Order of visiting", how).gives("order", shown.clone());
+        record
+            .choose("Numbers of the places", "in that order")
+            .with("n", "order", shown.clone())
+            .gives("places.number", shown);
+        let ends = Ends { start, finish, travel };
+        let given: Vec<usize> = (0..points.len()).collect();
+        let as_given = write_travel(points, &given, &ends, &AS_GIVEN, record);
+        let visited = write_travel(points, &order, &ends, &VISITED, record);
+        let (length, length_as_given) = (visited.length, as_given.length);
+        if !exact {
+            record.note(
+                "may_not_be_shortest",
+                "A short way found by proven rules of thumb; a somewhat shorter one may exist.",
+            );
+        }
+        let saved = text::fixed(100.0 * (1.0 - (length.get() / length_as_given.get()).si()).max(0.0), 0);
+        if saved == "0" || length_as_given.get().si() == 0.0 {
+            record.note("as_good_as_given", "The order given is as short as any found, or nearly.");
+        } else {
+            record.note("saved", format!("The way is {saved} percent shorter than in the order given."));
+        }
+        record.caution(cautions::OUT_OF_THE_WORK);
+        let Travel { xs, ys, dxs, dys, distances, .. } = visited;
+        let places = (0..order.len()).map(|at| VisitedPlace {
+            number: numbers[at],
+            x: xs[at],
+            y: ys[at],
+            dx: dxs[at],
+            dy: dys[at],
+            distance: distances[at],
+        });
+        Ok(VisitOrderResult { order: numbers.clone(), length, length_as_given, places: places.collect() })
+    }
+}
+
+struct Ends {
+    start: Point,
+    finish: Option<Point>,
+    travel: TravelCount,
+}
+
+/// What the steps of one order call their columns.
+struct Names {
+    rule: &'static str,
+    x: Axis,
+    y: Axis,
+    distance: &'static str,
+    /// Travel to the last place.
+    to_last: &'static str,
+    /// The last place on X and Y, the move from it to the finish, and its travel.
+    finish: [&'static str; 5],
+    /// Travel in all.
+    length: &'static str,
+}
+
+const AS_GIVEN: Names = Names {
+    rule: "in the order given",
+    x: Axis { symbol: "x", places: "given.x", before: "given.before_x", moves: "given.dx" },
+    y: Axis { symbol: "y", places: "given.y", before: "given.before_y", moves: "given.dy" },
+    distance: "given.distance",
+    to_last: "given.to_last",
+    finish: ["given.last_x", "given.last_y", "given.last_dx", "given.last_dy", "given.last_distance"],
+    length: "length_as_given",
+};
+
+const VISITED: Names = Names {
+    rule: "in the order found",
+    x: Axis { symbol: "x", places: "places.x", before: "before.x", moves: "places.dx" },
+    y: Axis { symbol: "y", places: "places.y", before: "before.y", moves: "places.dy" },
+    distance: "places.distance",
+    to_last: "to_last",
+    finish: ["last_x", "last_y", "last_dx", "last_dy", "last_distance"],
+    length: "length",
+};
+
+struct Travel {
+    xs: Vec<FoundPlace>,
+    ys: Vec<FoundPlace>,
+    dxs: Vec<FoundMove>,
+    dys: Vec<FoundMove>,
+    distances: Vec<FoundExtent>,
+    length: FoundExtent,
+}
+
+/// Places, moves and travel of one order.
+fn write_travel(points: &[Point], order: &[usize], ends: &Ends, names: &Names, record: &mut Record) -> Travel {
+    let mut axis = |axis: Axis, symbol, of, place: fn(&Point) -> Place| {
+        let stated: Vec<Place> = points.iter().map(place).collect();
+        let places: Vec<FoundPlace> = order.iter().map(|at| stated[*at].found()).collect();
+        record
+            .choose("Reading at each place", names.rule)
+            .with(symbol, of, stated.as_slice())
+            .gives(axis.places, places.clone());
+        let moves = write_moves(&places, (place(&ends.start).found(), "the start"), axis, record);
+        (places, moves)
+    };
+    let (xs, dxs) = axis(names.x, "X", "points.x", |point| point.x);
+    let (ys, dys) = axis(names.y, "Y", "points.y", |point| point.y);
+    let count = ends.travel.count();
+    let travel =
+        |dx: &FoundMove, dy: &FoundMove| FoundExtent::of(SiValue::from_si(count(dx.get().si(), dy.get().si())));
+    let distances: Vec<FoundExtent> = dxs.iter().zip(&dys).map(|(dx, dy)| travel(dx, dy)).collect();
+    record
+        .step("Travel to each place", ends.travel.formula())
+        .with("a", names.x.moves, dxs.clone())
+        .with("b", names.y.moves, dys.clone())
+        .gives(names.distance, distances.clone());
+    let Some(finish) = ends.finish else {
+        let length = write_sum("Travel in all", &distances, names.distance, names.length, record);
+        return Travel { xs, ys, dxs, dys, distances, length };
+    };
+    let to_last = write_sum("Travel to the last place", &distances, names.distance, names.to_last, record);
+    let mut last = |places: &[FoundPlace], to: Place, axis: Axis, finish_of, last_of, move_of| {
+        let last = places[places.len() - 1];
+        let moved = FoundMove::of(to.get() - last.get());
+        record.choose("Last place", "the last row").with("p", axis.places, places.to_vec()).gives(last_of, last);
+        record
+            .step("Move from it to the finish", "d = f - p")
+            .with("f", finish_of, to)
+            .with("p", last_of, last)
+            .gives(move_of, moved);
+        moved
+    };
+    let [last_x, last_y, last_dx, last_dy, leg_field] = names.finish;
+    let dx = last(&xs, finish.x, names.x, "finish.x", last_x, last_dx);
+    let dy = last(&ys, finish.y, names.y, "finish.y", last_y, last_dy);
+    let leg = travel(&dx, &dy);
+    record
+        .step("Travel from the last place to the finish", ends.travel.formula())
+        .with("a", last_dx, dx)
+        .with("b", last_dy, dy)
+        .gives(leg_field, leg);
+    let length = FoundExtent::of(to_last.get() + leg.get());
+    record
+        .step("Travel in all", "L = t + s")
+        .with("t", names.to_last, to_last)
+        .with("s", leg_field, leg)
+        .gives(names.length, length);
+    Travel { xs, ys, dxs, dys, distances, length }
+}

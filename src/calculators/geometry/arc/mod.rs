@@ -1,0 +1,177 @@
+//! An arc of a circle from any two of its sizes: plane geometry of circle, chord and segment,
+//! checked against textbook examples and an arbitrary-precision library.
+
+mod angle;
+mod drawing;
+mod refusal;
+mod steps;
+
+use crate::calculators::{Calculator, Draw, Example, Task};
+use crate::quantity::{ArcAngle, Area, Found, FoundArcAngle, FoundArea, FoundSize, Kind, Measure, Quantity, Size};
+use crate::refusal::Refusal;
+use crate::working::Record;
+use serde::Deserialize;
+use utoipa::ToSchema;
+use validator::{Validate, ValidationError};
+
+/// The calculator.
+pub struct Arc;
+
+/// What the arc calculator asks for: exactly two of the six.
+#[derive(Clone, Copy, Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+#[validate(schema(function = "check"))]
+pub struct ArcInput {
+    /// Radius of the circle.
+    pub radius: Option<Size>,
+    /// Straight distance between the ends of the arc.
+    pub chord: Option<Size>,
+    /// Greatest distance of the arc from its chord; more than the radius where the arc is more than half a circle.
+    pub height: Option<Size>,
+    /// Length along the arc.
+    pub arc_length: Option<Size>,
+    /// Angle that the arc spans at the centre: above 0 and below 360 deg.
+    pub angle: Option<ArcAngle>,
+    /// Area between arc and chord.
+    pub segment_area: Option<Area>,
+}
+
+crate::tree!(ArcInput { radius, chord, height, arc_length, angle, segment_area });
+
+/// What the arc calculator gives.
+#[derive(Debug, ToSchema)]
+pub struct ArcResult {
+    /// Every arc that has the two sizes, the one of the smallest angle first.
+    pub solutions: Vec<ArcSolution>,
+}
+
+crate::tree!(ArcResult { solutions });
+
+/// One arc.
+#[derive(Debug, ToSchema)]
+pub struct ArcSolution {
+    /// Radius of the circle.
+    pub radius: FoundSize,
+    /// Straight distance between the ends.
+    pub chord: FoundSize,
+    /// Greatest distance of the arc from its chord.
+    pub height: FoundSize,
+    /// Length along the arc.
+    pub arc_length: FoundSize,
+    /// Angle at the centre.
+    pub angle: FoundArcAngle,
+    /// Area between arc and chord.
+    pub segment_area: FoundArea,
+}
+
+crate::tree!(ArcSolution { radius, chord, height, arc_length, angle, segment_area });
+
+impl ArcInput {
+    /// The sizes given, with their names.
+    pub fn given(&self) -> Vec<(&'static str, Quantity)> {
+        let Self { radius, chord, height, arc_length, angle, segment_area } = self;
+        let size = |size: &Option<Size>| size.as_ref().map(Measure::quantity);
+        [
+            ("radius", size(radius)),
+            ("chord", size(chord)),
+            ("height", size(height)),
+            ("arc_length", size(arc_length)),
+            ("angle", angle.as_ref().map(Measure::quantity)),
+            ("segment_area", segment_area.as_ref().map(Measure::quantity)),
+        ]
+        .into_iter()
+        .filter_map(|(name, quantity)| quantity.map(|quantity| (name, quantity)))
+        .collect()
+    }
+}
+
+fn check(input: &ArcInput) -> Result<(), ValidationError> {
+    refusal::unless_two(&input.given())
+}
+
+impl Calculator for Arc {
+    const ID: &'static str = "geometry/arc";
+    const TITLE: &'static str = "Arc, chord and segment";
+    const ABOUT: &'static str = "From any two of radius, chord, height, arc length, central angle and segment area: \
+        all six, for every arc that has the two.";
+    const TASK: Task = Task::LayOut;
+    const ANOTHER_CHECK: &'static str =
+        "Lay a straightedge as long as the chord across the arc and measure the height at its middle.";
+    const WORDS: &'static [&'static str] =
+        &["radius", "chord", "height", "rise", "sagitta", "segment", "arc length", "central angle", "circle", "bend"];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "A broken pulley rim: the chord over a piece is 21 mm and the rim rises 6 mm above it. What was the radius?",
+            fields: &[("chord", "21 mm"), ("height", "6 mm")],
+        },
+        Example {
+            says: "A flat 12 mm wide is milled along a shaft of 10 mm radius: how deep is the cut? Two arcs fit.",
+            fields: &[("radius", "10 mm"), ("chord", "12 mm")],
+        },
+        Example {
+            says: "A brake band of 9 in is to wrap 210° of a winch drum: what drum does it fit?",
+            fields: &[("arc_length", "9 in"), ("angle", "210 deg")],
+        },
+        Example {
+            says: "Oil covers 1.2 in² of the end wall of a gear case bored to 2 in radius: how deep does it stand?",
+            fields: &[("radius", "2 in"), ("segment_area", "1.2 in2")],
+        },
+        Example {
+            says: "A guard is rolled from a 250 mm strip so that it stands 60 mm high.",
+            fields: &[("height", "60 mm"), ("arc_length", "250 mm")],
+        },
+    ];
+    type Input = ArcInput;
+    type Output = ArcResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.source("geometry", "chord, height, length and area of an arc by its radius and its central angle");
+        let degrees = angle::angles(input);
+        if degrees.is_empty() {
+            return Err(refusal::none_exists(&input.given()));
+        }
+        let solutions = steps::write(input, &degrees, record);
+        notes(input, &solutions, record);
+        Ok(ArcResult { solutions })
+    }
+}
+
+/// What to know about the answer.
+fn notes(input: &ArcInput, solutions: &[ArcSolution], record: &mut Record) {
+    if solutions.len() > 1 {
+        record.note(
+            "two_arcs",
+            "Two arcs have these sizes. See on the part which it is: the first spans less of its circle than the second.",
+        );
+    }
+    let Some(first) = solutions.first() else { return };
+    let shallow = (first.height.get() / first.chord.get()).value < 0.05;
+    if shallow && input.height.is_some() && (input.chord.is_some() || input.arc_length.is_some()) {
+        record.note(
+            "shallow_height",
+            "The height is small beside the chord, and the radius is off by as many percent as the height is: a few \
+             hundredths of error can move it far. Measure the height with an indicator, or over a longer chord.",
+        );
+    }
+    if shallow && input.chord.is_some() && input.arc_length.is_some() {
+        record.note(
+            "nearly_straight",
+            "Chord and arc length are nearly equal, and all else rests on their small difference: the height is a \
+             better thing to measure here.",
+        );
+    }
+    let near_half = solutions.iter().any(|arc| (arc.angle.degrees() - 180.0).abs() < 10.0);
+    if near_half && input.radius.is_some() && input.chord.is_some() {
+        record.note(
+            "near_half_circle",
+            "Near half a circle the chord hardly changes with the angle: a small error in either size moves the \
+             height and the angle much.",
+        );
+    }
+}
+
+/// A column of a size given, kept as it was stated.
+pub fn column<K: Kind>(given: &Measure<K>, rows: usize) -> Vec<Found<K>> {
+    vec![given.found(); rows]
+}

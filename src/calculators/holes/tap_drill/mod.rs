@@ -1,0 +1,308 @@
+//! The hole before tapping: the exact size for a percentage of thread, the stock drills near it
+//! against the class's limits, and the drill that a table prints (limits after ASME B1.1, ISO 965-1,
+//! ISO 228-1, ASME B1.5, ISO 2903; forming taps as tap makers print it).
+
+mod drawing;
+mod height;
+mod rules;
+mod steps;
+mod taper;
+#[cfg(test)]
+mod tests;
+mod thread;
+
+use crate::calculators::{Calculator, Draw, Example, Task};
+use crate::cautions;
+use crate::quantity::{Extent, FoundLowerLimit, FoundSize, FoundThreadPercent, FoundUpperLimit, ThreadPercent, Unit};
+use crate::reference::drills::{Drill, DrillSystem};
+use crate::reference::thread_class::InternalClass;
+use crate::reference::thread_designation::Designation;
+use crate::reference::threads::{System, published_tap_drill};
+use crate::refusal::Refusal;
+use crate::shop::{DrillsFrom, drills_from, tell_tap};
+use crate::working::Record;
+use rules::{check_class, check_kind, check_systems};
+use serde::Deserialize;
+use steps::Hole;
+use thread::{limits, size_and_pitch};
+use utoipa::ToSchema;
+use validator::Validate;
+
+/// The calculator.
+pub struct TapDrill;
+
+crate::choice! {
+    /// How the tap makes the thread: `cutting` takes chips, `forming` presses the metal out and wants a larger hole.
+    TapKind {
+        /// The tap cuts.
+        Cutting = "cutting",
+        /// The tap forms.
+        Forming = "forming",
+    }
+}
+
+/// What the tap drill calculator asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+#[validate(schema(function = "check_class"), schema(function = "check_systems"), schema(function = "check_kind"))]
+pub struct TapDrillInput {
+    /// The thread by its designation, with or without class.
+    pub thread: Designation,
+    /// Height of thread wanted, as a share of the full height; if absent 75 percent for a cutting tap, 65 for a
+    /// forming one, 100 for Acme and trapezoidal threads. Taper threads have none.
+    pub thread_percent: Option<ThreadPercent>,
+    /// Class of the thread in the hole; if absent the one in the designation, else the usual one: 2B, 6H (up to M1.4
+    /// 5H), 2G for Acme, 7H for trapezoidal.
+    pub internal_class: Option<InternalClass>,
+    /// Kind of tap: cutting, or forming for Unified and metric threads; cutting if absent.
+    pub tap: Option<TapKind>,
+    /// Drills at hand: any of fraction, number, letter, metric; if absent every one of the drawer, or of the
+    /// tables the inch ones for an inch thread and metric for a metric one.
+    pub systems: Option<Vec<DrillSystem>>,
+    /// How much larger than the drill the hole comes out; 0 if absent.
+    pub expected_oversize: Option<Extent>,
+    /// Which drills to choose from: those in the shop's drawer, or all of the tables; shop if one with drills is set.
+    pub from: Option<DrillsFrom>,
+}
+
+crate::tree!(TapDrillInput { thread, thread_percent, internal_class, tap, systems, expected_oversize, from });
+
+/// Limits of the minor diameter, which is the hole that is left between the crests.
+#[derive(Debug, ToSchema)]
+pub struct MinorLimits {
+    /// Class; absent for pipe threads G, which have one without a letter.
+    pub class: Option<String>,
+    /// Least minor diameter.
+    pub minor_min: FoundLowerLimit,
+    /// Greatest minor diameter.
+    pub minor_max: FoundUpperLimit,
+}
+
+crate::tree!(MinorLimits { class, minor_min, minor_max });
+
+/// A stock drill for the hole.
+#[derive(Debug, ToSchema)]
+pub struct TapDrillRow {
+    /// The trade's name for the drill.
+    pub name: &'static str,
+    /// Its system: fraction, number, letter or metric.
+    pub system: &'static str,
+    /// Its diameter.
+    pub diameter: FoundSize,
+    /// The hole expected from it: its diameter and the expected oversize.
+    pub hole_diameter: FoundSize,
+    /// The height of thread that the hole leaves; absent for taper threads.
+    pub thread_percent: Option<FoundThreadPercent>,
+    /// Whether the hole lies within the class's limits; absent for a forming tap and where there are no limits.
+    pub within_class: Option<bool>,
+}
+
+crate::tree!(TapDrillRow { name, system, diameter, hole_diameter, thread_percent, within_class });
+
+/// The stock drill to take.
+#[derive(Debug, ToSchema)]
+pub struct TapDrillChosen {
+    /// The trade's name for the drill.
+    pub name: &'static str,
+    /// Its diameter.
+    pub diameter: FoundSize,
+    /// The height of thread that its hole leaves; absent for taper threads.
+    pub thread_percent: Option<FoundThreadPercent>,
+}
+
+crate::tree!(TapDrillChosen { name, diameter, thread_percent });
+
+/// The drill that a table prints for the thread.
+#[derive(Debug, ToSchema)]
+pub struct TapDrillPublished {
+    /// The trade's name for the drill.
+    pub name: &'static str,
+    /// Its diameter.
+    pub diameter: FoundSize,
+    /// The hole expected from it: its diameter and the expected oversize.
+    pub hole_diameter: FoundSize,
+    /// The height of thread that its hole leaves; absent for taper threads.
+    pub thread_percent: Option<FoundThreadPercent>,
+    /// Whether the hole lies within the class's limits; absent where there are none.
+    pub within_class: Option<bool>,
+}
+
+crate::tree!(TapDrillPublished { name, diameter, hole_diameter, thread_percent, within_class });
+
+/// What the tap drill calculator gives.
+#[derive(Debug, ToSchema)]
+pub struct TapDrillResult {
+    /// The drill for exactly the percentage wanted: the hole less the expected oversize.
+    pub drill_diameter: FoundSize,
+    /// The hole for exactly the percentage wanted; for NPT the minor diameter at the small end, K0.
+    pub hole_diameter: FoundSize,
+    /// Limits of the minor diameter of the tapped hole; absent where the standard has none for the thread.
+    pub minor_limits: Option<MinorLimits>,
+    /// The stock drill whose hole lies within the class and comes nearest to the percentage; without limits to keep,
+    /// the one nearest to the percentage. Absent where no stock drill will do.
+    pub drill: Option<TapDrillChosen>,
+    /// The drill that a table prints for a pipe or Whitworth thread, and what it leaves.
+    pub published: Option<TapDrillPublished>,
+    /// The stock drills near, smallest first: all whose hole lies within the class, and the next ones around the
+    /// exact size.
+    pub candidates: Vec<TapDrillRow>,
+}
+
+crate::tree!(TapDrillResult { drill_diameter, hole_diameter, minor_limits, drill, published, candidates });
+
+/// How many drills on each side of the exact size are listed whatever the class says.
+pub const AROUND: usize = 3;
+
+/// The drills to list: those within the class and the next ones around the exact hole. A hole that
+/// leaves no thread or more than the full height is none.
+fn candidates(hole: &Hole, all: &[&'static Drill], systems: &[DrillSystem]) -> Vec<&'static Drill> {
+    let possible: Vec<&'static Drill> = all
+        .iter()
+        .copied()
+        .filter(|drill| systems.contains(&drill.system))
+        .filter(|drill| (1e-9..=1.0 + 1e-9).contains(&hole.share(drill)))
+        .collect();
+    let below = possible.iter().filter(|drill| hole.of(drill) <= hole.exact).count();
+    let (first, last) = (below.saturating_sub(AROUND), (below + AROUND).min(possible.len()));
+    let kept = |(at, drill): &(usize, &'static Drill)| (first..last).contains(at) || hole.within(drill) == Some(true);
+    possible.into_iter().enumerate().filter(kept).map(|(_, drill)| drill).collect()
+}
+
+/// The row to take: within the class if there are limits, then nearest to the percentage, then larger.
+fn best(rows: &[TapDrillRow], wanted: f64, limited: bool) -> Option<&TapDrillRow> {
+    let percent = |row: &TapDrillRow| row.thread_percent.map_or(0.0, |percent| percent.quantity().value);
+    let off = |row: &TapDrillRow| ((percent(row) - wanted).abs() * 1e9).round();
+    rows.iter()
+        .filter(|row| !limited || row.within_class == Some(true))
+        .min_by(|a, b| off(a).total_cmp(&off(b)).then(b.diameter.get().value.total_cmp(&a.diameter.get().value)))
+}
+
+impl Calculator for TapDrill {
+    const ID: &'static str = "holes/tap-drill";
+    const TITLE: &'static str = "Tap drill";
+    const ABOUT: &'static str = "The hole for a percentage of thread with a cutting or forming tap, the stock drills \
+        near it, and which of them keep within the class of the thread.";
+    const TASK: Task = Task::MakeTheHole;
+    const ANOTHER_CHECK: &'static str =
+        "Try the hole with pins of the least and the greatest minor diameter: the first goes in, the second does not.";
+    const WORDS: &'static [&'static str] = &[
+        "tapping",
+        "tapped hole",
+        "tapping drill",
+        "tap size",
+        "percent of thread",
+        "thread engagement",
+        "form tap",
+        "roll tap",
+        "minor diameter",
+        "2B",
+        "6H",
+        "UNC",
+        "UNF",
+        "metric",
+        "NPT",
+        "pipe tap",
+        "BSP",
+        "Whitworth",
+        "Acme",
+    ];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "A hole for a 1/4-20 stud in a winch housing, with three quarters of the thread.",
+            fields: &[("thread", "1/4-20 UNC"), ("thread_percent", "75 percent")],
+        },
+        Example {
+            says: "An M8 hole in a pump flange of class 6H; the drill is known to cut 0.05 mm large.",
+            fields: &[
+                ("thread", "M8"),
+                ("internal_class", "6H"),
+                ("tap", "cutting"),
+                ("systems", "metric,letter"),
+                ("expected_oversize", "0.05 mm"),
+            ],
+        },
+        Example {
+            says: "An M6 forming tap for an aluminium mill gear cover.",
+            fields: &[("thread", "M6"), ("tap", "forming"), ("from", "tables")],
+        },
+        Example {
+            says: "A hole for a 1/2 NPT plug in a pump casing, tapped without reaming.",
+            fields: &[("thread", "1/2-14 NPT")],
+        },
+        Example { says: "A drain hole G 1/2 in a mill gear case.", fields: &[("thread", "G 1/2")] },
+    ];
+    type Input = TapDrillInput;
+    type Output = TapDrillResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.caution(cautions::DRILLING);
+        record.caution(cautions::TAPPING);
+        record.caution(cautions::TURNING_SPINDLE);
+        let system = input.thread.thread.system;
+        let metric = !system.in_inches();
+        let tap = record.or_assume(input.tap, "tap", TapKind::Cutting, "A cutting tap is taken, the more common kind.");
+        let (usual, why) = match tap {
+            TapKind::Cutting if matches!(system, System::Acme | System::Trapezoidal) => {
+                (100.0, "The basic minor diameter: an Acme or trapezoidal nut is cut to its full height.")
+            }
+            TapKind::Cutting => {
+                (75.0, "Common practice for cutting taps: more thread adds little strength and much torque.")
+            }
+            TapKind::Forming => {
+                (65.0, "Common practice for forming taps; the tap maker's size for the material comes first.")
+            }
+        };
+        tell_tap(&input.thread.thread, record);
+        let all = drills_from(input.from, record)?;
+        let (own, says) = if all.from == DrillsFrom::Shop {
+            (DrillSystem::ALL.to_vec(), "Every drill in the drawer is at hand.")
+        } else if metric {
+            (vec![DrillSystem::Metric], "Metric drills for a metric thread; name more systems if they are at hand.")
+        } else {
+            let inch = vec![DrillSystem::Fraction, DrillSystem::Number, DrillSystem::Letter];
+            (inch, "Inch drills for an inch thread; name metric too if they are at hand.")
+        };
+        let systems = record.or_assume(input.systems.clone(), "systems", own, says);
+        let oversize = record.or_assume(
+            input.expected_oversize,
+            "expected_oversize",
+            Extent::stated(0.0, input.thread.unit()),
+            "The hole is taken to come out as large as the drill; most drills cut larger, so measure a trial hole.",
+        );
+        if input.thread.thread.is_taper() {
+            return taper::solve(&input.thread, (all, &systems), oversize, record);
+        }
+        let wanted =
+            record.or_assume(input.thread_percent, "thread_percent", ThreadPercent::stated(usual, Unit::Percent), why);
+        let minor_limits = limits(&input.thread, input.internal_class.as_ref(), record)?;
+        let sizes = size_and_pitch(&input.thread, record);
+        let hole = Hole::find(&input.thread, sizes, tap, wanted, oversize, minor_limits.as_ref(), record)?;
+        let found = candidates(&hole, all.drills, &systems);
+        let rows = hole.rows(&found, all.place(), record);
+        let limited = tap == TapKind::Cutting && minor_limits.is_some();
+        if rows.is_empty() {
+            let says = format!("Of the {}, none of the systems named would leave a thread in this hole.", all.place());
+            record.note("no_stock_drill", says);
+        } else if limited && !rows.iter().any(|row| row.within_class == Some(true)) {
+            let says = format!(
+                "Of the {}, none of the systems named leaves a hole within the class; look at others, or bore or ream \
+                 the hole.",
+                all.place()
+            );
+            record.note("no_drill_within_class", says);
+        }
+        let drill = best(&rows, wanted.quantity().in_unit(Unit::Percent), limited)
+            .map(|row| hole.chosen(row, &rows, wanted, limited, record));
+        let printed = published_tap_drill(&input.thread.thread);
+        let published = printed.and_then(|printed| hole.published(printed, &input.thread, record));
+        Ok(TapDrillResult {
+            drill_diameter: hole.drill_diameter,
+            hole_diameter: hole.hole_diameter,
+            minor_limits,
+            drill,
+            published,
+            candidates: rows,
+        })
+    }
+}

@@ -1,0 +1,279 @@
+//! The exact hole for a percentage of thread, each drill's share of thread, and whether its hole keeps
+//! within the class: percentage as Machinery's Handbook counts it, of 55 degree, Acme and trapezoidal
+//! threads as a share of their own height; forming taps as tap makers print it.
+
+use super::height::Full;
+use super::{MinorLimits, TapDrillChosen, TapDrillPublished, TapDrillRow, TapKind};
+use crate::quantity::{
+    Extent, FoundLowerLimit, FoundSize, FoundThreadPercent, FoundUpperLimit, SiValue, ThreadPercent, Unit,
+};
+use crate::reference::drills::Drill;
+use crate::reference::thread_designation::Designation;
+use crate::reference::threads::{System, TapDrillRow as Printed};
+use crate::refusal::Refusal;
+use crate::sources::Trust;
+use crate::working::Record;
+
+/// The exact hole, and what any drill would leave; lengths in the thread's unit.
+pub struct Hole {
+    /// The exact hole.
+    pub exact: f64,
+    /// The exact hole as a result.
+    pub hole_diameter: FoundSize,
+    /// The drill for it.
+    pub drill_diameter: FoundSize,
+    oversize: Extent,
+    size: FoundSize,
+    pitch: FoundSize,
+    /// The diameter that a full thread takes.
+    full: f64,
+    height: Full,
+    unit: Unit,
+    bounds: Option<(FoundLowerLimit, FoundUpperLimit)>,
+}
+
+impl Hole {
+    /// Works out the exact hole.
+    pub fn find(
+        designation: &Designation,
+        (size, pitch): (FoundSize, FoundSize),
+        tap: TapKind,
+        wanted: ThreadPercent,
+        oversize: Extent,
+        limits: Option<&MinorLimits>,
+        record: &mut Record,
+    ) -> Result<Self, Refusal> {
+        let thread = &designation.thread;
+        let unit = designation.unit();
+        let height = Full::of(designation, tap, pitch, record);
+        let full = height.amount(thread.pitch);
+        let exact = thread.diameter - full * wanted.get().si();
+        let drill = exact - oversize.quantity().in_unit(unit);
+        // The reader takes no thread that is deeper than half its size, so only the oversize can use up the hole.
+        if exact <= 0.0 || drill <= 0.0 {
+            return Err(Refusal::no_answer(
+                "The hole for this thread is no larger than the expected oversize, so no drill would make it.",
+                &[("expected_oversize", "0 in".into())],
+            ));
+        }
+        let hole_diameter = designation.found(exact);
+        match height {
+            Full::Triangle => {
+                record.source("mh31", "p. 2155: the full height is three quarters of the triangle, 1.299 of the pitch");
+            }
+            Full::Forming => record.note(
+                "class_after_forming",
+                "A forming tap raises the crests out of the metal, so the hole before it lies outside the class: \
+                 check the minor diameter against its limits after tapping, first on a trial piece.",
+            ),
+            Full::Height(_) => {
+                let source = if thread.system == System::Whitworth { "bs_84" } else { "iso_228_1" };
+                record.source(source, "height of the thread, which counts as the full one");
+            }
+            Full::Pitch => record.source("geometry", "half the pitch on each side counts as the full height"),
+        }
+        height
+            .step("Hole for the percentage", "H = D - # × q", pitch, record)
+            .with("D", "size", size)
+            .with("q", "thread_percent", wanted)
+            .gives("hole_diameter", hole_diameter);
+        let drill_diameter = designation.found(drill);
+        record
+            .step("Drill for that hole", "d = H - o")
+            .with("H", "hole_diameter", hole_diameter)
+            .with("o", "expected_oversize", oversize)
+            .gives("drill_diameter", drill_diameter);
+        let bounds = limits.map(|limits| (limits.minor_min, limits.minor_max));
+        let hole = Self {
+            exact,
+            hole_diameter,
+            drill_diameter,
+            oversize,
+            size,
+            pitch,
+            full,
+            height,
+            unit,
+            bounds: bounds.filter(|_| tap == TapKind::Cutting),
+        };
+        if hole.keeps(exact) == Some(false) {
+            record.note(
+                "percentage_outside_class",
+                "The hole for exactly this percentage lies outside the limits of the class; the class comes first.",
+            );
+        }
+        Ok(hole)
+    }
+
+    /// The hole that a drill leaves.
+    pub fn of(&self, drill: &Drill) -> f64 {
+        drill.size().quantity().in_unit(self.unit) + self.oversize.quantity().in_unit(self.unit)
+    }
+
+    /// The share of the full thread that a drill leaves.
+    pub fn share(&self, drill: &Drill) -> f64 {
+        (self.size.quantity().value - self.of(drill)) / self.full
+    }
+
+    /// Whether a drill's hole lies within the class; `None` where that does not count.
+    pub fn within(&self, drill: &Drill) -> Option<bool> {
+        self.keeps(self.of(drill))
+    }
+
+    fn keeps(&self, hole: f64) -> Option<bool> {
+        let (least, greatest) = self.bounds?;
+        // Far below any place that is printed, and above what a sum of two sizes is off by.
+        Some(hole >= least.quantity().value - 1e-9 && hole <= greatest.quantity().value + 1e-9)
+    }
+
+    /// The rows of the drills, column by column.
+    /// `place` says where the drills are.
+    pub fn rows(&self, drills: &[&'static Drill], place: &str, record: &mut Record) -> Vec<TapDrillRow> {
+        if drills.is_empty() {
+            return Vec::new();
+        }
+        for drill in drills {
+            record.source_trusted(drill.source, "diameters of stock drills", drill.trust);
+        }
+        let rows: Vec<TapDrillRow> = drills
+            .iter()
+            .map(|drill| TapDrillRow {
+                name: drill.name,
+                system: drill.system.as_str(),
+                diameter: drill.found(),
+                hole_diameter: FoundSize::stated(self.of(drill), self.unit),
+                thread_percent: Some(FoundThreadPercent::stated(100.0 * self.share(drill), Unit::Percent)),
+                within_class: self.within(drill),
+            })
+            .collect();
+        let texts = |of: fn(&TapDrillRow) -> &'static str| rows.iter().map(of).collect::<Vec<_>>();
+        let sizes = |of: fn(&TapDrillRow) -> FoundSize| rows.iter().map(of).collect::<Vec<_>>();
+        let percents: Vec<FoundThreadPercent> = rows.iter().filter_map(|row| row.thread_percent).collect();
+        let table = match self.bounds {
+            Some(_) => {
+                format!("{place}: those whose hole lies within the class, and three each side of the exact size")
+            }
+            None => format!("{place}: three each side of the exact size"),
+        };
+        record
+            .look_up("Stock drills near", table)
+            .with("d", "drill_diameter", self.drill_diameter)
+            .gives("candidates.name", texts(|row| row.name));
+        record.look_up("Their systems", "tables of stock drills").gives("candidates.system", texts(|row| row.system));
+        record
+            .look_up("Their diameters", "tables of stock drills")
+            .gives("candidates.diameter", sizes(|row| row.diameter));
+        record
+            .step("Their holes", "h = d + o")
+            .with("d", "candidates.diameter", sizes(|row| row.diameter))
+            .with("o", "expected_oversize", self.oversize)
+            .gives("candidates.hole_diameter", sizes(|row| row.hole_diameter));
+        self.height
+            .step("Their share of thread", "q = (D - h) / (#)", self.pitch, record)
+            .with("D", "size", self.size)
+            .with("h", "candidates.hole_diameter", sizes(|row| row.hole_diameter))
+            .gives("candidates.thread_percent", percents);
+        if let Some((least, greatest)) = self.bounds {
+            let within = |row: &TapDrillRow| if row.within_class == Some(true) { "true" } else { "false" };
+            record
+                .look_up("Within the class", "true where the hole is neither below k2 nor above k1")
+                .with("h", "candidates.hole_diameter", sizes(|row| row.hole_diameter))
+                .with("k2", "minor_limits.minor_min", least)
+                .with("k1", "minor_limits.minor_max", greatest)
+                .gives("candidates.within_class", texts(within));
+        }
+        rows
+    }
+
+    /// The drill to take, with the choice on record.
+    pub fn chosen(
+        &self,
+        row: &TapDrillRow,
+        rows: &[TapDrillRow],
+        wanted: ThreadPercent,
+        limited: bool,
+        record: &mut Record,
+    ) -> TapDrillChosen {
+        let rule = if limited {
+            "of the drills within the class, the one nearest to the percentage"
+        } else {
+            "the drill nearest to the percentage"
+        };
+        let percents: Vec<FoundThreadPercent> = rows.iter().filter_map(|row| row.thread_percent).collect();
+        let sizes: Vec<FoundSize> = rows.iter().map(|row| row.diameter).collect();
+        record
+            .choose("Share of thread of the drill to take", rule)
+            .with("q", "candidates.thread_percent", percents)
+            .with("w", "thread_percent", wanted)
+            .gives(
+                "drill.thread_percent",
+                row.thread_percent.unwrap_or(FoundThreadPercent::stated(0.0, Unit::Percent)),
+            );
+        record
+            .choose("Its diameter", "that of the same drill")
+            .with("d", "candidates.diameter", sizes)
+            .gives("drill.diameter", row.diameter);
+        record
+            .look_up("Its name", "that of the same drill")
+            .with("d", "drill.diameter", row.diameter)
+            .gives("drill.name", row.name);
+        TapDrillChosen { name: row.name, diameter: row.diameter, thread_percent: row.thread_percent }
+    }
+
+    /// The drill that a table prints for the thread, with what it leaves.
+    pub fn published(
+        &self,
+        printed: &'static Printed,
+        designation: &Designation,
+        record: &mut Record,
+    ) -> Option<TapDrillPublished> {
+        let diameter = printed_drill(printed, designation, record);
+        let hole = diameter.quantity().in_unit(self.unit) + self.oversize.quantity().in_unit(self.unit);
+        let share = (self.size.quantity().value - hole) / self.full;
+        if !(1e-9..=1.0 + 1e-9).contains(&share) {
+            record.note("printed_drill_unfit", "The drill that a table prints for this thread leaves no thread here.");
+        }
+        let hole_diameter = FoundSize::stated(hole, self.unit);
+        record
+            .step("Its hole", "h = d + o")
+            .with("d", "published.diameter", diameter)
+            .with("o", "expected_oversize", self.oversize)
+            .gives("published.hole_diameter", hole_diameter);
+        let thread_percent = FoundThreadPercent::stated(100.0 * share, Unit::Percent);
+        self.height
+            .step("Its share of thread", "q = (D - h) / (#)", self.pitch, record)
+            .with("D", "size", self.size)
+            .with("h", "published.hole_diameter", hole_diameter)
+            .gives("published.thread_percent", thread_percent);
+        let within_class = self.keeps(hole);
+        if let (Some(within), Some((least, greatest))) = (within_class, self.bounds) {
+            record
+                .look_up("Within the class", "true where the hole is neither below k2 nor above k1")
+                .with("h", "published.hole_diameter", hole_diameter)
+                .with("k2", "minor_limits.minor_min", least)
+                .with("k1", "minor_limits.minor_max", greatest)
+                .gives("published.within_class", within);
+        }
+        Some(TapDrillPublished {
+            name: &printed.drill,
+            diameter,
+            hole_diameter,
+            thread_percent: Some(thread_percent),
+            within_class,
+        })
+    }
+}
+
+/// Name and diameter of a printed drill, on record.
+pub fn printed_drill(printed: &'static Printed, designation: &Designation, record: &mut Record) -> FoundSize {
+    let trust = Trust::named(&printed.trust).unwrap_or(Trust::FromMemory);
+    record.source_trusted(&printed.source, format!("drill for {}", designation.thread.designation), trust);
+    let unit = if printed.unit == "mm" { Unit::Millimetre } else { Unit::Inch };
+    let diameter = FoundSize::stated(printed.diameter, unit);
+    record
+        .look_up("Drill that a table prints for the thread", "table of tap drills")
+        .with("T", "thread", designation.text())
+        .gives("published.name", printed.drill.as_str());
+    record.look_up("Its diameter", "table of tap drills").gives("published.diameter", diameter);
+    diameter
+}

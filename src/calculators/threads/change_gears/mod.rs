@@ -1,0 +1,317 @@
+//! Trains of change gears for a lead on a lathe, from the gears that are owned: simple and compound, what
+//! lead they give, how far that is off, and whether the wheels clear each other. Kinematics of gear trains.
+
+mod rows;
+mod trains;
+
+use crate::calculators::{Calculator, Example, Task};
+use crate::fields::Count;
+use crate::quantity::{FoundDifference, FoundFineDeviation, FoundSize, SiValue, Size, Unit};
+use crate::reference::thread_designation::Designation;
+use crate::refusal::{Code, Refusal, between};
+use crate::shop::change_gears;
+use crate::working::Record;
+use rows::{row, tell};
+use serde::Deserialize;
+use trains::trains;
+use utoipa::ToSchema;
+use validator::{Validate, ValidationError};
+
+/// The calculator.
+pub struct ChangeGears;
+
+/// Most wheels of one set.
+const MOST_GEARS: usize = 40;
+/// Wheels have at least and at most so many teeth.
+const TEETH: std::ops::RangeInclusive<u32> = 8..=400;
+
+/// What the change gears calculator asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+#[validate(schema(function = "check_lead"), schema(function = "check_gears"))]
+pub struct ChangeGearsInput {
+    /// The thread to cut; this or lead.
+    pub thread: Option<Designation>,
+    /// The lead to cut; this or thread.
+    pub lead: Option<Size>,
+    /// Lead of the lead screw: how far one turn of it moves the carriage.
+    pub leadscrew_lead: Size,
+    /// Teeth of the wheels owned; a wheel that is there twice is named twice. If absent, those of the shop, where one with
+    /// change gears is set.
+    pub gears: Option<Vec<u32>>,
+    /// Teeth of a fixed wheel on the spindle that drives the stud; with stud_wheel. If absent the stud turns as the
+    /// spindle does.
+    #[schema(value_type = Option<u32>, minimum = 8, maximum = 300)]
+    pub spindle_wheel: Option<Count<8, 300>>,
+    /// Teeth of the fixed wheel on the stud; with spindle_wheel.
+    #[schema(value_type = Option<u32>, minimum = 8, maximum = 300)]
+    pub stud_wheel: Option<Count<8, 300>>,
+    /// Teeth by which two wheels in mesh must reach beyond a third beside them to clear its shaft; 15 if absent.
+    #[schema(value_type = Option<u32>, minimum = 0, maximum = 100)]
+    pub clearance_teeth: Option<Count<0, 100>>,
+    /// How many trains to list, 1 to 50; 10 if absent.
+    #[schema(value_type = Option<u32>, minimum = 1, maximum = 50)]
+    pub count: Option<Count<1, 50>>,
+}
+
+crate::tree!(ChangeGearsInput {
+    thread,
+    lead,
+    leadscrew_lead,
+    gears,
+    spindle_wheel,
+    stud_wheel,
+    clearance_teeth,
+    count
+});
+
+/// A train of wheels, from the stud to the lead screw.
+#[derive(Debug, ToSchema)]
+pub struct TrainRow {
+    /// The train as it is set up: drivers over driven wheels.
+    pub train: String,
+    /// Wheel on the stud.
+    pub first_driver: u32,
+    /// Wheel that it drives: on the lead screw of a simple train, through an idler, on the middle shaft of a compound one.
+    pub first_driven: u32,
+    /// Second driver, on the middle shaft; compound trains only.
+    pub second_driver: Option<u32>,
+    /// Wheel on the lead screw; compound trains only.
+    pub second_driven: Option<u32>,
+    /// Turns of the lead screw for one of the stud.
+    pub ratio: f64,
+    /// The lead that it cuts.
+    pub lead: FoundSize,
+    /// That lead less the one wanted.
+    pub lead_error: FoundDifference,
+    /// The same as a share of the one wanted.
+    pub error: FoundFineDeviation,
+    /// Whether the wheels clear the shafts beside them.
+    pub clears: bool,
+}
+
+crate::tree!(TrainRow {
+    train,
+    first_driver,
+    first_driven,
+    second_driver,
+    second_driven,
+    ratio,
+    lead,
+    lead_error,
+    error,
+    clears
+});
+
+/// What the change gears calculator gives.
+#[derive(Debug, ToSchema)]
+pub struct ChangeGearsResult {
+    /// The lead wanted.
+    pub wanted_lead: FoundSize,
+    /// Turns of the lead screw wanted for one of the stud.
+    pub wanted_ratio: f64,
+    /// Trains, those that clear first, and of them the nearest first.
+    pub trains: Vec<TrainRow>,
+}
+
+crate::tree!(ChangeGearsResult { wanted_lead, wanted_ratio, trains });
+
+fn check_lead(input: &ChangeGearsInput) -> Result<(), ValidationError> {
+    match (&input.thread, &input.lead) {
+        (None, None) => Err(between(
+            Code::FieldMissing,
+            "Name the thread or state its lead.",
+            &[("thread", "M10"), ("lead", "1.5 mm")],
+        )),
+        (Some(_), Some(_)) => Err(between(
+            Code::Conflict,
+            "The thread already has its lead: leave one of the two out.",
+            &[("thread", "leave out"), ("lead", "leave out")],
+        )),
+        _ => Ok(()),
+    }
+}
+
+/// Wheels that are always right.
+const GOOD: &str = "20,30,40,45,50,55,60,65,127";
+
+/// What is wrong with a set of wheels.
+fn wrong_gears(gears: &[u32]) -> Option<String> {
+    if gears.len() < 2 || gears.len() > MOST_GEARS {
+        return Some("Name 2 to 40 wheels.".into());
+    }
+    let wrong = gears.iter().find(|teeth| !TEETH.contains(teeth))?;
+    Some(format!("A wheel of {wrong} teeth is none: they have 8 to 400."))
+}
+
+fn check_gears(input: &ChangeGearsInput) -> Result<(), ValidationError> {
+    if let Some(says) = input.gears.as_deref().and_then(wrong_gears) {
+        return Err(between(Code::ValueOutOfRange, says, &[("gears", GOOD)]));
+    }
+    match (input.spindle_wheel, input.stud_wheel) {
+        (Some(wheel), None) | (None, Some(wheel)) => {
+            let says =
+                "A fixed wheel on the spindle drives one on the stud: state spindle_wheel and stud_wheel, or neither.";
+            let teeth = wheel.get().to_string();
+            Err(between(Code::Conflict, says, &[("spindle_wheel", &teeth), ("stud_wheel", &teeth)]))
+        }
+        _ => Ok(()),
+    }
+}
+
+impl Calculator for ChangeGears {
+    const ID: &'static str = "threads/change-gears";
+    const TITLE: &'static str = "Change gears";
+    const ABOUT: &'static str = "Trains of change gears from the wheels owned for the lead of a thread, what lead each \
+        gives, how far it is off, and whether the wheels clear each other.";
+    const TASK: Task = Task::Thread;
+    const ANOTHER_CHECK: &'static str =
+        "Take a scratch pass and measure over many threads with a rule: the length over their count is the pitch.";
+    const WORDS: &'static [&'static str] = &[
+        "lathe",
+        "change wheels",
+        "gear train",
+        "lead screw",
+        "pitch",
+        "127",
+        "metric thread",
+        "compound train",
+        "idler",
+    ];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "A 1.5 mm pitch on the shop's lathe, whose lead screw has 8 threads an inch, with its 127 wheel.",
+            fields: &[
+                ("thread", "M10"),
+                ("leadscrew_lead", "1/8 in"),
+                ("gears", "20,30,40,45,50,55,60,65,80,127"),
+                ("clearance_teeth", "15"),
+                ("count", "5"),
+            ],
+        },
+        Example {
+            says: "A lead of 4 mm for a two-start pump spindle on a lathe with a 3 mm lead screw.",
+            fields: &[("lead", "4 mm"), ("leadscrew_lead", "3 mm"), ("gears", "20,25,30,35,40,50,60,75,80")],
+        },
+        Example {
+            says: "The same where the spindle turns the stud half as fast.",
+            fields: &[
+                ("lead", "4 mm"),
+                ("leadscrew_lead", "3 mm"),
+                ("gears", "20,25,30,35,40,50,60,75,80"),
+                ("spindle_wheel", "30"),
+                ("stud_wheel", "60"),
+            ],
+        },
+    ];
+    type Input = ChangeGearsInput;
+    type Output = ChangeGearsResult;
+    const LEADS: &'static [&'static str] = &["trains/0/train"];
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.caution((
+            "change_gears",
+            "Stop the lathe and switch it off at the wall before touching the wheels, and close the guard before it runs.",
+        ));
+        record.source("kinematics", "turns of a train go by drivers over driven wheels");
+        let unit = input
+            .thread
+            .as_ref()
+            .map_or(input.lead.map_or(Unit::Millimetre, |lead| lead.quantity().unit), |t| t.unit());
+        let wanted = match (&input.thread, input.lead) {
+            (Some(thread), _) => {
+                let lead = thread.found(thread.thread.lead());
+                record
+                    .look_up("Lead wanted", "pitch times starts, as the designation says them")
+                    .with("T", "thread", thread.text())
+                    .gives("wanted_lead", lead);
+                lead
+            }
+            (None, Some(lead)) => {
+                record.step("Lead wanted", "L = l").with("l", "lead", lead).gives("wanted_lead", lead.found());
+                lead.found()
+            }
+            (None, None) => FoundSize::stated(1.0, unit),
+        };
+        let stud = match (input.spindle_wheel, input.stud_wheel) {
+            (Some(spindle), Some(stud)) => {
+                let (spindle, stud) = (spindle.get(), stud.get());
+                let turns = f64::from(spindle) / f64::from(stud);
+                record
+                    .step("Turns of the stud for one of the spindle", "h = A / B")
+                    .with("A", "spindle_wheel", spindle)
+                    .with("B", "stud_wheel", stud)
+                    .gives("stud_turns", turns);
+                turns
+            }
+            _ => {
+                record
+                    .look_up("Turns of the stud for one of the spindle", "1 where no fixed wheels are stated")
+                    .gives("stud_turns", 1.0);
+                1.0
+            }
+        };
+        let clearance = match input.clearance_teeth {
+            Some(clearance) => clearance.get(),
+            None => {
+                record.assume(
+                    "clearance_teeth",
+                    &15u32,
+                    "Common practice for the shafts and nuts of small lathes; look at the lathe.",
+                );
+                record.source(
+                    "common_practice",
+                    "two wheels in mesh should have about 15 teeth more than the wheel beside them",
+                );
+                15
+            }
+        };
+        let count = match input.count {
+            Some(count) => count.get() as usize,
+            None => {
+                record.assume("count", &10u32, "The ten nearest trains.");
+                10
+            }
+        };
+        let screw = input.leadscrew_lead.get().si();
+        let ratio = wanted.get().si() / (screw * stud);
+        record
+            .step("Turns of the lead screw for one of the stud", "q = L / (S × h)")
+            .with("L", "wanted_lead", wanted)
+            .with("S", "leadscrew_lead", input.leadscrew_lead)
+            .with("h", "stud_turns", stud)
+            .gives("wanted_ratio", ratio);
+        let gears = change_gears(input.gears.as_deref(), GOOD, record)?;
+        if let Some(says) = wrong_gears(&gears) {
+            return Err(Refusal::no_answer(&format!("The shop's file: {says}"), &[("gears", GOOD.into())]));
+        }
+        let found = trains(&gears, ratio, clearance, count);
+        if found.is_empty() {
+            return Err(Refusal::no_answer(
+                "These wheels make no train: all have the same number of teeth.",
+                &[("gears", GOOD.into())],
+            ));
+        }
+        if !found[0].clears {
+            record.note(
+                "none_clears",
+                "None of these trains clears by the teeth asked for; try it on the lathe, or look for other wheels.",
+            );
+        }
+        if found[0].error_from(ratio).abs() > 1e-12 {
+            record.note(
+                "not_exact",
+                "No train of these wheels gives the lead exactly; an error of a few ten-thousandths does for a nut of \
+                 usual length, not for a lead screw. Metric threads on an inch lead screw are exact with a wheel of 127.",
+            );
+        }
+        record.note(
+            "train_order",
+            "A simple train takes an idler of any size between its wheels, which changes the hand only; a compound \
+             train runs first driver, first driven and second driver on one shaft, second driven.",
+        );
+        let rows: Vec<TrainRow> = found.iter().map(|train| row(train, ratio, wanted, screw * stud, unit)).collect();
+        tell(&rows, wanted, ratio, input, stud, record);
+        Ok(ChangeGearsResult { wanted_lead: wanted, wanted_ratio: ratio, trains: rows })
+    }
+}

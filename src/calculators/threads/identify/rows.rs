@@ -1,0 +1,298 @@
+//! Candidates for a measured thread: how far diameter and pitch are off, what that makes of them together, and
+//! the steps of each column.
+
+use super::ThreadCandidate;
+use super::range::{Crest, Range};
+use crate::quantity::{Extent, FoundAngle, FoundDifference, FoundSize, SiValue, Size, System, Unit, text};
+use crate::reference::thread_list::{Listed, ThreadFamily, unit};
+use crate::reference::threads::Thread;
+use crate::sources::Trust;
+use crate::working::{Record, Shown};
+
+/// Threads looked at in full: the nearest by basic size and pitch.
+const LOOKED_AT: usize = 60;
+/// Candidates with more misfit than this are left out, but for the first few.
+const MOST_MISFIT: f64 = 4.0;
+/// The first few are listed with more misfit, up to this, and if nothing fits whatever they have.
+const MISFIT_OF_THE_FIRST: f64 = 10.0;
+/// How many these are.
+const THE_FIRST: usize = 3;
+
+/// What was measured, and how well.
+pub struct Measured {
+    /// The diameter over or between the crests.
+    pub diameter: Size,
+    /// Which it is.
+    pub crest: Crest,
+    /// The pitch.
+    pub pitch: FoundSize,
+    /// How far the diameter may be off.
+    pub diameter_error: Size,
+    /// How far the pitch may be off.
+    pub pitch_error: Size,
+    /// How far crests may be worn.
+    pub wear: Extent,
+}
+
+/// A candidate, with lengths in metres.
+pub struct Candidate {
+    /// The listed thread.
+    pub listed: &'static Listed,
+    /// Its basic diameter over the crests.
+    pub basic: f64,
+    /// Its pitch.
+    pub pitch: f64,
+    /// The sizes between which a sound thread lies.
+    range: Range,
+    /// The pitch measured less its own.
+    pitch_off: f64,
+    sound: (f64, f64),
+    /// The same with wear.
+    reach: (f64, f64),
+    outside_by: f64,
+    misfit: f64,
+    /// Whether neither difference is more than its error.
+    pub fits: bool,
+}
+
+/// The basic diameter over a thread's crests, in metres.
+pub fn basic(listed: &Listed, crest: Crest) -> f64 {
+    let basics = listed.basics();
+    unit(listed.thread()).to_si(if crest == Crest::Outside { basics.major } else { basics.minor })
+}
+
+/// A thread's pitch, in metres.
+pub fn pitch(thread: &Thread) -> f64 {
+    unit(thread).to_si(thread.pitch)
+}
+
+impl Candidate {
+    /// The thread.
+    pub fn thread(&self) -> &'static Thread {
+        self.listed.thread()
+    }
+
+    fn rank(&self) -> f64 {
+        self.misfit + f64::from(self.listed.rareness) / 4.0
+    }
+
+    /// Cites the list it stands in and what its range rests on.
+    pub fn cite(&self, record: &mut Record) {
+        let thread = self.thread();
+        if let Some(provenance) = thread.provenance {
+            let trust = Trust::named(provenance.trust).unwrap_or(Trust::FromMemory);
+            record.source_trusted(provenance.source, format!("list of {} threads", thread.system.words()), trust);
+        }
+        self.range.cite(thread, record);
+    }
+
+    fn says(&self, measured: &Measured) -> String {
+        let (d, error) = (measured.diameter.get().si(), measured.diameter_error.get().si());
+        let words = self.range.words();
+        let outside = measured.crest == Crest::Outside;
+        let place = if d > self.reach.1 + error {
+            "larger than it can be"
+        } else if d < self.reach.0 - error {
+            "smaller than it can be, even worn"
+        } else if d > self.sound.1 {
+            if outside { "above, but within the error of," } else { "above, as worn or drilled large, " }
+        } else if d < self.sound.0 {
+            if outside { "below, as worn, " } else { "below, but within the error of," }
+        } else {
+            "within"
+        };
+        let within = self.pitch_off.abs() / measured.pitch_error.get().si();
+        let pitch = if within <= 0.5 {
+            "the pitch agrees"
+        } else if within <= 1.0 {
+            "the pitch agrees just within its error"
+        } else {
+            "the pitch does not agree"
+        };
+        if place.ends_with("can be") || place.ends_with("worn") {
+            format!("The diameter is {place}; {pitch}.")
+        } else {
+            format!("The diameter is {} {words}; {pitch}.", place.trim_end())
+        }
+    }
+}
+
+impl Measured {
+    /// Threads in one inch, as measured.
+    pub fn threads_per_inch(&self) -> f64 {
+        Unit::Inch.to_si(1.0) / self.pitch.get().si()
+    }
+
+    /// The candidates among `possible`, the likeliest first.
+    pub fn candidates(&self, possible: &[&'static Listed], count: usize) -> Vec<Candidate> {
+        let (d, p) = (self.diameter.get().si(), self.pitch.get().si());
+        let mut near: Vec<(f64, &'static Listed)> = possible
+            .iter()
+            .map(|listed| {
+                let off = (pitch(listed.thread()) - p).abs() / self.pitch_error.get().si();
+                // What wear and tolerance can do to a diameter goes by the pitch.
+                let apart = (basic(listed, self.crest) - d).abs() / (0.1 * p + self.diameter_error.get().si());
+                (off + apart, *listed)
+            })
+            .collect();
+        near.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let mut found: Vec<Candidate> =
+            near.into_iter().filter_map(|(_, listed)| self.candidate(listed)).take(LOOKED_AT).collect();
+        found.sort_by(|a, b| a.rank().total_cmp(&b.rank()));
+        let none_fits = !found.iter().any(|candidate| candidate.fits);
+        let mut at = 0;
+        found.retain(|candidate| {
+            at += 1;
+            let most = if at <= THE_FIRST { MISFIT_OF_THE_FIRST } else { MOST_MISFIT };
+            candidate.misfit <= most || (none_fits && at <= THE_FIRST)
+        });
+        found.truncate(count);
+        found
+    }
+
+    fn candidate(&self, listed: &'static Listed) -> Option<Candidate> {
+        let thread = listed.thread();
+        let range = Range::of(thread, self.crest)?;
+        let unit = unit(thread);
+        let sound = (unit.to_si(range.least), unit.to_si(range.greatest));
+        let wear = self.wear.get().si();
+        let reach = match self.crest {
+            Crest::Outside => (sound.0 - wear, sound.1),
+            Crest::Inside => (sound.0, sound.1 + wear),
+        };
+        let d = self.diameter.get().si();
+        let outside_by = (d - reach.1).max(0.0) + (d - reach.0).min(0.0);
+        let diameter = outside_by / self.diameter_error.get().si();
+        let pitch = pitch(thread);
+        let pitch_off = self.pitch.get().si() - pitch;
+        // The pitch of so many to the inch, measured and listed, differs by the noise of a double.
+        let pitch_off = if pitch_off.abs() < 1e-12 { 0.0 } else { pitch_off };
+        let off = pitch_off / self.pitch_error.get().si();
+        Some(Candidate {
+            listed,
+            basic: basic(listed, self.crest),
+            pitch,
+            range,
+            pitch_off,
+            sound,
+            reach,
+            outside_by,
+            misfit: diameter.hypot(off),
+            fits: diameter.abs() <= 1.0 && off.abs() <= 1.0,
+        })
+    }
+
+    /// The rows of the candidates, column by column.
+    pub fn rows(&self, candidates: &[Candidate], record: &mut Record) -> Vec<ThreadCandidate> {
+        let inch = self.diameter.quantity().unit.system() == Some(System::Inch);
+        let own = if inch { Unit::Inch } else { Unit::Millimetre };
+        let difference = |si: f64| FoundDifference::stated(text::round(own.of_si(si), 14), own);
+        let d = self.diameter.get().si();
+        let rows: Vec<ThreadCandidate> = candidates
+            .iter()
+            .map(|one| {
+                let (thread, unit) = (one.thread(), unit(one.thread()));
+                let size = |si: f64| FoundSize::stated(unit.of_si(si), unit);
+                ThreadCandidate {
+                    thread: one.listed.designation.text(),
+                    family: ThreadFamily::of(thread).as_str(),
+                    flank_angle: FoundAngle::stated(thread.system.flank_angle(), Unit::Degree),
+                    basic_diameter: size(one.basic),
+                    from_basic: difference(d - one.basic),
+                    least: size(one.reach.0),
+                    greatest: size(one.reach.1),
+                    outside_by: difference(one.outside_by),
+                    pitch: size(one.pitch),
+                    threads_per_inch: Unit::Inch.to_si(1.0) / one.pitch,
+                    pitch_off: difference(one.pitch_off),
+                    misfit: one.misfit,
+                    fits: one.fits,
+                    says: one.says(self),
+                }
+            })
+            .collect();
+        self.tell(candidates, &rows, record);
+        rows
+    }
+
+    fn tell(&self, candidates: &[Candidate], rows: &[ThreadCandidate], record: &mut Record) {
+        let sizes = |of: fn(&ThreadCandidate) -> FoundSize| rows.iter().map(of).collect::<Vec<_>>();
+        let amounts = |of: fn(&ThreadCandidate) -> FoundDifference| rows.iter().map(of).collect::<Vec<_>>();
+        let texts = |of: fn(&ThreadCandidate) -> String| Shown::from(rows.iter().map(of).collect::<Vec<_>>());
+        let field = if self.crest == Crest::Outside { "major_diameter" } else { "minor_diameter" };
+        record
+            .step("Threads in one inch", "n = I / P")
+            .with("I", "constant:inch", FoundSize::stated(1.0, Unit::Inch))
+            .with("P", "measured_pitch", self.pitch)
+            .gives("measured_threads_per_inch", self.threads_per_inch());
+        record
+            .look_up("Candidates", "lists of threads: least misfit first, and the commoner before the rarer")
+            .gives("candidates.thread", texts(|row| row.thread.clone()));
+        record.look_up("Their families", "as listed").gives("candidates.family", texts(|row| row.family.to_owned()));
+        record
+            .look_up("Their flanks", "form of each thread in its standard")
+            .gives("candidates.flank_angle", rows.iter().map(|row| row.flank_angle).collect::<Vec<_>>());
+        record
+            .look_up("Their basic diameters over the crests", "lists of threads")
+            .gives("candidates.basic_diameter", sizes(|row| row.basic_diameter));
+        record
+            .step("Measured less basic", "u = m - D")
+            .with("m", field, self.diameter)
+            .with("D", "candidates.basic_diameter", sizes(|row| row.basic_diameter))
+            .gives("candidates.from_basic", amounts(|row| row.from_basic));
+        let sound = |si: fn(&Candidate) -> f64| -> Vec<FoundSize> {
+            let of = |one: &Candidate| FoundSize::stated(unit(one.thread()).of_si(si(one)), unit(one.thread()));
+            candidates.iter().map(of).collect()
+        };
+        let (low, high) = (sound(|one| one.sound.0), sound(|one| one.sound.1));
+        let rule =
+            "limits of the usual class, of a taper thread its two ends, of a Whitworth thread a borrowed tolerance";
+        record.look_up("Least of a sound one", rule).gives("sound.least", low.clone());
+        record.look_up("Greatest of a sound one", rule).gives("sound.greatest", high.clone());
+        let outside = self.crest == Crest::Outside;
+        let worn = |what, formula: &'static str, of, list, record: &mut Record, field, gives: Vec<FoundSize>| {
+            let step = record.step(what, formula).with("l", of, list);
+            let step = if formula.contains('w') { step.with("w", "wear", self.wear) } else { step };
+            step.gives(field, gives);
+        };
+        let (low_formula, high_formula) = if outside { ("a = l - w", "b = l") } else { ("a = l", "b = l + w") };
+        worn("Least with wear", low_formula, "sound.least", low, record, "candidates.least", sizes(|row| row.least));
+        worn(
+            "Greatest with wear",
+            high_formula,
+            "sound.greatest",
+            high,
+            record,
+            "candidates.greatest",
+            sizes(|row| row.greatest),
+        );
+        record
+            .step("Outside of that by", "o = (m - b + abs(m - b)) / 2 + (m - a - abs(m - a)) / 2")
+            .with("m", field, self.diameter)
+            .with("a", "candidates.least", sizes(|row| row.least))
+            .with("b", "candidates.greatest", sizes(|row| row.greatest))
+            .gives("candidates.outside_by", amounts(|row| row.outside_by));
+        record.look_up("Their pitches", "lists of threads").gives("candidates.pitch", sizes(|row| row.pitch));
+        record
+            .step("Their threads in one inch", "n = I / P")
+            .with("I", "constant:inch", FoundSize::stated(1.0, Unit::Inch))
+            .with("P", "candidates.pitch", sizes(|row| row.pitch))
+            .gives("candidates.threads_per_inch", rows.iter().map(|row| row.threads_per_inch).collect::<Vec<_>>());
+        record
+            .step("The pitch is off by", "v = p - P")
+            .with("p", "measured_pitch", self.pitch)
+            .with("P", "candidates.pitch", sizes(|row| row.pitch))
+            .gives("candidates.pitch_off", amounts(|row| row.pitch_off));
+        record
+            .step("Misfit", "f = √((o / e)^2 + (v / g)^2)")
+            .with("o", "candidates.outside_by", amounts(|row| row.outside_by))
+            .with("e", "diameter_error", self.diameter_error)
+            .with("v", "candidates.pitch_off", amounts(|row| row.pitch_off))
+            .with("g", "pitch_error", self.pitch_error)
+            .gives("candidates.misfit", rows.iter().map(|row| row.misfit).collect::<Vec<_>>());
+        record
+            .look_up("They fit", "true where o is no more than e and v no more than g, either way")
+            .gives("candidates.fits", texts(|row| row.fits.to_string()));
+        record.look_up("What that says", "in words").gives("candidates.says", texts(|row| row.says.clone()));
+    }
+}

@@ -1,0 +1,188 @@
+//! Threads easily taken for one another, by what they can be told apart, and what to look at next.
+
+use super::IdentifyInput;
+use super::range::Crest;
+use super::rows::{Candidate, basic, pitch};
+use crate::quantity::{FoundDifference, Unit, text};
+use crate::reference::thread_list::{Listed, ThreadFamily, unit};
+use crate::reference::threads::Thread;
+use crate::working::{Record, Shown};
+use utoipa::ToSchema;
+
+/// Most twins listed.
+const MOST: usize = 6;
+/// Threads are taken for each other if their diameters differ by less than this share.
+const DIAMETERS: f64 = 0.04;
+/// And their pitches by less than this.
+const PITCHES: f64 = 0.14;
+
+/// A thread that the first candidate is easily taken for.
+#[derive(Debug, ToSchema)]
+pub struct ThreadTwin {
+    /// The other thread by its designation.
+    pub thread: String,
+    /// Its family.
+    pub family: &'static str,
+    /// Its basic diameter over the crests less that of the first candidate.
+    pub diameter_difference: FoundDifference,
+    /// Its pitch less that of the first candidate.
+    pub pitch_difference: FoundDifference,
+    /// What that comes to over ten turns.
+    pub over_ten_turns: FoundDifference,
+    /// By what the two are told apart.
+    pub tell_by: String,
+}
+
+crate::tree!(ThreadTwin { thread, family, diameter_difference, pitch_difference, over_ten_turns, tell_by });
+
+fn is_twin(first: &Candidate, other: &Listed, crest: Crest) -> bool {
+    let (one, two) = (first.thread(), other.thread());
+    let has = if crest == Crest::Outside { two.has_external() } else { two.has_internal() };
+    let apart = (basic(other, crest) / first.basic - 1.0).abs();
+    let pitches = (pitch(two) / first.pitch - 1.0).abs();
+    // In a family the sizes are known apart; only another pitch on the same size is easily overlooked.
+    let other_family = one.system != two.system || one.series != two.series;
+    has && *one != *two && pitches <= PITCHES && (apart <= DIAMETERS && other_family || one.diameter == two.diameter)
+}
+
+fn tell_by(one: &Thread, two: &Thread, diameters: f64, pitches: f64) -> String {
+    let mut by: Vec<String> = Vec::new();
+    let (a, b) = (one.system.flank_angle(), two.system.flank_angle());
+    if (a - b).abs() > 2.0 {
+        by.push(format!("the flanks: {b} degrees instead of {a}"));
+    }
+    match (one.is_taper(), two.is_taper()) {
+        (false, true) => by.push("its taper of 1 in 16 on the diameter".into()),
+        (true, false) => by.push("its being parallel, without taper".into()),
+        _ => {}
+    }
+    if pitches.abs() > 0.005 {
+        by.push(format!("its {} pitch, counted over many turns", if pitches > 0.0 { "coarser" } else { "finer" }));
+    }
+    if diameters.abs() > 0.01 {
+        by.push(format!("its {} diameter", if diameters > 0.0 { "larger" } else { "smaller" }));
+    }
+    if by.is_empty() {
+        let (a, b) = (one.system.standard(), two.system.standard());
+        return if a == b {
+            "Hardly at all: by what part it is on.".into()
+        } else {
+            "Hardly at all: by the standards that the machine is built to.".into()
+        };
+    }
+    format!("By {}.", by.join("; by "))
+}
+
+/// The twins of the first candidate among `others`, the nearest first.
+pub fn twins(
+    first: &Candidate,
+    others: &[&'static Listed],
+    crest: Crest,
+    record: &mut Record,
+) -> Vec<(&'static Listed, ThreadTwin)> {
+    let far = |other: &Listed| {
+        let diameters = (basic(other, crest) / first.basic).ln().abs() / DIAMETERS;
+        diameters + (pitch(other.thread()) / first.pitch).ln().abs() / PITCHES + f64::from(other.rareness) / 2.0
+    };
+    let mut found: Vec<&'static Listed> = others.iter().copied().filter(|other| is_twin(first, other, crest)).collect();
+    found.sort_by(|a, b| far(a).total_cmp(&far(b)));
+    found.truncate(MOST);
+    let own = unit(first.thread());
+    let difference = |si: f64| FoundDifference::stated(text::round(own.of_si(si), 14), own);
+    let twins: Vec<(&'static Listed, ThreadTwin)> = found
+        .into_iter()
+        .map(|other| {
+            let (diameters, pitches) = (basic(other, crest) - first.basic, pitch(other.thread()) - first.pitch);
+            let twin = ThreadTwin {
+                thread: other.designation.text(),
+                family: ThreadFamily::of(other.thread()).as_str(),
+                diameter_difference: difference(diameters),
+                pitch_difference: difference(pitches),
+                over_ten_turns: difference(10.0 * pitches),
+                tell_by: tell_by(first.thread(), other.thread(), diameters / first.basic, pitches / first.pitch),
+            };
+            (other, twin)
+        })
+        .collect();
+    tell(&twins, record);
+    twins
+}
+
+fn tell(twins: &[(&'static Listed, ThreadTwin)], record: &mut Record) {
+    if twins.is_empty() {
+        return;
+    }
+    let texts = |of: fn(&ThreadTwin) -> String| Shown::from(twins.iter().map(|(_, t)| of(t)).collect::<Vec<_>>());
+    let amounts = |of: fn(&ThreadTwin) -> FoundDifference| twins.iter().map(|(_, t)| of(t)).collect::<Vec<_>>();
+    record
+        .look_up(
+            "Threads easily taken for the first candidate",
+            "lists of threads: diameters within 4 percent and pitches within 14, of other series, or of its own on the \
+             same diameter",
+        )
+        .gives("twins.thread", texts(|twin| twin.thread.clone()));
+    record.look_up("Their families", "as listed").gives("twins.family", texts(|twin| twin.family.to_owned()));
+    record
+        .look_up("Their diameters less its own", "lists of threads")
+        .gives("twins.diameter_difference", amounts(|twin| twin.diameter_difference));
+    record
+        .look_up("Their pitches less its own", "lists of threads")
+        .gives("twins.pitch_difference", amounts(|twin| twin.pitch_difference));
+    record
+        .step("Over ten turns", "t = 10 × v")
+        .with("v", "twins.pitch_difference", amounts(|twin| twin.pitch_difference))
+        .gives("twins.over_ten_turns", amounts(|twin| twin.over_ten_turns));
+    record
+        .look_up("Told apart by", "flanks, taper, pitch and diameter, where they differ")
+        .gives("twins.tell_by", texts(|twin| twin.tell_by.clone()));
+}
+
+/// What would part those that fit, and the twins, from each other.
+pub fn check_next(
+    input: &IdentifyInput,
+    candidates: &[Candidate],
+    twins: &[(&'static Listed, ThreadTwin)],
+    record: &mut Record,
+) -> Vec<String> {
+    let threads: Vec<&Thread> = candidates
+        .iter()
+        .take(1)
+        .chain(candidates.iter().skip(1).filter(|candidate| candidate.fits))
+        .map(Candidate::thread)
+        .chain(twins.iter().map(|(twin, _)| twin.thread()))
+        .collect();
+    let spread = |of: fn(&Thread) -> f64| {
+        let all = threads.iter().map(|thread| of(thread));
+        all.clone().fold(f64::NEG_INFINITY, f64::max) - all.fold(f64::INFINITY, f64::min)
+    };
+    let mut next: Vec<&str> = Vec::new();
+    if spread(|thread| unit(thread).to_si(thread.pitch)) > Unit::Millimetre.to_si(0.002) {
+        next.push(
+            "Count the pitch over as many turns as there are: a small difference grows with each turn, and ten of them \
+             show it on a rule.",
+        );
+    }
+    if input.flank_angle.is_none() && spread(|thread| thread.system.flank_angle()) > 2.0 {
+        next.push(
+            "Hold templates of the flanks against the light, 60 and 55 degrees, for power threads 29 and 30: rounded \
+             crests and roots speak for 55.",
+        );
+    }
+    if input.body.is_none() && spread(|thread| f64::from(u8::from(thread.is_taper()))) > 0.0 {
+        next.push(
+            "Measure the crests at both ends of the thread: a taper thread grows by one in sixteen of the length.",
+        );
+    }
+    if input.major_diameter.is_some() {
+        next.push("Measure again where nothing has run: under the head, at the shank's end, or in a clean length.");
+    } else {
+        next.push("Measure the root too, by a cast or a probe: the major diameter tells threads apart better.");
+    }
+    next.push("Look how far one turn advances: more than one pitch means several starts; and which way it turns.");
+    next.push("Try a known mating part by hand for its whole length: a wrong one binds after two or three turns.");
+    let next: Vec<String> = next.into_iter().map(str::to_owned).collect();
+    record
+        .look_up("What to look at next", "what parts those that fit, and their twins")
+        .gives("check_next", next.clone());
+    next
+}

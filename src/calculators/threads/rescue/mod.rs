@@ -1,0 +1,279 @@
+//! The next larger threads for a hole whose thread is spoiled: those whose drill takes away what is left of the
+//! old thread, with the metal that stays beside them (lists and limits of the standards; percentage as
+//! Machinery's Handbook counts it).
+
+mod drawing;
+mod hole;
+mod rows;
+
+use crate::calculators::{Calculator, Draw, Example, Task};
+use crate::cautions;
+use crate::fields::Count;
+use crate::quantity::{Extent, FoundDifference, FoundExtent, FoundSize, FoundThreadPercent, Size, ThreadPercent, Unit};
+use crate::reference::drills::DrillSystem;
+use crate::reference::thread_designation::Designation;
+use crate::reference::thread_list::ThreadFamily;
+use crate::refusal::Refusal;
+use crate::shop::{DrillsFrom, drills_from};
+use crate::working::Record;
+use hole::{check_families, check_hole, check_wall, clean_diameter};
+use rows::Hole;
+use serde::Deserialize;
+use utoipa::ToSchema;
+use validator::Validate;
+
+/// The calculator.
+pub struct Rescue;
+
+crate::choice! {
+    /// Which threads to choose from: `common` ones, whose taps a shop has or gets, or `all` that are listed.
+    RescueLists {
+        /// Coarse and fine series, first choices.
+        Common = "common",
+        /// Constant-pitch and third-choice threads too.
+        All = "all",
+    }
+}
+
+/// What rescuing a hole asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+#[validate(schema(function = "check_hole"), schema(function = "check_families"), schema(function = "check_wall"))]
+pub struct RescueInput {
+    /// The thread that was in the hole; this, hole_diameter or both.
+    pub thread: Option<Designation>,
+    /// The largest diameter measured in the spoiled hole, where it is torn out wider than the old thread was.
+    pub hole_diameter: Option<Size>,
+    /// Families to choose from: any but the power threads; unified and metric if absent.
+    pub families: Option<Vec<ThreadFamily>>,
+    /// Whether to choose from common threads or from all that are listed; common if absent.
+    pub lists: Option<RescueLists>,
+    /// Height of thread wanted, as a share of the full height; 75 percent if absent.
+    pub thread_percent: Option<ThreadPercent>,
+    /// Distance from the hole's axis to the nearest edge or to the rim of the nearest other hole.
+    pub edge_distance: Option<Size>,
+    /// Metal that has to stay between the new thread and that edge; half of the old hole's diameter if absent. With
+    /// edge_distance.
+    pub least_wall: Option<Extent>,
+    /// Drills at hand: any of fraction, number, letter, metric; all if absent.
+    pub systems: Option<Vec<DrillSystem>>,
+    /// Which drills to choose from: those in the shop's drawer, or all of the tables; shop if one with drills is set.
+    pub from: Option<DrillsFrom>,
+    /// Most threads listed, 1 to 30; 10 if absent.
+    #[schema(value_type = Option<u32>, minimum = 1, maximum = 30)]
+    pub count: Option<Count<1, 30>>,
+}
+
+crate::tree!(RescueInput {
+    thread,
+    hole_diameter,
+    families,
+    lists,
+    thread_percent,
+    edge_distance,
+    least_wall,
+    systems,
+    from,
+    count
+});
+
+/// A larger thread for the hole.
+#[derive(Debug, ToSchema)]
+pub struct RescueRow {
+    /// The thread by its designation.
+    pub thread: String,
+    /// Its family.
+    pub family: &'static str,
+    /// Its basic major diameter.
+    pub major_diameter: FoundSize,
+    /// Its pitch.
+    pub pitch: FoundSize,
+    /// Whether it has the pitch and the flanks of the old thread; absent where that is not named.
+    pub pitch_kept: Option<bool>,
+    /// The stock drill before tapping.
+    pub drill: String,
+    /// Its diameter.
+    pub drill_diameter: FoundSize,
+    /// The height of thread that the drill leaves; absent for taper and Rp threads, whose drill is a table's.
+    pub thread_percent: Option<FoundThreadPercent>,
+    /// How much larger the drill is than what has to go: on the diameter.
+    pub clears_by: FoundExtent,
+    /// Metal left between the new thread and the edge; negative where it breaks out. Only with edge_distance.
+    pub wall_left: Option<FoundDifference>,
+    /// Whether that is enough.
+    pub wall_enough: Option<bool>,
+}
+
+crate::tree!(RescueRow {
+    thread,
+    family,
+    major_diameter,
+    pitch,
+    pitch_kept,
+    drill,
+    drill_diameter,
+    thread_percent,
+    clears_by,
+    wall_left,
+    wall_enough
+});
+
+/// What rescuing a hole gives.
+#[derive(Debug, ToSchema)]
+pub struct RescueResult {
+    /// Diameter that the drill has to pass for the old thread to be gone.
+    pub clean_diameter: FoundSize,
+    /// The smallest thread that cleans up and leaves wall enough; absent where none does.
+    pub thread: Option<String>,
+    /// Threads that clean up, the smallest first.
+    pub candidates: Vec<RescueRow>,
+}
+
+crate::tree!(RescueResult { clean_diameter, thread, candidates });
+
+impl Calculator for Rescue {
+    const ID: &'static str = "threads/rescue";
+    const TITLE: &'static str = "Spoiled thread";
+    const ABOUT: &'static str = "The next larger threads for a hole whose thread is stripped: those whose drill takes the \
+        old thread away, their drills, and the wall that is left.";
+    const TASK: Task = Task::Thread;
+    const ANOTHER_CHECK: &'static str =
+        "Try the new tap's taper in the drilled hole by hand, and measure the wall that is left before tapping.";
+    const WORDS: &'static [&'static str] = &[
+        "stripped thread",
+        "oversize",
+        "repair a hole",
+        "torn out",
+        "larger thread",
+        "next size up",
+        "retap",
+        "wall thickness",
+        "boss",
+        "damaged thread",
+    ];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "A 1/4-20 hole torn out of a winch cover, 0.4 in from its edge.",
+            fields: &[("thread", "1/4-20 UNC"), ("edge_distance", "0.4 in")],
+        },
+        Example {
+            says: "An M8 hole in a pump flange, torn out to 8.3 mm; metric taps only, all that are listed, metric drills.",
+            fields: &[
+                ("thread", "M8"),
+                ("hole_diameter", "8.3 mm"),
+                ("families", "metric"),
+                ("lists", "all"),
+                ("thread_percent", "70 percent"),
+                ("edge_distance", "11 mm"),
+                ("least_wall", "5 mm"),
+                ("systems", "metric"),
+                ("from", "tables"),
+                ("count", "6"),
+            ],
+        },
+        Example {
+            says: "A drain hole of a mill gear case, 21.5 mm at its widest, for a plug with a pipe thread.",
+            fields: &[("hole_diameter", "21.5 mm"), ("families", "pipe_parallel,npt,pipe_taper")],
+        },
+    ];
+    type Input = RescueInput;
+    type Output = RescueResult;
+    const LEADS: &'static [&'static str] = &["thread"];
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.caution(cautions::SPOILED_HOLE);
+        record.caution(cautions::DRILLING);
+        record.caution(cautions::TAPPING);
+        record.caution(cautions::TURNING_SPINDLE);
+        let clean = clean_diameter(input, record);
+        let families = record.or_assume(
+            input.families.clone(),
+            "families",
+            vec![ThreadFamily::Unified, ThreadFamily::Metric],
+            "Screws of these families are had everywhere.",
+        );
+        let lists = record.or_assume(
+            input.lists,
+            "lists",
+            RescueLists::Common,
+            "Threads of the coarse and fine series and of first choice, whose taps are easily had.",
+        );
+        let wanted = record.or_assume(
+            input.thread_percent,
+            "thread_percent",
+            ThreadPercent::stated(75.0, Unit::Percent),
+            "Common practice for cutting taps: more thread adds little strength and much torque.",
+        );
+        if input.thread_percent.is_none() {
+            record.source("common_practice", "three quarters of the full height for cutting taps");
+        }
+        let all = drills_from(input.from, record)?;
+        let systems = record.or_assume(
+            input.systems.clone(),
+            "systems",
+            DrillSystem::ALL.to_vec(),
+            "A hole has to be rescued with what there is: every drill is looked at.",
+        );
+        let count = match input.count {
+            Some(count) => count.get() as usize,
+            None => {
+                record.assume("count", &10u32, "The ten smallest that clean up.");
+                10
+            }
+        };
+        let least_wall = input.edge_distance.map(|_| {
+            if input.least_wall.is_none() {
+                record.source("common_practice", "half of the hole's diameter as the least wall");
+            }
+            let unit = clean.quantity().unit;
+            let half = Extent::stated(clean.quantity().value / 2.0, unit);
+            let says = "Half of the hole's diameter, a rule of the trade without a source: steel bears less, a casting \
+                wants more.";
+            record.or_assume(input.least_wall, "least_wall", half, says)
+        });
+        let drills: Vec<_> = all.drills.iter().copied().filter(|drill| systems.contains(&drill.system)).collect();
+        let hole = Hole { clean, wanted, edge: input.edge_distance.zip(least_wall), old: input.thread.as_ref() };
+        let candidates = rows::find(&hole, &families, lists, &drills, count, record);
+        if candidates.is_empty() {
+            let stated = [
+                ("thread", input.thread.is_some(), "M8"),
+                ("hole_diameter", input.hole_diameter.is_some(), "8.3 mm"),
+                ("systems", input.systems.is_some(), "leave out"),
+                ("families", input.families.is_some(), "unified,metric"),
+            ];
+            let stated = stated.into_iter().filter(|(_, is, _)| *is).map(|(field, _, good)| (field, good.into()));
+            return Err(Refusal::no_answer(
+                "No thread of these lists and families has a drill among those at hand that takes the old thread away.",
+                &stated.collect::<Vec<_>>(),
+            ));
+        }
+        let first = candidates.iter().find(|row| row.wall_enough != Some(false));
+        let thread = first.map(|row| row.thread.clone());
+        match &thread {
+            Some(thread) => record
+                .look_up("The thread to take", "the smallest that leaves wall enough, of one size the commoner")
+                .gives("thread", thread.clone()),
+            None => record.note(
+                "wall_too_thin",
+                "None of these leaves the wall that has to stay: plug the hole, weld it up or bush it, and cut the old \
+                 thread again.",
+            ),
+        }
+        record.note(
+            "wire_insert",
+            "A wire insert keeps the old screw. Its tap and its drill are of sizes of their own, for which no published \
+             table is at hand here, so none is computed: the maker of the insert states them.",
+        );
+        record.note(
+            "mating_part",
+            "The larger screw also wants a larger clearance hole in the part that it holds, and its head more room.",
+        );
+        record.note(
+            "drill_an_old_hole",
+            "A drill follows a torn hole: clamp the work, pick up the hole's own axis with the spindle, and go in slowly; \
+             a core drill or an end mill runs truer than two lips.",
+        );
+        Ok(RescueResult { clean_diameter: clean, thread, candidates })
+    }
+}

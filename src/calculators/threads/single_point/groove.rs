@@ -1,0 +1,236 @@
+//! The groove that a single point leaves: how deep its tip goes below the pitch line, and from the blank as it
+//! is to the pitch diameter aimed at. Lengths in the thread's unit.
+
+use super::super::given::GivenThread;
+use super::super::limit_sources::cite;
+use super::tip::{Tip, below_pitch_line, tip};
+use super::{CutThread, SinglePointInput};
+use crate::quantity::{FoundAngle, FoundExtent, FoundSize, Size, Unit};
+use crate::reference::thread_class::{Chosen, ExternalClass, InternalClass, Lacking};
+use crate::reference::threads::{default_classes, external_limits, internal_limits};
+use crate::refusal::{Refusal, Wrong};
+use crate::suggestion::{Way, value};
+use crate::working::Record;
+
+/// The groove.
+pub struct Groove {
+    /// Diameter of the blank.
+    pub blank: Size,
+    /// Pitch diameter aimed at.
+    pub aim: FoundSize,
+    /// Whole depth.
+    pub depth: FoundExtent,
+    /// Diameter at the tip.
+    pub root_diameter: FoundSize,
+    /// Blank's surface left between grooves.
+    pub crest_width: FoundExtent,
+    /// Angle of the thread.
+    pub lead_angle: FoundAngle,
+    /// The tip.
+    pub tip: Tip,
+    /// 1 for a screw, -1 for a nut: which way depth takes the diameter.
+    pub sign: f64,
+    /// The unit of the numbers.
+    pub unit: Unit,
+    /// Tangent of half the angle between the flanks.
+    pub slope: f64,
+}
+
+impl Groove {
+    /// Works out the groove.
+    pub fn find(given: &GivenThread, input: &SinglePointInput, record: &mut Record) -> Result<Self, Refusal> {
+        let external = input.cuts() == CutThread::External;
+        let sign = if external { 1.0 } else { -1.0 };
+        let (unit, pitch) = (given.unit(), given.thread().pitch);
+        let basics = given.basics;
+        let basic = if external { basics.major } else { basics.minor };
+        let blank = record.or_assume(
+            input.blank_diameter,
+            "blank_diameter",
+            Size::stated(basic, unit),
+            "The basic diameter; measure the blank, since the depth starts from it.",
+        );
+        let tip = tip(given, input, record);
+        let alpha = given.half_angle.degrees().to_radians();
+        let slope = alpha.tan();
+        let below = below_pitch_line(given, tip, record)?;
+        let aim = aim(given, input, external, record)?;
+        let b = blank.quantity().in_unit(unit);
+        let e = aim.quantity().in_unit(unit);
+        let above = sign * (b - e) / 2.0;
+        // Sizes that go together, where those stated do not.
+        let sizes = |way| {
+            let mut fields = vec![("blank_diameter", value(unit.to_si(basic), unit, way))];
+            if input.pitch_diameter.is_some() {
+                let aim = Size::stated(basics.pitch_diameter, unit).quantity();
+                fields.push(("pitch_diameter", format!("{} {}", aim.value, unit.row().ascii)));
+            }
+            fields
+        };
+        if above <= 0.0 {
+            let (says, way) = if external {
+                (
+                    "The blank is no larger than the pitch diameter aimed at: there is nothing to cut crests from.",
+                    Way::Up,
+                )
+            } else {
+                (
+                    "The bore is no smaller than the pitch diameter aimed at: there is nothing to cut crests from.",
+                    Way::Down,
+                )
+            };
+            return Err(Refusal::no_answer(says, &sizes(way)));
+        }
+        let crest = pitch / 2.0 - 2.0 * slope * above;
+        if crest < -1e-9 * pitch {
+            let says = "At this depth neighbouring grooves meet below the blank's surface, which leaves sharp crests: turn or \
+                bore the blank nearer to its size.";
+            return Err(Refusal::no_answer(says, &sizes(Way::Near)));
+        }
+        let crest = crest.max(0.0);
+        let h = above + below.1;
+        let depth = FoundExtent::stated(h, unit);
+        let formula = if external { "h = (B - E) / 2 + k" } else { "h = (E - B) / 2 + k" };
+        record
+            .step("Depth from the blank's surface", formula)
+            .with("B", "blank_diameter", blank)
+            .with("E", "aim", aim)
+            .with("k", "below_pitch_line", below.0)
+            .gives("depth", depth);
+        let root = b - sign * 2.0 * h;
+        if root <= 0.0 {
+            let says = "The tip would reach the axis: a wider tip or a larger blank is wanted.";
+            return Err(Refusal::no_answer(says, &sizes(Way::Near)));
+        }
+        let root_diameter = FoundSize::stated(root, unit);
+        record
+            .step("Diameter at the tip", if external { "R = B - 2 × h" } else { "R = B + 2 × h" })
+            .with("B", "blank_diameter", blank)
+            .with("h", "depth", depth)
+            .gives("root_diameter", root_diameter);
+        let crest_width = FoundExtent::stated(crest, unit);
+        record
+            .step(
+                "Width left of the blank's surface",
+                if external { "c = P / 2 - tan(α) × (B - E)" } else { "c = P / 2 - tan(α) × (E - B)" },
+            )
+            .with("P", "pitch", given.pitch)
+            .with("α", "half_flank_angle", given.half_angle)
+            .with("B", "blank_diameter", blank)
+            .with("E", "aim", aim)
+            .gives("crest_width", crest_width);
+        let lead_angle =
+            FoundAngle::stated((given.basics.lead / (std::f64::consts::PI * e)).atan().to_degrees(), Unit::Degree);
+        record
+            .step("Angle of the thread", "λ = atan(L / (π × E))")
+            .with("L", "lead", given.lead)
+            .with("E", "aim", aim)
+            .gives("lead_angle", lead_angle);
+        let groove = Self { blank, aim, depth, root_diameter, crest_width, lead_angle, tip, sign, unit, slope };
+        groove.warn(given, input, record);
+        Ok(groove)
+    }
+
+    fn warn(&self, given: &GivenThread, input: &SinglePointInput, record: &mut Record) {
+        let (basics, unit) = (given.basics, self.unit);
+        let root = self.root_diameter.quantity().in_unit(unit);
+        let shallow = if self.sign > 0.0 { root > basics.minor } else { root < basics.major };
+        if shallow {
+            record.note(
+                "root_shallow",
+                "The tip is too wide for this form: the root stays short of the mating thread's crests, and the two will \
+                 not go together. Grind the tip narrower.",
+            );
+        }
+        let blank = self.blank.quantity().in_unit(unit);
+        let limits = if self.sign > 0.0 {
+            external_limits(given.thread(), input.external_class.as_ref().map(ExternalClass::as_str), None)
+                .ok()
+                .map(|limits| (limits.major_min, limits.major_max))
+        } else {
+            internal_limits(given.thread(), input.internal_class.as_ref().map(InternalClass::as_str), None)
+                .ok()
+                .map(|limits| (limits.minor_min, limits.minor_max))
+        };
+        if limits.is_some_and(|(least, greatest)| blank < least - 1e-9 || blank > greatest + 1e-9) {
+            record.note(
+                "blank_outside_class",
+                "The blank lies outside the limits of the class for its crests. Too large a screw or too small a bore is \
+                 turned to size first; the other way the thread comes out with short crests.",
+            );
+        }
+    }
+}
+
+/// The pitch diameter to aim at: as stated, else the middle of the limits, else the basic one.
+fn aim(
+    given: &GivenThread,
+    input: &SinglePointInput,
+    external: bool,
+    record: &mut Record,
+) -> Result<FoundSize, Refusal> {
+    if let Some(stated) = input.pitch_diameter {
+        record
+            .step("Pitch diameter aimed at", "E = e")
+            .with("e", "pitch_diameter", stated)
+            .gives("aim", stated.found());
+        return Ok(stated.found());
+    }
+    let Some((least, greatest)) = limits(given, input, external, record)? else {
+        let basic = given.pitch_diameter(record);
+        record.step("Pitch diameter aimed at", "E = e").with("e", "basic_pitch_diameter", basic).gives("aim", basic);
+        record.note("basic_aim", "The thread has no limits here, so the basic pitch diameter is aimed at.");
+        return Ok(basic);
+    };
+    let aim = given.found((least + greatest) / 2.0);
+    // As sizes, not as limits: the middle is of the printed ones, in whatever units the answer is.
+    let (least, greatest) = (given.found(least), given.found(greatest));
+    let table = format!("{}: limits of the class, as printed", given.designation.standard());
+    record.look_up("Least pitch diameter", table.clone()).gives("pitch_min", least);
+    record.look_up("Greatest pitch diameter", table).gives("pitch_max", greatest);
+    record
+        .step("Pitch diameter aimed at: the middle", "E = (a + b) / 2")
+        .with("a", "pitch_min", least)
+        .with("b", "pitch_max", greatest)
+        .gives("aim", aim);
+    Ok(aim)
+}
+
+/// Limits of the pitch diameter of the side that is cut.
+fn limits(
+    given: &GivenThread,
+    input: &SinglePointInput,
+    external: bool,
+    record: &mut Record,
+) -> Result<Option<(f64, f64)>, Refusal> {
+    let thread = given.thread();
+    let (field, chosen, found) = if external {
+        let counting = ExternalClass::counting(thread, input.external_class.as_ref());
+        let chosen = counting.as_ref().map_or(Chosen::Usual, |(_, chosen)| *chosen);
+        let found = external_limits(thread, counting.as_ref().map(|(class, _)| class.as_str()), None)
+            .map(|limits| (limits.class, limits.tolerances, limits.pitch_min, limits.pitch_max))
+            .map_err(|error| ExternalClass::lacking(thread, chosen, error));
+        ("external_class", chosen, found)
+    } else {
+        let counting = InternalClass::counting(thread, input.internal_class.as_ref());
+        let chosen = counting.as_ref().map_or(Chosen::Usual, |(_, chosen)| *chosen);
+        let found = internal_limits(thread, counting.as_ref().map(|(class, _)| class.as_str()), None)
+            .map(|limits| (limits.class, limits.tolerances, limits.pitch_min, limits.pitch_max))
+            .map_err(|error| InternalClass::lacking(thread, chosen, error));
+        ("internal_class", chosen, found)
+    };
+    match found {
+        Ok((class, tolerances, least, greatest)) => {
+            cite(&tolerances, record);
+            if chosen == Chosen::Usual && !class.is_empty() {
+                let says = format!("No class is named: {}.", default_classes(thread).says);
+                record.assume(field, &class, says);
+            }
+            Ok(Some((least, greatest)))
+        }
+        Err(_) if chosen == Chosen::Usual => Ok(None),
+        Err(Lacking { in_class, unread }) => {
+            Err(Refusal::one(Wrong::unread(if in_class { field } else { "thread" }, unread)))
+        }
+    }
+}

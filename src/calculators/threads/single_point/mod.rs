@@ -1,0 +1,332 @@
+//! A thread cut by a single point on a lathe: depth from the blank as it is to the pitch diameter aimed at, for
+//! the tip that is ground, and the passes to it with the dial's readings (form of the standards; passes of equal
+//! area are geometry, what a first pass bears is common practice).
+
+mod drawing;
+mod examples;
+mod groove;
+mod passes;
+mod plan;
+mod rules;
+mod tip;
+
+use super::given::given;
+use crate::calculators::{Calculator, Draw, Example, Task};
+use crate::cautions;
+use crate::fields::Count;
+use crate::quantity::{
+    EdgeAngle, Extent, FoundAngle, FoundArea, FoundCrossDiameter, FoundExtent, FoundPlace, FoundSize, Size, Unit,
+};
+use crate::reference::thread_class::{ExternalClass, InternalClass};
+use crate::reference::thread_designation::Designation;
+use crate::refusal::Refusal;
+use crate::working::Record;
+use groove::Groove;
+use passes::Feed;
+use rules::{check_infeed, check_passes, check_side, check_thread, check_tip};
+use serde::Deserialize;
+use utoipa::ToSchema;
+use validator::Validate;
+
+/// The calculator.
+pub struct SinglePoint;
+
+crate::choice! {
+    /// Which thread is cut: the `external` one of a screw or the `internal` one of a nut.
+    CutThread {
+        /// On a screw.
+        External = "external",
+        /// In a bore.
+        Internal = "internal",
+    }
+}
+
+crate::choice! {
+    /// Which slide feeds the tool in: the `cross_slide` straight, or the `compound` at its angle along a flank.
+    ThreadInfeed {
+        /// Straight in.
+        CrossSlide = "cross_slide",
+        /// Along a flank.
+        Compound = "compound",
+    }
+}
+
+crate::choice! {
+    /// How the depth grows from pass to pass: with the `square_root` of the pass's number, which takes equal chips with a sharp tip, or by `equal_area` of the groove, which counts the flat of the tip.
+    PassLaw {
+        /// By the square root.
+        SquareRoot = "square_root",
+        /// By the area.
+        EqualArea = "equal_area",
+    }
+}
+
+crate::choice! {
+    /// What the dial of the slide that feeds counts: `radius`, as far as the slide moves, or `diameter`, twice as much.
+    FeedDial {
+        /// As far as the slide moves.
+        Radius = "radius",
+        /// Twice as far.
+        Diameter = "diameter",
+    }
+}
+
+/// What single-point threading asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+#[validate(
+    schema(function = "check_thread"),
+    schema(function = "check_side"),
+    schema(function = "check_tip"),
+    schema(function = "check_infeed"),
+    schema(function = "check_passes")
+)]
+pub struct SinglePointInput {
+    /// The thread by its designation; class, LH and starts may stand in it. Not taper.
+    pub thread: Designation,
+    /// Which thread is cut: external or internal; external if absent.
+    pub side: Option<CutThread>,
+    /// Diameter of the blank as it was turned or bored; the basic one if absent.
+    pub blank_diameter: Option<Size>,
+    /// Class of a screw; if absent the one in the designation, else the usual one.
+    pub external_class: Option<ExternalClass>,
+    /// Class of a nut; if absent the one in the designation, else the usual one.
+    pub internal_class: Option<InternalClass>,
+    /// Pitch diameter to aim at; the middle of the limits of the class if absent.
+    pub pitch_diameter: Option<Size>,
+    /// Width of the flat on the tool's tip; 0 for a sharp one; if absent what the form of the thread has in its root: an
+    /// eighth of the pitch for flanks of 60 degrees.
+    pub tip_flat: Option<Extent>,
+    /// Radius of the tool's tip, where it is rounded instead.
+    pub tip_radius: Option<Size>,
+    /// Which slide feeds the tool in: cross_slide or compound; compound where its angle is stated, else cross_slide.
+    pub infeed: Option<ThreadInfeed>,
+    /// Angle between the compound slide and the cross slide's direction; if absent half a degree less than the flank.
+    pub compound_angle: Option<EdgeAngle>,
+    /// What the dial of that slide counts: radius or diameter; radius if absent.
+    pub dial: Option<FeedDial>,
+    /// Passes to take, without those that only clean; this, or first_depth.
+    #[schema(value_type = Option<u32>, minimum = 1, maximum = 200)]
+    pub passes: Option<Count<1, 200>>,
+    /// Depth that the first pass may have, square to the axis; if neither it nor passes is stated, 0.010 in or 0.25 mm.
+    pub first_depth: Option<Size>,
+    /// Depth below which no pass but the last falls; none if absent, but with nothing stated 0.002 in or 0.05 mm.
+    pub least_depth: Option<Size>,
+    /// How the depth grows: square_root or equal_area; square_root if absent.
+    pub law: Option<PassLaw>,
+    /// Passes at the end that take no more depth; 2 if absent.
+    #[schema(value_type = Option<u32>, minimum = 0, maximum = 20)]
+    pub spring_passes: Option<Count<0, 20>>,
+}
+
+crate::tree!(SinglePointInput {
+    thread,
+    side,
+    blank_diameter,
+    external_class,
+    internal_class,
+    pitch_diameter,
+    tip_flat,
+    tip_radius,
+    infeed,
+    compound_angle,
+    dial,
+    passes,
+    first_depth,
+    least_depth,
+    law,
+    spring_passes
+});
+
+/// One pass.
+#[derive(Debug, ToSchema)]
+pub struct ThreadPass {
+    /// Its number.
+    pub number: u32,
+    /// `cut`, or `spring` for one that takes no more depth.
+    pub kind: &'static str,
+    /// Depth below the blank's surface, square to the axis.
+    pub depth: FoundExtent,
+    /// What it adds to the depth.
+    pub added: FoundExtent,
+    /// Section of the chip that it takes out of one groove; absent for a rounded tip.
+    pub chip_area: Option<FoundArea>,
+    /// Diameter at the tool's tip, as a readout across the lathe shows it.
+    pub tip_diameter: FoundCrossDiameter,
+    /// What the dial of the slide that feeds shows, from zero where the tip touched the blank.
+    pub dial_reading: FoundPlace,
+}
+
+crate::tree!(ThreadPass { number, kind, depth, added, chip_area, tip_diameter, dial_reading });
+
+/// What single-point threading gives.
+#[derive(Debug, ToSchema)]
+pub struct SinglePointResult {
+    /// Pitch of the thread.
+    pub pitch: FoundSize,
+    /// Lead that the lathe is geared for: the advance in one turn.
+    pub lead: FoundSize,
+    /// Number of starts.
+    pub starts: u32,
+    /// Angle of the thread at the pitch diameter, by which the tool's leading side has to clear more.
+    pub lead_angle: FoundAngle,
+    /// Which way the carriage goes while it cuts with the spindle forward: `towards_headstock`, or for a left-hand thread
+    /// `towards_tailstock`.
+    pub carriage_goes: &'static str,
+    /// Turn of the work from start to start; several starts only.
+    pub start_turn: Option<FoundAngle>,
+    /// Pitch diameter aimed at.
+    pub aim: FoundSize,
+    /// Whole depth from the blank's surface, square to the axis.
+    pub depth: FoundExtent,
+    /// Diameter at the tool's tip at that depth: minor of a screw, major of a nut.
+    pub root_diameter: FoundSize,
+    /// Width that stays of the blank's surface between two grooves.
+    pub crest_width: FoundExtent,
+    /// Angle of the compound slide from the cross slide's direction; only where it feeds.
+    pub compound_angle: Option<FoundAngle>,
+    /// The same from the axis of the lathe, as some compound slides are marked.
+    pub compound_from_axis: Option<FoundAngle>,
+    /// Whole way of the slide that feeds, from touching the blank.
+    pub slide_travel: FoundExtent,
+    /// Number of passes that cut.
+    pub pass_count: u32,
+    /// The passes in order, those that only clean at the end.
+    pub passes: Vec<ThreadPass>,
+}
+
+crate::tree!(SinglePointResult {
+    pitch,
+    lead,
+    starts,
+    lead_angle,
+    carriage_goes,
+    start_turn,
+    aim,
+    depth,
+    root_diameter,
+    crest_width,
+    compound_angle,
+    compound_from_axis,
+    slide_travel,
+    pass_count,
+    passes
+});
+
+impl SinglePointInput {
+    /// Which thread is cut, where the thread itself leaves a choice.
+    pub fn cuts(&self) -> CutThread {
+        let usual = if self.thread.thread.has_external() { CutThread::External } else { CutThread::Internal };
+        self.side.unwrap_or(usual)
+    }
+}
+
+impl Calculator for SinglePoint {
+    const ID: &'static str = "threads/single-point";
+    const TITLE: &'static str = "Threading with a single point";
+    const ABOUT: &'static str = "The depth of a thread from the blank as it was turned, and the passes to it by cross \
+        slide or compound, with what the dial shows at each.";
+    const TASK: Task = Task::Thread;
+    const ANOTHER_CHECK: &'static str = "Measure over three wires before the last passes, or try the mating part while the work is still in the machine.";
+    const WORDS: &'static [&'static str] = &[
+        "screwcutting",
+        "lathe",
+        "thread depth",
+        "infeed",
+        "compound slide",
+        "29.5 degrees",
+        "passes",
+        "spring pass",
+        "internal thread",
+        "left-hand",
+        "multiple starts",
+        "chasing",
+    ];
+    const EXAMPLES: &'static [Example] = examples::EXAMPLES;
+    type Input = SinglePointInput;
+    type Output = SinglePointResult;
+    const LEADS: &'static [&'static str] = &["depth"];
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.caution(cautions::THREADING_LATHE);
+        record.caution(cautions::LATHE);
+        record.source("geometry", "a groove of the flanks' angle, half a pitch wide on the pitch diameter");
+        if input.side.is_none() {
+            let says = "The thread of a screw is the more common one to cut so; Rp is an internal thread only.";
+            record.assume("side", &input.cuts(), says);
+        }
+        let given = given(&input.thread, "thread", record);
+        let groove = Groove::find(&given, input, record)?;
+        let feed = Feed::find(&given, input, record);
+        let (pass_count, rows) = passes::rows(&given, &groove, &feed, input, record)?;
+        let thread = given.thread();
+        let carriage_goes = if thread.left_hand { "towards_tailstock" } else { "towards_headstock" };
+        record
+            .look_up("Which way the carriage goes", "a left-hand thread is cut away from the headstock")
+            .with("T", "thread", input.thread.text())
+            .gives("carriage_goes", carriage_goes);
+        let start_turn = (thread.starts > 1).then(|| {
+            let turn = FoundAngle::stated(360.0 / f64::from(thread.starts), Unit::Degree);
+            record
+                .step("Turn from start to start", "β = c / N")
+                .with("c", "constant:full_turn", FoundAngle::stated(360.0, Unit::Degree))
+                .with("N", "starts", thread.starts)
+                .gives("start_turn", turn);
+            record.note(
+                "starts",
+                "Cut one start to its full depth, then turn the work by start_turn against the lead screw, or shift the \
+                 tool along the axis by one pitch, and cut the next.",
+            );
+            turn
+        });
+        tell_practice(input, &feed, thread.left_hand, record);
+        Ok(SinglePointResult {
+            pitch: given.pitch,
+            lead: given.lead,
+            starts: thread.starts,
+            lead_angle: groove.lead_angle,
+            carriage_goes,
+            start_turn,
+            aim: groove.aim,
+            depth: groove.depth,
+            root_diameter: groove.root_diameter,
+            crest_width: groove.crest_width,
+            compound_angle: feed.found,
+            compound_from_axis: feed.from_axis,
+            slide_travel: feed.travel(&groove),
+            pass_count,
+            passes: rows,
+        })
+    }
+}
+
+/// Notes on how such a thread is cut.
+fn tell_practice(input: &SinglePointInput, feed: &Feed, left_hand: bool, record: &mut Record) {
+    if feed.angle.is_some() {
+        record.note(
+            "compound_side",
+            "Swing the compound so that feeding in also moves the tool the way that the carriage goes: the leading flank \
+             then does the cutting. The cross slide goes back to the same zero for each pass.",
+        );
+    }
+    if left_hand {
+        record.note(
+            "left_hand",
+            "A left-hand thread starts in a relief groove at the headstock's end and is cut away from it; the tool's side \
+             towards the tailstock has to clear the lead angle.",
+        );
+    }
+    if input.cuts() == CutThread::Internal {
+        record.note(
+            "internal",
+            "Inside, the slide feeds towards the operator, and a boring bar springs: repeat the last pass until it cuts \
+             nothing, and draw the tool back the other way.",
+        );
+    }
+    record.note(
+        "measure",
+        "The flanks decide, not the depth: measure over wires or with a gauge before the last passes. Touch off anew \
+         after the tool was ground.",
+    );
+}

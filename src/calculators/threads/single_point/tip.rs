@@ -1,0 +1,118 @@
+//! The tip of the tool: flat, sharp or rounded, and how far it comes below the pitch line.
+
+use super::super::given::GivenThread;
+use super::SinglePointInput;
+use crate::quantity::{Extent, FoundSize, Size, Unit};
+use crate::reference::threads::{System, acme_clearance, crest_clearance};
+use crate::refusal::Refusal;
+use crate::suggestion::{Way, value};
+use crate::working::Record;
+
+/// Radius in the root of a Whitworth thread over the pitch, as BS 84 gives it.
+const WHITWORTH_RADIUS: f64 = 0.137_329;
+
+/// The tip of the tool.
+#[derive(Clone, Copy)]
+pub enum Tip {
+    /// A flat of this width; 0 is sharp.
+    Flat(Extent),
+    /// A radius.
+    Round(Size),
+}
+
+impl Tip {
+    /// Whether it has a flat or a radius.
+    pub fn is_blunt(self) -> bool {
+        !matches!(self, Tip::Flat(flat) if flat.quantity().value == 0.0)
+    }
+}
+
+/// The tip as stated, else as the form of the thread has its root.
+pub fn tip_of(input: &SinglePointInput) -> Tip {
+    if let Some(flat) = input.tip_flat {
+        return Tip::Flat(flat);
+    }
+    if let Some(radius) = input.tip_radius {
+        return Tip::Round(radius);
+    }
+    let (thread, unit) = (&input.thread.thread, input.thread.unit());
+    let pitch = thread.pitch;
+    // The root of a power thread lies below the mating crest by the clearance.
+    let with_clearance = |clearance: f64| {
+        let slope = (thread.system.flank_angle() / 2.0).to_radians().tan();
+        Tip::Flat(Extent::stated(pitch / 2.0 - 2.0 * slope * (pitch / 4.0 + clearance), unit))
+    };
+    match thread.system {
+        System::Whitworth | System::PipeParallel | System::PipeTaper => {
+            Tip::Round(Size::stated(WHITWORTH_RADIUS * pitch, unit))
+        }
+        System::Acme => with_clearance(acme_clearance(pitch) / 2.0),
+        System::Trapezoidal => with_clearance(crest_clearance(pitch)),
+        System::Unified | System::Metric | System::Npt => Tip::Flat(Extent::stated(pitch / 8.0, unit)),
+    }
+}
+
+/// The tip, on record where it is assumed.
+pub fn tip(given: &GivenThread, input: &SinglePointInput, record: &mut Record) -> Tip {
+    let tip = tip_of(input);
+    if input.tip_flat.is_some() || input.tip_radius.is_some() {
+        return tip;
+    }
+    match tip {
+        Tip::Round(radius) => {
+            record.source("bs_84", "radius of 0.137329 P in the root");
+            record.assume("tip_radius", &radius, "The radius that the form of the thread has in its root.");
+        }
+        Tip::Flat(flat) => match given.thread().system {
+            System::Acme | System::Trapezoidal => {
+                let source = if given.unit() == Unit::Inch { "asme_b1_5" } else { "iso_2904" };
+                record.source(source, "clearance in the root");
+                let says = "The flat that the form has in its root, with its clearance.";
+                record.assume("tip_flat", &flat, says);
+            }
+            _ => {
+                record.source("mh27", "p. 1734: form of the thread");
+                let says = "An eighth of the pitch: what the form leaves in the root of a nut; in a screw it stays clear \
+                    of the nut's crests.";
+                record.assume("tip_flat", &flat, says);
+            }
+        },
+    }
+    tip
+}
+
+/// How far the tip lies below the pitch line, where the groove is half a pitch wide.
+pub fn below_pitch_line(given: &GivenThread, tip: Tip, record: &mut Record) -> Result<(FoundSize, f64), Refusal> {
+    let (unit, pitch) = (given.unit(), given.thread().pitch);
+    let alpha = given.half_angle.degrees().to_radians();
+    let (field, below) = match tip {
+        Tip::Flat(flat) => ("tip_flat", (pitch / 2.0 - flat.quantity().in_unit(unit)) / (2.0 * alpha.tan())),
+        Tip::Round(radius) => {
+            let r = radius.quantity().in_unit(unit);
+            ("tip_radius", pitch / (4.0 * alpha.tan()) - r * (1.0 / alpha.sin() - 1.0))
+        }
+    };
+    if below <= 0.0 {
+        let says = "The tip is wider than the groove is on the pitch line: no such tool cuts this thread.";
+        let good = if field == "tip_flat" { pitch / 8.0 } else { 0.1 * pitch };
+        return Err(Refusal::no_answer(says, &[(field, value(unit.to_si(good), unit, Way::Down))]));
+    }
+    let found = FoundSize::stated(below, unit);
+    let step = |formula, record: &mut Record| {
+        let step = record.step("Depth of the tip below the pitch line", formula).with("P", "pitch", given.pitch).with(
+            "α",
+            "half_flank_angle",
+            given.half_angle,
+        );
+        match tip {
+            Tip::Flat(flat) => step.with("f", "tip_flat", flat),
+            Tip::Round(radius) => step.with("r", "tip_radius", radius),
+        }
+        .gives("below_pitch_line", found);
+    };
+    match tip {
+        Tip::Flat(_) => step("k = (P / 2 - f) / (2 × tan(α))", record),
+        Tip::Round(_) => step("k = P / (4 × tan(α)) - r × (1 / sin(α) - 1)", record),
+    }
+    Ok((found, below))
+}

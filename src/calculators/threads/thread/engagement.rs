@@ -1,0 +1,98 @@
+//! The length over which screw and nut engage: what it does to the limits of a Unified thread, and to the
+//! usual classes of a metric one.
+
+use super::ThreadInput;
+use crate::quantity::{FoundSize, Unit};
+use crate::reference::threads::{EngagementGroup, System, classes_for_engagement, normal_engagement};
+use crate::refusal::{Code, between};
+use crate::sources::Trust;
+use crate::working::Record;
+use validator::ValidationError;
+
+/// Only Unified and metric limits know it.
+pub fn check(input: &ThreadInput) -> Result<(), ValidationError> {
+    let Some(engagement) = input.engagement else { return Ok(()) };
+    let thread = &input.designation.thread;
+    match thread.system {
+        System::Unified if engagement.quantity().in_unit(Unit::Inch) > 1000.0 => Err(between(
+            Code::ValueOutOfRange,
+            "The length of engagement is at most 1000 in.",
+            &[("engagement", "0.5 in")],
+        )),
+        System::Unified => Ok(()),
+        System::Metric if normal_engagement(thread).is_some() => Ok(()),
+        _ => {
+            let says = format!("The limits of {} do not go by a length of engagement.", thread.designation);
+            Err(between(Code::Conflict, says, &[("engagement", "leave out"), ("designation", "1/4-20 UNC")]))
+        }
+    }
+}
+
+/// The length as Unified tolerances take it, in inches.
+pub fn unified(input: &ThreadInput) -> Option<f64> {
+    let is_unified = input.designation.thread.system == System::Unified;
+    input.engagement.filter(|_| is_unified).map(|length| length.quantity().in_unit(Unit::Inch))
+}
+
+/// Group of a metric thread's engagement, and the classes that are usual in it.
+pub struct MetricEngagement {
+    /// The length as stated.
+    pub length: FoundSize,
+    /// The group.
+    pub group: EngagementGroup,
+    /// Usual external class, where it is another than for normal lengths.
+    pub external: Option<&'static str>,
+    /// Usual internal class, likewise.
+    pub internal: Option<&'static str>,
+}
+
+/// The group of a metric thread's stated engagement, with its steps.
+pub fn metric(input: &ThreadInput, record: &mut Record) -> Option<MetricEngagement> {
+    let stated = input.engagement?;
+    let thread = &input.designation.thread;
+    let normal = normal_engagement(thread)?;
+    let group = normal.group(stated.quantity().in_unit(Unit::Millimetre));
+    let length = stated.found();
+    record.choose("Length of engagement", "as stated").with("LE", "engagement", stated).gives("engagement", length);
+    let millimetres = |value: f64| FoundSize::stated(value, Unit::Millimetre);
+    let rule = match normal.provenance {
+        Some(provenance) => {
+            let trust = Trust::named(provenance.trust).unwrap_or(Trust::FromMemory);
+            record.source_trusted(provenance.source, "lengths of engagement, group N", trust);
+            "ISO 965-1: group N by the range of size and the pitch"
+        }
+        None => {
+            record.source_trusted("iso_965_1", "formula of the lengths of engagement, recalled", Trust::FromMemory);
+            "ISO 965-1: no row at hand; 2.24 P d^0.2 and 6.7 P d^0.2 in millimetres, to 0.1 mm"
+        }
+    };
+    let (over, up_to) = (millimetres(normal.over), millimetres(normal.up_to));
+    record
+        .look_up("Normal lengths begin above", rule)
+        .with("P", "pitch", millimetres(thread.pitch))
+        .gives("normal_over", over);
+    record
+        .look_up("Normal lengths end at", rule)
+        .with("P", "pitch", millimetres(thread.pitch))
+        .gives("normal_up_to", up_to);
+    record
+        .look_up("Group", "S up to a, N above a and up to b, L above b")
+        .with("LE", "engagement", length)
+        .with("a", "normal_over", over)
+        .with("b", "normal_up_to", up_to)
+        .gives("engagement_group", group.letter());
+    let (external, internal) = classes_for_engagement(thread, group);
+    if group != EngagementGroup::Normal {
+        record.source_trusted("iso_965_2", "usual classes of groups S and L, recalled", Trust::FromMemory);
+        record.note(
+            "engagement_group",
+            format!(
+                "An engagement of group {} takes another pitch diameter grade for the same fit: {}. A class that is named \
+                 keeps its limits.",
+                group.letter(),
+                if group == EngagementGroup::Short { "one finer" } else { "one coarser" },
+            ),
+        );
+    }
+    Some(MetricEngagement { length, group, external, internal })
+}

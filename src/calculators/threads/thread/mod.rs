@@ -1,0 +1,271 @@
+//! The dimensions of a thread and the limits of its classes as the tables of its standard print
+//! them: ASME B1.1, ISO 68-1, 724 and 965-1; pipe, Whitworth and power threads after ASME B1.20.1,
+//! ISO 228-1, ISO 7-1, BS 84, ASME B1.5 and ISO 2901 to 2904.
+
+mod basics;
+mod drawing;
+mod engagement;
+mod gauging;
+mod limit_steps;
+mod limits;
+mod other;
+mod other_limits;
+#[cfg(test)]
+mod tests;
+mod tolerances;
+
+use crate::calculators::{Calculator, Draw, Example, Task};
+use crate::quantity::{FoundAngle, FoundArea, FoundSize, Size};
+use crate::reference::thread_class::{ClassOf, ExternalClass, InternalClass};
+use crate::reference::thread_designation::Designation;
+use crate::refusal::{Code, Refusal, between};
+use crate::working::Record;
+use gauging::TaperGauging;
+use limits::ThreadLimits;
+use serde::Deserialize;
+use utoipa::ToSchema;
+use validator::{Validate, ValidationError};
+
+/// The calculator.
+pub struct Thread;
+
+/// What the thread calculator asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+#[validate(
+    schema(function = "check_external"),
+    schema(function = "check_internal"),
+    schema(function = "engagement::check")
+)]
+pub struct ThreadInput {
+    /// The thread by its designation, with or without class.
+    pub designation: Designation,
+    /// Class of the screw; if absent the one in the designation, else the usual one: 2A, 6g (up to M1.4 6h), A for G,
+    /// 2G for Acme, 7e for trapezoidal.
+    pub external_class: Option<ExternalClass>,
+    /// Class of the hole; if absent the one in the designation, else the usual one: 2B, 6H (up to M1.4 5H), 2G for
+    /// Acme, 7H for trapezoidal.
+    pub internal_class: Option<InternalClass>,
+    /// Length over which screw and nut engage; Unified and metric threads only. If absent, the one that the tables of ASME
+    /// B1.1 are made for, or a normal one.
+    pub engagement: Option<Size>,
+}
+
+crate::tree!(ThreadInput { designation, external_class, internal_class, engagement });
+
+/// What the thread calculator gives.
+#[derive(Debug, ToSchema)]
+pub struct ThreadResult {
+    /// The designation in one spelling, without class, hand and starts.
+    pub designation: String,
+    /// The series it belongs to: UNC, UNF, UNEF, a constant pitch such as 8-UN, UNS; coarse or fine; NPT, G, R, Rp, Rc,
+    /// BSW, BSF, Acme, Tr. Absent for a metric thread in no list.
+    pub series: Option<String>,
+    /// True for a thread in the list of its standard, false for one that is only computed.
+    pub standard: bool,
+    /// True for a left-hand thread.
+    pub left_hand: bool,
+    /// Number of starts.
+    pub starts: u32,
+    /// Basic major diameter, as printed; of a taper thread at its gauge plane.
+    pub major_diameter: FoundSize,
+    /// Threads in one inch, where the standard counts them.
+    pub threads_per_inch: Option<f64>,
+    /// Distance from one thread to the next.
+    pub pitch: FoundSize,
+    /// Advance in one turn: pitch times starts.
+    pub lead: FoundSize,
+    /// Angle of the thread at the basic pitch diameter.
+    pub lead_angle: FoundAngle,
+    /// Angle between the flanks, in a plane through the axis.
+    pub flank_angle: FoundAngle,
+    /// Basic pitch diameter, as printed; of a taper thread at its gauge plane, E1 of NPT.
+    pub pitch_diameter: FoundSize,
+    /// Basic minor diameter, that of the internal thread, as printed.
+    pub minor_diameter: FoundSize,
+    /// Basic minor diameter of the external thread where clearance makes it another: Acme, trapezoidal.
+    pub external_minor_diameter: Option<FoundSize>,
+    /// Basic major diameter of the internal thread where clearance makes it another: Acme, trapezoidal.
+    pub internal_major_diameter: Option<FoundSize>,
+    /// Depth of the external thread, crest to root: the basic profile for UN, a rounded root for UNR and metric.
+    pub external_depth: Option<FoundSize>,
+    /// Depth of the internal thread, crest to root of the basic profile.
+    pub internal_depth: Option<FoundSize>,
+    /// Tensile stress area of Unified, metric and Acme threads. It says nothing of strength without the material.
+    pub stress_area: Option<FoundArea>,
+    /// Lengths and diameters along a taper thread.
+    pub gauging: Option<TaperGauging>,
+    /// Length of engagement that the limits are worked out for; Unified threads, and metric ones where it is stated.
+    pub engagement: Option<FoundSize>,
+    /// Group of a metric thread's length of engagement, where it is stated: S, N or L.
+    pub engagement_group: Option<&'static str>,
+    /// Limits of size; absent where the standard has no tolerances for the thread.
+    pub limits: Option<ThreadLimits>,
+}
+
+crate::tree!(ThreadResult {
+    designation,
+    series,
+    standard,
+    left_hand,
+    starts,
+    major_diameter,
+    threads_per_inch,
+    pitch,
+    lead,
+    lead_angle,
+    flank_angle,
+    pitch_diameter,
+    minor_diameter,
+    external_minor_diameter,
+    internal_major_diameter,
+    external_depth,
+    internal_depth,
+    stress_area,
+    gauging,
+    engagement,
+    engagement_group,
+    limits
+});
+
+fn check_external(input: &ThreadInput) -> Result<(), ValidationError> {
+    check(&input.designation, "external_class", input.external_class.as_ref())
+}
+
+fn check_internal(input: &ThreadInput) -> Result<(), ValidationError> {
+    check(&input.designation, "internal_class", input.internal_class.as_ref())
+}
+
+fn check<const INTERNAL: bool>(
+    designation: &Designation,
+    field: &'static str,
+    class: Option<&ClassOf<INTERNAL>>,
+) -> Result<(), ValidationError> {
+    match ClassOf::clash(&designation.thread, class) {
+        None => Ok(()),
+        Some(clash) => {
+            let fields = [("designation", clash.thread.as_str()), (field, clash.class.as_str())];
+            Err(between(Code::Conflict, clash.says, &fields))
+        }
+    }
+}
+
+impl Calculator for Thread {
+    const ID: &'static str = "threads/thread";
+    const TITLE: &'static str = "Thread dimensions and limits";
+    const ABOUT: &'static str = "The basic diameters, pitch, depths and stress area of a Unified, metric, pipe, \
+        Whitworth, Acme or trapezoidal thread, and the limits of size of its external and internal class.";
+    const TASK: Task = Task::Thread;
+    const ANOTHER_CHECK: &'static str =
+        "Try the thread with the go and no-go gauges of its class, or measure it over three wires.";
+    const WORDS: &'static [&'static str] = &[
+        "screw",
+        "nut",
+        "bolt",
+        "tap",
+        "die",
+        "pitch diameter",
+        "minor diameter",
+        "major diameter",
+        "root",
+        "crest",
+        "tolerance",
+        "class",
+        "2A",
+        "2B",
+        "6g",
+        "6H",
+        "UNC",
+        "UNF",
+        "UNEF",
+        "tpi",
+        "lead",
+        "helix",
+        "allowance",
+        "pipe thread",
+        "NPT",
+        "BSP",
+        "BSPP",
+        "BSPT",
+        "Whitworth",
+        "BSW",
+        "BSF",
+        "Acme",
+        "trapezoidal",
+        "gauge length",
+    ];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "A 1/4-20 stud for a winch cover and the hole it goes into, both of the usual classes.",
+            fields: &[("designation", "1/4-20 UNC")],
+        },
+        Example {
+            says: "An M8x1 adjusting screw of a mill gear, close classes on both sides.",
+            fields: &[("designation", "M8x1"), ("external_class", "4g6g"), ("internal_class", "5H")],
+        },
+        Example {
+            says: "A two-start left-hand thread of a pump spindle, in a size that no list has.",
+            fields: &[("designation", "7/8-13 UNS-2A-LH (2 STARTS)")],
+        },
+        Example {
+            says: "The taper pipe thread of a pump's suction line, 1 1/2 NPT, with its gauge lengths.",
+            fields: &[("designation", "1 1/2-11.5 NPT")],
+        },
+        Example {
+            says: "A parallel pipe thread G 1/2 of a drain plug, class A outside.",
+            fields: &[("designation", "G 1/2 A")],
+        },
+        Example {
+            says: "The Acme screw of a winch brake, class 3G on both sides.",
+            fields: &[("designation", "1-5 Acme"), ("external_class", "3G"), ("internal_class", "3G")],
+        },
+        Example {
+            says: "A 1/2-13 stud that engages seven tenths of an inch in a winch frame.",
+            fields: &[("designation", "1/2-13 UNC"), ("engagement", "0.7 in")],
+        },
+        Example {
+            says: "An M10 screw in a thin pump cover that engages 4 mm only.",
+            fields: &[("designation", "M10"), ("engagement", "4 mm")],
+        },
+        Example { says: "A trapezoidal screw for a sluice gate of the mill.", fields: &[("designation", "Tr28x5")] },
+        Example { says: "An old Whitworth bolt of the mill gear.", fields: &[("designation", "1/2-12 BSW")] },
+        Example { says: "The taper thread on a pump's delivery pipe, R 3/4.", fields: &[("designation", "R 3/4")] },
+    ];
+    type Input = ThreadInput;
+    type Output = ThreadResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        let thread = &input.designation.thread;
+        let basics = basics::find(&input.designation, record);
+        let metric = engagement::metric(input, record);
+        let (limits, engagement) = limits::find(input, metric.as_ref(), record)?;
+        let acme_area = other_limits::acme_stress_area(&input.designation, limits.as_ref(), record);
+        let flank_angle = basics::flank_angle(&input.designation, record);
+        basics::respelled(&input.designation, record);
+        Ok(ThreadResult {
+            designation: thread.designation.clone(),
+            series: thread.series.clone(),
+            standard: thread.standard,
+            left_hand: thread.left_hand,
+            starts: thread.starts,
+            major_diameter: basics.major_diameter,
+            threads_per_inch: thread.threads_per_inch,
+            pitch: basics.pitch,
+            lead: basics.lead,
+            lead_angle: basics.lead_angle,
+            flank_angle,
+            pitch_diameter: basics.pitch_diameter,
+            minor_diameter: basics.minor_diameter,
+            external_minor_diameter: basics.external_minor_diameter,
+            internal_major_diameter: basics.internal_major_diameter,
+            external_depth: basics.external_depth,
+            internal_depth: basics.internal_depth,
+            stress_area: basics.stress_area.or(acme_area),
+            gauging: basics.gauging,
+            engagement: engagement.or(metric.as_ref().map(|metric| metric.length)),
+            engagement_group: metric.map(|metric| metric.group.letter()),
+            limits,
+        })
+    }
+}

@@ -1,0 +1,268 @@
+//! A thread measured over three wires: the best wire and those that can be used, the measurement for a
+//! pitch diameter and for the limits of a class, and from a measurement back to the pitch diameter and
+//! the infeed left (Machinery's Handbook, measuring screw threads; contact derived).
+
+mod contact;
+mod drawing;
+mod limits;
+mod over;
+mod steps;
+
+use super::given::given;
+use crate::calculators::{Calculator, Draw, Example, Task};
+use crate::cautions;
+use crate::quantity::{
+    EdgeAngle, FoundAngle, FoundDifference, FoundLowerLimit, FoundSize, FoundUpperLimit, Size, Unit,
+};
+use crate::reference::thread_class::ExternalClass;
+use crate::reference::thread_designation::Designation;
+use crate::refusal::{Code, Refusal, between};
+use crate::working::Record;
+use serde::Deserialize;
+use steps::{Measured, Wires as Found};
+use utoipa::ToSchema;
+use validator::{Validate, ValidationError};
+
+/// The calculator.
+pub struct Wires;
+
+crate::choice! {
+    /// What is made of the lead angle: `none` takes the groove as rings, `lead_angle` adds the handbook's correction, `contact` finds where the wire touches the flanks.
+    WireCorrection {
+        /// Nothing.
+        Off = "none",
+        /// The correction by the square of the lead angle's tangent.
+        LeadAngle = "lead_angle",
+        /// The contact itself.
+        Contact = "contact",
+    }
+}
+
+/// What the wires calculator asks for.
+#[derive(Debug, Deserialize, Validate, ToSchema)]
+#[serde(deny_unknown_fields)]
+#[validate(schema(function = "check_thread"), schema(function = "check_measured"))]
+pub struct WiresInput {
+    /// The thread by its designation, with or without class; an external thread that is not taper.
+    pub thread: Designation,
+    /// Class of the screw; if absent the one in the designation, else the usual one.
+    pub class: Option<ExternalClass>,
+    /// Diameter of the wires; the best wire if absent.
+    pub wire_diameter: Option<Size>,
+    /// Pitch diameter to find the measurement for; the basic one if absent.
+    pub pitch_diameter: Option<Size>,
+    /// The lead angle's share: none, lead_angle or contact; if absent contact above 5 deg, else lead_angle for Acme and
+    /// trapezoidal threads and none for the others.
+    pub correction: Option<WireCorrection>,
+    /// What the micrometer reads over the three wires on the thread as it stands.
+    pub measured_over_wires: Option<Size>,
+    /// Angle between the compound slide and the cross slide's direction, for the infeed left; 29.5 deg if absent.
+    pub compound_angle: Option<EdgeAngle>,
+}
+
+crate::tree!(WiresInput {
+    thread,
+    class,
+    wire_diameter,
+    pitch_diameter,
+    correction,
+    measured_over_wires,
+    compound_angle
+});
+
+/// Limits of a class, on the pitch diameter and over the wires.
+#[derive(Debug, ToSchema)]
+pub struct WireLimits {
+    /// Class.
+    pub class: String,
+    /// Greatest pitch diameter.
+    pub pitch_max: FoundUpperLimit,
+    /// Least pitch diameter.
+    pub pitch_min: FoundLowerLimit,
+    /// Greatest measurement over the wires.
+    pub over_wires_max: FoundUpperLimit,
+    /// Least measurement over the wires.
+    pub over_wires_min: FoundLowerLimit,
+}
+
+crate::tree!(WireLimits { class, pitch_max, pitch_min, over_wires_max, over_wires_min });
+
+/// What a measurement says of the thread as it stands.
+#[derive(Debug, ToSchema)]
+pub struct WireReading {
+    /// Pitch diameter that was measured.
+    pub pitch_diameter: FoundSize,
+    /// Pitch diameter to aim at: the middle of the limits, without limits that of the request.
+    pub aim: FoundSize,
+    /// `above`, `within` or `below` the limits; absent where there are none.
+    pub against_limits: Option<&'static str>,
+    /// Infeed left on the cross slide, on the radius, to the aim; negative where too much is off.
+    pub infeed_left: FoundDifference,
+    /// The same along the compound slide at its angle.
+    pub compound_infeed_left: FoundDifference,
+}
+
+crate::tree!(WireReading { pitch_diameter, aim, against_limits, infeed_left, compound_infeed_left });
+
+/// What the wires calculator gives.
+#[derive(Debug, ToSchema)]
+pub struct WiresResult {
+    /// The best wire: it touches the flanks on the pitch line.
+    pub best_wire: FoundSize,
+    /// Smallest wire that stands above the crests.
+    pub smallest_wire: FoundSize,
+    /// Largest wire that still touches the flanks below the crests.
+    pub largest_wire: FoundSize,
+    /// Diameter of the wires used.
+    pub wire_diameter: FoundSize,
+    /// Angle of the thread at the basic pitch diameter.
+    pub lead_angle: FoundAngle,
+    /// What the lead angle adds to the measurement.
+    pub lead_share: FoundDifference,
+    /// Measurement over the wires for the pitch diameter asked for, else the basic one.
+    pub over_wires: FoundSize,
+    /// The limits of the class; absent where the thread has none here.
+    pub limits: Option<WireLimits>,
+    /// What the measurement says; only where one is stated.
+    pub reading: Option<WireReading>,
+}
+
+crate::tree!(WiresResult {
+    best_wire,
+    smallest_wire,
+    largest_wire,
+    wire_diameter,
+    lead_angle,
+    lead_share,
+    over_wires,
+    limits,
+    reading
+});
+
+fn check_thread(input: &WiresInput) -> Result<(), ValidationError> {
+    let thread = &input.thread.thread;
+    if thread.is_taper() {
+        let says =
+            "A taper thread has no one pitch diameter along it: three wires rock on it, and it is gauged by a ring.";
+        return Err(between(Code::Conflict, says, &[("thread", "G 1/2 A")]));
+    }
+    if !thread.has_external() {
+        let says = "Rp is an internal thread, and wires measure external ones.";
+        return Err(between(Code::Conflict, says, &[("thread", "G 1/2 A")]));
+    }
+    match ExternalClass::clash(thread, input.class.as_ref()) {
+        None => Ok(()),
+        Some(clash) => {
+            let fields = [("thread", clash.thread.as_str()), ("class", clash.class.as_str())];
+            Err(between(Code::Conflict, clash.says, &fields))
+        }
+    }
+}
+
+fn check_measured(input: &WiresInput) -> Result<(), ValidationError> {
+    let Some(angle) = &input.compound_angle else { return Ok(()) };
+    if input.measured_over_wires.is_none() {
+        let says = "compound_angle is for the infeed that a measurement leaves: it needs measured_over_wires.";
+        return Err(between(
+            Code::Conflict,
+            says,
+            &[("compound_angle", "leave out"), ("measured_over_wires", "0.28 in")],
+        ));
+    }
+    if angle.degrees() > 80.0 {
+        let says = "A compound slide more than 80 degrees from the cross slide hardly feeds in.";
+        return Err(between(Code::ValueOutOfRange, says, &[("compound_angle", "29.5 deg")]));
+    }
+    Ok(())
+}
+
+impl Calculator for Wires {
+    const ID: &'static str = "threads/wires";
+    const TITLE: &'static str = "Thread over wires";
+    const ABOUT: &'static str = "The best wires for a thread, the measurement over three of them for its pitch diameter \
+        and the limits of its class, and from a measurement the infeed that is left.";
+    const TASK: Task = Task::Thread;
+    const ANOTHER_CHECK: &'static str =
+        "Measure the pitch diameter with a thread micrometer, or try the ring gauges of the class.";
+    const WORDS: &'static [&'static str] = &[
+        "three wires",
+        "thread wires",
+        "best wire",
+        "pitch diameter",
+        "measure thread",
+        "micrometer",
+        "over pins",
+        "infeed",
+        "compound",
+        "Acme",
+    ];
+    const EXAMPLES: &'static [Example] = &[
+        Example {
+            says: "A 1/4-20 stud for a winch cover, class 2A, over 0.032 in wires; the micrometer reads 0.2800 in.",
+            fields: &[
+                ("thread", "1/4-20 UNC"),
+                ("class", "2A"),
+                ("wire_diameter", "0.032 in"),
+                ("measured_over_wires", "0.2800 in"),
+                ("compound_angle", "29.5 deg"),
+            ],
+        },
+        Example {
+            says: "A two-start Acme screw of a mill gear at the pitch diameter it was measured with, by its contact.",
+            fields: &[("thread", "1-5 Acme (2 STARTS)"), ("pitch_diameter", "0.895 in"), ("correction", "contact")],
+        },
+        Example { says: "A trapezoidal pump spindle with its best wires.", fields: &[("thread", "Tr28x5-7e")] },
+    ];
+    type Input = WiresInput;
+    type Output = WiresResult;
+    const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
+
+    fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
+        record.caution(cautions::TURNING_SPINDLE);
+        let given = given(&input.thread, "thread", record);
+        let wires = Found::find(given, input, record)?;
+        let pitch_diameter = match input.pitch_diameter {
+            Some(stated) => stated,
+            None => {
+                let basic = wires.basic_pitch_diameter();
+                record.assume(
+                    "pitch_diameter",
+                    &basic,
+                    "The basic pitch diameter of the thread, before it is rounded as tables print it.",
+                );
+                basic
+            }
+        };
+        let over_wires = wires.over_wires(pitch_diameter, record)?;
+        let limits = wires.limits(input.class.as_ref(), record)?;
+        let reading = match input.measured_over_wires {
+            None => None,
+            Some(over) => {
+                let compound = record.or_assume(
+                    input.compound_angle,
+                    "compound_angle",
+                    EdgeAngle::stated(29.5, Unit::Degree),
+                    "The usual setting for 60 degree threads: half a degree less than the flank.",
+                );
+                let measured = Measured { over, compound, pitch_diameter };
+                Some(wires.reading(&measured, limits.as_ref(), record)?)
+            }
+        };
+        record.note(
+            "wire_use",
+            "Use three wires of one diameter, and press as for a gauge of this size: too much presses fine threads in, \
+             and the deeper the groove the more a difference of wires counts.",
+        );
+        Ok(WiresResult {
+            best_wire: wires.best,
+            smallest_wire: wires.smallest,
+            largest_wire: wires.largest,
+            wire_diameter: wires.used,
+            lead_angle: wires.lead_angle,
+            lead_share: over_wires.1,
+            over_wires: over_wires.0,
+            limits,
+            reading,
+        })
+    }
+}

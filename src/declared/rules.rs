@@ -1,0 +1,112 @@
+//! Rules between fields as rows: when each is broken, its words and its ways out.
+
+use crate::quantity::{Kind, Measure, SiValue};
+use crate::refusal::{Code, between};
+use validator::{ValidationError, ValidationErrors};
+
+/// A rule between the fields of `I`.
+pub struct Rule<I: 'static> {
+    /// Whether it is broken.
+    pub broken: fn(&I) -> bool,
+    /// What kind of wrong that is.
+    pub code: Code,
+    /// What is wrong, in words.
+    pub says: &'static str,
+    /// Each field that it binds, with a value that would be right.
+    pub ways: &'static [(&'static str, &'static str)],
+}
+
+/// The refusal of the first rule that is broken.
+pub fn first_broken<I>(rules: &[Rule<I>], input: &I) -> Result<(), ValidationError> {
+    match rules.iter().find(|rule| (rule.broken)(input)) {
+        Some(rule) => Err(between(rule.code, rule.says, rule.ways)),
+        None => Ok(()),
+    }
+}
+
+/// What several checks find, all of it.
+pub fn validated<const COUNT: usize>(
+    checks: [Result<(), ValidationError>; COUNT],
+) -> Result<(), ValidationErrors> {
+    let mut errors = ValidationErrors::new();
+    for error in checks.into_iter().filter_map(Result::err) {
+        errors.add("__all__", error);
+    }
+    if errors.is_empty() { Ok(()) } else { Err(errors) }
+}
+
+/// What can be larger or smaller, if it is there.
+pub trait HasSize {
+    /// Its size in SI units.
+    fn size(&self) -> Option<f64>;
+}
+
+impl<K: Kind> HasSize for Measure<K> {
+    fn size(&self) -> Option<f64> {
+        Some(self.get().si())
+    }
+}
+
+impl HasSize for u32 {
+    fn size(&self) -> Option<f64> {
+        Some(f64::from(*self))
+    }
+}
+
+impl<T: HasSize> HasSize for Option<T> {
+    fn size(&self) -> Option<f64> {
+        self.as_ref().and_then(HasSize::size)
+    }
+}
+
+/// Declares `fn $check(&$input) -> Result<(), ValidationError>` from rows; the first that is broken is refused:
+///
+/// - `not_both(a, b): "…"`: at most one of them; the way out is to leave one out;
+/// - `one_of(a = "1 in", b = "2 in"): "…"`: at least one of them, with values to try;
+/// - `needs(a => b = "1 in"): "…"`: with `a` also `b`; other ways out may follow, such as `a = "leave out"`;
+/// - `smaller(a < b, c = "1 in"): "…"`, `at_most(a <= b, c = "1 in"): "…"`: sizes, where both are there;
+/// - `never(|input| condition, Code::Conflict, a = "1 in"): "…"`: any other condition.
+#[macro_export]
+macro_rules! rules {
+    ($check:ident($input:ty) { $($kind:ident($($row:tt)*): $says:expr;)* }) => {
+        fn $check(input: &$input) -> Result<(), validator::ValidationError> {
+            const RULES: &[$crate::declared::Rule<$input>] =
+                &[$($crate::rules!(@ $input, $says, $kind, $($row)*)),*];
+            $crate::declared::first_broken(RULES, input)
+        }
+    };
+    (@ $input:ty, $says:expr, not_both, $a:ident, $b:ident) => {
+        $crate::rules!(@row $says, Conflict, |input: &$input| input.$a.is_some() && input.$b.is_some(),
+            $a = "leave out", $b = "leave out")
+    };
+    (@ $input:ty, $says:expr, one_of, $($a:ident = $value:expr),+) => {
+        $crate::rules!(@row $says, FieldMissing, |input: &$input| $(input.$a.is_none())&&+, $($a = $value),+)
+    };
+    (@ $input:ty, $says:expr, needs, $a:ident => $b:ident = $value:expr $(, $c:ident = $other:expr)*) => {
+        $crate::rules!(@row $says, Conflict, |input: &$input| input.$a.is_some() && input.$b.is_none(),
+            $b = $value $(, $c = $other)*)
+    };
+    (@ $input:ty, $says:expr, smaller, $a:ident < $b:ident $(, $c:ident = $value:expr)+) => {
+        $crate::rules!(@row $says, Conflict, |input: &$input| {
+            use $crate::declared::HasSize;
+            input.$a.size().zip(input.$b.size()).is_some_and(|(a, b)| a >= b)
+        } $(, $c = $value)+)
+    };
+    (@ $input:ty, $says:expr, at_most, $a:ident <= $b:ident $(, $c:ident = $value:expr)+) => {
+        $crate::rules!(@row $says, Conflict, |input: &$input| {
+            use $crate::declared::HasSize;
+            input.$a.size().zip(input.$b.size()).is_some_and(|(a, b)| a > b)
+        } $(, $c = $value)+)
+    };
+    (@ $input:ty, $says:expr, never, |$name:ident| $condition:expr, Code::$code:ident $(, $a:ident = $value:expr)+) => {
+        $crate::rules!(@row $says, $code, |$name: &$input| $condition $(, $a = $value)+)
+    };
+    (@row $says:expr, $code:ident, $broken:expr $(, $a:ident = $value:expr)+) => {
+        $crate::declared::Rule {
+            broken: $broken,
+            code: $crate::refusal::Code::$code,
+            says: $says,
+            ways: &[$((stringify!($a), $value)),+],
+        }
+    };
+}

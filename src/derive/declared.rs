@@ -1,0 +1,359 @@
+//! The expansion of the derives: a declaration as data, with the code that reads it and turns it into a tree.
+
+use proc_macro2::TokenStream;
+use quote::{format_ident, quote};
+use syn::parse::ParseStream;
+use syn::punctuated::Punctuated;
+use syn::spanned::Spanned;
+use syn::{Attribute, Data, DeriveInput, Error, Expr, Fields, GenericArgument, Ident, LitStr, PathArguments};
+use syn::{Meta, Result, Token, Type};
+
+/// Whether a struct is asked for or given.
+#[derive(Clone, Copy, PartialEq)]
+pub enum Side {
+    Asked,
+    Given,
+}
+
+/// What is taken where a field is not given.
+struct Absent {
+    shown: LitStr,
+    value: AbsentValue,
+    reason: LitStr,
+}
+
+enum AbsentValue {
+    OfText,
+    Like(Ident),
+    Is(Box<Expr>),
+}
+
+struct Member {
+    name: Ident,
+    about: String,
+    group: bool,
+    optional: bool,
+    /// The type, without `Option`.
+    of: Type,
+    absent: Option<Absent>,
+    /// The bounds of a count, least and greatest.
+    bounds: Option<TokenStream>,
+}
+
+pub fn derive(input: TokenStream, side: Side) -> Result<TokenStream> {
+    let input: DeriveInput = syn::parse2(input)?;
+    let about = about(&input.attrs);
+    let members = members(&input)?;
+    let ident = &input.ident;
+    let mut schema_name = ident.to_string();
+    let mut checks = Vec::new();
+    for attr in input.attrs.iter().filter(|attr| attr.path().is_ident("asks")) {
+        attr.parse_nested_meta(|meta| {
+            if meta.path.is_ident("check") {
+                checks.push(meta.value()?.parse::<syn::Path>()?);
+            } else if meta.path.is_ident("name") {
+                schema_name = meta.value()?.parse::<LitStr>()?.value();
+            } else {
+                return Err(meta.error("a struct has check and name"));
+            }
+            Ok(())
+        })?;
+    }
+    let facts: Vec<TokenStream> = members.iter().map(facts).collect();
+    let trees = members.iter().map(|member| {
+        let (name, text) = (&member.name, member.name.to_string());
+        if member.group {
+            quote!(crate::declared::Declared::push_tree(&self.#name, members);)
+        } else {
+            quote!(crate::declared::push(members, #text, &self.#name);)
+        }
+    });
+    let closed = side == Side::Asked;
+    let declared = quote! {
+        impl crate::declared::FieldType for #ident {
+            const TYPE: crate::declared::TypeFacts = crate::declared::TypeFacts::named::<Self>(
+                crate::declared::Shape::Record(<Self as crate::declared::Declared>::MEMBERS),
+            );
+        }
+
+        impl crate::declared::Declared for #ident {
+            const NAME: &'static str = #schema_name;
+            const ABOUT: &'static str = #about;
+            const CLOSED: bool = #closed;
+            const MEMBERS: &'static [crate::declared::Member] = {
+                const PARTS: &[&[crate::declared::Member]] = &[#(#facts),*];
+                const COUNT: usize = crate::declared::count(PARTS);
+                const ALL: [crate::declared::Member; COUNT] = crate::declared::joined(PARTS);
+                &ALL
+            };
+
+            fn push_tree(&self, members: &mut Vec<(&'static str, crate::tree::Node)>) {
+                #(#trees)*
+            }
+        }
+
+        impl crate::tree::IntoTree for #ident {
+            fn tree(&self) -> Option<crate::tree::Node> {
+                Some(crate::declared::tree_of(self))
+            }
+        }
+
+        impl utoipa::PartialSchema for #ident {
+            fn schema() -> utoipa::openapi::RefOr<utoipa::openapi::Schema> {
+                crate::declared::schema_of::<Self>()
+            }
+        }
+
+        impl utoipa::ToSchema for #ident {
+            fn name() -> std::borrow::Cow<'static, str> {
+                std::borrow::Cow::Borrowed(#schema_name)
+            }
+
+            fn schemas(parts: &mut Vec<(String, utoipa::openapi::RefOr<utoipa::openapi::Schema>)>) {
+                crate::declared::schemas_of::<Self>(parts);
+            }
+        }
+    };
+    if side == Side::Given {
+        return Ok(declared);
+    }
+    let read = reader(ident, &members);
+    let defaults = members.iter().filter_map(default).collect::<Vec<_>>();
+    let checks = checks.iter().map(|check| quote!(#check(self)));
+    Ok(quote! {
+        #declared
+        #read
+
+        impl validator::Validate for #ident {
+            fn validate(&self) -> Result<(), validator::ValidationErrors> {
+                crate::declared::validated([#(#checks),*])
+            }
+        }
+
+        impl #ident {
+            #(#defaults)*
+        }
+    })
+}
+
+/// The sentences of a documented item in one line.
+fn about(attrs: &[Attribute]) -> String {
+    let mut lines = Vec::new();
+    for attr in attrs {
+        if let Meta::NameValue(doc) = &attr.meta
+            && doc.path.is_ident("doc")
+            && let Expr::Lit(lit) = &doc.value
+            && let syn::Lit::Str(text) = &lit.lit
+        {
+            lines.push(text.value().trim().to_owned());
+        }
+    }
+    lines.join(" ").trim().to_owned()
+}
+
+fn members(input: &DeriveInput) -> Result<Vec<Member>> {
+    let Data::Struct(data) = &input.data else {
+        return Err(Error::new_spanned(input, "a declaration is a struct"));
+    };
+    let Fields::Named(fields) = &data.fields else {
+        return Err(Error::new_spanned(input, "a declaration names its fields"));
+    };
+    let mut members = Vec::new();
+    for field in &fields.named {
+        let Some(name) = field.ident.clone() else { continue };
+        let mut member = Member {
+            about: about(&field.attrs),
+            group: field.attrs.iter().any(|attr| attr.path().is_ident("group")),
+            optional: inner(&field.ty).is_some(),
+            of: inner(&field.ty).unwrap_or(&field.ty).clone(),
+            absent: None,
+            bounds: None,
+            name,
+        };
+        for attr in field.attrs.iter().filter(|attr| attr.path().is_ident("absent")) {
+            if !member.optional {
+                return Err(Error::new_spanned(attr, "only an Option can be absent"));
+            }
+            let absent = attr.parse_args_with(absent)?;
+            member.about = with_default(&member.about, &absent.shown.value());
+            member.absent = Some(absent);
+        }
+        if let Some(attr) = field.attrs.iter().find(|attr| attr.path().is_ident("bounds")) {
+            member.bounds = Some(attr.parse_args()?);
+        }
+        if member.about.is_empty() && !member.group {
+            return Err(Error::new(field.span(), "a field needs a sentence"));
+        }
+        members.push(member);
+    }
+    Ok(members)
+}
+
+fn absent(input: ParseStream) -> Result<Absent> {
+    let shown: LitStr = input.parse()?;
+    input.parse::<Token![,]>()?;
+    let mut value = AbsentValue::OfText;
+    if !input.peek(LitStr) {
+        let word: Ident = input.parse()?;
+        input.parse::<Token![=]>()?;
+        value = match word.to_string().as_str() {
+            "like" => AbsentValue::Like(input.parse()?),
+            "value" => AbsentValue::Is(Box::new(input.parse()?)),
+            _ => return Err(Error::new_spanned(word, "the value is `like` another field's or `value = expression`")),
+        };
+        input.parse::<Token![,]>()?;
+    }
+    let reason = input.parse()?;
+    input.parse::<Option<Token![,]>>()?;
+    Ok(Absent { shown, value, reason })
+}
+
+/// Puts the default at the end of the first sentence, unless the sentence says it in its own way.
+fn with_default(about: &str, shown: &str) -> String {
+    if about.contains("if absent") {
+        return about.to_owned();
+    }
+    match about.split_once(". ") {
+        Some((first, rest)) => format!("{first}; {shown} if absent. {rest}"),
+        None => format!("{}; {shown} if absent.", about.trim_end_matches('.')),
+    }
+}
+
+/// The type inside an `Option`.
+fn inner(of: &Type) -> Option<&Type> {
+    let Type::Path(path) = of else { return None };
+    let last = path.path.segments.last().filter(|last| last.ident == "Option")?;
+    let PathArguments::AngleBracketed(arguments) = &last.arguments else { return None };
+    match arguments.args.first() {
+        Some(GenericArgument::Type(of)) => Some(of),
+        _ => None,
+    }
+}
+
+/// A member as data; a group as those of its struct.
+fn facts(member: &Member) -> TokenStream {
+    let Member { name, about, of, optional, .. } = member;
+    if member.group {
+        return quote!(<#of as crate::declared::Declared>::MEMBERS);
+    }
+    let name = name.to_string();
+    let bounds = match &member.bounds {
+        Some(bounds) => quote!(Some((#bounds))),
+        None => quote!(None),
+    };
+    let absent = match &member.absent {
+        Some(Absent { shown, reason, .. }) => {
+            quote!(Some(crate::declared::Absent { shown: #shown, reason: #reason }))
+        }
+        None => quote!(None),
+    };
+    quote! {
+        &[crate::declared::Member {
+            name: #name,
+            about: #about,
+            optional: #optional,
+            of: &<#of as crate::declared::FieldType>::TYPE,
+            absent: #absent,
+            bounds: #bounds,
+        }]
+    }
+}
+
+/// What reads the fields: a place for each, filled one after the other in any order.
+fn reader(ident: &Ident, members: &[Member]) -> TokenStream {
+    let places = format_ident!("{ident}Places");
+    let mut held = Punctuated::<TokenStream, Token![,]>::new();
+    let mut puts = Vec::new();
+    let mut ends = Vec::new();
+    let mut before = quote!(0usize);
+    for member in members {
+        let Member { name, of, .. } = member;
+        let text = name.to_string();
+        if member.group {
+            held.push(quote!(#name: <#of as crate::declared::Asked>::Places));
+            let (from, length) = (before.clone(), quote!(<#of as crate::declared::Declared>::MEMBERS.len()));
+            puts.push(quote! {
+                if at < #from + #length {
+                    return <#of as crate::declared::Asked>::put(&mut places.#name, at - (#from), map);
+                }
+            });
+            ends.push(quote!(#name: <#of as crate::declared::Asked>::end(places.#name)?));
+            before = quote!(#before + #length);
+        } else {
+            held.push(quote!(#name: Option<#of>));
+            puts.push(quote! {
+                if at == #before {
+                    return crate::declared::put(&mut places.#name, #text, map);
+                }
+            });
+            ends.push(if member.optional {
+                quote!(#name: places.#name)
+            } else {
+                quote!(#name: crate::declared::needed(places.#name, #text)?)
+            });
+            before = quote!(#before + 1);
+        }
+    }
+    quote! {
+        #[doc(hidden)]
+        #[derive(Default)]
+        pub struct #places { #held }
+
+        impl crate::declared::Asked for #ident {
+            type Places = #places;
+            const NAMES: &'static [&'static str] = {
+                const COUNT: usize = <#ident as crate::declared::Declared>::MEMBERS.len();
+                const ALL: [&str; COUNT] = crate::declared::names(<#ident as crate::declared::Declared>::MEMBERS);
+                &ALL
+            };
+
+            fn put<'de, A: serde::de::MapAccess<'de>>(
+                places: &mut #places,
+                at: usize,
+                map: &mut A,
+            ) -> Result<(), A::Error> {
+                #(#puts)*
+                Ok(())
+            }
+
+            fn end<E: serde::de::Error>(places: #places) -> Result<Self, E> {
+                Ok(Self { #(#ends),* })
+            }
+        }
+
+        impl<'de> serde::Deserialize<'de> for #ident {
+            fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+                crate::declared::read(deserializer)
+            }
+        }
+    }
+}
+
+/// The method that gives a field or its default.
+fn default(member: &Member) -> Option<TokenStream> {
+    let Member { name, of, .. } = member;
+    let Absent { value, reason, shown } = member.absent.as_ref()?;
+    let text = name.to_string();
+    let taken = match value {
+        AbsentValue::OfText => quote! {{
+            static TAKEN: std::sync::OnceLock<#of> = std::sync::OnceLock::new();
+            *TAKEN.get_or_init(|| <#of as crate::declared::OfText>::of_text(#shown))
+        }},
+        AbsentValue::Like(other) => quote!(<#of>::in_unit_of(&self.#other, #shown)),
+        AbsentValue::Is(value) => quote!(#value),
+    };
+    let about = format!("`{name}`, or what is taken where it is not given, which then stands on record.");
+    Some(quote! {
+        #[doc = #about]
+        fn #name(&self, record: &mut crate::working::Record) -> #of {
+            match &self.#name {
+                Some(given) => Clone::clone(given),
+                None => {
+                    let taken: #of = #taken;
+                    record.assume(#text, &taken, #reason);
+                    taken
+                }
+            }
+        }
+    })
+}

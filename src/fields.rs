@@ -3,8 +3,10 @@
 
 mod count;
 mod given;
+mod mending;
 mod number;
 mod point;
+mod read_error;
 mod reader;
 mod rows;
 
@@ -13,9 +15,9 @@ pub use given::Given;
 pub use number::PlainNumber;
 pub use point::{MOST_POINTS, Point, Points};
 
-use crate::refusal::{Code, Refusal, Wrong};
+use crate::refusal::Refusal;
+pub use read_error::nearest;
 use reader::FieldsReader;
-pub use reader::nearest;
 pub use rows::{MOST_ROWS, Rows};
 use serde::de::DeserializeOwned;
 use std::borrow::Cow;
@@ -76,48 +78,8 @@ impl<'a> Fields<'a> {
     /// Reads the fields into an input. `good` finds a good value for a field, which stands in for a
     /// wrong one so that the rest can be read too.
     pub fn read<T: DeserializeOwned>(&self, good: impl Fn(&str) -> Option<&'static str>) -> Result<T, Refusal> {
-        let first = match T::deserialize(FieldsReader(&self.0)) {
-            Ok(input) => return Ok(input),
-            Err(error) => error,
-        };
-        let mut fields = self.0.clone();
-        let mut wrongs: Vec<Wrong> = Vec::new();
-        let mut error = first;
-        // Each round mends one field; more rounds than fields and faults there can be is no progress.
-        for _ in 0..fields.len() + 64 {
-            let wrong = error.wrong(&good);
-            let name = wrong.field.split('/').nth(1).unwrap_or_default().to_owned();
-            let seen = wrongs.iter().any(|w| w.field.split('/').nth(1) == Some(&name));
-            let code = wrong.code;
-            if seen && code != Code::FieldUnknown && code != Code::FieldRepeated {
-                break;
-            }
-            wrongs.push(wrong);
-            // Inside an object the whole field is mended, not the part.
-            let inside = wrongs.last().is_some_and(|wrong| wrong.field.matches('/').count() > 1);
-            match code {
-                Code::FieldUnknown if !inside => fields.retain(|(key, _)| *key != name),
-                Code::FieldRepeated if !inside => {
-                    let first = fields.iter().position(|(key, _)| *key == name).unwrap_or_default();
-                    let mut at = 0;
-                    fields.retain(|(key, _)| {
-                        at += 1;
-                        *key != name || at - 1 == first
-                    });
-                }
-                _ => {
-                    fields.retain(|(key, _)| *key != name);
-                    if let Some(value) = good(&name) {
-                        fields.push((name.into(), Given::Text(value.into())));
-                    }
-                }
-            }
-            match T::deserialize(FieldsReader(&fields)) {
-                Ok(_) => break,
-                Err(next) => error = next,
-            }
-        }
-        Err(Refusal(wrongs))
+        let read = |fields: &Fields| T::deserialize(FieldsReader(&fields.0));
+        read(self).map_err(|first| mending::all_wrong(self, first, &|fields| read(fields).err(), &good))
     }
 }
 
@@ -147,6 +109,7 @@ fn decoded(text: &str) -> Option<Cow<'_, str>> {
 mod tests {
     use super::*;
     use crate::quantity::{PointAngle, Size};
+    use crate::refusal::Code;
     use serde::Deserialize;
 
     #[derive(Deserialize, Debug)]

@@ -13,9 +13,9 @@
 //!   [`circle_fit`]: circles through points; [`drawing`]: the shapes of a drawing, to SVG;
 //!   [`directions`]: which way angles run; [`touching`]: what is seen while touching work;
 //!   [`travel`]: moves from place to place; [`suggestion`]: values to try; [`fields`]: a request
-//!   read into typed inputs; [`refusal`]: what can be wrong;
-//!   [`tree`]: inputs and results without their types;
-//! - [`quantity`]: values with units; [`sources`]: who says so.
+//!   read into typed inputs; [`tree`]: inputs and results without their types;
+//! - [`quantity`]: values with units; [`sources`]: who says so;
+//! - [`refusal`]: what can be wrong, and what to try.
 
 #![forbid(unsafe_code)]
 // Formulas are written with the trade's symbols, σ, κ, π.

@@ -7,9 +7,9 @@ use std::path::{Path, PathBuf};
 
 /// From the bottom upwards.
 const ORDER: &[&str] = &[
+    "refusal",
     "quantity",
     "sources",
-    "refusal",
     "tree",
     "fields",
     "working",

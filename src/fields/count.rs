@@ -1,7 +1,7 @@
 //! A whole number with its bounds, read like any count: `6`, `"6"`, `6.0`.
 
 use crate::declared::{FieldType, OfText, Shape, TypeFacts, whole};
-use crate::quantity::{Unread, to_serde};
+use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Node};
 use serde::de::{Deserialize, Deserializer};
 
@@ -40,7 +40,7 @@ impl<'de, const LEAST: u32, const MOST: u32> Deserialize<'de> for Count<LEAST, M
         }
         let says = format!("{number} is not from {LEAST} to {MOST}.");
         // The field's own example is what to try.
-        Err(to_serde(Unread { code: "value_out_of_range", says, try_this: String::new() }))
+        Err(carry(Unread { code: Code::ValueOutOfRange, says, try_this: String::new() }))
     }
 }
 

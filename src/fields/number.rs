@@ -1,7 +1,8 @@
 //! A plain number above zero, without a unit: an exponent, a price. Read from text or JSON alike.
 
 use crate::declared::{FieldType, Shape, TypeFacts};
-use crate::quantity::{Unread, shown, to_serde};
+use crate::quantity::shown;
+use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Node};
 use serde::de::{Deserialize, Deserializer, Error, Visitor};
 use std::borrow::Cow;
@@ -35,9 +36,9 @@ impl PlainNumber {
         match text.trim().parse::<f64>() {
             Ok(number) if (LEAST..=MOST).contains(&number) => Ok(Self(number)),
             Ok(number) if number.is_finite() => {
-                refuse("value_out_of_range", format!("\"{}\" is not above 0 and up to 1000000000.", shown(text)))
+                refuse(Code::ValueOutOfRange, format!("\"{}\" is not above 0 and up to 1000000000.", shown(text)))
             }
-            _ => refuse("value_unreadable", format!("\"{}\" is not a plain number, without a unit.", shown(text))),
+            _ => refuse(Code::ValueUnreadable, format!("\"{}\" is not a plain number, without a unit.", shown(text))),
         }
     }
 }
@@ -52,11 +53,11 @@ impl Visitor<'_> for NumberVisitor {
     }
 
     fn visit_str<E: Error>(self, text: &str) -> Result<PlainNumber, E> {
-        PlainNumber::read(text).map_err(to_serde)
+        PlainNumber::read(text).map_err(carry)
     }
 
     fn visit_f64<E: Error>(self, number: f64) -> Result<PlainNumber, E> {
-        PlainNumber::read(&number.to_string()).map_err(to_serde)
+        PlainNumber::read(&number.to_string()).map_err(carry)
     }
 }
 
@@ -101,10 +102,10 @@ mod tests {
     fn a_plain_number_is_above_zero_and_has_no_unit() {
         assert_eq!(PlainNumber::read(" 0.25 ").map(PlainNumber::get), Ok(0.25));
         for text in ["0", "-1", "1e12", "1e-30"] {
-            assert_eq!(PlainNumber::read(text).unwrap_err().code, "value_out_of_range", "{text}");
+            assert_eq!(PlainNumber::read(text).unwrap_err().code, Code::ValueOutOfRange, "{text}");
         }
         for text in ["", "NaN", "inf", "1 in", "1,5"] {
-            assert_eq!(PlainNumber::read(text).unwrap_err().code, "value_unreadable", "{text}");
+            assert_eq!(PlainNumber::read(text).unwrap_err().code, Code::ValueUnreadable, "{text}");
         }
     }
 }

@@ -2,7 +2,8 @@
 //! and lists of them, in text parted by semicolons.
 
 use crate::declared::{FieldType, Shape, TypeFacts};
-use crate::quantity::{Place, Unread, shown, to_serde};
+use crate::quantity::{Place, shown};
+use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Node};
 use serde::de::value::MapAccessDeserializer;
 use serde::de::{Deserialize, Deserializer, Error, IgnoredAny, MapAccess, SeqAccess, Visitor};
@@ -44,7 +45,7 @@ impl IntoTree for Points {
     }
 }
 
-fn unread(code: &'static str, says: String, try_this: impl Into<String>) -> Unread {
+fn unread(code: Code, says: String, try_this: impl Into<String>) -> Unread {
     Unread { code, says, try_this: try_this.into() }
 }
 
@@ -54,7 +55,7 @@ impl Point {
         let parts: Vec<&str> = text.split(',').map(str::trim).collect();
         let [x_text, y_text] = parts[..] else {
             let says = format!("\"{}\" is not a point: two lengths, x and y, parted by one comma.", shown(text));
-            return Err(unread("value_unreadable", says, EXAMPLE));
+            return Err(unread(Code::ValueUnreadable, says, EXAMPLE));
         };
         let (x, y) = (Place::read(x_text), Place::read(y_text));
         let good = |part: &Result<Place, Unread>, text: &str| match part {
@@ -89,7 +90,7 @@ impl Points {
 fn push(points: &mut Vec<Point>, point: Point) -> Result<(), Unread> {
     if points.len() == MOST_POINTS {
         let says = format!("There are more than {MOST_POINTS} points.");
-        return Err(unread("value_out_of_range", says, EXAMPLES));
+        return Err(unread(Code::ValueOutOfRange, says, EXAMPLES));
     }
     points.push(point);
     Ok(())
@@ -111,11 +112,11 @@ impl<'de> Visitor<'de> for PointVisitor {
     }
 
     fn visit_str<E: Error>(self, text: &str) -> Result<Point, E> {
-        Point::read(text).map_err(to_serde)
+        Point::read(text).map_err(carry)
     }
 
     fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Point, A::Error> {
-        let refuse = |code, says: String| to_serde::<A::Error>(unread(code, says, EXAMPLE));
+        let refuse = |code, says: String| carry::<A::Error>(unread(code, says, EXAMPLE));
         let (mut x, mut y) = (None, None);
         while let Some(key) = map.next_key::<String>()? {
             let axis = match key.as_str() {
@@ -124,17 +125,17 @@ impl<'de> Visitor<'de> for PointVisitor {
                 other => {
                     map.next_value::<IgnoredAny>()?;
                     let says = format!("\"{}\" is no part of a point; it has x and y.", shown(other));
-                    return Err(refuse("value_unreadable", says));
+                    return Err(refuse(Code::ValueUnreadable, says));
                 }
             };
             if axis.is_some() {
-                return Err(refuse("value_unreadable", format!("{key} is there more than once.")));
+                return Err(refuse(Code::ValueUnreadable, format!("{key} is there more than once.")));
             }
             *axis = Some(map.next_value::<Place>()?);
         }
         match (x, y) {
             (Some(x), Some(y)) => Ok(Point { x, y }),
-            _ => Err(refuse("field_missing", "A point needs both x and y.".into())),
+            _ => Err(refuse(Code::FieldMissing, "A point needs both x and y.".into())),
         }
     }
 }
@@ -155,16 +156,16 @@ impl<'de> Visitor<'de> for PointsVisitor {
     }
 
     fn visit_str<E: Error>(self, text: &str) -> Result<Points, E> {
-        Points::read(text).map_err(to_serde)
+        Points::read(text).map_err(carry)
     }
 
     fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Points, A::Error> {
         let mut points = Vec::new();
         while let Some(point) = list.next_element::<Point>()? {
-            push(&mut points, point).map_err(to_serde::<A::Error>)?;
+            push(&mut points, point).map_err(carry::<A::Error>)?;
         }
         if points.is_empty() {
-            return Err(to_serde(unread("value_empty", "There are no points in the list.".into(), EXAMPLES)));
+            return Err(carry(unread(Code::ValueEmpty, "There are no points in the list.".into(), EXAMPLES)));
         }
         Ok(Points(points))
     }

@@ -87,6 +87,6 @@ fn a_wrong_point_says_which_coordinate_and_what_to_try() {
 #[test]
 fn too_many_points_are_refused() {
     let many = vec!["1 in,1 in"; 1001].join(";");
-    assert_eq!(Points::read(&many).unwrap_err().code, "value_out_of_range");
+    assert_eq!(Points::read(&many).unwrap_err().code, Code::ValueOutOfRange);
     assert_eq!(Points::read(&many[..many.len() - 10]).unwrap().0.len(), 1000);
 }

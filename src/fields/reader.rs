@@ -1,120 +1,14 @@
-//! serde's view of the fields: a deserializer whose errors know the field, the code and a way out.
+//! serde's view of the fields: a deserializer of what a query or JSON gave.
 
 use super::given::Given;
+use super::read_error::ReadError;
 use super::rows;
 use crate::quantity::shown;
-use crate::refusal::{Code, Wrong, code_named};
+use crate::refusal::Code;
 use serde::de::value::StrDeserializer;
-use serde::de::{self, DeserializeSeed, Deserializer, IntoDeserializer, MapAccess, SeqAccess, Unexpected, Visitor};
+use serde::de::{DeserializeSeed, Deserializer, IntoDeserializer, MapAccess, SeqAccess, Visitor};
 use serde::forward_to_deserialize_any;
 use std::borrow::Cow;
-use std::fmt;
-
-/// Why a field could not be read.
-#[derive(Debug)]
-pub struct ReadError {
-    /// From the innermost place outwards.
-    path: Vec<String>,
-    code: Code,
-    says: String,
-    try_this: Option<String>,
-}
-
-impl ReadError {
-    fn new(code: Code, says: impl Into<String>) -> Self {
-        Self { path: Vec::new(), code, says: says.into(), try_this: None }
-    }
-
-    fn at(mut self, place: impl Into<String>) -> Self {
-        self.path.push(place.into());
-        self
-    }
-
-    /// As a wrong of a refusal; `good` finds a value to try where the error has none.
-    pub fn wrong(self, good: impl Fn(&str) -> Option<&'static str>) -> Wrong {
-        let mut field = String::new();
-        for place in self.path.iter().rev() {
-            field.push('/');
-            field.push_str(&place.replace('~', "~0").replace('/', "~1"));
-        }
-        let name = self.path.last().map(String::as_str).unwrap_or_default();
-        let try_this = self.try_this.or_else(|| good(name).map(str::to_owned));
-        Wrong { field, code: self.code, says: self.says, try_this }
-    }
-}
-
-impl fmt::Display for ReadError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&self.says)
-    }
-}
-
-impl std::error::Error for ReadError {}
-
-impl de::Error for ReadError {
-    fn custom<T: fmt::Display>(message: T) -> Self {
-        let text = message.to_string();
-        // Structured errors come through serde as fields parted by the unit separator.
-        let mut parts = text.strip_prefix('\u{1f}').unwrap_or("").splitn(3, '\u{1f}');
-        if let (Some(code), Some(says), Some(value)) = (parts.next(), parts.next(), parts.next()) {
-            let mut error = Self::new(code_named(code), says);
-            error.try_this = (!value.is_empty()).then(|| value.to_owned());
-            return error;
-        }
-        Self::new(Code::ValueUnreadable, format!("The value is not of the right form: {text}."))
-    }
-
-    fn invalid_type(unexpected: Unexpected, expected: &dyn de::Expected) -> Self {
-        let stands = match unexpected {
-            Unexpected::Str(text) => format!("\"{}\"", shown(text)),
-            Unexpected::Seq => "a list".to_owned(),
-            Unexpected::Map => "an object".to_owned(),
-            Unexpected::Bool(truth) => truth.to_string(),
-            Unexpected::Float(number) => format!("\"{}\"", crate::quantity::text::full(number)),
-            other => other.to_string(),
-        };
-        let wanted = match expected.to_string().as_str() {
-            "f64" => "a number".to_owned(),
-            words if words.starts_with("struct ") => "an object".to_owned(),
-            words => words.to_owned(),
-        };
-        Self::new(Code::ValueUnreadable, format!("Here stands {stands}, where {wanted} is wanted."))
-    }
-
-    fn missing_field(field: &'static str) -> Self {
-        Self::new(Code::FieldMissing, format!("The field {field} is needed.")).at(field)
-    }
-
-    fn unknown_field(field: &str, expected: &'static [&'static str]) -> Self {
-        let near = nearest(field, expected.iter().copied());
-        let mut error = Self::new(
-            Code::FieldUnknown,
-            format!("There is no field {}; the fields are {}.", shown(field), expected.join(", ")),
-        );
-        error.try_this = Some(near.unwrap_or("leave out").to_owned());
-        error.at(field)
-    }
-
-    fn unknown_variant(variant: &str, expected: &'static [&'static str]) -> Self {
-        let mut error =
-            Self::new(Code::ValueUnreadable, format!("\"{}\" is not one of {}.", shown(variant), expected.join(", ")));
-        error.try_this = nearest(variant, expected.iter().copied()).or(expected.first().copied()).map(str::to_owned);
-        error
-    }
-
-    fn duplicate_field(field: &'static str) -> Self {
-        Self::new(Code::FieldRepeated, format!("The field {field} is there more than once.")).at(field)
-    }
-}
-
-/// The name nearest to `wanted`, if any is near.
-pub fn nearest<'n>(wanted: &str, names: impl Iterator<Item = &'n str>) -> Option<&'n str> {
-    names
-        .map(|name| (strsim::jaro_winkler(wanted, name), name))
-        .filter(|(near, _)| *near > 0.7)
-        .max_by(|a, b| a.0.total_cmp(&b.0))
-        .map(|(_, name)| name)
-}
 
 /// Reads a request's fields.
 pub struct FieldsReader<'f, 'a>(pub &'f [(Cow<'a, str>, Given<'a>)]);

@@ -3,7 +3,7 @@
 
 use super::given::Given;
 use crate::declared::{Asked, FieldType, Shape, TypeFacts};
-use crate::quantity::{Unread, to_serde};
+use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Node};
 use serde::de::{Deserialize, Deserializer};
 use std::borrow::Cow;
@@ -28,10 +28,10 @@ struct Listed<T>(Vec<T>);
 impl<'de, T: Deserialize<'de>> Deserialize<'de> for Rows<T> {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         let Listed(rows) = Listed::deserialize(deserializer)?;
-        let refuse = |code, says: String| Err(to_serde(Unread { code, says, try_this: String::new() }));
+        let refuse = |code, says: String| Err(carry(Unread { code, says, try_this: String::new() }));
         match rows.len() {
-            0 => refuse("value_empty", "There is nothing in the list.".into()),
-            len if len > MOST_ROWS => refuse("value_out_of_range", format!("There are more than {MOST_ROWS} rows.")),
+            0 => refuse(Code::ValueEmpty, "There is nothing in the list.".into()),
+            len if len > MOST_ROWS => refuse(Code::ValueOutOfRange, format!("There are more than {MOST_ROWS} rows.")),
             _ => Ok(Self(rows)),
         }
     }

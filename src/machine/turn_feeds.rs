@@ -7,9 +7,9 @@ use super::{
 use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::{
     FeedPerRev, FeedRate, FoundCuttingSpeed, FoundFeedPerRev, FoundFeedRate, FoundPercentage, FoundSpindleSpeed, Kind,
-    Quantity, SiValue, Unit, Unread, kind, pattern::pattern_of, shown, text, to_serde, value_name,
+    Quantity, SiValue, Unit, kind, pattern::pattern_of, shown, text, value_name,
 };
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, Unread, between, carry};
 use crate::tree::{IntoTree, Node};
 use crate::working::{Record, Shown};
 use serde::de::{Deserialize, Deserializer, Error, IgnoredAny, MapAccess, Visitor};
@@ -55,7 +55,7 @@ impl<'de> Visitor<'de> for StepVisitor {
     }
 
     fn visit_str<E: Error>(self, text: &str) -> Result<FeedStep, E> {
-        FeedStep::read(text).map_err(to_serde)
+        FeedStep::read(text).map_err(carry)
     }
 
     fn visit_f64<E: Error>(self, value: f64) -> Result<FeedStep, E> {
@@ -75,7 +75,7 @@ impl<'de> Visitor<'de> for StepVisitor {
                 other => {
                     let says = format!("\"{}\" is no part of a feed step; it has value and unit.", shown(other));
                     let example = "0.1 mm/rev".into();
-                    return Err(to_serde(Unread { code: "value_unreadable", says, try_this: example }));
+                    return Err(carry(Unread { code: Code::ValueUnreadable, says, try_this: example }));
                 }
             }
         }

@@ -1,8 +1,8 @@
 //! Whether an answer is right: the rounding a shop would do is allowed, and a unit must be said.
 
 use crate::fields::Given;
-use crate::quantity::{Dimension, KindRow, Quantity, Setting, Unit, Unread, Written, read, shown, text};
-use crate::refusal::{Code, Refusal, Wrong, code_named};
+use crate::quantity::{Dimension, KindRow, Quantity, Setting, Unit, Written, read, shown, text};
+use crate::refusal::{Code, Refusal, Unread, Wrong};
 
 /// An answer as it was given, which has a unit unless it is zero.
 #[derive(Clone, Copy, Debug)]
@@ -22,8 +22,9 @@ impl Answered {
             Given::Text(text) if text.trim().is_empty() => {
                 return Err(wrong(Code::ValueEmpty, "There is no answer yet.".into(), good()));
             }
-            Given::Text(text) => read(text, wanted.kind.example)
-                .map_err(|unread: Unread| wrong(code_named(unread.code), unread.says, good()))?,
+            Given::Text(text) => {
+                read(text, wanted.kind.example).map_err(|unread: Unread| wrong(unread.code, unread.says, good()))?
+            }
             Given::Number(number) => Written { value: *number, unit: None, tolerance: None },
             Given::Object(members) => object(members).ok_or_else(|| {
                 wrong(Code::ValueUnreadable, "An answer as an object has a value and a unit.".into(), good())

@@ -2,7 +2,8 @@
 
 use crate::calculators::Task;
 use crate::fields::nearest;
-use crate::quantity::{Unread, shown, text, to_serde};
+use crate::quantity::{shown, text};
+use crate::refusal::{Code, Unread, carry};
 use serde::de::{self, Deserialize, Deserializer, Visitor};
 use std::fmt;
 
@@ -21,8 +22,8 @@ impl<'de> Deserialize<'de> for Seed {
 
 struct SeedVisitor;
 
-fn refused<E: de::Error>(code: &'static str, says: String) -> E {
-    to_serde(Unread { code, says, try_this: String::new() })
+fn refused<E: de::Error>(code: Code, says: String) -> E {
+    carry(Unread { code, says, try_this: String::new() })
 }
 
 impl Visitor<'_> for SeedVisitor {
@@ -35,11 +36,11 @@ impl Visitor<'_> for SeedVisitor {
     fn visit_str<E: de::Error>(self, text: &str) -> Result<Seed, E> {
         if text.is_empty() || !text.bytes().all(|b| b.is_ascii_digit()) {
             return Err(refused(
-                "value_unreadable",
+                Code::ValueUnreadable,
                 format!("\"{}\" is not a whole number of 0 or more.", shown(text)),
             ));
         }
-        let large = || refused("value_out_of_range", format!("A seed is at most {}.", u64::MAX));
+        let large = || refused(Code::ValueOutOfRange, format!("A seed is at most {}.", u64::MAX));
         text.parse().map(Seed).map_err(|_| large())
     }
 
@@ -48,7 +49,7 @@ impl Visitor<'_> for SeedVisitor {
             return self.visit_str(&text::full(number));
         }
         if number >= EXACT {
-            return Err(refused("value_out_of_range", "Write so large a seed as text, or it loses digits.".into()));
+            return Err(refused(Code::ValueOutOfRange, "Write so large a seed as text, or it loses digits.".into()));
         }
         Ok(Seed(number as u64))
     }
@@ -79,7 +80,7 @@ impl<'de> Deserialize<'de> for TaskNamed {
             None => {
                 let near = nearest(&wanted, words.iter().map(String::as_str)).unwrap_or("cut").to_owned();
                 let says = format!("\"{}\" is no task; the tasks are {}.", shown(&said), words.join(", "));
-                Err(to_serde(Unread { code: "not_found", says, try_this: near }))
+                Err(carry(Unread { code: Code::NotFound, says, try_this: near }))
             }
         }
     }

@@ -2,9 +2,10 @@
 //! [`Quantity`], the same without its type for the machinery that treats all alike.
 
 use super::kinds::{Inward, Kind, KindRow, Least, TINY, kind};
-use super::read::{Unread, Written, read, shown};
+use super::read::{Written, read, shown};
 use super::text;
 use super::units::{System, Unit};
+use crate::refusal::{Code, Unread, carry};
 use serde::de::{self, Deserialize, Deserializer, MapAccess, Visitor};
 use std::fmt;
 use std::marker::PhantomData;
@@ -162,16 +163,16 @@ impl<K: Kind> Measure<K> {
             } else {
                 format!("\"{}\" has no unit: {} or {}?", shown(text), with(&number, unit), with(&number, other))
             };
-            return Err(Unread::new("unit_missing", question, with(&number, unit)));
+            return Err(Unread::new(Code::UnitMissing, question, with(&number, unit)));
         };
         if !row.units.contains(&unit) {
             let fits = row.units.iter().map(|unit| unit.spelling()).collect::<Vec<_>>().join(", ");
             let (code, says) = if unit.row().dimension == row.dimension() {
-                ("kind_wrong", format!("{} does not measure this; the units here are {fits}.", unit.spelling()))
+                (Code::KindWrong, format!("{} does not measure this; the units here are {fits}.", unit.spelling()))
             } else {
                 let is = unit.row().dimension.words();
                 (
-                    "unit_wrong",
+                    Code::UnitWrong,
                     format!("\"{}\" is {is}, not {}; the units here are {fits}.", shown(text), row.dimension().words()),
                 )
             };
@@ -186,7 +187,7 @@ impl<K: Kind> Measure<K> {
         let row = K::ROW;
         let si = self.unit.to_si(self.value);
         let refuse =
-            |rule: String| Err(Unread::new("value_out_of_range", format!("\"{}\" {rule}", shown(text)), row.example));
+            |rule: String| Err(Unread::new(Code::ValueOutOfRange, format!("\"{}\" {rule}", shown(text)), row.example));
         match row.least {
             Least::AboveZero if si <= 0.0 => return refuse("is not more than 0.".into()),
             Least::AboveZero if si < TINY => return refuse("is too near 0 to compute with.".into()),
@@ -298,11 +299,6 @@ struct WorstCase {
 
 struct MeasureVisitor<K>(PhantomData<K>);
 
-/// Carries an [`Unread`] through serde's errors, which take only words.
-pub(crate) fn to_serde<E: de::Error>(unread: Unread) -> E {
-    E::custom(format_args!("\u{1f}{}\u{1f}{}\u{1f}{}", unread.code, unread.says, unread.try_this))
-}
-
 impl<'de, K: Kind> Visitor<'de> for MeasureVisitor<K> {
     type Value = Measure<K>;
 
@@ -311,7 +307,7 @@ impl<'de, K: Kind> Visitor<'de> for MeasureVisitor<K> {
     }
 
     fn visit_str<E: de::Error>(self, text: &str) -> Result<Self::Value, E> {
-        Measure::read(text).map_err(to_serde)
+        Measure::read(text).map_err(carry)
     }
 
     fn visit_f64<E: de::Error>(self, value: f64) -> Result<Self::Value, E> {
@@ -328,7 +324,7 @@ impl<'de, K: Kind> Visitor<'de> for MeasureVisitor<K> {
 
     fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Self::Value, A::Error> {
         let example = K::ROW.example;
-        let refuse = |says: String| to_serde::<A::Error>(Unread::new("value_unreadable", says, example));
+        let refuse = |says: String| carry::<A::Error>(Unread::new(Code::ValueUnreadable, says, example));
         let (mut value, mut unit, mut plus, mut minus) = (None, None, 0.0, 0.0);
         let mut toleranced = false;
         let mut spread = None;
@@ -363,8 +359,8 @@ impl<'de, K: Kind> Visitor<'de> for MeasureVisitor<K> {
         }
         let known = match &unit {
             Some(name) => Some(Unit::named(name).ok_or_else(|| {
-                to_serde::<A::Error>(Unread::new(
-                    "unit_unknown",
+                carry::<A::Error>(Unread::new(
+                    Code::UnitUnknown,
                     format!("\"{}\" is not a unit known here.", shown(name)),
                     example,
                 ))
@@ -373,7 +369,7 @@ impl<'de, K: Kind> Visitor<'de> for MeasureVisitor<K> {
         };
         let text = format!("{} {}", text::full(value), unit.as_deref().unwrap_or("")).trim_end().to_owned();
         let tolerance = toleranced.then_some((plus, minus));
-        Measure::from_written(Written { value, unit: known, tolerance }, &text).map_err(to_serde)
+        Measure::from_written(Written { value, unit: known, tolerance }, &text).map_err(carry)
     }
 }
 

@@ -15,8 +15,7 @@ mod units;
 
 pub use formula::{Degrees, InFormula};
 pub use kinds::*;
-pub(crate) use measure::to_serde;
 pub use measure::{Found, Measure, Quantity, SiValue};
-pub use read::{LONGEST, Unread, Written, read, shown};
+pub use read::{LONGEST, Written, read, shown};
 pub(crate) use schema::{text_name, value_name};
 pub use units::{Dimension, System, UNITS, Unit, UnitRow};

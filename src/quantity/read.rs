@@ -2,27 +2,11 @@
 //! be meant two ways is refused with a question; nothing is guessed.
 
 use super::units::Unit;
+use crate::refusal::{Code, Unread};
 use std::borrow::Cow;
 
 /// Longest text a quantity may have.
 pub const LONGEST: usize = 64;
-
-/// Why a quantity could not be read: a code, what is wrong, and a value to try.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Unread {
-    /// One of the codes of [`crate::refusal::Code`], by name.
-    pub code: &'static str,
-    /// What is wrong, in words.
-    pub says: String,
-    /// A value that would be right.
-    pub try_this: String,
-}
-
-impl Unread {
-    pub(super) fn new(code: &'static str, says: impl Into<String>, try_this: impl Into<String>) -> Self {
-        Self { code, says: says.into(), try_this: try_this.into() }
-    }
-}
 
 /// A number with its unit and tolerance, as written.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -41,14 +25,14 @@ pub fn read(text: &str, example: &str) -> Result<Written, Unread> {
     let text = clean.trim();
     if text.is_empty() {
         return Err(Unread::new(
-            "value_empty",
+            Code::ValueEmpty,
             "The value is empty. In an address a # must be written %23 and a + must be written %2B.",
             example,
         ));
     }
     if text.len() > LONGEST {
         return Err(Unread::new(
-            "value_unreadable",
+            Code::ValueUnreadable,
             format!("The value is longer than {LONGEST} characters."),
             example,
         ));
@@ -124,7 +108,7 @@ fn apply_tolerance(written: &mut Written, text: &str, example: &str) -> Result<(
     let stated = written.unit.unwrap_or(Unit::Inch).spelling();
     let wrong = || {
         Unread::new(
-            "value_unreadable",
+            Code::ValueUnreadable,
             format!("The tolerance \"{}\" cannot be read.", shown(text)),
             format!("{} ±0.001 {stated}", written.value),
         )
@@ -175,7 +159,7 @@ fn read_plain(text: &str, example: &str) -> Result<Written, Unread> {
     }
     if rest.eq_ignore_ascii_case("mil") || rest.eq_ignore_ascii_case("mils") {
         return Err(Unread::new(
-            "value_ambiguous",
+            Code::ValueAmbiguous,
             format!("\"{}\": is a mil a thousandth of an inch (thou) or a millimetre (mm)?", shown(text)),
             format!("{} thou", super::text::full(value)),
         ));
@@ -183,21 +167,21 @@ fn read_plain(text: &str, example: &str) -> Result<Written, Unread> {
     match Unit::named(rest) {
         Some(unit) => Ok(Written { value, unit: Some(unit), tolerance: None }),
         None if rest.starts_with(|c: char| c.is_alphabetic() || c == '°' || c == '%' || c == '"' || c == '\'') => {
-            Err(Unread::new("unit_unknown", format!("\"{}\" is not a unit known here.", shown(rest)), example))
+            Err(Unread::new(Code::UnitUnknown, format!("\"{}\" is not a unit known here.", shown(rest)), example))
         }
         None if rest.contains("/-") => Err(Unread::new(
-            "value_unreadable",
+            Code::ValueUnreadable,
             format!("\"{}\" is not a quantity. In an address the + of a tolerance must be written %2B.", shown(text)),
             format!("{} %2B0.002/-0.001 in", super::text::full(value)),
         )),
-        None => Err(Unread::new("value_unreadable", format!("\"{}\" is not a quantity.", shown(text)), example)),
+        None => Err(Unread::new(Code::ValueUnreadable, format!("\"{}\" is not a quantity.", shown(text)), example)),
     }
 }
 
 /// Reads the number at the start of `text`: decimal, fraction or whole number and fraction.
 fn read_number<'a>(text: &'a str, example: &str) -> Result<(f64, &'a str), Unread> {
     let not_a_number =
-        || Unread::new("value_unreadable", format!("\"{}\" does not begin with a number.", shown(text)), example);
+        || Unread::new(Code::ValueUnreadable, format!("\"{}\" does not begin with a number.", shown(text)), example);
     let (negative, body) = match text.as_bytes().first() {
         Some(b'-') => (true, &text[1..]),
         Some(b'+') => (false, &text[1..]),
@@ -217,7 +201,7 @@ fn read_number<'a>(text: &'a str, example: &str) -> Result<(f64, &'a str), Unrea
         } else {
             format!("\"{}\": a decimal comma is not read; write a point.", shown(text))
         };
-        return Err(Unread::new("value_ambiguous", question, format!("{first}.{more} {unit}")));
+        return Err(Unread::new(Code::ValueAmbiguous, question, format!("{first}.{more} {unit}")));
     }
     let is_whole = first.bytes().all(|b| b.is_ascii_digit());
     let (value, rest) = if is_whole && rest.starts_with('/') {
@@ -226,7 +210,7 @@ fn read_number<'a>(text: &'a str, example: &str) -> Result<(f64, &'a str), Unrea
         let (part, tail) = fraction(top, tail, example)?;
         if part >= 1.0 {
             return Err(Unread::new(
-                "value_ambiguous",
+                Code::ValueAmbiguous,
                 format!("\"{}\": the fraction after the whole number is not below one.", shown(text)),
                 example,
             ));
@@ -278,14 +262,14 @@ fn fraction<'a>(top: &str, rest: &'a str, example: &str) -> Result<(f64, &'a str
     let (bottom, tail) = tail.split_at(end);
     if bottom.is_empty() || tail.starts_with(['.', '/', ',']) {
         return Err(Unread::new(
-            "value_unreadable",
+            Code::ValueUnreadable,
             format!("\"{}\" is not a fraction of two whole numbers.", shown(&format!("{top}{rest}"))),
             example,
         ));
     }
     let (numerator, denominator) = (number(top, example)?, number(bottom, example)?);
     if denominator == 0.0 {
-        return Err(Unread::new("value_unreadable", "A fraction cannot have 0 below the stroke.", example));
+        return Err(Unread::new(Code::ValueUnreadable, "A fraction cannot have 0 below the stroke.", example));
     }
     Ok((numerator / denominator, tail))
 }
@@ -294,11 +278,11 @@ fn number(digits: &str, example: &str) -> Result<f64, Unread> {
     match digits.parse::<f64>() {
         Ok(value) if value.is_finite() => Ok(value),
         Ok(_) => Err(Unread::new(
-            "value_out_of_range",
+            Code::ValueOutOfRange,
             format!("{} is too large to be computed with.", shown(digits)),
             example,
         )),
-        Err(_) => Err(Unread::new("value_unreadable", format!("\"{}\" is not a number.", shown(digits)), example)),
+        Err(_) => Err(Unread::new(Code::ValueUnreadable, format!("\"{}\" is not a number.", shown(digits)), example)),
     }
 }
 
@@ -332,7 +316,7 @@ fn read_sexagesimal(text: &str, example: &str) -> Result<Option<Written>, Unread
     let in_sixty = parts[1..].iter().all(|part| part.0 < 60.0);
     if !whole_but_last || !in_sixty {
         return Err(Unread::new(
-            "value_unreadable",
+            Code::ValueUnreadable,
             format!(
                 "\"{}\": minutes and seconds of angle are below 60, and only the last may have decimals.",
                 shown(text)

@@ -2,6 +2,7 @@
 
 use super::read::read;
 use super::units::Unit;
+use crate::refusal::Code;
 use proptest::prelude::*;
 
 fn value(text: &str) -> (f64, Option<Unit>) {
@@ -9,7 +10,7 @@ fn value(text: &str) -> (f64, Option<Unit>) {
     (written.value, written.unit)
 }
 
-fn code(text: &str) -> &'static str {
+fn code(text: &str) -> Code {
     match read(text, "0.5 in") {
         Ok(written) => panic!("{text} was read as {written:?}"),
         Err(unread) => {
@@ -57,8 +58,8 @@ fn degrees_minutes_seconds_are_read() {
     assert_eq!(value("-1° 30′"), (-1.5, deg));
     assert_eq!(value("118 deg"), (118.0, deg));
     assert_eq!(value("118°"), (118.0, deg));
-    assert_eq!(code("12°75'"), "value_unreadable");
-    assert_eq!(code("12.5°30'"), "value_unreadable");
+    assert_eq!(code("12°75'"), Code::ValueUnreadable);
+    assert_eq!(code("12.5°30'"), Code::ValueUnreadable);
 }
 
 #[test]
@@ -75,31 +76,31 @@ fn tolerances_are_carried() {
     let written = read("2.000 +0.002/-0.000 in", "1 in").unwrap();
     assert_eq!(written.tolerance, Some((0.002, 0.0)));
     assert_eq!(read("2e+3 mm", "1 in").unwrap().tolerance, None);
-    assert_eq!(code("2.000 ±x in"), "value_unreadable");
-    assert_eq!(code("2.000 in ±1 deg"), "value_unreadable");
+    assert_eq!(code("2.000 ±x in"), Code::ValueUnreadable);
+    assert_eq!(code("2.000 in ±1 deg"), Code::ValueUnreadable);
 }
 
 #[test]
 fn what_can_be_meant_two_ways_is_asked_about() {
     for text in ["5 mil", "5mils", "1,250 mm", "12,7 mm", "1,250"] {
-        assert_eq!(code(text), "value_ambiguous", "{text}");
+        assert_eq!(code(text), Code::ValueAmbiguous, "{text}");
     }
     assert_eq!(read("12,7 mm", "0.5 in").unwrap_err().try_this, "12.7 mm");
 }
 
 #[test]
 fn what_is_no_quantity_is_refused() {
-    assert_eq!(code(""), "value_empty");
-    assert_eq!(code("   "), "value_empty");
+    assert_eq!(code(""), Code::ValueEmpty);
+    assert_eq!(code("   "), Code::ValueEmpty);
     for text in [
         "NaN in", "inf in", "in", "x", "1/0 in", "1/2/3 in", "1.5/2 in", "--1 in", "1_000 in", "5 ?", "½5 in", "1½2 in",
     ] {
-        assert_eq!(code(text), "value_unreadable", "{text}");
+        assert_eq!(code(text), Code::ValueUnreadable, "{text}");
     }
-    assert_eq!(code("1e999 in"), "value_out_of_range");
-    assert_eq!(code("3 furlong"), "unit_unknown");
-    assert_eq!(code("0x10 in"), "unit_unknown");
-    assert_eq!(code("1 3/2 in"), "value_ambiguous");
+    assert_eq!(code("1e999 in"), Code::ValueOutOfRange);
+    assert_eq!(code("3 furlong"), Code::UnitUnknown);
+    assert_eq!(code("0x10 in"), Code::UnitUnknown);
+    assert_eq!(code("1 3/2 in"), Code::ValueAmbiguous);
 }
 
 proptest! {

@@ -4,7 +4,8 @@
 use super::drills::{Drill, DrillSystem, DrillUnit, NAME_PATTERN, named};
 use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::pattern::pattern_or;
-use crate::quantity::{FoundSize, Kind, Measure, Size, Unit, Unread, kind, value_name};
+use crate::quantity::{FoundSize, Kind, Measure, Size, Unit, kind, value_name};
+use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Leaf, Node};
 use serde::de::{Deserialize, Deserializer, Error, MapAccess, Visitor};
 use std::borrow::Cow;
@@ -54,7 +55,7 @@ impl DrillDiameter {
         let named_so = ["#", "no", "number", "letter"].iter().any(|word| lower.starts_with(word));
         if named_so || (lower.len() == 1 && lower.starts_with(|c: char| c.is_alphabetic())) {
             return Err(Unread {
-                code: "not_found",
+                code: Code::NotFound,
                 says: format!("There is no drill named \"{}\".", crate::quantity::shown(text)),
                 try_this: "No.7".into(),
             });
@@ -92,7 +93,7 @@ impl<'de> Visitor<'de> for DrillVisitor {
     }
 
     fn visit_str<E: Error>(self, text: &str) -> Result<Self::Value, E> {
-        DrillDiameter::read(text).map_err(crate::quantity::to_serde)
+        DrillDiameter::read(text).map_err(carry)
     }
 
     fn visit_f64<E: Error>(self, value: f64) -> Result<Self::Value, E> {
@@ -151,9 +152,9 @@ mod tests {
         assert_eq!(read("F").size.quantity().value, 0.257);
         assert_eq!(read("27/64").size.quantity().value, 0.421875);
         assert_eq!(read("12.7 mm").drill, None);
-        assert_eq!(DrillDiameter::read("7").unwrap_err().code, "unit_missing");
-        assert_eq!(DrillDiameter::read("#200").unwrap_err().code, "not_found");
-        assert_eq!(DrillDiameter::read("").unwrap_err().code, "value_empty");
-        assert_eq!(DrillDiameter::read("-1/2").unwrap_err().code, "unit_missing");
+        assert_eq!(DrillDiameter::read("7").unwrap_err().code, Code::UnitMissing);
+        assert_eq!(DrillDiameter::read("#200").unwrap_err().code, Code::NotFound);
+        assert_eq!(DrillDiameter::read("").unwrap_err().code, Code::ValueEmpty);
+        assert_eq!(DrillDiameter::read("-1/2").unwrap_err().code, Code::UnitMissing);
     }
 }

@@ -3,7 +3,8 @@
 
 use super::materials::{Material, materials, search};
 use crate::declared::{FieldType, Shape, TypeFacts};
-use crate::quantity::{Unread, shown, to_serde};
+use crate::quantity::shown;
+use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Node};
 use serde::de::{Deserialize, Deserializer};
 use std::borrow::Cow;
@@ -22,14 +23,14 @@ impl WorkMaterial {
         match found.as_slice() {
             [one] => Ok(Self(one)),
             [] => Err(Unread {
-                code: "not_found",
+                code: Code::NotFound,
                 says: format!("No material of the table is called \"{}\".", shown(text)),
                 try_this: nearest(text).to_owned(),
             }),
             [first, ..] => {
                 let names: Vec<&str> = found.iter().map(|material| material.id).collect();
                 let says = format!("\"{}\" can mean {}: which?", shown(text), listed(&names));
-                Err(Unread { code: "value_ambiguous", says, try_this: first.id.to_owned() })
+                Err(Unread { code: Code::ValueAmbiguous, says, try_this: first.id.to_owned() })
             }
         }
     }
@@ -53,7 +54,7 @@ fn nearest(text: &str) -> &'static str {
 
 impl<'de> Deserialize<'de> for WorkMaterial {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        Self::read(&String::deserialize(deserializer)?).map_err(to_serde)
+        Self::read(&String::deserialize(deserializer)?).map_err(carry)
     }
 }
 
@@ -93,10 +94,10 @@ mod tests {
     #[test]
     fn a_name_that_means_several_asks_which() {
         let unread = WorkMaterial::read("42CrMo4").unwrap_err();
-        assert_eq!((unread.code, unread.try_this.as_str()), ("value_ambiguous", "4140-annealed"));
+        assert_eq!((unread.code, unread.try_this.as_str()), (Code::ValueAmbiguous, "4140-annealed"));
         assert!(unread.says.contains("4140-annealed or 4140-prehardened"));
         let unread = WorkMaterial::read("4140-anealed").unwrap_err();
-        assert_eq!((unread.code, unread.try_this.as_str()), ("not_found", "4140-annealed"));
+        assert_eq!((unread.code, unread.try_this.as_str()), (Code::NotFound, "4140-annealed"));
         assert_eq!(WorkMaterial::read("1.4301").unwrap().0.id, "304");
     }
 }

@@ -7,7 +7,7 @@ use super::threads::{
 };
 use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::pattern::listed;
-use crate::quantity::{Unread, to_serde};
+use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Node};
 use serde::de::{Deserialize, Deserializer, Error, Visitor};
 use std::borrow::Cow;
@@ -83,7 +83,7 @@ impl<const INTERNAL: bool> ClassOf<INTERNAL> {
         };
         let said = read.map_err(|error| Unread { try_this: example.into(), ..error.into() })?;
         let says = format!("{said} is no class of {} threads; one such is {example}.", Self::SIDE);
-        Err(Unread { code: "not_found", says, try_this: example.into() })
+        Err(Unread { code: Code::NotFound, says, try_this: example.into() })
     }
 
     /// The class as its standard writes it.
@@ -175,7 +175,7 @@ impl<const INTERNAL: bool> Visitor<'_> for ClassVisitor<INTERNAL> {
     }
 
     fn visit_str<E: Error>(self, text: &str) -> Result<Self::Value, E> {
-        ClassOf::read(text).map_err(to_serde)
+        ClassOf::read(text).map_err(carry)
     }
 }
 
@@ -223,10 +223,10 @@ mod tests {
         assert_eq!(ExternalClass::read(" 6g6g ").unwrap().as_str(), "6g");
         assert_eq!(InternalClass::read("6H").unwrap().as_str(), "6H");
         let refused = |unread: Unread| (unread.code, unread.try_this);
-        assert_eq!(refused(ExternalClass::read("2B").unwrap_err()), ("not_found", "2A".into()));
-        assert_eq!(refused(InternalClass::read("6h").unwrap_err()), ("not_found", "6H".into()));
-        assert_eq!(refused(InternalClass::read("2C").unwrap_err()).0, "not_found");
-        assert_eq!(refused(ExternalClass::read("6c").unwrap_err()).0, "not_found");
+        assert_eq!(refused(ExternalClass::read("2B").unwrap_err()), (Code::NotFound, "2A".into()));
+        assert_eq!(refused(InternalClass::read("6h").unwrap_err()), (Code::NotFound, "6H".into()));
+        assert_eq!(refused(InternalClass::read("2C").unwrap_err()).0, Code::NotFound);
+        assert_eq!(refused(ExternalClass::read("6c").unwrap_err()).0, Code::NotFound);
     }
 
     #[test]

@@ -3,7 +3,8 @@
 
 use super::threads::{self, DesignationError, ErrorKind, Thread};
 use crate::declared::{FieldType, Shape, TypeFacts};
-use crate::quantity::{FoundSize, System, Unit, Unread, text, to_serde};
+use crate::quantity::{FoundSize, System, Unit, text};
+use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Node};
 use serde::de::{Deserialize, Deserializer, Error, Visitor};
 use std::fmt;
@@ -100,12 +101,12 @@ impl Designation {
 impl From<DesignationError> for Unread {
     fn from(error: DesignationError) -> Self {
         let code = match error.kind {
-            ErrorKind::Empty => "value_empty",
-            ErrorKind::Unreadable => "value_unreadable",
-            ErrorKind::Ambiguous | ErrorKind::PitchMissing => "value_ambiguous",
-            ErrorKind::NotOffered => "not_offered",
-            ErrorKind::SeriesMismatch | ErrorKind::ClassUnknown | ErrorKind::ClassWithoutData => "not_found",
-            ErrorKind::OutOfRange | ErrorKind::EngagementUnusable => "value_out_of_range",
+            ErrorKind::Empty => Code::ValueEmpty,
+            ErrorKind::Unreadable => Code::ValueUnreadable,
+            ErrorKind::Ambiguous | ErrorKind::PitchMissing => Code::ValueAmbiguous,
+            ErrorKind::NotOffered => Code::NotOffered,
+            ErrorKind::SeriesMismatch | ErrorKind::ClassUnknown | ErrorKind::ClassWithoutData => Code::NotFound,
+            ErrorKind::OutOfRange | ErrorKind::EngagementUnusable => Code::ValueOutOfRange,
         };
         Unread { code, says: sentence(&error.says), try_this: printable(&error.try_this) }
     }
@@ -149,7 +150,7 @@ impl Visitor<'_> for DesignationVisitor {
     }
 
     fn visit_str<E: Error>(self, text: &str) -> Result<Self::Value, E> {
-        Designation::read(text).map_err(to_serde)
+        Designation::read(text).map_err(carry)
     }
 }
 
@@ -210,19 +211,19 @@ mod tests {
     #[test]
     fn a_refusal_carries_its_code_and_a_designation_that_reads() {
         for (text, code) in [
-            ("", "value_empty"),
-            ("1/4", "value_ambiguous"),
-            ("1/4-20 UNF", "not_found"),
-            ("MJ8x1", "not_offered"),
-            ("M8,5x1", "value_ambiguous"),
-            ("1/4-900", "value_out_of_range"),
-            ("screw", "value_unreadable"),
-            ("M8x1-9z\u{1f}value_empty\u{1f}", "value_unreadable"),
+            ("", Code::ValueEmpty),
+            ("1/4", Code::ValueAmbiguous),
+            ("1/4-20 UNF", Code::NotFound),
+            ("MJ8x1", Code::NotOffered),
+            ("M8,5x1", Code::ValueAmbiguous),
+            ("1/4-900", Code::ValueOutOfRange),
+            ("screw", Code::ValueUnreadable),
+            ("M8x1-9z\u{7}value_empty\u{7}", Code::ValueUnreadable),
         ] {
             let unread = Designation::read(text).unwrap_err();
             assert_eq!(unread.code, code, "{text:?}: {}", unread.says);
             assert!(Designation::read(&unread.try_this).is_ok(), "{text:?}: {}", unread.try_this);
-            assert!(!unread.says.contains('\u{1f}') && unread.says.ends_with('.'), "{}", unread.says);
+            assert!(!unread.says.contains(char::is_control) && unread.says.ends_with('.'), "{}", unread.says);
         }
     }
 

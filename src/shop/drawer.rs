@@ -4,10 +4,10 @@
 use super::installed;
 use super::reader::{Reader, Text, Value, quoted};
 use crate::fields::nearest;
-use crate::quantity::{Unread, shown};
+use crate::quantity::shown;
 use crate::reference::drill_diameter::DrillDiameter;
 use crate::reference::drills::{Drill, DrillSystem, drills, named};
-use crate::refusal::{Code, Refusal, Wrong};
+use crate::refusal::{Code, Refusal, Unread, Wrong};
 use crate::working::Record;
 use std::sync::LazyLock;
 
@@ -113,7 +113,7 @@ const fn good(system: DrillSystem) -> &'static str {
 
 /// One drill, or a run of them: `A to Z`, `1 mm to 13 mm by 0.5 mm`.
 fn run(system: DrillSystem, text: &Text) -> Result<Vec<&'static Drill>, Unread> {
-    let refuse = |says: String| Err(Unread { code: "value_unreadable", says, try_this: good(system).into() });
+    let refuse = |says: String| Err(Unread { code: Code::ValueUnreadable, says, try_this: good(system).into() });
     let Some((from, rest)) = text.text.split_once(" to ") else { return Ok(vec![drill(system, text.text)?]) };
     let (to, by) = rest.split_once(" by ").map_or((rest, None), |(to, by)| (to, Some(by)));
     let (from, to) = (drill(system, from)?, drill(system, to)?);
@@ -151,12 +151,12 @@ fn drill(system: DrillSystem, text: &str) -> Result<&'static Drill, Unread> {
     match drill {
         Some(drill) if drill.system == system => Ok(drill),
         Some(other) => Err(Unread {
-            code: "kind_wrong",
+            code: Code::KindWrong,
             says: format!("\"{}\" is a {} size and stands under that key.", shown(text), other.system.as_str()),
             try_this: good(system).into(),
         }),
         None => Err(Unread {
-            code: "not_found",
+            code: Code::NotFound,
             says: format!("There is no {} drill \"{}\" in the tables.", system.as_str(), shown(text)),
             try_this: near(system, text).unwrap_or_else(|| good(system).into()),
         }),

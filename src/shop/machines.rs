@@ -3,8 +3,9 @@
 use super::reader::{Reader, Text, Value, quoted};
 use crate::machine::{Feeds, Spindle};
 use crate::quantity::{
-    Extent, FeedPerRev, FeedRate, Kind, Measure, Percentage, Power, Resolution, Size, SpindleSpeed, Unread, shown,
+    Extent, FeedPerRev, FeedRate, Kind, Measure, Percentage, Power, Resolution, Size, SpindleSpeed, shown,
 };
+use crate::refusal::{Code, Unread};
 use std::ops::Range;
 use toml::de::{DeTable, DeValue};
 use validator::ValidationError;
@@ -87,7 +88,7 @@ fn efficiency(text: &str) -> Result<(), Unread> {
         return Ok(());
     }
     let says = format!("\"{}\" is not above 0 and up to 100 percent.", shown(text));
-    Err(Unread { code: "value_out_of_range", says, try_this: "80 percent".into() })
+    Err(Unread { code: Code::ValueOutOfRange, says, try_this: "80 percent".into() })
 }
 
 /// A step of the feed gears: a mill's by the minute, a lathe's or a quill's by the turn.
@@ -210,7 +211,7 @@ fn check_one(
     good: Option<&str>,
 ) -> bool {
     let Err(unread) = read(text.text) else { return true };
-    let corrected = matches!(unread.code, "unit_missing" | "value_ambiguous");
+    let corrected = matches!(unread.code, Code::UnitMissing | Code::ValueAmbiguous);
     let try_this = good.filter(|_| !corrected).map_or_else(|| quoted(&unread.try_this), str::to_owned);
     reader.fault(text.span.clone(), full, unread.says, try_this);
     false

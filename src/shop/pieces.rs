@@ -1,9 +1,10 @@
 //! Taps, reamers, gauge blocks and change gears, as the shop's file lists them.
 
 use super::reader::{Reader, Text, Value, quoted};
-use crate::quantity::{Size, Unread, shown, text};
+use crate::quantity::{Size, shown, text};
 use crate::reference::drill_diameter::DrillDiameter;
 use crate::reference::threads::{self, Thread};
+use crate::refusal::{Code, Unread};
 use toml::de::DeValue;
 
 const ONCE: &str = "leaving one of them out";
@@ -64,8 +65,9 @@ pub fn gauge_blocks(reader: &mut Reader, value: &Value) -> Vec<Size> {
 const MOST: f64 = 500.0;
 
 fn run(said: &str) -> Result<Vec<Size>, Unread> {
-    let refuse =
-        |says: String| Err(Unread { code: "value_unreadable", says, try_this: "1.01 mm to 1.49 mm by 0.01 mm".into() });
+    let refuse = |says: String| {
+        Err(Unread { code: Code::ValueUnreadable, says, try_this: "1.01 mm to 1.49 mm by 0.01 mm".into() })
+    };
     let Some((from, rest)) = said.split_once(" to ") else { return Ok(vec![Size::read(said)?]) };
     let Some((to, by)) = rest.split_once(" by ") else {
         return refuse(format!("\"{}\" does not say by what step.", shown(said)));

@@ -31,7 +31,7 @@ pub fn quantity(bytes: &[u8]) {
                 Err(unread) => panic!("{again}: {}", unread.says),
             }
         }
-        Err(unread) => assert!(!unread.says.is_empty() && !unread.code.is_empty()),
+        Err(unread) => assert!(!unread.says.is_empty() && !unread.code.as_str().is_empty()),
     }
 }
 
@@ -48,7 +48,7 @@ pub fn designation(bytes: &[u8]) {
                 Err(unread) => panic!("{said} is {own}: {}", unread.says),
             }
         }
-        Err(unread) => assert!(!unread.says.is_empty() && !unread.code.is_empty()),
+        Err(unread) => assert!(!unread.says.is_empty() && !unread.code.as_str().is_empty()),
     }
 }
 

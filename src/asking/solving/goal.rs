@@ -6,7 +6,7 @@ use crate::asking::describing::Reserved;
 use crate::calculators::Entry;
 use crate::fields::Fields;
 use crate::quantity::{Quantity, Unit, read, shown, text};
-use crate::refusal::{Code, Refusal, Wrong, code_named};
+use crate::refusal::{Code, Refusal, Wrong};
 use crate::tree::Node;
 
 /// The result that an input is to give.
@@ -46,7 +46,7 @@ impl Goal {
                 format!("\"{}\" is not a result's name, a colon and its value.", shown(said)),
             ));
         };
-        let written = read(value, "0.152 in").map_err(|unread| wrong(code_named(unread.code), unread.says))?;
+        let written = read(value, "0.152 in").map_err(|unread| wrong(unread.code, unread.says))?;
         let Some(unit) = written.unit else {
             return Err(wrong(Code::UnitMissing, format!("\"{}\" has no unit.", shown(value.trim()))));
         };

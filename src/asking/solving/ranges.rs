@@ -9,7 +9,7 @@ use crate::asking::describing::{Reserved, describe_entry};
 use crate::calculators::Entry;
 use crate::fields::{Fields, Given};
 use crate::quantity::{Written, read, shown, text};
-use crate::refusal::{Code, Refusal, Wrong, code_named};
+use crate::refusal::{Code, Refusal, Wrong};
 use crate::tree::{Leaf, Node};
 use crate::working::Record;
 use std::borrow::Cow;
@@ -59,7 +59,7 @@ fn range(text: &str) -> Result<Vec<String>, (Code, String)> {
     let Some((to, step)) = rest.split_once("step") else {
         return Err(unreadable(format!("\"{}\" is a range without a step.", shown(text))));
     };
-    let part = |text: &str| read(text.trim(), "1 in").map_err(|unread| (code_named(unread.code), unread.says));
+    let part = |text: &str| read(text.trim(), "1 in").map_err(|unread| (unread.code, unread.says));
     let (from, to, step) = (part(from)?, part(to)?, part(step)?);
     // One unit may stand for all three; it is taken from the end that has it.
     let unit = from.unit.or(to.unit).or(step.unit);

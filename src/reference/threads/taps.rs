@@ -5,7 +5,8 @@
 use super::rounding::half_up;
 use super::series::read_table;
 use super::{Provenance, System, Thread, internal_limits};
-use crate::quantity::{Unread, shown};
+use crate::quantity::shown;
+use crate::refusal::{Code, Unread};
 use serde::Deserialize;
 use std::sync::LazyLock;
 
@@ -94,7 +95,7 @@ impl TapName {
                 Some(Self::new(TapMarking::IsoClass, class))
             });
         found.ok_or_else(|| Unread {
-            code: "value_unreadable",
+            code: Code::ValueUnreadable,
             says: format!(
                 "\"{}\" is no marking of a tap that is known here: H3 or GH3, L1, D5, ISO 1 to ISO 3.",
                 shown(text)

@@ -2,8 +2,9 @@
 
 use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::pattern::pattern_or;
-use crate::quantity::{Kind, System, Unread, kind, shown, to_serde};
+use crate::quantity::{Kind, System, kind, shown};
 use crate::reference::drills::{Drill, DrillUnit, NAME_PATTERN, named};
+use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Node};
 use serde::de::{Deserialize, Deserializer};
 use utoipa::openapi::RefOr;
@@ -22,7 +23,7 @@ impl DrillName {
         }
         let meant = [format!("No.{}", text.trim()), format!("{} mm", text.trim())];
         Err(Unread {
-            code: "not_found",
+            code: Code::NotFound,
             says: format!("There is no drill named \"{}\".", shown(text)),
             try_this: meant.into_iter().find(|name| named(name).is_some()).unwrap_or_else(|| "No.7".into()),
         })
@@ -31,7 +32,7 @@ impl DrillName {
 
 impl<'de> Deserialize<'de> for DrillName {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        Self::read(&String::deserialize(deserializer)?).map_err(to_serde)
+        Self::read(&String::deserialize(deserializer)?).map_err(carry)
     }
 }
 

@@ -2,8 +2,8 @@
 
 use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::pattern::listed;
-use crate::quantity::to_serde;
 use crate::reference::threads::{TAP_PATTERN, TapName};
+use crate::refusal::carry;
 use crate::tree::{IntoTree, Node};
 use serde::de::{Deserialize, Deserializer};
 use utoipa::openapi::RefOr;
@@ -16,7 +16,7 @@ pub struct Tap(pub TapName);
 
 impl<'de> Deserialize<'de> for Tap {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        TapName::read(&String::deserialize(deserializer)?).map(Self).map_err(to_serde)
+        TapName::read(&String::deserialize(deserializer)?).map(Self).map_err(carry)
     }
 }
 

@@ -1,0 +1,136 @@
+//! Why a field could not be read: serde's errors with the field, the code and a way out.
+
+use crate::quantity::shown;
+use crate::refusal::{Code, Unread, Wrong, carried};
+use serde::de::{self, Unexpected};
+use std::fmt;
+
+/// Why a field could not be read.
+#[derive(Debug)]
+pub struct ReadError {
+    /// From the innermost place outwards.
+    path: Vec<String>,
+    code: Code,
+    says: String,
+    try_this: Option<String>,
+}
+
+impl ReadError {
+    /// Found at no place yet.
+    pub(super) fn new(code: Code, says: impl Into<String>) -> Self {
+        Self { path: Vec::new(), code, says: says.into(), try_this: None }
+    }
+
+    /// The same, at `place` of what it was found in.
+    pub(super) fn at(mut self, place: impl Into<String>) -> Self {
+        self.path.push(place.into());
+        self
+    }
+
+    /// As a wrong of a refusal; `good` finds a value to try where the error has none.
+    pub fn wrong(self, good: impl Fn(&str) -> Option<&'static str>) -> Wrong {
+        let mut field = String::new();
+        for place in self.path.iter().rev() {
+            field.push('/');
+            field.push_str(&place.replace('~', "~0").replace('/', "~1"));
+        }
+        let name = self.path.last().map(String::as_str).unwrap_or_default();
+        let try_this = self.try_this.or_else(|| good(name).map(str::to_owned));
+        Wrong { field, code: self.code, says: self.says, try_this }
+    }
+}
+
+impl fmt::Display for ReadError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.says)
+    }
+}
+
+impl std::error::Error for ReadError {}
+
+impl de::Error for ReadError {
+    fn custom<T: fmt::Display>(message: T) -> Self {
+        let text = message.to_string();
+        if let Some(Unread { code, says, try_this }) = carried(&text) {
+            return Self { path: Vec::new(), code, says, try_this: (!try_this.is_empty()).then_some(try_this) };
+        }
+        Self::new(Code::ValueUnreadable, format!("The value is not of the right form: {text}."))
+    }
+
+    fn invalid_type(unexpected: Unexpected, expected: &dyn de::Expected) -> Self {
+        let stands = match unexpected {
+            Unexpected::Str(text) => format!("\"{}\"", shown(text)),
+            Unexpected::Seq => "a list".to_owned(),
+            Unexpected::Map => "an object".to_owned(),
+            Unexpected::Bool(truth) => truth.to_string(),
+            Unexpected::Float(number) => format!("\"{}\"", crate::quantity::text::full(number)),
+            other => other.to_string(),
+        };
+        let wanted = match expected.to_string().as_str() {
+            "f64" => "a number".to_owned(),
+            words if words.starts_with("struct ") => "an object".to_owned(),
+            words => words.to_owned(),
+        };
+        Self::new(Code::ValueUnreadable, format!("Here stands {stands}, where {wanted} is wanted."))
+    }
+
+    fn missing_field(field: &'static str) -> Self {
+        Self::new(Code::FieldMissing, format!("The field {field} is needed.")).at(field)
+    }
+
+    fn unknown_field(field: &str, expected: &'static [&'static str]) -> Self {
+        let near = nearest(field, expected.iter().copied());
+        let mut error = Self::new(
+            Code::FieldUnknown,
+            format!("There is no field {}; the fields are {}.", shown(field), expected.join(", ")),
+        );
+        error.try_this = Some(near.unwrap_or("leave out").to_owned());
+        error.at(field)
+    }
+
+    fn unknown_variant(variant: &str, expected: &'static [&'static str]) -> Self {
+        let mut error =
+            Self::new(Code::ValueUnreadable, format!("\"{}\" is not one of {}.", shown(variant), expected.join(", ")));
+        error.try_this = nearest(variant, expected.iter().copied()).or(expected.first().copied()).map(str::to_owned);
+        error
+    }
+
+    fn duplicate_field(field: &'static str) -> Self {
+        Self::new(Code::FieldRepeated, format!("The field {field} is there more than once.")).at(field)
+    }
+}
+
+/// The name nearest to `wanted`, if any is near.
+pub fn nearest<'n>(wanted: &str, names: impl Iterator<Item = &'n str>) -> Option<&'n str> {
+    names
+        .map(|name| (strsim::jaro_winkler(wanted, name), name))
+        .filter(|(near, _)| *near > 0.7)
+        .max_by(|a, b| a.0.total_cmp(&b.0))
+        .map(|(_, name)| name)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::refusal::carry;
+
+    fn wrong(error: ReadError) -> Wrong {
+        error.at("depth").wrong(|_| Some("1 in"))
+    }
+
+    #[test]
+    fn a_refusal_keeps_its_code_its_words_and_its_way_out() {
+        let unread = Unread::new(Code::UnitMissing, "\"5\" has no unit: 5 in or 5 mm?", "5 in");
+        assert_eq!(wrong(carry(unread.clone())), Wrong::unread("depth", unread));
+        let unread = Unread::new(Code::ValueOutOfRange, "9 is not from 1 to 8.", "");
+        assert_eq!(wrong(carry(unread)), Wrong::new("depth", Code::ValueOutOfRange, "9 is not from 1 to 8.", "1 in"));
+    }
+
+    #[test]
+    fn the_same_words_of_another_reader_are_only_words() {
+        let unread = Unread::new(Code::NotFound, "No such drill.", "#7");
+        let words = carry::<serde_json::Error>(unread).to_string();
+        let says = "The value is not of the right form: No such drill..";
+        assert_eq!(wrong(de::Error::custom(words)), Wrong::new("depth", Code::ValueUnreadable, says, "1 in"));
+    }
+}

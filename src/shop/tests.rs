@@ -2,6 +2,7 @@
 
 use super::drills_to_choose::choose_from;
 use super::*;
+use crate::reference::drills::Drill;
 use crate::refusal::Code;
 use crate::working::Record;
 

@@ -1,11 +1,12 @@
 //! The published description, OpenAPI 3.1, built from the register: the operations of each
 //! calculator and the service's own.
 
+mod batch_and_recheck;
 mod calculator;
-mod many;
-mod own;
+mod json_schema;
 mod parts;
 mod practice;
+mod service_addresses;
 
 use crate::asking::described;
 use crate::declared::Schemas;
@@ -58,7 +59,8 @@ pub fn operations() -> String {
 /// The description.
 pub fn document() -> Value {
     let mut paths = PathsBuilder::new();
-    for (path, item) in own::operations().into_iter().chain(practice::operations()).chain(many::operations()) {
+    let own = service_addresses::operations().into_iter();
+    for (path, item) in own.chain(practice::operations()).chain(batch_and_recheck::operations()) {
         paths = paths.path(path, item);
     }
     let mut tags: Vec<String> = Vec::new();
@@ -97,6 +99,7 @@ pub fn document() -> Value {
 /// Every schema with its name; those that several calculators use are there more than once.
 fn schemas() -> Schemas {
     let mut schemas = parts::schemas();
+    schemas.extend(batch_and_recheck::schemas());
     schemas.extend(practice::schemas());
     described().iter().for_each(|described| schemas.extend(calculator::schemas(described)));
     schemas
@@ -114,11 +117,6 @@ fn about_tag(tag: &str) -> String {
             format!("{}.", titles.join(", "))
         }
     }
-}
-
-/// A schema given as JSON.
-fn schema(value: Value) -> RefOr<Schema> {
-    serde_json::from_value(value).unwrap_or_else(|_| RefOr::T(Schema::default()))
 }
 
 #[cfg(test)]

@@ -1,7 +1,7 @@
 //! Slips of what goes in: the calculator is asked again with an input misunderstood, or its working is
 //! gone through again with a formula misunderstood.
 
-use super::{Case, Slip, spaced};
+use super::case::{Case, Slip};
 use crate::practice::formula::Misread;
 use crate::quantity::{Dimension, Quantity, Unit};
 use crate::tree::Node;
@@ -224,4 +224,9 @@ pub fn systems(case: &Case, all: &mut Vec<Slip>) {
         let moved = Quantity { unit: other, ..*quantity };
         push(all, "wrong_unit", case.again_with(name, &moved, quantity.value), says);
     }
+}
+
+/// A name as words.
+fn spaced(name: &str) -> String {
+    name.replace('_', " ")
 }

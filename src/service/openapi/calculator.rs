@@ -1,14 +1,14 @@
 //! What the description says of one calculator: the schemas of its request and answer, and its
 //! operations, with examples that are the service's own answers.
 
+use super::json_schema::schema;
 use super::parts::{self, problem_responses};
-use super::schema;
 use crate::asking::{Answer, Described, Field, Form, Reserved, Sheet, ask, cell, reserved_fields, table, targets};
 use crate::calculators::Entry;
 use crate::declared::Schemas;
 use crate::fields::Fields;
 use crate::quantity::text;
-use crate::service::ask::SVG;
+use crate::service::response::SVG;
 use crate::tree::Node;
 use serde_json::{Map, Value, json};
 use utoipa::openapi::path::{

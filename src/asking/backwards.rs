@@ -4,11 +4,11 @@
 use super::answer::{Answer, Body, Correction, Root};
 use super::reserved::Reserved;
 use super::{describe_entry, one};
+use crate::arithmetic::roots;
 use crate::calculators::Entry;
 use crate::fields::{Fields, Given, nearest};
 use crate::quantity::{KINDS, KindRow, Least, Quantity, System, Unit, read, shown, text};
 use crate::refusal::{Code, Refusal, Wrong, code_named};
-use crate::roots;
 use crate::tree::Node;
 use std::borrow::Cow;
 

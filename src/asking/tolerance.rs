@@ -1,9 +1,9 @@
 //! Tolerances on inputs, carried to every numeric result by asking the same calculator again with
 //! changed inputs.
 
+use crate::arithmetic::propagation::{MOST_INPUTS, Outcome, Toleranced, propagate};
 use crate::calculators::Entry;
 use crate::fields::Fields;
-use crate::propagation::{MOST_INPUTS, Outcome, Toleranced, propagate};
 use crate::quantity::{System, text};
 use crate::refusal::{Code, Refusal, Wrong};
 use crate::tree::{Leaf, Node, Range};

@@ -316,7 +316,7 @@ fn values(
             found.push(low);
         }
         if at_low * at_high < 0.0
-            && let Some(root) = roots::between(off, low, high)
+            && let Some(root) = roots::root_between(off, low, high)
             // A jump over the wanted value is no root.
             && near_enough(root)
         {

@@ -98,7 +98,7 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<speeds::tool_life::ToolLife>(),
     Entry::of::<speeds::surface_finish::SurfaceFinish>(),
     Entry::of::<speeds::ball_nose::BallNose>(),
-    Entry::of::<speeds::entry::Entry>(),
+    Entry::of::<speeds::entry::CutterEntry>(),
     Entry::of::<speeds::cutting_time::CuttingTime>(),
     Entry::of::<threads::thread::Thread>(),
     Entry::of::<threads::wires::Wires>(),

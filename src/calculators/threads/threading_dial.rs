@@ -7,7 +7,7 @@ use crate::cautions;
 use crate::fields::Count;
 use crate::quantity::{FoundSize, SiValue, Size, Unit};
 use crate::reference::threads::Designation;
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use serde::Deserialize;
 use utoipa::ToSchema;
@@ -57,12 +57,12 @@ crate::tree!(ThreadingDialResult { screw_turns, anywhere, every_marks, marks, tr
 
 fn check_lead(input: &ThreadingDialInput) -> Result<(), ValidationError> {
     match (&input.thread, &input.lead) {
-        (None, None) => Err(between(
+        (None, None) => Err(rule_broken(
             Code::FieldMissing,
             "Name the thread or state its lead.",
             &[("thread", "1/2-13"), ("lead", "1/13 in")],
         )),
-        (Some(_), Some(_)) => Err(between(
+        (Some(_), Some(_)) => Err(rule_broken(
             Code::Conflict,
             "The thread already has its lead: leave one of the two out.",
             &[("thread", "leave out"), ("lead", "leave out")],

@@ -2,8 +2,8 @@
 //! counts where several could, and whose fault it is where a class has no limits.
 
 use super::{
-    DesignationError, MetricClass, System, Thread, UnifiedClass, default_classes, external_limits, internal_limits,
-    read_for,
+    DesignationError, MetricClass, Thread, ThreadSystem, UnifiedClass, default_classes, external_limits,
+    internal_limits, read_for,
 };
 use crate::quantity::pattern::listed;
 use crate::quantity::{Unread, to_serde};
@@ -63,7 +63,7 @@ impl<const INTERNAL: bool> ClassOf<INTERNAL> {
     /// Reads a class of this side, of whatever system has it.
     pub fn read(text: &str) -> Result<Self, Unread> {
         let text = text.trim();
-        if let Some(text) = System::ALL.into_iter().find_map(|system| read_for(system, INTERNAL, text).ok()) {
+        if let Some(text) = ThreadSystem::ALL.into_iter().find_map(|system| read_for(system, INTERNAL, text).ok()) {
             return Ok(Self { text });
         }
         let unified = UnifiedClass::read(text);
@@ -115,8 +115,8 @@ impl<const INTERNAL: bool> ClassOf<INTERNAL> {
         let class = field?;
         let usual = Self::usual(thread).unwrap_or("leave out");
         if read_for(thread.system, INTERNAL, &class.text).is_err() {
-            let of = System::ALL.into_iter().find(|system| read_for(*system, INTERNAL, &class.text).is_ok());
-            let of = of.unwrap_or(System::Unified);
+            let of = ThreadSystem::ALL.into_iter().find(|system| read_for(*system, INTERNAL, &class.text).is_ok());
+            let of = of.unwrap_or(ThreadSystem::Unified);
             return Some(Clash {
                 says: format!(
                     "{} is a class of {} threads, and {} is none.",

@@ -39,13 +39,13 @@ impl Designation {
     /// same thread.
     pub fn text(&self) -> String {
         let thread = &self.thread;
-        let by_lead = matches!(thread.system, threads::System::Metric | threads::System::Trapezoidal);
+        let by_lead = matches!(thread.system, threads::ThreadSystem::Metric | threads::ThreadSystem::Trapezoidal);
         let mut text = match (thread.system, thread.starts) {
-            (threads::System::Metric, 2..) => {
+            (threads::ThreadSystem::Metric, 2..) => {
                 let lead = text::full(text::tidy(thread.lead()));
                 format!("{}xPh{lead}P{}", thread.size, thread.pitch)
             }
-            (threads::System::Trapezoidal, 2..) => {
+            (threads::ThreadSystem::Trapezoidal, 2..) => {
                 let lead = text::full(text::tidy(thread.lead()));
                 format!("{}x{lead}P{}", thread.size, thread.pitch)
             }
@@ -56,7 +56,7 @@ impl Designation {
         // An Acme class is one for both sides.
         classes.dedup();
         if !classes.is_empty() {
-            text.push(if thread.system == threads::System::PipeParallel { ' ' } else { '-' });
+            text.push(if thread.system == threads::ThreadSystem::PipeParallel { ' ' } else { '-' });
             text.push_str(&classes.join("/"));
         }
         if thread.left_hand {

@@ -5,7 +5,7 @@ use super::error::{DesignationError, ErrorKind};
 use super::limits::{ExternalLimits, InternalLimits, Tolerances};
 use super::other_series::{ParallelRow, parallel_row};
 use super::rounding::half_up;
-use super::{System, Thread};
+use super::{Thread, ThreadSystem};
 
 /// Tolerances of ISO 228-1, in millimetres.
 #[derive(Debug, Clone, PartialEq)]
@@ -35,7 +35,9 @@ fn mm(um: i64) -> f64 {
 }
 
 fn row_of(thread: &Thread) -> Result<&'static ParallelRow, DesignationError> {
-    parallel_row(&thread.size).filter(|_| thread.system == System::PipeParallel).ok_or_else(|| no_tolerances(thread))
+    parallel_row(&thread.size)
+        .filter(|_| thread.system == ThreadSystem::PipeParallel)
+        .ok_or_else(|| no_tolerances(thread))
 }
 
 /// Refusal of limits where ISO 7-1 gives none on the diameters.

@@ -9,7 +9,7 @@ use crate::working::Record;
 const WEAK: f64 = 3.0;
 
 /// Uncertainty of the centre, angle and height of the arc; `None` where nothing holds the centre.
-pub fn write_hold(seen: &Seen, error: Size, record: &mut Record) -> Option<(FoundExtent, FoundAngle, FoundExtent)> {
+pub fn find_hold(seen: &Seen, error: Size, record: &mut Record) -> Option<(FoundExtent, FoundAngle, FoundExtent)> {
     let count = seen.directions.len() as f64;
     let (us, vs): (Vec<f64>, Vec<f64>) = seen.directions.iter().copied().unzip();
     // Against their mean, since the radius takes up what all touches have in common.

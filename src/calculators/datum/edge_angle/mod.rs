@@ -124,13 +124,13 @@ impl Calculator for EdgeAngle {
         );
         let mut result = EdgeAngleResult { angle: turned, distance, tap: None, tap_toward: None };
         if let Some(jaw) = input.jaw_length {
-            write_tap(jaw, along, &mut result, record);
+            find_tap(jaw, along, &mut result, record);
         }
         Ok(result)
     }
 }
 
-fn write_tap(jaw: Size, along: Axis, result: &mut EdgeAngleResult, record: &mut Record) {
+fn find_tap(jaw: Size, along: Axis, result: &mut EdgeAngleResult, record: &mut Record) {
     let degrees = result.angle.degrees();
     let tap = FoundExtent::of(jaw.get() * angle::sin(degrees).abs());
     record

@@ -15,7 +15,7 @@ use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::quantity::{Extent, FoundLowerLimit, FoundSize, FoundThreadPercent, FoundUpperLimit, ThreadPercent, Unit};
 use crate::reference::drills::{Drill, DrillSystem};
-use crate::reference::threads::{Designation, InternalClass, System, published_tap_drill};
+use crate::reference::threads::{Designation, InternalClass, ThreadSystem, published_tap_drill};
 use crate::refusal::Refusal;
 use crate::shop::{DrillsFrom, drills_from, tell_tap};
 use crate::working::Record;
@@ -241,7 +241,7 @@ impl Calculator for TapDrill {
         let metric = !system.in_inches();
         let tap = record.or_assume(input.tap, "tap", TapKind::Cutting, "A cutting tap is taken, the more common kind.");
         let (usual, why) = match tap {
-            TapKind::Cutting if matches!(system, System::Acme | System::Trapezoidal) => {
+            TapKind::Cutting if matches!(system, ThreadSystem::Acme | ThreadSystem::Trapezoidal) => {
                 (100.0, "The basic minor diameter: an Acme or trapezoidal nut is cut to its full height.")
             }
             TapKind::Cutting => {

@@ -160,7 +160,7 @@ impl Calculator for BoltCircle {
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "points of a circle by their angle; chord by the sine of half the angle");
         check::overlap(input)?;
-        let result = steps::write(input, record)?;
+        let result = steps::solve(input, record)?;
         record.caution(cautions::DRILLING);
         record.note(
             "one_side",

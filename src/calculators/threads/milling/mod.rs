@@ -306,9 +306,9 @@ impl Calculator for ThreadMilling {
         }
         let set = set_up::speed(input, record)?;
         let sizes = path::sizes(&given, input, record);
-        let cut = cuts::of(input, &sizes, set.edge_feed_rate, record);
+        let cut = cuts::find(input, &sizes, set.edge_feed_rate, record);
         let helix = path::helix(&given, input, &sizes, way, record);
-        let entry = entry::of(&given, input, &sizes, &helix, record);
+        let entry = entry::find(&given, input, &sizes, &helix, record);
         let spoilt = path::overcut(&given, input, &sizes, record)?;
         let time = cuts::time(&given, input, &cut, record)?;
         record.note(

@@ -3,7 +3,7 @@
 use super::gauging::TaperGauging;
 use super::other;
 use crate::quantity::{FoundAngle, FoundArea, FoundSize, SiValue, Unit};
-use crate::reference::threads::{self, Basics, Designation, System};
+use crate::reference::threads::{self, Basics, Designation, ThreadSystem};
 use crate::sources::Trust;
 use crate::working::{Record, Shown};
 use std::f64::consts::PI;
@@ -27,7 +27,7 @@ pub struct BasicSizes {
 /// Finds the basic dimensions and puts their steps on record.
 pub fn find(designation: &Designation, record: &mut Record) -> BasicSizes {
     let thread = &designation.thread;
-    if !matches!(thread.system, System::Unified | System::Metric) {
+    if !matches!(thread.system, ThreadSystem::Unified | ThreadSystem::Metric) {
         return other::find(designation, record);
     }
     let basics = threads::basics(thread);
@@ -91,9 +91,9 @@ pub fn flank_angle(designation: &Designation, record: &mut Record) -> FoundAngle
 /// How the tables print basic diameters.
 pub fn printed(designation: &Designation) -> &'static str {
     match designation.thread.system {
-        System::Unified => "as ASME B1.1 prints it: to 0.0001 in, halves to the even digit",
-        System::Metric => "as ISO 724 prints it: to 0.001 mm, halves up",
-        System::Npt => "as ASME B1.20.1 prints it: to 0.00001 in",
+        ThreadSystem::Unified => "as ASME B1.1 prints it: to 0.0001 in, halves to the even digit",
+        ThreadSystem::Metric => "as ISO 724 prints it: to 0.001 mm, halves up",
+        ThreadSystem::Npt => "as ASME B1.20.1 prints it: to 0.00001 in",
         _ if designation.thread.system.in_inches() => "as tables print it: to 0.0001 in",
         _ => "as tables print it: to 0.001 mm",
     }
@@ -110,13 +110,13 @@ pub fn name(designation: &Designation, record: &mut Record) {
         record.note("unlisted", unlisted);
     }
     let list = match thread.system {
-        System::Unified => "list of the Unified series",
-        System::Metric => "list of the metric series",
-        System::Npt => "list of the pipe sizes of ASME B1.20.1",
-        System::PipeParallel | System::PipeTaper => "list of the pipe sizes of ISO 228-1 and ISO 7-1",
-        System::Whitworth => "list of BSW and BSF",
-        System::Acme => "list of the standard Acme sizes",
-        System::Trapezoidal => "list of the trapezoidal sizes",
+        ThreadSystem::Unified => "list of the Unified series",
+        ThreadSystem::Metric => "list of the metric series",
+        ThreadSystem::Npt => "list of the pipe sizes of ASME B1.20.1",
+        ThreadSystem::PipeParallel | ThreadSystem::PipeTaper => "list of the pipe sizes of ISO 228-1 and ISO 7-1",
+        ThreadSystem::Whitworth => "list of BSW and BSF",
+        ThreadSystem::Acme => "list of the standard Acme sizes",
+        ThreadSystem::Trapezoidal => "list of the trapezoidal sizes",
     };
     let mut say = |what: &'static str, table: &'static str, field: &'static str, value: Shown| {
         record.look_up(what, table).with("T", "designation", designation.text()).gives(field, value);
@@ -177,7 +177,7 @@ fn diameters(
     record: &mut Record,
 ) -> (FoundSize, FoundSize) {
     match designation.thread.system {
-        System::Unified => record.source("asme_b1_1", "basic profile and dimensions"),
+        ThreadSystem::Unified => record.source("asme_b1_1", "basic profile and dimensions"),
         _ => {
             record.source("iso_68_1", "basic profile");
             record.source("iso_724", "basic dimensions");
@@ -215,8 +215,8 @@ fn depths(designation: &Designation, pitch: FoundSize, record: &mut Record) -> (
     let thread = &designation.thread;
     let root_3 = 3.0_f64.sqrt();
     let (what, formula, share) = match (thread.system, thread.rounded_root) {
-        (System::Unified, false) => ("basic profile", "h = 5 / 16 × √(3) × P", 5.0 / 16.0),
-        (System::Unified, true) => ("rounded root of UNR", "h = 11 / 32 × √(3) × P", 11.0 / 32.0),
+        (ThreadSystem::Unified, false) => ("basic profile", "h = 5 / 16 × √(3) × P", 5.0 / 16.0),
+        (ThreadSystem::Unified, true) => ("rounded root of UNR", "h = 11 / 32 × √(3) × P", 11.0 / 32.0),
         _ => ("root rounded to a sixth of the triangle", "h = 17 / 48 × √(3) × P", 17.0 / 48.0),
     };
     let external = designation.found(share * root_3 * thread.pitch);
@@ -241,7 +241,7 @@ fn stress_area(
     record: &mut Record,
 ) -> Option<FoundArea> {
     let (formula, unit) = match designation.thread.system {
-        System::Unified => {
+        ThreadSystem::Unified => {
             record.source("asme_b1_1", "appendix B, tensile stress area");
             ("A = π / 4 × (D - 9 / 16 × √(3) × P)^2", Unit::SquareInch)
         }

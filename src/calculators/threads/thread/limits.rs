@@ -8,8 +8,8 @@ use super::other_limits;
 use super::tolerances::class_2a;
 use crate::quantity::{FoundExtent, FoundLowerLimit, FoundSize, FoundUpperLimit};
 use crate::reference::threads::{
-    self, Chosen, ClassOf, Designation, DesignationError, EngagementGroup, ExternalLimits, Lacking, System, Tolerances,
-    default_classes,
+    self, Chosen, ClassOf, Designation, DesignationError, EngagementGroup, ExternalLimits, Lacking, ThreadSystem,
+    Tolerances, default_classes,
 };
 use crate::refusal::{Refusal, Wrong};
 use crate::working::Record;
@@ -133,7 +133,7 @@ pub fn find(
         ("internal_class", internal_text, chosen[1], internal.is_ok()),
     ] {
         if let (Some(class), Chosen::Usual) = (class, chosen)
-            && (found || matches!(thread.system, System::Unified | System::Metric))
+            && (found || matches!(thread.system, ThreadSystem::Unified | ThreadSystem::Metric))
         {
             record.assume(field, &class.to_owned(), format!("No class is named: {usual}."));
         }
@@ -142,7 +142,7 @@ pub fn find(
         Ok(ExternalLimits { tolerances: Tolerances::Unified(t), .. }) => Some(class_2a(input, t, record)),
         _ => None,
     };
-    let two_systems = matches!(thread.system, System::Unified | System::Metric);
+    let two_systems = matches!(thread.system, ThreadSystem::Unified | ThreadSystem::Metric);
     let external = external.ok().map(|limits| match two_systems {
         true => external_limits(designation, chosen[0], &limits, record),
         false => other_limits::external(designation, chosen[0], &limits, record),

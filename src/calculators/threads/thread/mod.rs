@@ -17,7 +17,7 @@ mod tolerances;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::quantity::{FoundAngle, FoundArea, FoundSize, Size};
 use crate::reference::threads::{ClassOf, Designation, ExternalClass, InternalClass};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use gauging::TaperGauging;
 use limits::ThreadLimits;
@@ -144,7 +144,7 @@ fn check<const INTERNAL: bool>(
         None => Ok(()),
         Some(clash) => {
             let fields = [("designation", clash.thread.as_str()), (field, clash.class.as_str())];
-            Err(between(Code::Conflict, clash.says, &fields))
+            Err(rule_broken(Code::Conflict, clash.says, &fields))
         }
     }
 }

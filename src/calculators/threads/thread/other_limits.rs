@@ -4,7 +4,7 @@
 use super::limit_steps::class;
 use super::limits::{ExternalThreadLimits, InternalThreadLimits, ThreadLimits};
 use crate::quantity::{FoundArea, FoundExtent, FoundLowerLimit, FoundSize, FoundUpperLimit, SiValue, Unit};
-use crate::reference::threads::{self, Chosen, Designation, ExternalLimits, InternalLimits, System, Tolerances};
+use crate::reference::threads::{self, Chosen, Designation, ExternalLimits, InternalLimits, ThreadSystem, Tolerances};
 use crate::sources::Trust;
 use crate::working::Record;
 
@@ -241,7 +241,7 @@ pub fn acme_stress_area(
     limits: Option<&ThreadLimits>,
     record: &mut Record,
 ) -> Option<FoundArea> {
-    if designation.thread.system != System::Acme {
+    if designation.thread.system != ThreadSystem::Acme {
         return None;
     }
     let external = limits?.external.as_ref()?;

@@ -4,6 +4,7 @@
 use super::error::{DesignationError, ErrorKind};
 use super::limits::{ExternalLimits, InternalLimits, Tolerances};
 use super::other_series::{ParallelRow, parallel_row};
+use super::profile::height_um;
 use super::rounding::half_up;
 use super::{Thread, ThreadSystem};
 
@@ -16,11 +17,6 @@ pub struct PipeTolerances {
     pub crest: f64,
     /// The row they stand in.
     pub row: &'static ParallelRow,
-}
-
-/// Height of the thread in whole micrometres: 0.640327 of the rounded pitch.
-pub(super) fn height_um(pitch: f64) -> i64 {
-    half_up(super::profile::WHITWORTH_HEIGHT * pitch * 1000.0)
 }
 
 /// Major, pitch and minor diameter in whole micrometres.

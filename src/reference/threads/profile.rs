@@ -2,7 +2,6 @@
 //! (ISO 68-1, ASME B1.1), and the basic diameters of every system as its tables print them.
 
 use super::npt::npt;
-use super::pipe::height_um;
 use super::rounding::{half_even, half_up};
 use super::{Thread, ThreadSystem};
 
@@ -50,6 +49,11 @@ pub struct Basics {
     pub stress_area: Option<f64>,
     /// Advance in one turn: pitch times starts.
     pub lead: f64,
+}
+
+/// Height of a pipe thread in whole micrometres: 0.640327 of the rounded pitch.
+pub(super) fn height_um(pitch: f64) -> i64 {
+    half_up(WHITWORTH_HEIGHT * pitch * 1000.0)
 }
 
 /// Major, pitch and minor diameter before rounding. Of a taper thread: at the plane that gauges it.

@@ -1,7 +1,7 @@
 //! How firmly touches hold a circle's centre: the covariance of the least squares centre, and the
 //! arc that the touches span.
 
-use super::steps::{Seen, extent};
+use super::seen::{Seen, extent};
 use crate::quantity::{FoundAngle, FoundExtent, SiValue, Size, Unit, angle};
 use crate::working::Record;
 

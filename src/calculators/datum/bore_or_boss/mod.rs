@@ -3,6 +3,7 @@
 
 mod drawing;
 mod hold;
+mod seen;
 mod steps;
 
 use crate::arithmetic::touching::Feature;

@@ -2,8 +2,9 @@
 //! boss a tip's radius away.
 
 use super::hold::find_hold;
+use super::seen::{Seen, extent, place};
 use super::{BoreOrBossCenter, BoreOrBossInput, BoreOrBossResult};
-use crate::arithmetic::circle_fit::{Circle, Xy, fit, through};
+use crate::arithmetic::circle_fit::{Xy, fit, through};
 use crate::arithmetic::touching::{Feature, columns, take, unit_of};
 use crate::fields::Point;
 use crate::quantity::{
@@ -13,31 +14,6 @@ use crate::refusal::{Code, Refusal, Wrong};
 use crate::suggestion::{Way, value};
 use crate::working::Record;
 use uom::si::f64::Length;
-
-pub(super) fn place(value: f64) -> FoundPlace {
-    FoundPlace::of(Length::from_si(value))
-}
-
-pub(super) fn extent(value: f64) -> FoundExtent {
-    FoundExtent::of(Length::from_si(value))
-}
-
-/// The circle of the tip's path and the touches seen from its centre.
-pub(super) struct Seen {
-    pub(super) circle: Circle,
-    pub(super) distances: Vec<f64>,
-    /// Directions of length one.
-    pub(super) directions: Vec<Xy>,
-}
-
-impl Seen {
-    fn new(circle: Circle, points: &[Xy]) -> Self {
-        let distances: Vec<f64> = points.iter().map(|p| (p.0 - circle.x).hypot(p.1 - circle.y)).collect();
-        let directions =
-            points.iter().zip(&distances).map(|(p, d)| ((p.0 - circle.x) / d, (p.1 - circle.y) / d)).collect();
-        Self { circle, distances, directions }
-    }
-}
 
 /// The result, with its steps.
 pub fn solve(input: &BoreOrBossInput, record: &mut Record) -> Result<BoreOrBossResult, Refusal> {

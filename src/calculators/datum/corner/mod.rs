@@ -2,6 +2,7 @@
 //! carried by the tip's radius into the work.
 
 mod drawing;
+mod edge;
 mod offset;
 mod steps;
 

@@ -2,7 +2,7 @@
 //! it, the angle between them, and the tip's radius along both.
 
 use super::CornerPoint;
-use super::steps::{Edge, Xy, extent, good, place, xy};
+use super::edge::{Edge, Xy, extent, good, place, xy};
 use crate::arithmetic::directions::angle_of;
 use crate::arithmetic::touching::Touched;
 use crate::fields::Point;

@@ -1,39 +1,16 @@
 //! The working of a corner up to the crossing of the tip's paths.
 
+use super::edge::{Edge, Xy, good, place, xy};
 use super::offset::{find_corner, find_corner_angle, find_direction, find_sine, note_near, one_side};
 use super::{CornerInput, CornerPoint, CornerResult};
 use crate::arithmetic::touching::{Axis, Touched, line_angle, take, unit_of};
 use crate::fields::Point;
-use crate::quantity::{Extent, FoundAngle, FoundExtent, FoundPlace, Place, SiValue, TINY, Unit};
+use crate::quantity::{Extent, FoundAngle, Place, SiValue, TINY, Unit};
 use crate::refusal::Refusal;
 use crate::working::Record;
-use uom::si::f64::Length;
-
-pub(super) type Xy = (f64, f64);
-
-pub(super) fn place(value: f64) -> FoundPlace {
-    FoundPlace::of(Length::from_si(value))
-}
-
-pub(super) fn extent(value: f64) -> FoundExtent {
-    FoundExtent::of(Length::from_si(value))
-}
-
-pub(super) fn xy(point: Point) -> Xy {
-    (point.x.get().si(), point.y.get().si())
-}
 
 /// Sine of the least angle at which two edges can be told apart.
 const PARALLEL: f64 = 1e-6;
-
-/// An edge: a touch on it, its direction, the names under which the record has both.
-pub(super) struct Edge {
-    pub(super) field: &'static str,
-    pub(super) touches: Vec<Point>,
-    pub(super) direction: Xy,
-    pub(super) touch_names: [[&'static str; 2]; 2],
-    direction_names: [&'static str; 2],
-}
 
 /// The result, with its steps.
 pub fn solve(input: &CornerInput, record: &mut Record) -> Result<CornerResult, Refusal> {
@@ -223,9 +200,4 @@ fn find_angle(input: &CornerInput, first: &Edge, record: &mut Record) -> FoundAn
         .with("v", v_of, place(across))
         .gives("angle", angle);
     angle
-}
-
-/// Touches that make a corner.
-pub(super) fn good(field: &str) -> &'static str {
-    if field == "first_edge" { "1 in,-0.1 in;5 in,-0.1 in" } else { "-0.1 in,1 in" }
 }

@@ -3,6 +3,7 @@
 //! corners, checked by tracing the cut surface numerically.
 
 mod drawing;
+mod ends;
 mod places;
 mod shape;
 mod steps;

@@ -1,7 +1,7 @@
 //! Where the cutter of a stepped profile stands along a line or an arc, and the ridges it leaves.
 
+use super::ends::{ends, metres};
 use super::shape::{Arc, Plane, Profile};
-use super::steps::{ends, metres};
 use super::{ProfileCutter, ProfileSide, SteppedProfileInput};
 use crate::arithmetic::directions::Sense;
 use crate::quantity::kind::Place;

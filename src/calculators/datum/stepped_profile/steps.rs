@@ -1,30 +1,17 @@
 //! The working of a stepped profile: its length, its steps and its moves.
 
+use super::ends::{ends, metres};
 use super::places::{find_places_along_arc, find_places_along_line};
 use super::shape::{Arc, Profile, Shape, steps_in};
 use super::{ProfilePlace, SteppedProfileInput, SteppedProfileResult};
 use crate::arithmetic::directions::Sense;
 use crate::arithmetic::travel::{AxisColumns, find_moves};
 use crate::quantity::kind::Extent;
-use crate::quantity::{Found, FoundAngle, FoundDifference, FoundExtent, FoundMove, FoundPlace, Kind, SiValue, Unit};
-use crate::working::{Record, StepDraft};
+use crate::quantity::{FoundAngle, FoundDifference, FoundExtent, FoundMove, FoundPlace, SiValue, Unit};
+use crate::working::Record;
 
 const X: AxisColumns = AxisColumns { symbol: "x", places: "points.x", before: "before.x", moves: "points.dx" };
 const Y: AxisColumns = AxisColumns { symbol: "y", places: "points.y", before: "before.y", moves: "points.dy" };
-
-/// A computed length.
-pub(super) fn metres<K: Kind>(value: f64) -> Found<K> {
-    Found::stated(value, Unit::Metre)
-}
-
-/// The ends of the profile as the symbols of a step.
-pub(super) fn ends<'r>(draft: StepDraft<'r>, input: &SteppedProfileInput) -> StepDraft<'r> {
-    draft
-        .with("X", "from.x", input.from.x)
-        .with("Y", "from.y", input.from.y)
-        .with("x", "to.x", input.to.x)
-        .with("y", "to.y", input.to.y)
-}
 
 /// The result, with its steps.
 pub fn solve(input: &SteppedProfileInput, profile: &Profile, steps: u32, record: &mut Record) -> SteppedProfileResult {

@@ -1,7 +1,7 @@
 //! The steps from basic sizes and tolerances to the limits of a thread: the sums that the tables of
 //! ASME B1.1 and ISO 965-1 print.
 
-use super::limits::{ExternalThreadLimits, InternalThreadLimits};
+use super::limit_results::{ExternalThreadLimits, InternalThreadLimits};
 use super::tolerances::{external_tolerances, internal_tolerances};
 use crate::quantity::{FoundExtent, FoundLowerLimit, FoundUpperLimit};
 use crate::reference::threads::{self, Chosen, Designation, ExternalLimits, InternalLimits, ThreadSystem};

@@ -3,9 +3,11 @@
 //! ISO 228-1, ISO 7-1, BS 84, ASME B1.5 and ISO 2901 to 2904.
 
 mod basics;
+mod common_steps;
 mod drawing;
 mod engagement;
 mod gauging;
+mod limit_results;
 mod limit_steps;
 mod limits;
 mod other;
@@ -20,7 +22,7 @@ use crate::reference::threads::{ClassOf, Designation, ExternalClass, InternalCla
 use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use gauging::TaperGauging;
-use limits::ThreadLimits;
+use limit_results::ThreadLimits;
 use serde::Deserialize;
 use utoipa::ToSchema;
 use validator::{Validate, ValidationError};
@@ -240,8 +242,8 @@ impl Calculator for Thread {
         let metric = engagement::metric(input, record);
         let (limits, engagement) = limits::find(input, metric.as_ref(), record)?;
         let acme_area = other_limits::acme_stress_area(&input.designation, limits.as_ref(), record);
-        let flank_angle = basics::flank_angle(&input.designation, record);
-        basics::respelled(&input.designation, record);
+        let flank_angle = common_steps::flank_angle(&input.designation, record);
+        common_steps::respelled(&input.designation, record);
         Ok(ThreadResult {
             designation: thread.designation.clone(),
             series: thread.series.clone(),

@@ -1,6 +1,6 @@
 //! The basic dimensions of pipe, Whitworth and power threads with their steps.
 
-use super::basics::{BasicSizes, lead_angle, name, pitch as pitch_step, printed};
+use super::common_steps::{BasicSizes, lead_angle, name, pitch as pitch_step, printed};
 use super::gauging::{HEIGHT, npt_diameters, npt_gauging, r_gauging};
 use crate::quantity::{FoundAngle, FoundSize, Unit};
 use crate::reference::threads::{self, Basics, Designation, ThreadSystem, crest_clearance};

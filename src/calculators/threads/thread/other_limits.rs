@@ -1,8 +1,8 @@
 //! Limits of pipe threads G, Acme and trapezoidal threads with their steps, after ISO 228-1,
 //! ASME B1.5 and ISO 2903.
 
+use super::limit_results::{ExternalThreadLimits, InternalThreadLimits, ThreadLimits};
 use super::limit_steps::class;
-use super::limits::{ExternalThreadLimits, InternalThreadLimits, ThreadLimits};
 use crate::quantity::{FoundArea, FoundExtent, FoundLowerLimit, FoundSize, FoundUpperLimit, SiValue, Unit};
 use crate::reference::threads::{self, Chosen, Designation, ExternalLimits, InternalLimits, ThreadSystem, Tolerances};
 use crate::sources::Trust;

@@ -84,7 +84,7 @@ impl Refusal {
 
 /// A rule between fields that is broken, for a validator's schema function: `fields` are pairs of a
 /// field and a value to try.
-pub fn between(code: Code, says: impl Into<Cow<'static, str>>, fields: &[(&'static str, &str)]) -> ValidationError {
+pub fn rule_broken(code: Code, says: impl Into<Cow<'static, str>>, fields: &[(&'static str, &str)]) -> ValidationError {
     let mut error = ValidationError::new(code.as_str());
     error.message = Some(says.into());
     for (field, value) in fields {

@@ -1,4 +1,4 @@
-//! The trade. One file is one calculator; this file holds what a calculator is and the register,
+//! The trade. One file or folder is one calculator; this file holds what a calculator is and the register,
 //! the only list of them. Routes, descriptions, pages, tables and tests are loops over that list.
 
 use crate::declared::{Asked, Declared, Member, Schemas, tree_of};
@@ -64,10 +64,7 @@ mod speeds {
 }
 mod threads {
     pub mod change_gears;
-    mod given;
     pub mod identify;
-    mod internal_class;
-    mod limit_sources;
     pub mod milling;
     pub mod plated;
     pub mod rescue;
@@ -102,7 +99,7 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<speeds::tool_life::ToolLife>(),
     Entry::of::<speeds::surface_finish::SurfaceFinish>(),
     Entry::of::<speeds::ball_nose::BallNose>(),
-    Entry::of::<speeds::entry::Entry>(),
+    Entry::of::<speeds::entry::CutterEntry>(),
     Entry::of::<speeds::cutting_time::CuttingTime>(),
     Entry::of::<threads::thread::Thread>(),
     Entry::of::<threads::wires::Wires>(),

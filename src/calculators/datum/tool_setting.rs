@@ -1,13 +1,13 @@
 //! How tools of different length differ, from the reading of each on one and the same face: plain
 //! differences of readings, which hold whichever way the scale counts.
 
+use crate::arithmetic::touching::ReadingWas;
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
 use crate::fields::{Rows, nearest};
 use crate::quantity::{FoundDifference, FoundMove, FoundPlace, Place};
-use crate::refusal::{Code, Refusal, between};
-use crate::touching::ReadingWas;
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use validator::ValidationError;
 
@@ -84,18 +84,18 @@ fn check(input: &ToolSettingInput) -> Result<(), ValidationError> {
         let letters = tool.name.chars().count();
         if letters == 0 || letters > LONGEST_NAME {
             let says = format!("The name of tool {} has {letters} letters; 1 to {LONGEST_NAME} fit.", at + 1);
-            return Err(between(Code::ValueOutOfRange, says, &[("tools", good)]));
+            return Err(rule_broken(Code::ValueOutOfRange, says, &[("tools", good)]));
         }
         if tools[..at].iter().any(|other| other.name == tool.name) {
             let says = format!("The tool {} is there twice, so its offset is not certain.", tool.name);
-            return Err(between(Code::Conflict, says, &[("tools", good)]));
+            return Err(rule_broken(Code::Conflict, says, &[("tools", good)]));
         }
     }
     if !tools.iter().any(|tool| tool.name == input.reference) {
         let names: Vec<&str> = tools.iter().map(|tool| tool.name.as_str()).collect();
         let near = nearest(&input.reference, names.iter().copied()).unwrap_or(names[0]);
         let says = "The reference is none of the tools touched off.";
-        return Err(between(Code::NotFound, says, &[("reference", near)]));
+        return Err(rule_broken(Code::NotFound, says, &[("reference", near)]));
     }
     Ok(())
 }
@@ -169,8 +169,8 @@ impl Calculator for ToolSetting {
             .with("r", "tools.reading", readings.as_slice())
             .with("R", "reference_reading", reference)
             .gives("offsets.offset", offsets.clone());
-        let longer = input.reading_was.map(|way| write_longer(&offsets, way, record));
-        let now = input.reference_now.map(|now| write_now(&readings, reference, now, record));
+        let longer = input.reading_was.map(|way| find_longer(&offsets, way, record));
+        let now = input.reference_now.map(|now| find_readings_now(&readings, reference, now, record));
         record.note(
             "taken_off",
             "Take a tool's offset off what the scale shows with that tool, or enter it as the tool's offset where a \
@@ -201,7 +201,7 @@ impl Calculator for ToolSetting {
 }
 
 /// How much longer each tool is: a longer one touches before the others.
-fn write_longer(offsets: &[FoundPlace], way: ReadingWas, record: &mut Record) -> Vec<FoundDifference> {
+fn find_longer(offsets: &[FoundPlace], way: ReadingWas, record: &mut Record) -> Vec<FoundDifference> {
     let (what, formula, sign) = match way {
         ReadingWas::Growing => ("Longer than the reference, which touches at a larger reading", "l = -o", -1.0),
         ReadingWas::Falling => ("Longer than the reference, which touches at a smaller reading", "l = o", 1.0),
@@ -212,7 +212,7 @@ fn write_longer(offsets: &[FoundPlace], way: ReadingWas, record: &mut Record) ->
 }
 
 /// The shift of the face and each tool's reading on it now.
-fn write_now(
+fn find_readings_now(
     readings: &[Place],
     reference: FoundPlace,
     now: Place,

@@ -8,7 +8,7 @@ use crate::quantity::{
     FeedPerRev, FeedRate, FoundCuttingSpeed, FoundDeviation, FoundFeedPerRev, FoundFeedPerTooth, FoundFeedRate,
     FoundSpindleSpeed, Override, SiValue, Size, SpindleSpeed, Unit,
 };
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use std::f64::consts::PI;
 use validator::ValidationError;
@@ -75,23 +75,23 @@ fn is_off(value: Option<Override>) -> bool {
 fn check(input: &AsRunInput) -> Result<(), ValidationError> {
     if input.feed_rate.is_some() && input.feed_per_rev.is_some() {
         let ways = [("feed_rate", "leave out"), ("feed_per_rev", "leave out")];
-        return Err(between(Code::Conflict, "The feed is programmed a minute or a turn, not both.", &ways));
+        return Err(rule_broken(Code::Conflict, "The feed is programmed a minute or a turn, not both.", &ways));
     }
     if input.teeth.is_some_and(|teeth| !(1..=100).contains(&teeth)) {
-        return Err(between(Code::ValueOutOfRange, "A tool has 1 to 100 teeth.", &[("teeth", "4")]));
+        return Err(rule_broken(Code::ValueOutOfRange, "A tool has 1 to 100 teeth.", &[("teeth", "4")]));
     }
     if input.teeth.is_some() && input.feed_rate.is_none() && input.feed_per_rev.is_none() {
         let ways = [("feed_rate", "4.3 in/min"), ("teeth", "leave out")];
-        return Err(between(Code::Conflict, "The feed per tooth needs a feed.", &ways));
+        return Err(rule_broken(Code::Conflict, "The feed per tooth needs a feed.", &ways));
     }
     if input.operation == Some(RunningOperation::Tapping) {
         let says = "In tapping and threading the feed is the lead: it must not be overridden.";
         if is_off(input.feed_override) {
-            return Err(between(Code::Conflict, says, &[("feed_override", "100 percent")]));
+            return Err(rule_broken(Code::Conflict, says, &[("feed_override", "100 percent")]));
         }
         // A feed by the minute does not follow a spindle that is slowed.
         if input.feed_rate.is_some() && is_off(input.speed_override) {
-            return Err(between(Code::Conflict, says, &[("speed_override", "100 percent")]));
+            return Err(rule_broken(Code::Conflict, says, &[("speed_override", "100 percent")]));
         }
     }
     Ok(())

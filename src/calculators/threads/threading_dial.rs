@@ -7,8 +7,8 @@ use crate::cautions;
 use crate::declared::{Asks, Gives};
 use crate::fields::Count;
 use crate::quantity::{FoundSize, SiValue, Size, Unit};
-use crate::reference::thread_designation::Designation;
-use crate::refusal::{Code, Refusal, between};
+use crate::reference::threads::Designation;
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use validator::ValidationError;
 
@@ -49,12 +49,12 @@ pub struct ThreadingDialResult {
 
 fn check_lead(input: &ThreadingDialInput) -> Result<(), ValidationError> {
     match (&input.thread, &input.lead) {
-        (None, None) => Err(between(
+        (None, None) => Err(rule_broken(
             Code::FieldMissing,
             "Name the thread or state its lead.",
             &[("thread", "1/2-13"), ("lead", "1/13 in")],
         )),
-        (Some(_), Some(_)) => Err(between(
+        (Some(_), Some(_)) => Err(rule_broken(
             Code::Conflict,
             "The thread already has its lead: leave one of the two out.",
             &[("thread", "leave out"), ("lead", "leave out")],

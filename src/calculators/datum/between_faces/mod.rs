@@ -3,13 +3,13 @@
 
 mod drawing;
 
+use crate::arithmetic::touching::Touched;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
 use crate::quantity::{Extent, FoundPlace, FoundSize, Place, SiValue, TINY};
-use crate::refusal::{Code, Refusal, Wrong, between};
+use crate::refusal::{Code, Refusal, Wrong, rule_broken};
 use crate::suggestion::{Way, value};
-use crate::touching::Touched;
 use crate::working::Record;
 use validator::ValidationError;
 
@@ -46,7 +46,7 @@ pub struct BetweenFacesResult {
 fn check(input: &BetweenFacesInput) -> Result<(), ValidationError> {
     let has_tip = input.tip_diameter.is_some_and(|tip| tip.get().si() > 0.0);
     if has_tip && input.touched.is_none() {
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "With a tip diameter the width depends on where the tip stood: outside, on a block, or inside, in a slot.",
             &[("touched", "outside"), ("tip_diameter", "leave out")],

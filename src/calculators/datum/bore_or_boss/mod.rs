@@ -3,15 +3,16 @@
 
 mod drawing;
 mod hold;
+mod seen;
 mod steps;
 
+use crate::arithmetic::touching::Feature;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
 use crate::fields::Points;
 use crate::quantity::{Extent, FoundAngle, FoundDifference, FoundExtent, FoundPlace, FoundSize, SiValue, Size};
-use crate::refusal::{Code, Refusal, between};
-use crate::touching::Feature;
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use validator::ValidationError;
 
@@ -70,10 +71,14 @@ impl BoreOrBossInput {
 fn check(input: &BoreOrBossInput) -> Result<(), ValidationError> {
     if input.points.0.len() < 3 {
         let says = "A circle needs three touches or more.";
-        return Err(between(Code::ValueOutOfRange, says, &[("points", "1 in,0 in;0 in,1 in;-1 in,0 in;0 in,-1 in")]));
+        return Err(rule_broken(
+            Code::ValueOutOfRange,
+            says,
+            &[("points", "1 in,0 in;0 in,1 in;-1 in,0 in;0 in,-1 in")],
+        ));
     }
     if input.tip() > 0.0 && input.feature.is_none() {
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "With a tip diameter the size depends on what was touched: a bore from the inside or a boss from the outside.",
             &[("feature", "bore"), ("tip_diameter", "leave out")],
@@ -125,7 +130,7 @@ impl Calculator for BoreOrBoss {
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
-        let result = steps::write(input, record)?;
+        let result = steps::solve(input, record)?;
         record.caution(cautions::TOUCHING);
         record.caution(cautions::TURNING_SPINDLE);
         Ok(result)

@@ -3,12 +3,12 @@
 
 mod drawing;
 
+use crate::arithmetic::touching::{Axis, line_angle, unit_of};
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::declared::{Asks, Gives};
 use crate::fields::Point;
 use crate::quantity::{FoundAngle, FoundExtent, FoundPlace, SiValue, Size, TINY, Unit, angle};
 use crate::refusal::Refusal;
-use crate::touching::{Axis, line_angle, unit_of};
 use crate::working::Record;
 use uom::si::f64::Length;
 
@@ -117,13 +117,13 @@ impl Calculator for EdgeAngle {
         );
         let mut result = EdgeAngleResult { angle: turned, distance, tap: None, tap_toward: None };
         if let Some(jaw) = input.jaw_length {
-            write_tap(jaw, along, &mut result, record);
+            find_tap(jaw, along, &mut result, record);
         }
         Ok(result)
     }
 }
 
-fn write_tap(jaw: Size, along: Axis, result: &mut EdgeAngleResult, record: &mut Record) {
+fn find_tap(jaw: Size, along: Axis, result: &mut EdgeAngleResult, record: &mut Record) {
     let degrees = result.angle.degrees();
     let tap = FoundExtent::of(jaw.get() * angle::sin(degrees).abs());
     record

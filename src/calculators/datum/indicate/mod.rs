@@ -3,12 +3,12 @@
 
 mod drawing;
 
+use crate::arithmetic::touching::Feature;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
 use crate::quantity::{Angle, Difference, FoundDifference, FoundExtent, FoundMove, SiValue, TINY, Unit, angle};
-use crate::refusal::{Code, Refusal, between};
-use crate::touching::Feature;
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use uom::si::f64::Length;
 use validator::ValidationError;
@@ -73,7 +73,7 @@ const STEEP: f64 = 30.0;
 
 fn check(input: &IndicateInput) -> Result<(), ValidationError> {
     match input.lever_angle {
-        Some(lever) if !(0.0..90.0).contains(&lever.degrees()) => Err(between(
+        Some(lever) if !(0.0..90.0).contains(&lever.degrees()) => Err(rule_broken(
             Code::ValueOutOfRange,
             "The lever lies at 0° or more to the surface and below 90°, where it would not move at all.",
             &[("lever_angle", "15 deg")],
@@ -190,7 +190,7 @@ impl Calculator for Indicate {
             .with("x", "move.x", x)
             .with("y", "move.y", y)
             .gives("eccentricity", eccentricity);
-        let (greatest, least) = write_extremes(names, trues, record);
+        let (greatest, least) = find_extremes(names, trues, record);
         let runout = FoundExtent::of(greatest - least);
         record
             .step("Swing of the indicator", "s = g - l")
@@ -207,7 +207,7 @@ impl Calculator for Indicate {
     }
 }
 
-fn write_extremes(names: [&'static str; 4], trues: [Length; 4], record: &mut Record) -> (Length, Length) {
+fn find_extremes(names: [&'static str; 4], trues: [Length; 4], record: &mut Record) -> (Length, Length) {
     let pick = |better: fn(Length, Length) -> Length| trues.into_iter().reduce(better).unwrap_or(trues[0]);
     let (greatest, least) = (pick(Length::max), pick(Length::min));
     for (what, rule, field, value) in

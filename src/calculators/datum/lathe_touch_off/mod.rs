@@ -9,7 +9,7 @@ use crate::declared::{Asks, Gives};
 use crate::declared::{FieldType, TypeFacts};
 use crate::drawing::Written;
 use crate::quantity::{Found, FoundCrossDiameter, FoundCrossRadius, FoundExtent, FoundMove, FoundPlace, SiValue, Size};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::tree::{IntoTree, Node};
 use crate::working::{Record, Shown};
 use std::borrow::Cow;
@@ -154,7 +154,7 @@ fn check(input: &LatheTouchOffInput) -> Result<(), ValidationError> {
     };
     let surface = if inside { "outside" } else { "inside" };
     let fields = [("target_diameter", text(&measured)), ("surface", surface.to_owned())];
-    Err(between(Code::NoAnswer, says, &[(fields[0].0, &fields[0].1), (fields[1].0, &fields[1].1)]))
+    Err(rule_broken(Code::NoAnswer, says, &[(fields[0].0, &fields[0].1), (fields[1].0, &fields[1].1)]))
 }
 
 impl Calculator for LatheTouchOff {
@@ -194,8 +194,8 @@ impl Calculator for LatheTouchOff {
         let (measured, target) = (input.measured_diameter, input.target_diameter);
         let set_reading = CrossReading::of(measured, input.dial);
         let target_reading = CrossReading::of(target, input.dial);
-        write_reading("Reading where the tool cut", measured, "measured_diameter", set_reading, "set_reading", record);
-        write_reading(
+        find_reading("Reading where the tool cut", measured, "measured_diameter", set_reading, "set_reading", record);
+        find_reading(
             "Reading at the wanted diameter",
             target,
             "target_diameter",
@@ -236,7 +236,7 @@ impl Calculator for LatheTouchOff {
     }
 }
 
-fn write_reading(
+fn find_reading(
     what: &'static str,
     diameter: Size,
     of: &'static str,

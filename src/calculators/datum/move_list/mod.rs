@@ -4,14 +4,14 @@
 
 mod drawing;
 
+use crate::arithmetic::directions::Approach;
+use crate::arithmetic::travel::{AxisColumns, find_moves, find_sum};
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
-use crate::directions::Approach;
 use crate::fields::Points;
 use crate::quantity::{Extent, FeedRate, FoundDuration, FoundExtent, FoundMove, FoundPlace, Place, SiValue, Unit};
-use crate::refusal::{Code, Refusal, between};
-use crate::travel::{Axis, write_moves, write_sum};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use validator::ValidationError;
 
@@ -77,7 +77,7 @@ fn check(input: &MoveListInput) -> Result<(), ValidationError> {
     if input.approach.is_some() && input.backlash.is_none() {
         let says = "The side from which places are come up to matters where the screws have play: give backlash too.";
         let fields = [("backlash", "0.1 mm"), ("approach", "leave out")];
-        return Err(between(Code::Conflict, says, &fields));
+        return Err(rule_broken(Code::Conflict, says, &fields));
     }
     Ok(())
 }
@@ -120,14 +120,14 @@ impl Calculator for MoveList {
             .look_up("Places", "every whole number from 1, in the order given")
             .gives("moves.number", numbers.iter().copied().map(f64::from).collect::<Vec<f64>>());
         let datum = (FoundPlace::stated(0.0, Unit::Metre), "0, the datum,");
-        let mut axis = |symbol, of, axis: Axis, place: fn(&crate::fields::Point) -> Place| {
+        let mut axis = |symbol, of, axis: AxisColumns, place: fn(&crate::fields::Point) -> Place| {
             let stated: Vec<Place> = input.points.0.iter().map(place).collect();
             let places: Vec<FoundPlace> = stated.iter().map(Place::found).collect();
             record
                 .choose("Reading at each place", "as given, from datum zero")
                 .with(symbol, of, stated.as_slice())
                 .gives(axis.places, places.clone());
-            let moves = write_moves(&places, datum, axis, record);
+            let moves = find_moves(&places, datum, axis, record);
             (places, moves)
         };
         let (xs, dxs) = axis("X", "points.x", X, |point| point.x);
@@ -139,12 +139,12 @@ impl Calculator for MoveList {
             .with("a", X.moves, dxs.clone())
             .with("b", Y.moves, dys.clone())
             .gives("moves.distance", distances.clone());
-        let times = input.feed_rate.map(|feed| write_times(&distances, feed, record));
+        let times = input.feed_rate.map(|feed| find_times(&distances, feed, record));
         let total = MoveTotal {
-            distance: write_sum("Distance in all", &distances, "moves.distance", "total.distance", record),
-            time: times.as_ref().map(|times| write_sum("Time in all", times, "moves.time", "total.time", record)),
+            distance: find_sum("Distance in all", &distances, "moves.distance", "total.distance", record),
+            time: times.as_ref().map(|times| find_sum("Time in all", times, "moves.time", "total.time", record)),
         };
-        let (past_x, past_y) = write_past(input, (&xs, &dxs), (&ys, &dys), record);
+        let (past_x, past_y) = find_past(input, (&xs, &dxs), (&ys, &dys), record);
         record.caution(cautions::OUT_OF_THE_WORK);
         let moves = (0..numbers.len()).map(|at| ListedMove {
             number: numbers[at],
@@ -161,9 +161,9 @@ impl Calculator for MoveList {
     }
 }
 
-const X: Axis = Axis { symbol: "x", places: "moves.x", before: "before.x", moves: "moves.dx" };
-const Y: Axis = Axis { symbol: "y", places: "moves.y", before: "before.y", moves: "moves.dy" };
-fn write_times(distances: &[FoundExtent], feed: FeedRate, record: &mut Record) -> Vec<FoundDuration> {
+const X: AxisColumns = AxisColumns { symbol: "x", places: "moves.x", before: "before.x", moves: "moves.dx" };
+const Y: AxisColumns = AxisColumns { symbol: "y", places: "moves.y", before: "before.y", moves: "moves.dy" };
+fn find_times(distances: &[FoundExtent], feed: FeedRate, record: &mut Record) -> Vec<FoundDuration> {
     record.source("kinematics", "time is distance over feed rate");
     let times: Vec<FoundDuration> =
         distances.iter().map(|distance| FoundDuration::of(distance.get() / feed.get())).collect();
@@ -183,7 +183,7 @@ fn write_times(distances: &[FoundExtent], feed: FeedRate, record: &mut Record) -
 type Column<'c, K> = (&'c [FoundPlace], &'c [crate::quantity::Found<K>]);
 
 /// The readings to go past to, on both axes.
-fn write_past(
+fn find_past(
     input: &MoveListInput,
     x: Column<crate::quantity::kind::Move>,
     y: Column<crate::quantity::kind::Move>,

@@ -3,17 +3,18 @@
 //! corners, checked by tracing the cut surface numerically.
 
 mod drawing;
+mod ends;
 mod places;
 mod shape;
 mod steps;
 
+use crate::arithmetic::directions::Sense;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
-use crate::directions::Sense;
 use crate::fields::Point;
 use crate::quantity::{FoundExtent, FoundMove, FoundPlace, SiValue, Size, TINY, Unit};
-use crate::refusal::{Code, Refusal, Wrong, between};
+use crate::refusal::{Code, Refusal, Wrong, rule_broken};
 use crate::suggestion::{Way, value};
 use crate::working::Record;
 use shape::{Arc, MOST_STEPS, Profile, Shape, steps_in};
@@ -100,22 +101,22 @@ fn check(input: &SteppedProfileInput) -> Result<(), ValidationError> {
     match (input.step, input.cusp) {
         (Some(_), Some(_)) => {
             let says = "The steps follow from their length or from the height of the ridges: give one of them.";
-            return Err(between(Code::Conflict, says, &[("step", "leave out"), ("cusp", "leave out")]));
+            return Err(rule_broken(Code::Conflict, says, &[("step", "leave out"), ("cusp", "leave out")]));
         }
         (None, None) => {
             let says = "Either the length of a step or the height of the ridges that may be left is needed.";
-            return Err(between(Code::FieldMissing, says, &[("step", "1 mm"), ("cusp", "0.01 mm")]));
+            return Err(rule_broken(Code::FieldMissing, says, &[("step", "1 mm"), ("cusp", "0.01 mm")]));
         }
         _ => {}
     }
     match (input.radius, input.sense) {
         (Some(_), None) => {
             let says = "An arc of that radius can bow to either side: say which way it runs.";
-            Err(between(Code::FieldMissing, says, &[("sense", "counterclockwise")]))
+            Err(rule_broken(Code::FieldMissing, says, &[("sense", "counterclockwise")]))
         }
         (None, Some(_)) => {
             let says = "A straight line runs neither way round; an arc needs its radius.";
-            Err(between(Code::Conflict, says, &[("sense", "leave out"), ("radius", "25 mm")]))
+            Err(rule_broken(Code::Conflict, says, &[("sense", "leave out"), ("radius", "25 mm")]))
         }
         _ => Ok(()),
     }
@@ -173,7 +174,7 @@ impl Calculator for SteppedProfile {
         record.source("geometry", "places at half the cutter off the profile; ridges where two cuts cross");
         let profile = profile(input)?;
         let steps = steps(input, &profile)?;
-        let result = steps::write(input, &profile, steps, record);
+        let result = steps::solve(input, &profile, steps, record);
         match input.cutter {
             ProfileCutter::Ball => record.note(
                 "middle_of_the_ball",

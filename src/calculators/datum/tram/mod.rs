@@ -7,7 +7,7 @@ use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
 use crate::quantity::{Difference, FoundAngle, FoundExtent, SiValue, Size, Unit};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::suggestion::{Way, value};
 use crate::working::Record;
 use validator::ValidationError;
@@ -43,10 +43,10 @@ pub struct TramResult {
 fn check(input: &TramInput) -> Result<(), ValidationError> {
     if input.difference.get().si().abs() > input.sweep_diameter.get().si() {
         let says = "The readings differ by more than the sweep is wide, which is beyond any tilt of a head.";
-        return Err(between(Code::Conflict, says, &[("difference", "0.002 in"), ("sweep_diameter", "8 in")]));
+        return Err(rule_broken(Code::Conflict, says, &[("difference", "0.002 in"), ("sweep_diameter", "8 in")]));
     }
     match (input.cutter_diameter, input.width) {
-        (None, Some(_)) => Err(between(
+        (None, Some(_)) => Err(rule_broken(
             Code::Conflict,
             "The width of a cut tells how hollow it is only with the cutter's diameter.",
             &[("cutter_diameter", "2.5 in"), ("width", "leave out")],
@@ -54,7 +54,7 @@ fn check(input: &TramInput) -> Result<(), ValidationError> {
         (Some(cutter), Some(width)) if width.get().si() > cutter.get().si() * (1.0 + 1e-12) => {
             let wider = value(width.get().si(), cutter.quantity().unit, Way::Up);
             let says = "One pass is no wider than the cutter.";
-            Err(between(Code::Conflict, says, &[("width", "leave out"), ("cutter_diameter", &wider)]))
+            Err(rule_broken(Code::Conflict, says, &[("width", "leave out"), ("cutter_diameter", &wider)]))
         }
         _ => Ok(()),
     }

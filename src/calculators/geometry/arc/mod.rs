@@ -123,7 +123,7 @@ impl Calculator for Arc {
         if degrees.is_empty() {
             return Err(refusal::none_exists(&input.given()));
         }
-        let solutions = steps::write(input, &degrees, record);
+        let solutions = steps::find_arcs(input, &degrees, record);
         notes(input, &solutions, record);
         Ok(ArcResult { solutions })
     }

@@ -8,7 +8,7 @@ use crate::cautions;
 use crate::declared::{Asks, Gives};
 use crate::quantity::{Extent, FoundDepthSetting, FoundExtent, Place, PointAngle, SiValue, Unit, angle};
 use crate::reference::drill_diameter::DrillDiameter;
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use validator::ValidationError;
 
@@ -63,14 +63,14 @@ pub struct DrillPointResult {
 
 fn check(input: &DrillPointInput) -> Result<(), ValidationError> {
     if input.full_depth.is_some() && input.thickness.is_some() {
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "A hole is either blind (full_depth) or through (thickness), not both.",
             &[("full_depth", "leave out"), ("thickness", "leave out")],
         ));
     }
     if input.breakthrough.is_some() && input.thickness.is_none() {
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "breakthrough says how far the lips come out below, so it needs thickness.",
             &[("thickness", "0.5 in")],
@@ -79,7 +79,7 @@ fn check(input: &DrillPointInput) -> Result<(), ValidationError> {
     if let Some(flat) = input.tip_flat
         && flat.get() >= input.diameter.size.get()
     {
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "The flat at the tip must be smaller than the drill.",
             &[("tip_flat", "0 in")],
@@ -88,7 +88,7 @@ fn check(input: &DrillPointInput) -> Result<(), ValidationError> {
     if input.full_depth.is_none() && input.thickness.is_none() {
         let given = [input.zeroed_at.map(|_| "zeroed_at"), input.face_height.map(|_| "face_height")];
         if let Some(given) = given.into_iter().flatten().next() {
-            return Err(between(
+            return Err(rule_broken(
                 Code::Conflict,
                 "This matters only for a depth: give full_depth or thickness too.",
                 &[(given, "leave out"), ("full_depth", "0.75 in")],

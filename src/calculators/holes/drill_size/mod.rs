@@ -6,7 +6,7 @@ use crate::declared::{Asks, Gives};
 use crate::quantity::{FoundDifference, FoundSize, SiValue, Size, text};
 use crate::reference::drill_diameter::DrillDiameter;
 use crate::reference::drills::{Drill, DrillSystem};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::shop::{DrillsFrom, DrillsToChoose, drills_from};
 use crate::working::Record;
 use validator::ValidationError;
@@ -76,14 +76,14 @@ const MOST: u32 = 50;
 fn check(input: &DrillSizeInput) -> Result<(), ValidationError> {
     match (&input.diameter, &input.name) {
         (None, None) => {
-            return Err(between(
+            return Err(rule_broken(
                 Code::FieldMissing,
                 "Give diameter, or the name of a drill.",
                 &[("diameter", "0.4 in"), ("name", "No.7")],
             ));
         }
         (Some(_), Some(_)) => {
-            return Err(between(
+            return Err(rule_broken(
                 Code::Conflict,
                 "Give diameter or name, not both.",
                 &[("diameter", "leave out"), ("name", "leave out")],
@@ -92,10 +92,10 @@ fn check(input: &DrillSizeInput) -> Result<(), ValidationError> {
         _ => {}
     }
     if input.count.is_some_and(|count| !(1..=MOST).contains(&count)) {
-        return Err(between(Code::ValueOutOfRange, "From 1 to 50 drills can be listed.", &[("count", "5")]));
+        return Err(rule_broken(Code::ValueOutOfRange, "From 1 to 50 drills can be listed.", &[("count", "5")]));
     }
     if input.systems.as_ref().is_some_and(Vec::is_empty) {
-        return Err(between(
+        return Err(rule_broken(
             Code::ValueEmpty,
             "systems lists nothing; leave it out for all systems.",
             &[("systems", "fraction,number,letter")],

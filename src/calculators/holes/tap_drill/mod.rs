@@ -16,9 +16,7 @@ use crate::cautions;
 use crate::declared::{Asks, Gives};
 use crate::quantity::{Extent, FoundLowerLimit, FoundSize, FoundThreadPercent, FoundUpperLimit, ThreadPercent, Unit};
 use crate::reference::drills::{Drill, DrillSystem};
-use crate::reference::thread_class::InternalClass;
-use crate::reference::thread_designation::Designation;
-use crate::reference::threads::{System, published_tap_drill};
+use crate::reference::threads::{Designation, InternalClass, ThreadSystem, published_tap_drill};
 use crate::refusal::Refusal;
 use crate::shop::{DrillsFrom, drills_from, tell_tap};
 use crate::working::Record;
@@ -228,7 +226,7 @@ impl Calculator for TapDrill {
         let metric = !system.in_inches();
         let tap = record.or_assume(input.tap, "tap", TapKind::Cutting, "A cutting tap is taken, the more common kind.");
         let (usual, why) = match tap {
-            TapKind::Cutting if matches!(system, System::Acme | System::Trapezoidal) => {
+            TapKind::Cutting if matches!(system, ThreadSystem::Acme | ThreadSystem::Trapezoidal) => {
                 (100.0, "The basic minor diameter: an Acme or trapezoidal nut is cut to its full height.")
             }
             TapKind::Cutting => {

@@ -6,10 +6,10 @@ mod distances;
 mod drawing;
 mod steps;
 
+use crate::arithmetic::directions::{AngleFrom, Sense};
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
-use crate::directions::{AngleFrom, Sense};
 use crate::fields::{Count, Point};
 use crate::quantity::{Angle, FoundAngle, FoundExtent, FoundMove, FoundPlace, Place, Size, Sweep};
 use crate::refusal::Refusal;
@@ -138,7 +138,7 @@ impl Calculator for BoltCircle {
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "points of a circle by their angle; chord by the sine of half the angle");
         check::overlap(input)?;
-        let result = steps::write(input, record)?;
+        let result = steps::solve(input, record)?;
         record.caution(cautions::DRILLING);
         record.note(
             "one_side",

@@ -9,7 +9,7 @@ use crate::quantity::{
     Angle, CuttingSpeed, FoundCuttingSpeed, FoundExtent, FoundSize, FoundSpindleSpeed, Kind, SiValue, Size,
     SpindleSpeed, Unit, kind,
 };
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::suggestion::{Way, value};
 use crate::working::Record;
 use std::f64::consts::PI;
@@ -59,12 +59,12 @@ fn check(input: &BallNoseInput) -> Result<(), ValidationError> {
     if 2.0 * depth.si() > across.si() * (1.0 + 1e-12) {
         let less = value(across.si() / 2.0, depth.unit, Way::Down);
         let says = "The ball ends at half its diameter: a deeper cut is one of the shank.";
-        return Err(between(Code::Conflict, says, &[("axial_depth", &less)]));
+        return Err(rule_broken(Code::Conflict, says, &[("axial_depth", &less)]));
     }
     if let Some(tilt) = input.tilt
         && !(0.0..90.0).contains(&tilt.degrees())
     {
-        return Err(between(
+        return Err(rule_broken(
             Code::ValueOutOfRange,
             "A cutter leans from 0 to less than 90 degrees.",
             &[("tilt", "15 deg")],
@@ -78,11 +78,11 @@ fn check(input: &BallNoseInput) -> Result<(), ValidationError> {
         {
             let less = value(limit / 10.0, given.quantity().unit, Way::Down);
             let says = "The passes would not meet: a stepover is at most the diameter, a cusp at most half of it.";
-            return Err(between(Code::Conflict, says, &[(field, &less)]));
+            return Err(rule_broken(Code::Conflict, says, &[(field, &less)]));
         }
     }
     let both = |a: bool, b: bool, names: [&'static str; 2], says: &'static str| {
-        (a && b).then(|| between(Code::Conflict, says, &names.map(|name| (name, "leave out"))))
+        (a && b).then(|| rule_broken(Code::Conflict, says, &names.map(|name| (name, "leave out"))))
     };
     let cusp = "A stepover gives its cusp, or a cusp its stepover: give one of them.";
     let speed = "A cutting speed gives its spindle speed, or the other way: give one of them.";

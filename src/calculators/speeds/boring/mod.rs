@@ -15,7 +15,7 @@ use crate::quantity::{
 };
 use crate::reference::cutting_speeds::{Operation, ToolMaterial};
 use crate::reference::material_name::WorkMaterial;
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use std::f64::consts::PI;
 use validator::ValidationError;
@@ -128,13 +128,13 @@ fn check(input: &BoringInput) -> Result<(), ValidationError> {
     if 2.0 * depth.si() >= across.si() {
         let less = crate::suggestion::value(across.si() / 4.0, depth.unit, crate::suggestion::Way::Down);
         let says = "A cut as deep as the radius begins where there is no bore.";
-        return Err(between(Code::Conflict, says, &[("depth_of_cut", &less)]));
+        return Err(rule_broken(Code::Conflict, says, &[("depth_of_cut", &less)]));
     }
     if let Some(bar) = input.bar_diameter
         && bar.get() >= input.diameter.get()
     {
         let less = crate::suggestion::value(across.si() / 2.0, bar.quantity().unit, crate::suggestion::Way::Down);
-        return Err(between(Code::Conflict, "The bar must be smaller than the bore.", &[("bar_diameter", &less)]));
+        return Err(rule_broken(Code::Conflict, "The bar must be smaller than the bore.", &[("bar_diameter", &less)]));
     }
     let feed = ("feed_per_rev", "0.004 in/rev", input.feed_per_rev.is_some());
     input.tooling().check(Some(feed))?;

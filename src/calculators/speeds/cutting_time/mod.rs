@@ -157,7 +157,7 @@ impl Calculator for CuttingTime {
         record.source("geometry", "where a cutter's circle or a drill's cone meets and leaves the work");
         record.source("kinematics", "time is way over feed");
         record.caution(cautions::TIMES);
-        let tool_approach = approach::of(input, record);
+        let tool_approach = approach::find(input, record);
         let none = Extent::stated(0.0, input.length.quantity().unit);
         let approach =
             record.or_assume(input.approach, "approach", none, "No room before the work is reckoned at feed.");

@@ -208,7 +208,7 @@ impl Calculator for Drilling {
             .with("D", "diameter", size)
             .with("vf", "feed_rate", set.feed_rate)
             .gives("removal_rate", removal_rate);
-        let forces = forces::of(input, &set, record);
+        let forces = forces::find(input, &set, record);
         let mut limited_by = set.limited_by;
         let mut held = set.held;
         let drive = input.drive();

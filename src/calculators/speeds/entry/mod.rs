@@ -4,7 +4,7 @@ use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
 use crate::quantity::{FeedRate, FoundAngle, FoundExtent, FoundFeedRate, FoundSize, FoundWorkTime, RampAngle, Size};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use validator::ValidationError;
 
@@ -13,7 +13,7 @@ mod helix;
 mod ramp;
 
 /// The calculator.
-pub struct Entry;
+pub struct CutterEntry;
 
 crate::choice! {
     /// How the cutter goes down: by a `ramp` to and fro along a slot, or by a `helix` round a hole.
@@ -88,11 +88,11 @@ fn refuse_others(way: &str, given: &[(&'static str, bool)]) -> Result<(), Valida
     if others.is_empty() {
         Ok(())
     } else {
-        Err(between(Code::Conflict, format!("A {way} does not have this."), &others))
+        Err(rule_broken(Code::Conflict, format!("A {way} does not have this."), &others))
     }
 }
 
-impl Calculator for Entry {
+impl Calculator for CutterEntry {
     const ID: &'static str = "speeds/entry";
     const TITLE: &'static str = "Entry by ramp or helix";
     const ABOUT: &'static str = "How long the way of a milling cutter down into the work is by a ramp or a helix, how fast it \

@@ -14,7 +14,7 @@ use crate::quantity::{
 };
 use crate::reference::cutting_speeds::{Operation, ToolMaterial};
 use crate::reference::material_name::WorkMaterial;
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use validator::ValidationError;
 
@@ -141,20 +141,20 @@ fn check(input: &FacingInput) -> Result<(), ValidationError> {
     {
         let less = crate::suggestion::value(outer.si() / 2.0, inner.quantity().unit, crate::suggestion::Way::Down);
         let says = "The cut goes inward: inner_diameter must be below outer_diameter.";
-        return Err(between(Code::Conflict, says, &[("inner_diameter", &less)]));
+        return Err(rule_broken(Code::Conflict, says, &[("inner_diameter", &less)]));
     }
     if input.hold == Some(FacingHold::SurfaceSpeed) {
         if input.available.is_some() {
             let says = "A spindle with steps cannot hold the surface speed.";
             let ways = [("available", "leave out"), ("hold", "spindle_speed")];
-            return Err(between(Code::Conflict, says, &ways));
+            return Err(rule_broken(Code::Conflict, says, &ways));
         }
         let to_centre = input.inner_diameter.is_none_or(|inner| inner.quantity().si() == 0.0);
         if input.fastest.is_none() && to_centre {
             let says =
                 "Held to the centre, the surface speed would have the spindle run away: state its fastest speed.";
             let ways = [("fastest", "1250 rpm"), ("hold", "spindle_speed")];
-            return Err(between(Code::FieldMissing, says, &ways));
+            return Err(rule_broken(Code::FieldMissing, says, &ways));
         }
     }
     let feed = ("feed_per_rev", "0.005 in/rev", input.feed_per_rev.is_some());
@@ -249,7 +249,7 @@ impl Calculator for Facing {
         let mut limited_by = set.limited_by.clone();
         let mut held = set.held.clone();
         let removal_rate = power::removal_rate(input, &set, record);
-        let power = removal_rate.and_then(|rate| power::of(input, (cut, rate), &set, &mut held, record));
+        let power = removal_rate.and_then(|rate| power::find(input, (cut, rate), &set, &mut held, record));
         if let Some(power) = &power {
             power.load.limit(&mut limited_by);
         }

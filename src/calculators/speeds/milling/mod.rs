@@ -251,7 +251,7 @@ impl Calculator for Milling {
         rules::note_feed((asked, hold), &feed.limited_by, greatest_chip, record);
         let mut limited_by = chosen.limited_by;
         let mut held = vec![("n", "exact_speed", exact.into())];
-        let power = power::of(input, (removal_rate, feed_per_tooth, mean_chip), spindle_speed, &mut held, record);
+        let power = power::find(input, (removal_rate, feed_per_tooth, mean_chip), spindle_speed, &mut held, record);
         let share = 1.0 - (spindle_speed.get() / exact.get()).si();
         let speed_fall =
             fall("speed_fall", ("exact_speed", exact.into()), ("spindle_speed", spindle_speed.into()), share, record);

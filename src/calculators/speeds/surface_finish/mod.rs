@@ -8,7 +8,7 @@ use crate::cautions;
 use crate::declared::{Asks, Gives};
 use crate::fields::PlainNumber;
 use crate::quantity::{FeedPerRev, FoundFeedPerRev, FoundRoughness, Roughness, SiValue, Size};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use validator::ValidationError;
 
@@ -71,11 +71,11 @@ fn check(input: &SurfaceFinishInput) -> Result<(), ValidationError> {
             .filter(|(_, _, given)| *given == (count > 1))
             .map(|(field, value, _)| (*field, if count > 1 { "leave out" } else { value }))
             .collect();
-        return Err(between(code, says, &ways));
+        return Err(rule_broken(code, says, &ways));
     }
     if input.surface_ratio.is_some_and(|ratio| ratio.get() < 1.0) {
         let says = "A real surface is no smoother than its geometry: the ratio is 1 or more.";
-        return Err(between(Code::ValueOutOfRange, says, &[("surface_ratio", "1.25")]));
+        return Err(rule_broken(Code::ValueOutOfRange, says, &[("surface_ratio", "1.25")]));
     }
     Ok(())
 }

@@ -6,7 +6,7 @@ use crate::cautions;
 use crate::declared::{Asks, Gives};
 use crate::fields::PlainNumber;
 use crate::quantity::{CuttingSpeed, FoundCuttingSpeed, FoundWorkTime, SiValue, Unit, WorkTime};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::{Record, Shown};
 use validator::ValidationError;
 
@@ -70,14 +70,14 @@ fn check(input: &ToolLifeInput) -> Result<(), ValidationError> {
         && exponent.get() >= 1.0
     {
         let says = "The exponent is below 1: 0.1 to 0.15 for high-speed steel, 0.2 to 0.3 for carbide.";
-        return Err(between(Code::ValueOutOfRange, says, &[("exponent", "0.125")]));
+        return Err(rule_broken(Code::ValueOutOfRange, says, &[("exponent", "0.125")]));
     }
     if input.edge_cost.is_some() != input.hourly_rate.is_some() {
         let (field, value) = if input.edge_cost.is_some() { ("hourly_rate", "60") } else { ("edge_cost", "5") };
-        return Err(between(Code::Conflict, "The least cost needs edge_cost and hourly_rate.", &[(field, value)]));
+        return Err(rule_broken(Code::Conflict, "The least cost needs edge_cost and hourly_rate.", &[(field, value)]));
     }
     if input.edge_cost.is_some() && input.change_time.is_none() {
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "The least cost needs the time to change the tool.",
             &[("change_time", "2 min")],
@@ -85,12 +85,16 @@ fn check(input: &ToolLifeInput) -> Result<(), ValidationError> {
     }
     if input.cutting_speed.is_some() && input.tool_life.is_some() {
         let ways = [("cutting_speed", "leave out"), ("tool_life", "leave out")];
-        return Err(between(Code::Conflict, "A speed gives its life, or a life its speed: give one of them.", &ways));
+        return Err(rule_broken(
+            Code::Conflict,
+            "A speed gives its life, or a life its speed: give one of them.",
+            &ways,
+        ));
     }
     let asked = input.cutting_speed.is_some() || input.tool_life.is_some() || input.change_time.is_some();
     if !asked && input.first_speed.is_none() {
         let ways = [("cutting_speed", "100 ft/min"), ("tool_life", "60 min"), ("change_time", "2 min")];
-        return Err(between(
+        return Err(rule_broken(
             Code::FieldMissing,
             "Give a cutting speed, a tool life, or the time to change the tool.",
             &ways,

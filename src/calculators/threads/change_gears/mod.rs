@@ -8,8 +8,8 @@ use crate::calculators::{Calculator, Example, Task};
 use crate::declared::{Asks, Gives};
 use crate::fields::Count;
 use crate::quantity::{FoundDifference, FoundFineDeviation, FoundSize, SiValue, Size, Unit};
-use crate::reference::thread_designation::Designation;
-use crate::refusal::{Code, Refusal, between};
+use crate::reference::threads::Designation;
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::shop::change_gears;
 use crate::working::Record;
 use rows::{row, tell};
@@ -86,12 +86,12 @@ pub struct ChangeGearsResult {
 
 fn check_lead(input: &ChangeGearsInput) -> Result<(), ValidationError> {
     match (&input.thread, &input.lead) {
-        (None, None) => Err(between(
+        (None, None) => Err(rule_broken(
             Code::FieldMissing,
             "Name the thread or state its lead.",
             &[("thread", "M10"), ("lead", "1.5 mm")],
         )),
-        (Some(_), Some(_)) => Err(between(
+        (Some(_), Some(_)) => Err(rule_broken(
             Code::Conflict,
             "The thread already has its lead: leave one of the two out.",
             &[("thread", "leave out"), ("lead", "leave out")],
@@ -114,14 +114,14 @@ fn wrong_gears(gears: &[u32]) -> Option<String> {
 
 fn check_gears(input: &ChangeGearsInput) -> Result<(), ValidationError> {
     if let Some(says) = input.gears.as_deref().and_then(wrong_gears) {
-        return Err(between(Code::ValueOutOfRange, says, &[("gears", GOOD)]));
+        return Err(rule_broken(Code::ValueOutOfRange, says, &[("gears", GOOD)]));
     }
     match (input.spindle_wheel, input.stud_wheel) {
         (Some(wheel), None) | (None, Some(wheel)) => {
             let says =
                 "A fixed wheel on the spindle drives one on the stud: state spindle_wheel and stud_wheel, or neither.";
             let teeth = wheel.get().to_string();
-            Err(between(Code::Conflict, says, &[("spindle_wheel", &teeth), ("stud_wheel", &teeth)]))
+            Err(rule_broken(Code::Conflict, says, &[("spindle_wheel", &teeth), ("stud_wheel", &teeth)]))
         }
         _ => Ok(()),
     }

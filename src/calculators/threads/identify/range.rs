@@ -2,7 +2,7 @@
 //! cone of a taper thread, and for Whitworth threads as wide as a Unified thread of the size would have it.
 
 use crate::reference::threads::{
-    System, Thread, Tolerances, basics, external_limits, internal_limits, npt, read, taper_row,
+    Thread, ThreadSystem, Tolerances, basics, external_limits, internal_limits, npt, read, taper_row,
 };
 use crate::working::Record;
 
@@ -45,10 +45,10 @@ impl Range {
         if !has {
             return None;
         }
-        if thread.is_taper() || thread.system == System::PipeTaper {
+        if thread.is_taper() || thread.system == ThreadSystem::PipeTaper {
             return along_cone(thread, crest);
         }
-        if thread.system == System::Whitworth {
+        if thread.system == ThreadSystem::Whitworth {
             return borrowed(thread, crest);
         }
         match crest {
@@ -79,12 +79,12 @@ impl Range {
     /// Cites what it rests on.
     pub fn cite(&self, thread: &Thread, record: &mut Record) {
         match (&self.rule, thread.system) {
-            (Rule::Class(_, tolerances), _) => super::super::limit_sources::cite(tolerances, record),
+            (Rule::Class(_, tolerances), _) => crate::threading::cite_limits(tolerances, record),
             (Rule::Borrowed, _) => {
                 record.source("bs_84", "basic sizes of Whitworth threads");
                 record.source("asme_b1_1", "formulas of the tolerances, borrowed for Whitworth threads");
             }
-            (Rule::Cone, System::Npt) => record.source("asme_b1_20_1", "sizes at both ends of the thread"),
+            (Rule::Cone, ThreadSystem::Npt) => record.source("asme_b1_20_1", "sizes at both ends of the thread"),
             (Rule::Cone | Rule::GaugePlane, _) => {
                 record.source("iso_7_1", "sizes at the gauge plane, gauge length and useful thread")
             }
@@ -135,7 +135,7 @@ fn borrowed(thread: &Thread, crest: Crest) -> Option<Range> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::reference::thread_list::listed;
+    use crate::reference::threads::listed;
 
     #[test]
     fn every_listed_thread_has_a_range_on_each_side_it_has() {

@@ -5,8 +5,7 @@ use super::range::Crest;
 use super::rows::{Candidate, basic, pitch};
 use crate::declared::Gives;
 use crate::quantity::{FoundDifference, Unit, text};
-use crate::reference::thread_list::{Listed, ThreadFamily, unit};
-use crate::reference::threads::Thread;
+use crate::reference::threads::{Listed, Thread, ThreadFamily, unit_of};
 use crate::working::{Record, Shown};
 
 /// Most twins listed.
@@ -85,7 +84,7 @@ pub fn twins(
     let mut found: Vec<&'static Listed> = others.iter().copied().filter(|other| is_twin(first, other, crest)).collect();
     found.sort_by(|a, b| far(a).total_cmp(&far(b)));
     found.truncate(MOST);
-    let own = unit(first.thread());
+    let own = unit_of(first.thread());
     let difference = |si: f64| FoundDifference::stated(text::round(own.of_si(si), 14), own);
     let twins: Vec<(&'static Listed, ThreadTwin)> = found
         .into_iter()
@@ -154,7 +153,7 @@ pub fn check_next(
         all.clone().fold(f64::NEG_INFINITY, f64::max) - all.fold(f64::INFINITY, f64::min)
     };
     let mut next: Vec<&str> = Vec::new();
-    if spread(|thread| unit(thread).to_si(thread.pitch)) > Unit::Millimetre.to_si(0.002) {
+    if spread(|thread| unit_of(thread).to_si(thread.pitch)) > Unit::Millimetre.to_si(0.002) {
         next.push(
             "Count the pitch over as many turns as there are: a small difference grows with each turn, and ten of them \
              show it on a rule.",

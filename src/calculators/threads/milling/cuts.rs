@@ -1,12 +1,12 @@
 //! The cuts: each takes as much metal as the one before, since the area of a V grows as the square of its
 //! depth; and their time.
 
-use super::super::given::GivenThread;
 use super::path::Sizes;
 use super::{ThreadCut, ThreadMillingInput, ThreadedSide};
 use crate::quantity::{FoundFeedRate, FoundSize, FoundWorkTime, SiValue};
 use crate::refusal::Refusal;
 use crate::suggestion::{Way, value};
+use crate::threading::GivenThread;
 use crate::working::Record;
 use std::f64::consts::PI;
 
@@ -19,7 +19,7 @@ pub struct Cuts {
 }
 
 /// The cuts, with their steps.
-pub fn of(input: &ThreadMillingInput, sizes: &Sizes, edge: FoundFeedRate, record: &mut Record) -> Cuts {
+pub fn find(input: &ThreadMillingInput, sizes: &Sizes, edge: FoundFeedRate, record: &mut Record) -> Cuts {
     let internal = input.side == ThreadedSide::Internal;
     let sign = if internal { 1.0 } else { -1.0 };
     let count = match input.passes {

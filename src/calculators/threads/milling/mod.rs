@@ -9,7 +9,6 @@ mod path;
 mod rules;
 mod set_up;
 
-use super::given::given;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
@@ -19,8 +18,9 @@ use crate::quantity::{
     CuttingSpeed, FeedPerTooth, FoundAngle, FoundCuttingSpeed, FoundExtent, FoundFeedRate, FoundSize,
     FoundSpindleSpeed, FoundWorkTime, Percentage, Size, SpindleSpeed,
 };
-use crate::reference::thread_designation::Designation;
+use crate::reference::threads::Designation;
 use crate::refusal::Refusal;
+use crate::threading::given_thread;
 use crate::working::Record;
 
 /// The calculator.
@@ -245,7 +245,7 @@ impl Calculator for ThreadMilling {
         record.caution(cautions::MILLING);
         record.source("kinematics", "middle and tips of a cutter on a circle turn together about the thread's axis");
         record.source("geometry", "helix of the thread, half circle and tangent onto a circle, contact of two circles");
-        let given = given(&input.thread, "thread", record);
+        let given = given_thread(&input.thread, "thread", record);
         let way = record.or_assume(
             input.way,
             "way",
@@ -257,9 +257,9 @@ impl Calculator for ThreadMilling {
         }
         let set = set_up::speed(input, record)?;
         let sizes = path::sizes(&given, input, record);
-        let cut = cuts::of(input, &sizes, set.edge_feed_rate, record);
+        let cut = cuts::find(input, &sizes, set.edge_feed_rate, record);
         let helix = path::helix(&given, input, &sizes, way, record);
-        let entry = entry::of(&given, input, &sizes, &helix, record);
+        let entry = entry::find(&given, input, &sizes, &helix, record);
         let spoilt = path::overcut(&given, input, &sizes, record)?;
         let time = cuts::time(&given, input, &cut, record)?;
         record.note(

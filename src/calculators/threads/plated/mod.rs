@@ -3,14 +3,13 @@
 
 mod limits;
 
-use super::given::given;
 use crate::calculators::{Calculator, Example, Task};
 use crate::declared::{Asks, Gives};
 use crate::quantity::{Extent, FoundExtent, FoundLowerLimit, FoundUpperLimit};
-use crate::reference::thread_class::{ClassOf, ExternalClass, InternalClass};
-use crate::reference::thread_designation::Designation;
-use crate::refusal::{Code, Refusal, between};
+use crate::reference::threads::{ClassOf, Designation, ExternalClass, InternalClass};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::suggestion::{Way, value};
+use crate::threading::given_thread;
 use crate::working::Record;
 use limits::{after, before};
 use validator::ValidationError;
@@ -98,7 +97,7 @@ fn check_thread(input: &PlatedInput) -> Result<(), ValidationError> {
     };
     if let Some((field, clash)) = clash {
         let fields = [("thread", clash.thread.as_str()), (field, clash.class.as_str())];
-        return Err(between(Code::Conflict, clash.says, &fields));
+        return Err(rule_broken(Code::Conflict, clash.says, &fields));
     }
     let other = match input.side {
         PlatedSide::External => input.internal_class.as_ref().map(|_| "internal_class"),
@@ -108,7 +107,7 @@ fn check_thread(input: &PlatedInput) -> Result<(), ValidationError> {
         None => Ok(()),
         Some(field) => {
             let says = format!("{field} is the class of the side that is not plated.");
-            Err(between(
+            Err(rule_broken(
                 Code::Conflict,
                 says,
                 &[(field, "leave out"), ("side", if field == "internal_class" { "internal" } else { "external" })],
@@ -123,7 +122,7 @@ fn check_thickness(input: &PlatedInput) -> Result<(), ValidationError> {
         return Ok(());
     }
     let stated = |quantity: crate::quantity::Quantity| value(quantity.si(), quantity.unit, Way::Near);
-    Err(between(
+    Err(rule_broken(
         Code::Conflict,
         "thickness_min is above thickness_max.",
         &[("thickness_min", &stated(greatest)), ("thickness_max", &stated(least))],
@@ -181,7 +180,7 @@ impl Calculator for Plated {
             "geometry",
             "a coat on both flanks moves the pitch line by its thickness over the sine of half their angle",
         );
-        let given = given(&input.thread, "thread", record);
+        let given = given_thread(&input.thread, "thread", record);
         let reach = record.or_assume(
             input.may_reach,
             "may_reach",

@@ -8,18 +8,15 @@ mod rows;
 mod tap;
 mod zones;
 
-use super::given::given;
-use super::internal_class;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
 use crate::quantity::{Difference, Extent, FoundDifference, FoundExtent, FoundLowerLimit, FoundSize, FoundUpperLimit};
-use crate::reference::thread_class::InternalClass;
-use crate::reference::thread_designation::Designation;
-use crate::reference::threads::TapMarking;
-use crate::refusal::{Code, Refusal, between};
+use crate::reference::threads::{Designation, InternalClass, TapMarking};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::shop::tell_tap;
 use crate::suggestion::{Way, value};
+use crate::threading::{given_thread, internal_class};
 use crate::working::Record;
 pub use tap::Tap;
 use validator::ValidationError;
@@ -105,7 +102,7 @@ fn check_class(input: &TapLimitInput) -> Result<(), ValidationError> {
             "Limits of ground taps are known here for Unified and metric threads, not for {}.",
             thread.designation
         );
-        return Err(between(Code::NotOffered, says, &[("thread", "1/4-20 UNC")]));
+        return Err(rule_broken(Code::NotOffered, says, &[("thread", "1/4-20 UNC")]));
     }
     internal_class::check(thread, input.internal_class.as_ref())
 }
@@ -118,7 +115,7 @@ fn check_marking(input: &TapLimitInput) -> Result<(), ValidationError> {
     {
         let says = format!("Taps for {} are not marked so.", input.thread.thread.designation);
         let fields = [("thread", marking.thread()), ("marking", usual.as_str())];
-        return Err(between(Code::Conflict, says, &fields));
+        return Err(rule_broken(Code::Conflict, says, &fields));
     }
     let Some(taps) = &input.taps else { return Ok(()) };
     let good = match input.marking.unwrap_or(usual) {
@@ -127,24 +124,24 @@ fn check_marking(input: &TapLimitInput) -> Result<(), ValidationError> {
         TapMarking::IsoClass => "ISO 2",
     };
     let Some(first) = taps.first() else {
-        return Err(between(Code::ValueEmpty, "taps names none.", &[("taps", good)]));
+        return Err(rule_broken(Code::ValueEmpty, "taps names none.", &[("taps", good)]));
     };
     if taps.len() > 20 {
-        return Err(between(Code::ValueOutOfRange, "Up to 20 taps can be compared.", &[("taps", good)]));
+        return Err(rule_broken(Code::ValueOutOfRange, "Up to 20 taps can be compared.", &[("taps", good)]));
     }
     let marking = first.0.marking;
     if taps.iter().any(|tap| tap.0.marking != marking) {
         let says = "Taps of one marking can be compared at a time.";
-        return Err(between(Code::Conflict, says, &[("taps", &first.0.text())]));
+        return Err(rule_broken(Code::Conflict, says, &[("taps", &first.0.text())]));
     }
     if !marking.suits(system) {
         let says = format!("{} is no tap for {}.", first.0.text(), input.thread.thread.designation);
-        return Err(between(Code::Conflict, says, &[("thread", marking.thread()), ("taps", good)]));
+        return Err(rule_broken(Code::Conflict, says, &[("thread", marking.thread()), ("taps", good)]));
     }
     match input.marking {
         Some(said) if said != marking => {
             let says = format!("{} is not marked by {}.", first.0.text(), said.as_str());
-            Err(between(Code::Conflict, says, &[("marking", marking.as_str()), ("taps", good)]))
+            Err(rule_broken(Code::Conflict, says, &[("marking", marking.as_str()), ("taps", good)]))
         }
         _ => Ok(()),
     }
@@ -156,17 +153,17 @@ fn check_coat(input: &TapLimitInput) -> Result<(), ValidationError> {
         value(quantity.si(), quantity.unit, Way::Near)
     };
     match (input.thickness_min, input.thickness_max) {
-        (Some(least), Some(greatest)) if least.quantity().si() > greatest.quantity().si() => Err(between(
+        (Some(least), Some(greatest)) if least.quantity().si() > greatest.quantity().si() => Err(rule_broken(
             Code::Conflict,
             "thickness_min is above thickness_max.",
             &[("thickness_min", &stated(greatest)), ("thickness_max", &stated(least))],
         )),
-        (Some(one), None) => Err(between(
+        (Some(one), None) => Err(rule_broken(
             Code::FieldMissing,
             "A coat has a least and a greatest thickness: state both.",
             &[("thickness_max", &stated(one))],
         )),
-        (None, Some(one)) => Err(between(
+        (None, Some(one)) => Err(rule_broken(
             Code::FieldMissing,
             "A coat has a least and a greatest thickness: state both.",
             &[("thickness_min", &stated(one))],
@@ -220,7 +217,7 @@ impl Calculator for TapLimit {
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.caution(cautions::TAPPING);
-        let given = given(&input.thread, "thread", record);
+        let given = given_thread(&input.thread, "thread", record);
         let limits = internal_class::limits(&given, input.internal_class.as_ref(), record)?;
         let hole = zones::hole(&given, &limits, input, record);
         let marking = zones::marking(&given, input, record);

@@ -3,8 +3,7 @@
 
 use crate::declared::Gives;
 use crate::quantity::{FoundGaugeSize, FoundSize, Unit};
-use crate::reference::thread_designation::Designation;
-use crate::reference::threads::{self, Npt};
+use crate::reference::threads::{self, Designation, Npt};
 use crate::sources::Trust;
 use crate::working::{Constant, Record};
 

@@ -3,9 +3,11 @@
 //! ISO 228-1, ISO 7-1, BS 84, ASME B1.5 and ISO 2901 to 2904.
 
 mod basics;
+mod common_steps;
 mod drawing;
 mod engagement;
 mod gauging;
+mod limit_results;
 mod limit_steps;
 mod limits;
 mod other;
@@ -17,12 +19,11 @@ mod tolerances;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::declared::{Asks, Gives};
 use crate::quantity::{FoundAngle, FoundArea, FoundSize, Size};
-use crate::reference::thread_class::{ClassOf, ExternalClass, InternalClass};
-use crate::reference::thread_designation::Designation;
-use crate::refusal::{Code, Refusal, between};
+use crate::reference::threads::{ClassOf, Designation, ExternalClass, InternalClass};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use gauging::TaperGauging;
-use limits::ThreadLimits;
+use limit_results::ThreadLimits;
 use validator::ValidationError;
 
 /// The calculator.
@@ -112,7 +113,7 @@ fn check<const INTERNAL: bool>(
         None => Ok(()),
         Some(clash) => {
             let fields = [("designation", clash.thread.as_str()), (field, clash.class.as_str())];
-            Err(between(Code::Conflict, clash.says, &fields))
+            Err(rule_broken(Code::Conflict, clash.says, &fields))
         }
     }
 }
@@ -208,8 +209,8 @@ impl Calculator for Thread {
         let metric = engagement::metric(input, record);
         let (limits, engagement) = limits::find(input, metric.as_ref(), record)?;
         let acme_area = other_limits::acme_stress_area(&input.designation, limits.as_ref(), record);
-        let flank_angle = basics::flank_angle(&input.designation, record);
-        basics::respelled(&input.designation, record);
+        let flank_angle = common_steps::flank_angle(&input.designation, record);
+        common_steps::respelled(&input.designation, record);
         Ok(ThreadResult {
             designation: thread.designation.clone(),
             series: thread.series.clone(),

@@ -8,16 +8,15 @@ mod limits;
 mod over;
 mod steps;
 
-use super::given::given;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
 use crate::quantity::{
     EdgeAngle, FoundAngle, FoundDifference, FoundLowerLimit, FoundSize, FoundUpperLimit, Size, Unit,
 };
-use crate::reference::thread_class::ExternalClass;
-use crate::reference::thread_designation::Designation;
-use crate::refusal::{Code, Refusal, between};
+use crate::reference::threads::{Designation, ExternalClass};
+use crate::refusal::{Code, Refusal, rule_broken};
+use crate::threading::given_thread;
 use crate::working::Record;
 use steps::{Measured, Wires as Found};
 use validator::ValidationError;
@@ -116,17 +115,17 @@ fn check_thread(input: &WiresInput) -> Result<(), ValidationError> {
     if thread.is_taper() {
         let says =
             "A taper thread has no one pitch diameter along it: three wires rock on it, and it is gauged by a ring.";
-        return Err(between(Code::Conflict, says, &[("thread", "G 1/2 A")]));
+        return Err(rule_broken(Code::Conflict, says, &[("thread", "G 1/2 A")]));
     }
     if !thread.has_external() {
         let says = "Rp is an internal thread, and wires measure external ones.";
-        return Err(between(Code::Conflict, says, &[("thread", "G 1/2 A")]));
+        return Err(rule_broken(Code::Conflict, says, &[("thread", "G 1/2 A")]));
     }
     match ExternalClass::clash(thread, input.class.as_ref()) {
         None => Ok(()),
         Some(clash) => {
             let fields = [("thread", clash.thread.as_str()), ("class", clash.class.as_str())];
-            Err(between(Code::Conflict, clash.says, &fields))
+            Err(rule_broken(Code::Conflict, clash.says, &fields))
         }
     }
 }
@@ -135,7 +134,7 @@ fn check_measured(input: &WiresInput) -> Result<(), ValidationError> {
     let Some(angle) = &input.compound_angle else { return Ok(()) };
     if input.measured_over_wires.is_none() {
         let says = "compound_angle is for the infeed that a measurement leaves: it needs measured_over_wires.";
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             says,
             &[("compound_angle", "leave out"), ("measured_over_wires", "0.28 in")],
@@ -143,7 +142,7 @@ fn check_measured(input: &WiresInput) -> Result<(), ValidationError> {
     }
     if angle.degrees() > 80.0 {
         let says = "A compound slide more than 80 degrees from the cross slide hardly feeds in.";
-        return Err(between(Code::ValueOutOfRange, says, &[("compound_angle", "29.5 deg")]));
+        return Err(rule_broken(Code::ValueOutOfRange, says, &[("compound_angle", "29.5 deg")]));
     }
     Ok(())
 }
@@ -191,7 +190,7 @@ impl Calculator for Wires {
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.caution(cautions::TURNING_SPINDLE);
-        let given = given(&input.thread, "thread", record);
+        let given = given_thread(&input.thread, "thread", record);
         let wires = Found::find(given, input, record)?;
         let pitch_diameter = match input.pitch_diameter {
             Some(stated) => stated,

@@ -1,9 +1,9 @@
 //! A thread's tolerance class as a request names it (`2A`, `6g`, `2B`, `6H`), the class that
 //! counts where several could, and whose fault it is where a class has no limits.
 
-use super::threads::{
-    DesignationError, MetricClass, System, Thread, UnifiedClass, default_classes, external_limits, internal_limits,
-    read_for,
+use super::{
+    DesignationError, MetricClass, Thread, ThreadSystem, UnifiedClass, default_classes, external_limits,
+    internal_limits, read_for,
 };
 use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::pattern::listed;
@@ -64,7 +64,7 @@ impl<const INTERNAL: bool> ClassOf<INTERNAL> {
     /// Reads a class of this side, of whatever system has it.
     pub fn read(text: &str) -> Result<Self, Unread> {
         let text = text.trim();
-        if let Some(text) = System::ALL.into_iter().find_map(|system| read_for(system, INTERNAL, text).ok()) {
+        if let Some(text) = ThreadSystem::ALL.into_iter().find_map(|system| read_for(system, INTERNAL, text).ok()) {
             return Ok(Self { text });
         }
         let unified = UnifiedClass::read(text);
@@ -116,8 +116,8 @@ impl<const INTERNAL: bool> ClassOf<INTERNAL> {
         let class = field?;
         let usual = Self::usual(thread).unwrap_or("leave out");
         if read_for(thread.system, INTERNAL, &class.text).is_err() {
-            let of = System::ALL.into_iter().find(|system| read_for(*system, INTERNAL, &class.text).is_ok());
-            let of = of.unwrap_or(System::Unified);
+            let of = ThreadSystem::ALL.into_iter().find(|system| read_for(*system, INTERNAL, &class.text).is_ok());
+            let of = of.unwrap_or(ThreadSystem::Unified);
             return Some(Clash {
                 says: format!(
                     "{} is a class of {} threads, and {} is none.",
@@ -213,7 +213,7 @@ impl<const INTERNAL: bool> ToSchema for ClassOf<INTERNAL> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::threads::{ErrorKind, read};
+    use super::super::{ErrorKind, read};
     use super::*;
     use proptest::prelude::*;
 

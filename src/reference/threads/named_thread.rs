@@ -1,7 +1,7 @@
 //! A thread as a request names it: `1/4-20 UNC-2A`, `#10-32`, `M8x1-6g`, `G 1/2 A`, `Tr20x4`; read
 //! by the rules of its standard, written back in one spelling.
 
-use super::threads::{self, DesignationError, ErrorKind, Thread};
+use super::{self as threads, DesignationError, ErrorKind, Thread};
 use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::{FoundSize, System, Unit, text};
 use crate::refusal::{Code, Unread, carry};
@@ -41,13 +41,13 @@ impl Designation {
     /// same thread.
     pub fn text(&self) -> String {
         let thread = &self.thread;
-        let by_lead = matches!(thread.system, threads::System::Metric | threads::System::Trapezoidal);
+        let by_lead = matches!(thread.system, threads::ThreadSystem::Metric | threads::ThreadSystem::Trapezoidal);
         let mut text = match (thread.system, thread.starts) {
-            (threads::System::Metric, 2..) => {
+            (threads::ThreadSystem::Metric, 2..) => {
                 let lead = text::full(text::tidy(thread.lead()));
                 format!("{}xPh{lead}P{}", thread.size, thread.pitch)
             }
-            (threads::System::Trapezoidal, 2..) => {
+            (threads::ThreadSystem::Trapezoidal, 2..) => {
                 let lead = text::full(text::tidy(thread.lead()));
                 format!("{}x{lead}P{}", thread.size, thread.pitch)
             }
@@ -58,7 +58,7 @@ impl Designation {
         // An Acme class is one for both sides.
         classes.dedup();
         if !classes.is_empty() {
-            text.push(if thread.system == threads::System::PipeParallel { ' ' } else { '-' });
+            text.push(if thread.system == threads::ThreadSystem::PipeParallel { ' ' } else { '-' });
             text.push_str(&classes.join("/"));
         }
         if thread.left_hand {

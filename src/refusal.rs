@@ -122,7 +122,7 @@ mod tests {
     fn every_code_goes_through_the_validator() {
         for code in Code::ALL {
             let mut errors = ValidationErrors::new();
-            errors.add("__all__", between(*code, "Too deep.", &[("depth", "1 in")]));
+            errors.add("__all__", rule_broken(*code, "Too deep.", &[("depth", "1 in")]));
             assert_eq!(Refusal::from(errors), Refusal::one(Wrong::new("depth", *code, "Too deep.", "1 in")));
         }
     }

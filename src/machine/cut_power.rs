@@ -1,6 +1,6 @@
 //! The power of a cut by both published ways, and what it asks of spindle and motor.
 
-use super::{Drive, Load, ProcessFactor, Removal, compare_methods, specific_force};
+use super::{Load, Motor, ProcessFactor, Removal, compare_methods, specific_force};
 use crate::cautions;
 use crate::quantity::{
     FoundChipThickness, FoundCuttingForce, FoundFeedPerRev, FoundPercentage, FoundPower, FoundSpecificForce,
@@ -47,7 +47,7 @@ impl CutPower {
 /// `specific_force`, `power_by_specific_force`, `torque`, `motor_power`, `power_available`, `load`
 /// and `depth_fall`, and adds to what the limits are held against.
 pub fn cut_power(
-    (material, drive): (Option<&WorkMaterial>, &Drive),
+    (material, drive): (Option<&WorkMaterial>, &Motor),
     removal: &Removal,
     (chip_of, chip, process): (&'static str, FoundChipThickness, &ProcessFactor),
     speed: FoundSpindleSpeed,
@@ -56,7 +56,7 @@ pub fn cut_power(
 ) -> Option<CutPower> {
     drive.note_unused(material, record);
     let material = material?;
-    let power = Drive::power(material, removal, record);
+    let power = Motor::power(material, removal, record);
     let force = specific_force(material, (chip_of, chip), process, record);
     let by_force = force.map(|force| {
         let by_force = FoundPower::of(force.get() * removal.rate.get());
@@ -68,7 +68,7 @@ pub fn cut_power(
         compare_methods(power, by_force, record);
         by_force
     });
-    let torque = Drive::torque(power, speed, record);
+    let torque = Motor::torque(power, speed, record);
     let load = drive.load(power, speed, record);
     let depth_fall = load.depth_fall(record);
     record.caution(cautions::FORCES);

@@ -2,6 +2,7 @@
 //! torque, and the power that the spindle has at its speed.
 
 use super::{Limit, at_most, si};
+use crate::declared::Asks;
 use crate::quantity::{
     Efficiency, FoundPercentage, FoundPower, FoundRemovalRate, FoundSpindleSpeed, FoundTorque, FoundUnitPower, Power,
     SiValue, SpindleSpeed, Unit,
@@ -12,17 +13,18 @@ use crate::sources::Trust;
 use crate::working::{Constant, Record, Shown};
 use std::f64::consts::TAU;
 
-/// Efficiency where none is stated.
-const EFFICIENCY: f64 = 80.0;
-
 /// The motor as a request states it.
-#[derive(Clone, Copy, Debug, Default)]
-pub struct Drive {
-    /// Power of the motor.
-    pub power: Option<Power>,
-    /// Speed below which the motor gives its torque and less power.
+#[derive(Clone, Copy, Debug, Default, Asks)]
+pub struct Motor {
+    /// Power of the spindle's motor; the power of the cut is held against nothing if absent.
+    pub spindle_power: Option<Power>,
+    /// Speed below which the motor has less power, in proportion to the speed; full power at every speed if absent, as behind gears or belts.
     pub base_speed: Option<SpindleSpeed>,
-    /// What share of the motor's power comes to the cutter.
+    /// Share of the motor's power that comes to the tool.
+    #[absent(
+        "80 percent",
+        "80 percent of the motor's power is taken to come to the cutter; a belt drive loses less, old gears more."
+    )]
     pub efficiency: Option<Efficiency>,
 }
 
@@ -75,16 +77,16 @@ impl Load {
     }
 }
 
-impl Drive {
+impl Motor {
     /// Notes what is stated of the motor and changes nothing.
     pub fn note_unused(&self, material: Option<&WorkMaterial>, record: &mut Record) {
-        let stated = self.power.is_some() || self.base_speed.is_some() || self.efficiency.is_some();
+        let stated = self.spindle_power.is_some() || self.base_speed.is_some() || self.efficiency.is_some();
         if material.is_none() && stated {
             record.note(
                 "power_needs_material",
                 "What power a cut takes depends on the material: the motor is held against nothing until material is given.",
             );
-        } else if self.base_speed.is_some() && self.power.is_none() {
+        } else if self.base_speed.is_some() && self.spindle_power.is_none() {
             record.note("base_speed_without_power", "base_speed matters only with spindle_power.");
         }
     }
@@ -109,12 +111,7 @@ impl Drive {
     /// What the cut asks of the machine: the steps that give `motor_power`, `power_available` and
     /// `load`.
     pub fn load(&self, power: FoundPower, speed: FoundSpindleSpeed, record: &mut Record) -> Load {
-        let efficiency = record.or_assume(
-            self.efficiency,
-            "efficiency",
-            Efficiency::stated(EFFICIENCY, Unit::Percent),
-            "80 percent of the motor's power is taken to come to the cutter; a belt drive loses less, old gears more.",
-        );
+        let efficiency = self.efficiency(record);
         if self.efficiency.is_none() {
             record.source_trusted("mh_power_memory", "machine efficiency 0.70 to 0.90", Trust::FromMemory);
         }
@@ -124,7 +121,7 @@ impl Drive {
             .with("P", "power", power)
             .with("η", "efficiency", efficiency)
             .gives("motor_power", motor_power);
-        let Some(motor) = self.power else {
+        let Some(motor) = self.spindle_power else {
             return Load { motor_power, power_available: None, load: None, too_much: false };
         };
         let available = self.available(&motor, &efficiency, speed, record);

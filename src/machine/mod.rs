@@ -12,12 +12,12 @@ mod tooling;
 mod turn_feeds;
 
 pub use cut_power::{CutPower, cut_power};
-pub use drive::{Drive, Load, Removal};
+pub use drive::{Load, Motor, Removal};
 pub use feeds::{ChosenFeed, Feeds};
 pub use force::{ProcessFactor, compare_methods, specific_force};
-pub use spindle::{ChosenSpeed, CutDiameter, Spindle, WantedSpeed, cutting_speed_at, exact_speed};
-pub use tooling::{RangePoint, Tooling, tell_material};
-pub use turn_feeds::{FeedStep, TurnCut, TurnSet, check_turn, reduced_speed};
+pub use spindle::{ChosenSpeed, CutDiameter, SpindleLimits, WantedSpeed, cutting_speed_at, exact_speed};
+pub use tooling::{RangePoint, Tooling, WorkAndTool, tell_material};
+pub use turn_feeds::{FeedLimits, FeedStep, TurnCut, TurnSet, check_turn, reduced_speed};
 
 use crate::quantity::{FoundPercentage, Kind, Measure, SiValue, Unit, text};
 use crate::refusal::{Code, rule_broken};

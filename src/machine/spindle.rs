@@ -2,6 +2,7 @@
 //! one that the machine has.
 
 use super::{Limit, Names, Toward, as_stated, at_most, check_steps, si, steps_within, to_try};
+use crate::declared::Asks;
 use crate::quantity::{
     CuttingSpeed, FoundCuttingSpeed, FoundSpindleSpeed, Kind, Percentage, SiValue, Size, SpindleSpeed, Unit, kind, text,
 };
@@ -11,15 +12,17 @@ use std::f64::consts::PI;
 use validator::ValidationError;
 
 /// The speeds a machine has, as a request states them.
-#[derive(Clone, Copy, Debug, Default)]
-pub struct Spindle<'a> {
-    /// The slowest speed to be used.
+#[derive(Clone, Debug, Default, Asks)]
+#[asks(check = SpindleLimits::check)]
+pub struct SpindleLimits {
+    /// Slowest speed to be used; no limit if absent.
     pub slowest: Option<SpindleSpeed>,
-    /// The fastest speed to be used.
+    /// Fastest speed to be used, by the machine, the chuck, the holder or the tool; no limit if absent.
     pub fastest: Option<SpindleSpeed>,
-    /// The steps of the gears or pulleys; any speed if absent.
-    pub available: Option<&'a [SpindleSpeed]>,
-    /// How far above the exact speed the speed chosen may be, as a share of the exact speed.
+    /// The speeds that gears or pulleys give, in any order; any speed if absent. Those outside slowest to fastest are left out.
+    pub available: Option<Vec<SpindleSpeed>>,
+    /// How far above the exact speed the speed chosen may be, in percent of the exact speed.
+    #[absent("0", "The speed is taken at or below the exact one, which spares the tool.")]
     pub may_exceed: Option<Percentage>,
 }
 
@@ -127,10 +130,10 @@ pub fn cutting_speed_at(
     found
 }
 
-impl Spindle<'_> {
+impl SpindleLimits {
     /// Refuses limits that contradict each other or leave no speed.
     pub fn check(&self) -> Result<(), ValidationError> {
-        check_steps(&NAMES, self.available, self.slowest.as_ref(), self.fastest.as_ref())
+        check_steps(&NAMES, self.available.as_deref(), self.slowest.as_ref(), self.fastest.as_ref())
     }
 
     /// Chooses the speed for `exact`: the exact one where the machine has it, else the one below,
@@ -138,12 +141,7 @@ impl Spindle<'_> {
     pub fn choose(&self, exact: FoundSpindleSpeed, record: &mut Record) -> ChosenSpeed {
         let n = exact.get().si();
         let over = if self.available.is_some() || self.slowest.is_some() {
-            record.or_assume(
-                self.may_exceed,
-                "may_exceed",
-                Percentage::stated(0.0, Unit::Percent),
-                "The speed is taken at or below the exact one, which spares the tool.",
-            )
+            self.may_exceed(record)
         } else {
             if self.may_exceed.is_some() {
                 record.note("may_exceed_without_effect", "may_exceed matters only with available or slowest.");
@@ -151,7 +149,7 @@ impl Spindle<'_> {
             Percentage::stated(0.0, Unit::Percent)
         };
         let highest = n * (1.0 + si(&over));
-        let chosen = match self.available {
+        let chosen = match &self.available {
             Some(list) => self.choose_step(list, exact, highest, record),
             None => self.choose_between(exact, highest),
         };
@@ -167,8 +165,8 @@ impl Spindle<'_> {
                 if let Some(fastest) = self.fastest {
                     step = step.with("F", "fastest", fastest);
                 }
-                if let Some(list) = self.available {
-                    step = step.with("A", "available", list);
+                if let Some(list) = &self.available {
+                    step = step.with("A", "available", list.as_slice());
                 }
                 step.gives("spindle_speed", speed);
                 if !at_most(speed.get().si(), n) {
@@ -286,7 +284,7 @@ impl Spindle<'_> {
             (Some(_), Some(limit)) if !slowest_binds => Some(as_stated(&limit)),
             (value, _) => value,
         };
-        let machine = match self.available {
+        let machine = match &self.available {
             None => ("slowest", low_enough),
             Some(_) if !slowest_binds => {
                 ("available", low_enough.map(|step| format!("{step},{}", as_stated(&slowest))))

@@ -2,9 +2,10 @@
 //! countersinking. A quill's feeds are steps a turn, a table's steps a minute; both are taken.
 
 use super::{
-    CutDiameter, Feeds, Limit, Spindle, Toward, WantedSpeed, as_stated, cutting_speed_at, exact_speed, fall, to_try,
+    CutDiameter, Feeds, Limit, SpindleLimits, Toward, WantedSpeed, as_stated, cutting_speed_at, exact_speed, fall,
+    to_try,
 };
-use crate::declared::{FieldType, Shape, TypeFacts};
+use crate::declared::{Asks, FieldType, Shape, TypeFacts};
 use crate::quantity::{
     FeedPerRev, FeedRate, FoundCuttingSpeed, FoundFeedPerRev, FoundFeedRate, FoundPercentage, FoundSpindleSpeed, Kind,
     Quantity, SiValue, Unit, kind, pattern::pattern_of, shown, text, value_name,
@@ -140,17 +141,24 @@ pub struct TurnCut<'a> {
     /// The feed wanted, and the field or step it comes from.
     pub feed: (&'static str, FeedPerRev),
     /// The spindle's speeds.
-    pub spindle: Spindle<'a>,
-    /// The fastest feed.
+    pub spindle: &'a SpindleLimits,
+    /// The feeds.
+    pub feeds: &'a FeedLimits,
+}
+
+/// The feeds a machine has, as a request states them.
+#[derive(Clone, Debug, Default, Asks)]
+pub struct FeedLimits {
+    /// Fastest feed rate to be used; no limit if absent.
     pub fastest_feed: Option<FeedRate>,
-    /// The feeds that the machine has.
-    pub available_feeds: Option<&'a [FeedStep]>,
+    /// The feeds that the machine has, all a turn or all a minute, in any order; any feed if absent.
+    pub available_feeds: Option<Vec<FeedStep>>,
 }
 
 /// What is set.
 #[derive(Clone, Debug)]
 pub struct TurnSet {
-    /// Spindle speed to set.
+    /// SpindleLimits speed to set.
     pub spindle_speed: FoundSpindleSpeed,
     /// The exact speed.
     pub exact_speed: FoundSpindleSpeed,
@@ -171,13 +179,9 @@ pub struct TurnSet {
 }
 
 /// Refuses limits that leave no speed or no feed.
-pub fn check_turn(
-    spindle: &Spindle,
-    fastest_feed: Option<&FeedRate>,
-    feeds: Option<&[FeedStep]>,
-) -> Result<(), ValidationError> {
+pub fn check_turn(spindle: &SpindleLimits, limits: &FeedLimits) -> Result<(), ValidationError> {
     spindle.check()?;
-    let Some(feeds) = feeds else { return Ok(()) };
+    let Some(feeds) = &limits.available_feeds else { return Ok(()) };
     let rates: Vec<FeedRate> = feeds.iter().filter_map(rate).collect();
     if feeds.is_empty() || (!rates.is_empty() && rates.len() < feeds.len()) {
         return Err(rule_broken(
@@ -186,7 +190,7 @@ pub fn check_turn(
             &[("available_feeds", "0.1 mm/rev,0.2 mm/rev")],
         ));
     }
-    if rates.is_empty() { Ok(()) } else { Feeds::of(fastest_feed.copied(), Some(&rates)).check() }
+    if rates.is_empty() { Ok(()) } else { Feeds::of(limits.fastest_feed, Some(&rates)).check() }
 }
 
 fn rate(step: &FeedStep) -> Option<FeedRate> {
@@ -208,7 +212,7 @@ impl TurnCut<'_> {
         let cutting_speed = cutting_speed_at("cutting_speed", ("spindle_speed", spindle_speed), self.across, record);
         let (of, asked) = self.feed;
         let rates = self.rates(spindle_speed, record);
-        let feeds = Feeds { list_of: rates.0, ..Feeds::of(self.fastest_feed, rates.1.as_deref()) };
+        let feeds = Feeds { list_of: rates.0, ..Feeds::of(self.feeds.fastest_feed, rates.1.as_deref()) };
         let name = feeds.wanted_field();
         let wanted = FoundFeedRate::of(asked.get() * spindle_speed.get());
         record
@@ -253,7 +257,7 @@ impl TurnCut<'_> {
 
     /// The machine's feeds as rates at the spindle's speed, and the field or step they come from.
     fn rates(&self, speed: FoundSpindleSpeed, record: &mut Record) -> (&'static str, Option<Vec<FeedRate>>) {
-        let Some(steps) = self.available_feeds else { return ("available_feeds", None) };
+        let Some(steps) = &self.feeds.available_feeds else { return ("available_feeds", None) };
         let own: Vec<FeedRate> = steps.iter().filter_map(rate).collect();
         if own.len() == steps.len() {
             return ("available_feeds", Some(own));
@@ -276,11 +280,8 @@ impl TurnCut<'_> {
     /// Not even the slowest feed will do.
     fn no_feed(&self, wanted: FoundFeedRate) -> Refusal {
         let says = "The slowest feed of the machine is above the one asked for, and may be too much for the tool.";
-        let slowest = self
-            .available_feeds
-            .unwrap_or_default()
-            .iter()
-            .min_by(|a, b| a.quantity().si().total_cmp(&b.quantity().si()));
+        let slowest =
+            self.feeds.available_feeds.iter().flatten().min_by(|a, b| a.quantity().si().total_cmp(&b.quantity().si()));
         let mut ways = Vec::with_capacity(2);
         match slowest {
             Some(FeedStep::PerRev(step)) => ways.push(("feed_per_rev", as_stated(step))),

@@ -1,7 +1,7 @@
 //! Machines: each a set of fields, as a request would state them.
 
 use super::reader::{Reader, Text, Value, quoted};
-use crate::machine::{Feeds, Spindle};
+use crate::machine::{Feeds, SpindleLimits};
 use crate::quantity::{
     Extent, FeedPerRev, FeedRate, Kind, Measure, Percentage, Power, Resolution, Size, SpindleSpeed, shown,
 };
@@ -222,7 +222,7 @@ fn check(reader: &mut Reader, machine: &Machine, full: &str, place: &dyn Fn(&str
     let one = |name: &str| machine.field(name).and_then(|text| SpindleSpeed::read(text).ok());
     let speeds = many::<SpindleSpeed>(machine.field("available"));
     let spindle =
-        Spindle { slowest: one("slowest"), fastest: one("fastest"), available: speeds.as_deref(), may_exceed: None };
+        SpindleLimits { slowest: one("slowest"), fastest: one("fastest"), available: speeds, may_exceed: None };
     let by_minute = many::<FeedRate>(machine.field("available_feeds"));
     let by_turn = many::<FeedPerRev>(machine.field("available_feeds"));
     if let (None, None, Some(listed)) = (&by_minute, &by_turn, machine.field("available_feeds")) {

@@ -4,13 +4,14 @@
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
-use crate::machine::{FeedStep, Limit, RangePoint, Spindle, Tooling, TurnCut, WantedSpeed, check_turn, tell_limits};
-use crate::quantity::{
-    CuttingSpeed, FeedPerRev, FeedRate, FoundCuttingSpeed, FoundFeedPerRev, FoundFeedRate, FoundPercentage,
-    FoundSpindleSpeed, Override, Percentage, SiValue, Size, SpindleSpeed, Unit, text,
+use crate::machine::{
+    FeedLimits, Limit, SpindleLimits, Tooling, TurnCut, WantedSpeed, WorkAndTool, check_turn, tell_limits,
 };
-use crate::reference::cutting_speeds::{Operation, ToolMaterial};
-use crate::reference::material_name::WorkMaterial;
+use crate::quantity::{
+    CuttingSpeed, FeedPerRev, FoundCuttingSpeed, FoundFeedPerRev, FoundFeedRate, FoundPercentage, FoundSpindleSpeed,
+    Override, SiValue, Size, Unit, text,
+};
+use crate::reference::cutting_speeds::Operation;
 use crate::refusal::Refusal;
 use crate::working::Record;
 use validator::ValidationError;
@@ -26,28 +27,19 @@ pub struct CountersinkingInput {
     pub diameter: Size,
     /// Cutting speed wanted at the largest diameter; from the tables for material and tool_material if absent.
     pub cutting_speed: Option<CuttingSpeed>,
-    /// Work material by short name, designation, number or words, such as 4140 annealed; forces and power need it.
-    pub material: Option<WorkMaterial>,
-    /// What the tool is made of: hss, cobalt, carbide or coated_carbide; needed where speed or feed comes from the tables.
-    pub tool_material: Option<ToolMaterial>,
-    /// Which point of a published range is taken: low, middle or high; low if absent.
-    pub range_point: Option<RangePoint>,
+    /// The work and the tool.
+    #[group]
+    pub work: WorkAndTool,
     /// Share of the drilling speed that is taken where cutting_speed is absent; 25 percent if absent.
     pub speed_share: Option<Override>,
     /// Feed per turn wanted; from the feed tables if absent.
     pub feed_per_rev: Option<FeedPerRev>,
-    /// Slowest speed to be used; no limit if absent.
-    pub slowest: Option<SpindleSpeed>,
-    /// Fastest speed to be used, by the machine, the chuck, the holder or the tool; no limit if absent.
-    pub fastest: Option<SpindleSpeed>,
-    /// The speeds that gears or pulleys give, in any order; any speed if absent. Those outside slowest to fastest are left out.
-    pub available: Option<Vec<SpindleSpeed>>,
-    /// How far above the exact speed the speed chosen may be, in percent of the exact speed; 0 if absent.
-    pub may_exceed: Option<Percentage>,
-    /// Fastest feed rate to be used; no limit if absent.
-    pub fastest_feed: Option<FeedRate>,
-    /// The feeds that the machine has, all a turn or all a minute, in any order; any feed if absent.
-    pub available_feeds: Option<Vec<FeedStep>>,
+    /// The speeds that the machine has.
+    #[group]
+    pub spindle: SpindleLimits,
+    /// The feeds that the machine has.
+    #[group]
+    pub feeds: FeedLimits,
 }
 
 /// What the countersinking calculator gives.
@@ -74,27 +66,12 @@ pub struct CountersinkingResult {
 fn check(input: &CountersinkingInput) -> Result<(), ValidationError> {
     let feed = ("feed_per_rev", "0.005 in/rev", input.feed_per_rev.is_some());
     input.tooling().check(Some(feed))?;
-    check_turn(&input.spindle(), input.fastest_feed.as_ref(), input.available_feeds.as_deref())
+    check_turn(&input.spindle, &input.feeds)
 }
 
 impl CountersinkingInput {
     fn tooling(&self) -> Tooling {
-        Tooling {
-            material: self.material,
-            tool: self.tool_material,
-            point: self.range_point,
-            cutting_speed: self.cutting_speed,
-            operation: Operation::Drilling,
-        }
-    }
-
-    fn spindle(&self) -> Spindle<'_> {
-        Spindle {
-            slowest: self.slowest,
-            fastest: self.fastest,
-            available: self.available.as_deref(),
-            may_exceed: self.may_exceed,
-        }
+        self.work.tooling(self.cutting_speed, Operation::Drilling)
     }
 }
 
@@ -181,9 +158,8 @@ impl Calculator for Countersinking {
             wanted,
             across: input.diameter.into(),
             feed: ("feed_per_rev", feed),
-            spindle: input.spindle(),
-            fastest_feed: input.fastest_feed,
-            available_feeds: input.available_feeds.as_deref(),
+            spindle: &input.spindle,
+            feeds: &input.feeds,
         };
         let set = cut.set(record)?;
         tell_limits(&set.limited_by, &set.held, record);

@@ -4,11 +4,10 @@
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
-use crate::machine::{Drive, Limit, ProcessFactor, Removal, cut_power, tell_limits};
-use crate::quantity::Power as MotorPower;
+use crate::machine::{Limit, Motor, ProcessFactor, Removal, cut_power, tell_limits};
 use crate::quantity::{
-    ChipThickness, Efficiency, FoundChipThickness, FoundDeviation, FoundPercentage, FoundPower, FoundSpecificForce,
-    FoundTorque, RemovalRate, SiValue, SpindleSpeed,
+    ChipThickness, FoundChipThickness, FoundDeviation, FoundPercentage, FoundPower, FoundSpecificForce, FoundTorque,
+    RemovalRate, SiValue, SpindleSpeed,
 };
 use crate::reference::material_name::WorkMaterial;
 use crate::refusal::Refusal;
@@ -87,12 +86,9 @@ pub struct CuttingPowerInput {
     pub spindle_speed: SpindleSpeed,
     /// Sharp or working; working if absent.
     pub tool_state: Option<ToolState>,
-    /// Power of the spindle's motor; the power of the cut is held against nothing if absent.
-    pub spindle_power: Option<MotorPower>,
-    /// Speed below which the motor has less power, in proportion to the speed; full power at every speed if absent, as behind gears or belts.
-    pub base_speed: Option<SpindleSpeed>,
-    /// Share of the motor's power that comes to the tool; 80 percent if absent.
-    pub efficiency: Option<Efficiency>,
+    /// The motor of the spindle.
+    #[group]
+    pub motor: Motor,
 }
 
 /// What the power calculator gives.
@@ -187,10 +183,9 @@ impl Calculator for Power {
             feed_si: input.feed.get().si(),
             wear: if state == ToolState::Sharp { "sharp" } else { wear },
         };
-        let drive = Drive { power: input.spindle_power, base_speed: input.base_speed, efficiency: input.efficiency };
         let mut held = Vec::new();
         let chip = FoundChipThickness::stated(chip.quantity().value, chip.quantity().unit);
-        let work = (Some(&input.material), &drive);
+        let work = (Some(&input.material), &input.motor);
         let Some(power) = cut_power(work, &removal, ("chip", chip, process), speed, &mut held, record) else {
             return Err(Refusal::no_answer(
                 "The material has no unit power.",

@@ -4,14 +4,15 @@
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
-use crate::machine::{FeedStep, Limit, RangePoint, Spindle, Tooling, TurnCut, WantedSpeed, check_turn, tell_limits};
-use crate::quantity::{
-    CuttingSpeed, FeedPerRev, FeedRate, FoundCuttingSpeed, FoundExtent, FoundFeedPerRev, FoundFeedRate,
-    FoundPercentage, FoundSize, FoundSpindleSpeed, Percentage, SiValue, Size, SpindleSpeed, Unit, text,
+use crate::machine::{
+    FeedLimits, Limit, SpindleLimits, Tooling, TurnCut, WantedSpeed, WorkAndTool, check_turn, tell_limits,
 };
-use crate::reference::cutting_speeds::{Operation, ToolMaterial};
+use crate::quantity::{
+    CuttingSpeed, FeedPerRev, FoundCuttingSpeed, FoundExtent, FoundFeedPerRev, FoundFeedRate, FoundPercentage,
+    FoundSize, FoundSpindleSpeed, SiValue, Size, Unit, text,
+};
+use crate::reference::cutting_speeds::Operation;
 use crate::reference::drilling::reaming_stock;
-use crate::reference::material_name::WorkMaterial;
 use crate::refusal::Refusal;
 use crate::shop::tell_reamer;
 use crate::working::{Constant, Record};
@@ -36,26 +37,17 @@ pub struct ReamingInput {
     pub diameter: Size,
     /// Cutting speed wanted at the diameter; from the tables for material and tool_material if absent.
     pub cutting_speed: Option<CuttingSpeed>,
-    /// Work material by short name, designation, number or words, such as 4140 annealed; forces and power need it.
-    pub material: Option<WorkMaterial>,
-    /// What the tool is made of: hss, cobalt, carbide or coated_carbide; needed where speed or feed comes from the tables.
-    pub tool_material: Option<ToolMaterial>,
-    /// Which point of a published range is taken: low, middle or high; low if absent.
-    pub range_point: Option<RangePoint>,
+    /// The work and the tool.
+    #[group]
+    pub work: WorkAndTool,
     /// Feed per turn wanted; from the feed tables if absent.
     pub feed_per_rev: Option<FeedPerRev>,
-    /// Slowest speed to be used; no limit if absent.
-    pub slowest: Option<SpindleSpeed>,
-    /// Fastest speed to be used, by the machine, the chuck, the holder or the tool; no limit if absent.
-    pub fastest: Option<SpindleSpeed>,
-    /// The speeds that gears or pulleys give, in any order; any speed if absent. Those outside slowest to fastest are left out.
-    pub available: Option<Vec<SpindleSpeed>>,
-    /// How far above the exact speed the speed chosen may be, in percent of the exact speed; 0 if absent.
-    pub may_exceed: Option<Percentage>,
-    /// Fastest feed rate to be used; no limit if absent.
-    pub fastest_feed: Option<FeedRate>,
-    /// The feeds that the machine has, all a turn or all a minute, in any order; any feed if absent.
-    pub available_feeds: Option<Vec<FeedStep>>,
+    /// The speeds that the machine has.
+    #[group]
+    pub spindle: SpindleLimits,
+    /// The feeds that the machine has.
+    #[group]
+    pub feeds: FeedLimits,
 }
 
 /// What the reaming calculator gives.
@@ -90,27 +82,12 @@ pub struct ReamingResult {
 fn check(input: &ReamingInput) -> Result<(), ValidationError> {
     let feed = ("feed_per_rev", "0.010 in/rev", input.feed_per_rev.is_some());
     input.tooling().check(Some(feed))?;
-    check_turn(&input.spindle(), input.fastest_feed.as_ref(), input.available_feeds.as_deref())
+    check_turn(&input.spindle, &input.feeds)
 }
 
 impl ReamingInput {
     fn tooling(&self) -> Tooling {
-        Tooling {
-            material: self.material,
-            tool: self.tool_material,
-            point: self.range_point,
-            cutting_speed: self.cutting_speed,
-            operation: Operation::Reaming,
-        }
-    }
-
-    fn spindle(&self) -> Spindle<'_> {
-        Spindle {
-            slowest: self.slowest,
-            fastest: self.fastest,
-            available: self.available.as_deref(),
-            may_exceed: self.may_exceed,
-        }
+        self.work.tooling(self.cutting_speed, Operation::Reaming)
     }
 }
 
@@ -220,9 +197,8 @@ impl Calculator for Reaming {
             wanted,
             across: size.into(),
             feed: ("feed_per_rev", feed),
-            spindle: input.spindle(),
-            fastest_feed: input.fastest_feed,
-            available_feeds: input.available_feeds.as_deref(),
+            spindle: &input.spindle,
+            feeds: &input.feeds,
         };
         let set = cut.set(record)?;
         let stock = stock(&size, record);

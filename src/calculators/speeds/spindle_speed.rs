@@ -4,8 +4,8 @@
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
-use crate::machine::{ChosenSpeed, Limit, Spindle, cutting_speed_at, exact_speed, tell_limits};
-use crate::quantity::{self, CuttingSpeed, FoundCuttingSpeed, FoundDeviation, FoundSpindleSpeed, Percentage, Size};
+use crate::machine::{ChosenSpeed, Limit, SpindleLimits, cutting_speed_at, exact_speed, tell_limits};
+use crate::quantity::{self, CuttingSpeed, FoundCuttingSpeed, FoundDeviation, FoundSpindleSpeed, Size};
 use crate::refusal::Refusal;
 use crate::working::Record;
 use validator::ValidationError;
@@ -21,14 +21,9 @@ pub struct SpindleSpeedInput {
     pub cutting_speed: CuttingSpeed,
     /// Diameter at the cut: of the tool in milling and drilling, of the work in turning.
     pub diameter: Size,
-    /// Slowest speed to be used; no limit if absent.
-    pub slowest: Option<quantity::SpindleSpeed>,
-    /// Fastest speed to be used, by the machine, the chuck or the tool; no limit if absent.
-    pub fastest: Option<quantity::SpindleSpeed>,
-    /// The speeds that gears or pulleys give, in any order; any speed if absent. Those outside slowest to fastest are left out.
-    pub available: Option<Vec<quantity::SpindleSpeed>>,
-    /// How far above the exact speed the speed chosen may be, in percent of the exact speed; 0 if absent.
-    pub may_exceed: Option<Percentage>,
+    /// The speeds that the machine has.
+    #[group]
+    pub spindle: SpindleLimits,
 }
 
 /// A speed next to the exact one.
@@ -60,15 +55,6 @@ pub struct SpindleSpeedResult {
 }
 
 impl SpindleSpeedInput {
-    fn spindle(&self) -> Spindle<'_> {
-        Spindle {
-            slowest: self.slowest,
-            fastest: self.fastest,
-            available: self.available.as_deref(),
-            may_exceed: self.may_exceed,
-        }
-    }
-
     /// A speed beside the exact one, with what it gives; `fields` are those of its three values.
     fn neighbour(
         &self,
@@ -79,7 +65,7 @@ impl SpindleSpeedInput {
     ) -> NeighbourSpeed {
         let spindle_speed = speed.found();
         let step = record.choose(what, "the nearest on that side").with("n", "exact_speed", exact);
-        let step = match (&self.available, self.slowest) {
+        let step = match (&self.spindle.available, self.spindle.slowest) {
             (None, Some(slowest)) => step.with("L", "slowest", slowest),
             (list, _) => step.with("A", "available", list.as_deref().unwrap_or_default()),
         };
@@ -96,7 +82,7 @@ impl SpindleSpeedInput {
 }
 
 fn check(input: &SpindleSpeedInput) -> Result<(), ValidationError> {
-    input.spindle().check()
+    input.spindle.check()
 }
 
 impl Calculator for SpindleSpeed {
@@ -150,7 +136,7 @@ impl Calculator for SpindleSpeed {
         record.caution(cautions::TURNING_SPINDLE);
         record.caution(cautions::SPEED_LIMIT);
         let exact = exact_speed(input.cutting_speed.into(), input.diameter.into(), record)?;
-        let ChosenSpeed { speed, below, above, limited_by } = input.spindle().choose(exact, record);
+        let ChosenSpeed { speed, below, above, limited_by } = input.spindle.choose(exact, record);
         let cutting_speed = speed
             .map(|speed| cutting_speed_at("cutting_speed", ("spindle_speed", speed), input.diameter.into(), record));
         let below = below.map(|speed| input.neighbour(speed, exact, BELOW, record));

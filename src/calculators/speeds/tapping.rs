@@ -5,14 +5,13 @@ use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
 use crate::machine::{
-    CutDiameter, Limit, RangePoint, Spindle, Tooling, cutting_speed_at, exact_speed, fall, tell_limits,
+    CutDiameter, Limit, SpindleLimits, Tooling, WorkAndTool, cutting_speed_at, exact_speed, fall, tell_limits,
 };
 use crate::quantity::{
     CuttingSpeed, FoundCuttingSpeed, FoundFeedPerRev, FoundFeedRate, FoundPercentage, FoundSize, FoundSpindleSpeed,
-    Percentage, SiValue, Size, SpindleSpeed, Unit, text,
+    SiValue, Size, Unit, text,
 };
-use crate::reference::cutting_speeds::{Operation, ToolMaterial};
-use crate::reference::material_name::WorkMaterial;
+use crate::reference::cutting_speeds::Operation;
 use crate::reference::threads::Designation;
 use crate::refusal::Refusal;
 use crate::sources::Trust;
@@ -30,20 +29,12 @@ pub struct TappingInput {
     pub thread: Designation,
     /// Cutting speed wanted at the thread's size; from the tables for material and tool_material if absent.
     pub cutting_speed: Option<CuttingSpeed>,
-    /// Work material by short name, designation, number or words, such as 4140 annealed; forces and power need it.
-    pub material: Option<WorkMaterial>,
-    /// What the tool is made of: hss, cobalt, carbide or coated_carbide; needed where speed or feed comes from the tables.
-    pub tool_material: Option<ToolMaterial>,
-    /// Which point of a published range is taken: low, middle or high; low if absent.
-    pub range_point: Option<RangePoint>,
-    /// Slowest speed to be used; no limit if absent.
-    pub slowest: Option<SpindleSpeed>,
-    /// Fastest speed to be used, by the machine, the chuck, the holder or the tool; no limit if absent.
-    pub fastest: Option<SpindleSpeed>,
-    /// The speeds that gears or pulleys give, in any order; any speed if absent. Those outside slowest to fastest are left out.
-    pub available: Option<Vec<SpindleSpeed>>,
-    /// How far above the exact speed the speed chosen may be, in percent of the exact speed; 0 if absent.
-    pub may_exceed: Option<Percentage>,
+    /// The work and the tool.
+    #[group]
+    pub work: WorkAndTool,
+    /// The speeds that the machine has.
+    #[group]
+    pub spindle: SpindleLimits,
 }
 
 /// What the tapping calculator gives.
@@ -71,27 +62,12 @@ pub struct TappingResult {
 
 fn check(input: &TappingInput) -> Result<(), ValidationError> {
     input.tooling().check(None)?;
-    input.spindle().check()
+    input.spindle.check()
 }
 
 impl TappingInput {
     fn tooling(&self) -> Tooling {
-        Tooling {
-            material: self.material,
-            tool: self.tool_material,
-            point: self.range_point,
-            cutting_speed: self.cutting_speed,
-            operation: Operation::Tapping,
-        }
-    }
-
-    fn spindle(&self) -> Spindle<'_> {
-        Spindle {
-            slowest: self.slowest,
-            fastest: self.fastest,
-            available: self.available.as_deref(),
-            may_exceed: self.may_exceed,
-        }
+        self.work.tooling(self.cutting_speed, Operation::Tapping)
     }
 }
 
@@ -126,8 +102,8 @@ fn round(
     lead: FoundSize,
     record: &mut Record,
 ) -> Option<(FoundSpindleSpeed, FoundFeedRate)> {
-    let fastest = input.fastest.map_or(f64::INFINITY, |fastest| fastest.get().si());
-    if input.available.is_some() {
+    let fastest = input.spindle.fastest.map_or(f64::INFINITY, |fastest| fastest.get().si());
+    if input.spindle.available.is_some() {
         return None;
     }
     let unit = match input.thread.unit() {
@@ -140,7 +116,7 @@ fn round(
     let rate = text::tidy((greatest / place * (1.0 + 1e-12)).floor() * place);
     let rate = FoundFeedRate::stated(rate, unit);
     let speed = FoundSpindleSpeed::of(rate.get() / lead.get());
-    if input.slowest.is_some_and(|slowest| speed.get() < slowest.get()) {
+    if input.spindle.slowest.is_some_and(|slowest| speed.get() < slowest.get()) {
         return None;
     }
     record
@@ -211,9 +187,9 @@ impl Calculator for Tapping {
         let across = CutDiameter { of: "size", size };
         let wanted = tooling.speed(record)?;
         let exact = exact_speed(wanted, across, record)?;
-        let chosen = input.spindle().choose(exact, record);
+        let chosen = input.spindle.choose(exact, record);
         let spindle_speed =
-            chosen.speed.ok_or_else(|| input.spindle().no_speed((exact, chosen.above), &wanted.speed, across))?;
+            chosen.speed.ok_or_else(|| input.spindle.no_speed((exact, chosen.above), &wanted.speed, across))?;
         let cutting_speed = cutting_speed_at("cutting_speed", ("spindle_speed", spindle_speed), across, record);
         let feed_rate = FoundFeedRate::of(lead.get() * spindle_speed.get());
         record

@@ -3,6 +3,7 @@
 
 use super::{SAME, WantedSpeed, si};
 use crate::cautions;
+use crate::declared::Asks;
 use crate::quantity::{CuttingSpeed, Kind, Measure, text};
 use crate::reference::cutting_speeds::{Operation, SpeedRow, ToolMaterial, speed_rows, speeds_for};
 use crate::reference::feeds::{FeedRow, feed_for};
@@ -24,7 +25,25 @@ crate::choice! {
     }
 }
 
-/// What a request says of work and tool.
+/// The work and the tool, as a request states them.
+#[derive(Clone, Copy, Debug, Default, Asks)]
+pub struct WorkAndTool {
+    /// Work material by short name, designation, number or words, such as 4140 annealed; forces and power need it.
+    pub material: Option<WorkMaterial>,
+    /// What the tool is made of: hss, cobalt, carbide or coated_carbide; needed where speed or feed comes from the tables.
+    pub tool_material: Option<ToolMaterial>,
+    /// Which point of a published range is taken: low, middle or high; low if absent.
+    pub range_point: Option<RangePoint>,
+}
+
+impl WorkAndTool {
+    /// With the cutting speed, where it is stated, and the operation.
+    pub fn tooling(&self, cutting_speed: Option<CuttingSpeed>, operation: Operation) -> Tooling {
+        Tooling { material: self.material, tool: self.tool_material, point: self.range_point, cutting_speed, operation }
+    }
+}
+
+/// What a request says of work and tool, for one operation.
 #[derive(Clone, Copy, Debug)]
 pub struct Tooling {
     /// The work material.

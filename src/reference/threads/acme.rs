@@ -3,39 +3,12 @@
 //! to 0.0001 in before it is added.
 
 use super::error::{DesignationError, ErrorKind};
-use super::limits::{ExternalLimits, InternalLimits, Tolerances};
+use super::limit_values::{AcmeTolerances, ExternalLimits, InternalLimits, Tolerances};
 use super::rounding::half_up;
 use super::series::read_table;
 use super::{Provenance, Thread};
 use serde::Deserialize;
 use std::sync::LazyLock;
-
-/// How Acme limits came about, for the working; inches.
-#[derive(Debug, Clone, PartialEq)]
-pub struct AcmeTolerances {
-    /// Size in the allowance: the middle of the range that the tables give it for, else the size.
-    pub allowance_size: f64,
-    /// What the square root of that size is multiplied by.
-    pub allowance_factor: f64,
-    /// Pitch diameter allowance.
-    pub allowance: f64,
-    /// What the square root of the pitch is multiplied by in the pitch diameter tolerance.
-    pub pitch_factor: f64,
-    /// What the square root of the size is multiplied by in it.
-    pub size_factor: f64,
-    /// Pitch diameter tolerance before rounding.
-    pub pitch_tolerance_exact: f64,
-    /// Pitch diameter tolerance.
-    pub pitch_tolerance: f64,
-    /// Crest tolerance: of the major diameter outside, of the minor diameter inside.
-    pub crest_tolerance: f64,
-    /// Tolerance of the external minor diameter: one and a half of the pitch diameter tolerance.
-    pub root_tolerance: f64,
-    /// Clearance of crest and root, on the diameter.
-    pub clearance: f64,
-    /// Where the range is from; absent above the last one.
-    pub range: Option<Provenance>,
-}
 
 #[derive(Debug, Deserialize)]
 struct Range {

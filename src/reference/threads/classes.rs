@@ -3,7 +3,7 @@
 
 use super::error::{DesignationError, ErrorKind};
 use super::metric_tolerances::{external_grades, internal_grades};
-use super::{Thread, ThreadSystem, acme, trapezoidal};
+use super::{Thread, ThreadSystem};
 
 /// External Unified classes.
 pub const UNIFIED_EXTERNAL_CLASSES: [&str; 3] = ["1A", "2A", "3A"];
@@ -116,7 +116,7 @@ impl MetricClass {
     }
 }
 
-fn unknown(says: String, example: &str, nearest: &[&str]) -> DesignationError {
+pub(super) fn unknown(says: String, example: &str, nearest: &[&str]) -> DesignationError {
     let mut error = DesignationError::new(ErrorKind::ClassUnknown, says, example);
     error.nearest = nearest.iter().map(ToString::to_string).collect();
     error
@@ -126,51 +126,6 @@ fn not_metric(text: &str, why: &str) -> DesignationError {
     let internal = text.chars().any(|c| c.is_ascii_uppercase());
     let examples = if internal { ["6H", "5H", "6G"] } else { ["6g", "5g6g", "6h"] };
     unknown(format!("`{text}`: {why}"), examples[0], &examples)
-}
-
-/// Reads a class of the wanted side for a thread's system, refusing the other side's and the other
-/// systems'; gives it back in the standard's spelling.
-pub fn read_for(system: ThreadSystem, internal: bool, text: &str) -> Result<String, DesignationError> {
-    let (class, is_internal) = match system {
-        ThreadSystem::Unified => UnifiedClass::read(text).map(|c| (c.text(), c.internal))?,
-        ThreadSystem::Metric => MetricClass::read(text).map(|c| (c.text(), c.internal()))?,
-        ThreadSystem::PipeParallel if !internal => match text.trim().to_ascii_uppercase().as_str() {
-            class @ ("A" | "B") => return Ok(class.to_owned()),
-            _ => {
-                return Err(unknown(
-                    format!("`{text}`: the classes of external pipe threads G are A and B"),
-                    "A",
-                    &["A", "B"],
-                ));
-            }
-        },
-        ThreadSystem::Acme => {
-            let says = || format!("`{text}`: the classes of general purpose Acme threads are 2G, 3G and 4G");
-            return acme::read_class(text).map(str::to_owned).ok_or_else(|| unknown(says(), "2G", &acme::CLASSES));
-        }
-        ThreadSystem::Trapezoidal => {
-            let classes: &[&str] = if internal { &trapezoidal::INTERNAL } else { &trapezoidal::EXTERNAL };
-            let says = || format!("`{text}`: the classes of trapezoidal threads here are {}", classes.join(", "));
-            let found = trapezoidal::read_class(text).filter(|class| classes.contains(class));
-            return found.map(str::to_owned).ok_or_else(|| unknown(says(), classes[0], classes));
-        }
-        ThreadSystem::PipeParallel | ThreadSystem::PipeTaper | ThreadSystem::Npt | ThreadSystem::Whitworth => {
-            let side = if internal { "internal" } else { "external" };
-            let says =
-                format!("`{text}`: {} threads have no class here on the {side} side; leave it out", system.words());
-            return Err(unknown(says, "leave out", &[]));
-        }
-    };
-    if is_internal == internal {
-        return Ok(class);
-    }
-    let (is, wanted, example) = match (internal, system) {
-        (false, ThreadSystem::Unified) => ("internal", "an external", "2A"),
-        (false, _) => ("internal", "an external", "6g"),
-        (true, ThreadSystem::Unified) => ("external", "an internal", "2B"),
-        (true, _) => ("external", "an internal", "6H"),
-    };
-    Err(unknown(format!("`{class}` is an {is} class where {wanted} one is wanted"), example, &[example]))
 }
 
 /// The classes taken where none is named, and why.

@@ -1,74 +1,10 @@
-//! Limits of size of a thread in one form for all systems, and the choice of class.
+//! The limits of size of a thread of any system, and the choice of class.
 
-use super::acme::{self, AcmeTolerances};
-use super::classes::{MetricClass, UnifiedClass, default_classes, read_for};
+use super::class_of_side::read_for;
+use super::classes::{MetricClass, UnifiedClass, default_classes};
 use super::error::{DesignationError, ErrorKind};
-use super::metric::{self, MetricTolerances};
-use super::pipe::{self, PipeTolerances};
-use super::trapezoidal::{self, TrapezoidalTolerances};
-use super::unified::{self, UnifiedTolerances};
-use super::{Thread, ThreadSystem};
-
-/// Limits of an external thread, in its own unit; every value is the printed one.
-#[derive(Debug, Clone, PartialEq)]
-pub struct ExternalLimits {
-    /// Class, such as `2A` or `6g`.
-    pub class: String,
-    /// How far the greatest thread stays below the basic profile.
-    pub allowance: f64,
-    /// Greatest major diameter.
-    pub major_max: f64,
-    /// Least major diameter.
-    pub major_min: f64,
-    /// Least major diameter of unfinished hot-rolled material; Unified 2A only.
-    pub major_min_unfinished: Option<f64>,
-    /// Greatest pitch diameter.
-    pub pitch_max: f64,
-    /// Least pitch diameter.
-    pub pitch_min: f64,
-    /// Greatest minor diameter, for Unified and metric a reference: UNR root, flat root.
-    pub minor_max: f64,
-    /// Least minor diameter: for metric a reference with a rounded root; Acme and trapezoidal.
-    pub minor_min: Option<f64>,
-    /// The tolerances behind the limits.
-    pub tolerances: Tolerances,
-}
-
-/// Limits of an internal thread, in its own unit; every value is the printed one.
-#[derive(Debug, Clone, PartialEq)]
-pub struct InternalLimits {
-    /// Class, such as `2B` or `6H`; empty for pipe threads G, which have one without a letter.
-    pub class: String,
-    /// Least minor diameter.
-    pub minor_min: f64,
-    /// Greatest minor diameter.
-    pub minor_max: f64,
-    /// Least pitch diameter.
-    pub pitch_min: f64,
-    /// Greatest pitch diameter.
-    pub pitch_max: f64,
-    /// Least major diameter.
-    pub major_min: f64,
-    /// Greatest major diameter; for metric a reference. Metric and Acme only.
-    pub major_max: Option<f64>,
-    /// The tolerances behind the limits.
-    pub tolerances: Tolerances,
-}
-
-/// The tolerances behind limits, so that the working can be shown.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Tolerances {
-    /// After ASME B1.1, in inches.
-    Unified(UnifiedTolerances),
-    /// After ISO 965-1, in µm.
-    Metric(MetricTolerances),
-    /// After ISO 228-1, in millimetres.
-    Pipe(PipeTolerances),
-    /// After ASME B1.5, in inches.
-    Acme(AcmeTolerances),
-    /// After ISO 2903, in µm.
-    Trapezoidal(TrapezoidalTolerances),
-}
+use super::limit_values::{ExternalLimits, InternalLimits};
+use super::{Thread, ThreadSystem, acme, metric, pipe, trapezoidal, unified};
 
 /// Limits of the external thread. Without `class`, the designation's class, else the usual one.
 /// `engagement` (inches) only for Unified threads; without it, the one the tables are made for.
@@ -150,6 +86,7 @@ fn refuse_engagement(engagement: Option<f64>) -> Result<(), DesignationError> {
 mod tests {
     use super::super::read;
     use super::*;
+    use crate::reference::threads::Tolerances;
 
     fn external(text: &str) -> ExternalLimits {
         external_limits(&read(text).unwrap(), None, None).unwrap()

@@ -3,7 +3,7 @@
 
 use super::named_thread::Designation;
 use super::{
-    self as threads, MetricRow, Thread, ThreadSystem, acme_rows, metric_rows, npt_rows, parallel_rows, taper_row,
+    Basics, MetricRow, Thread, ThreadSystem, acme_rows, basics, metric_rows, npt_rows, parallel_rows, taper_row,
     trapezoidal_rows, unified_rows, whitworth_rows,
 };
 use crate::quantity::Unit;
@@ -116,8 +116,8 @@ impl Listed {
     }
 
     /// Its basic sizes, in its own unit.
-    pub fn basics(&self) -> threads::Basics {
-        threads::basics(self.thread())
+    pub fn basics(&self) -> Basics {
+        basics(self.thread())
     }
 }
 

@@ -3,7 +3,7 @@
 
 use super::classes::{MetricClass, metric_classes_at};
 use super::error::{DesignationError, ErrorKind};
-use super::limits::{ExternalLimits, InternalLimits, Tolerances};
+use super::limit_values::{ExternalLimits, InternalLimits, MetricTolerances, Tolerances};
 use super::metric_tolerances::{
     Cell, crest_steps, deviation, external_grades, external_major_grade_6, external_pitch_grade_6, internal_grades,
     internal_minor_grade_6, is_covered, pitch_steps, step,
@@ -11,31 +11,6 @@ use super::metric_tolerances::{
 use super::profile::{TO_MINOR_DIAMETER, TO_PITCH_DIAMETER, TRIANGLE_HEIGHT};
 use super::rounding::half_up;
 use super::{Provenance, Thread};
-
-/// How metric limits came about, for the working.
-#[derive(Debug, Clone, PartialEq)]
-pub struct MetricTolerances {
-    /// The class.
-    pub class: MetricClass,
-    /// Distance of the zone from the basic profile, µm: below it outside, above it inside.
-    pub deviation_um: i64,
-    /// External pitch diameter tolerance of grade 6 from which the others step, µm.
-    pub pitch_grade_6_um: i64,
-    /// R40 steps from it.
-    pub pitch_steps: i64,
-    /// Pitch diameter tolerance, µm.
-    pub pitch_um: i64,
-    /// Crest diameter tolerance of grade 6, µm.
-    pub crest_grade_6_um: i64,
-    /// R40 steps from it.
-    pub crest_steps: i64,
-    /// Crest diameter tolerance (major outside, minor inside), µm.
-    pub crest_um: i64,
-    /// False where a cell is in no table and the standard's formula was used.
-    pub tabulated: bool,
-    /// Where the table cells are from.
-    pub sources: Vec<Provenance>,
-}
 
 /// Limits of an external metric thread.
 pub(super) fn external(thread: &Thread, class: MetricClass) -> Result<ExternalLimits, DesignationError> {

@@ -1,7 +1,7 @@
 //! A thread as a request names it: `1/4-20 UNC-2A`, `#10-32`, `M8x1-6g`, `G 1/2 A`, `Tr20x4`; read
 //! by the rules of its standard, written back in one spelling.
 
-use super::{self as threads, DesignationError, ErrorKind, Thread};
+use super::{DesignationError, ErrorKind, Thread, ThreadSystem, read};
 use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::{FoundSize, System, Unit, text};
 use crate::refusal::{Code, Unread, carry};
@@ -25,11 +25,11 @@ pub struct Designation {
 impl Designation {
     /// Reads a designation.
     pub fn read(text: &str) -> Result<Self, Unread> {
-        match threads::read(text) {
+        match read(text) {
             Ok(thread) => Ok(Self { thread }),
             Err(error) => {
                 let mut unread = Unread::from(error);
-                if threads::read(&unread.try_this).is_err() {
+                if read(&unread.try_this).is_err() {
                     unread.try_this = GOOD.into();
                 }
                 Err(unread)
@@ -41,13 +41,13 @@ impl Designation {
     /// same thread.
     pub fn text(&self) -> String {
         let thread = &self.thread;
-        let by_lead = matches!(thread.system, threads::ThreadSystem::Metric | threads::ThreadSystem::Trapezoidal);
+        let by_lead = matches!(thread.system, ThreadSystem::Metric | ThreadSystem::Trapezoidal);
         let mut text = match (thread.system, thread.starts) {
-            (threads::ThreadSystem::Metric, 2..) => {
+            (ThreadSystem::Metric, 2..) => {
                 let lead = text::full(text::tidy(thread.lead()));
                 format!("{}xPh{lead}P{}", thread.size, thread.pitch)
             }
-            (threads::ThreadSystem::Trapezoidal, 2..) => {
+            (ThreadSystem::Trapezoidal, 2..) => {
                 let lead = text::full(text::tidy(thread.lead()));
                 format!("{}x{lead}P{}", thread.size, thread.pitch)
             }
@@ -58,7 +58,7 @@ impl Designation {
         // An Acme class is one for both sides.
         classes.dedup();
         if !classes.is_empty() {
-            text.push(if thread.system == threads::ThreadSystem::PipeParallel { ' ' } else { '-' });
+            text.push(if thread.system == ThreadSystem::PipeParallel { ' ' } else { '-' });
             text.push_str(&classes.join("/"));
         }
         if thread.left_hand {
@@ -180,6 +180,7 @@ impl ToSchema for Designation {}
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::reference::threads;
     use proptest::prelude::*;
 
     #[test]

@@ -2,22 +2,11 @@
 //! pitch and the height are rounded to 0.001 mm before the diameters are taken from them.
 
 use super::error::{DesignationError, ErrorKind};
-use super::limits::{ExternalLimits, InternalLimits, Tolerances};
+use super::limit_values::{ExternalLimits, InternalLimits, PipeTolerances, Tolerances};
 use super::other_series::{ParallelRow, parallel_row};
 use super::profile::height_um;
 use super::rounding::half_up;
 use super::{Thread, ThreadSystem};
-
-/// Tolerances of ISO 228-1, in millimetres.
-#[derive(Debug, Clone, PartialEq)]
-pub struct PipeTolerances {
-    /// Of the pitch diameter.
-    pub pitch: f64,
-    /// Of the crest: major diameter outside, minor diameter inside.
-    pub crest: f64,
-    /// The row they stand in.
-    pub row: &'static ParallelRow,
-}
 
 /// Major, pitch and minor diameter in whole micrometres.
 fn diameters_um(row: &ParallelRow) -> (i64, i64, i64) {

@@ -2,32 +2,13 @@
 //! 2903 for tolerances, which are recalled and were not compared with the standard.
 
 use super::error::{DesignationError, ErrorKind};
-use super::limits::{ExternalLimits, InternalLimits, Tolerances};
+use super::limit_values::{ExternalLimits, InternalLimits, Tolerances, TrapezoidalTolerances};
 use super::metric_tolerances::{external_pitch_grade_6, pitch_steps, step};
 use super::rounding::half_up;
 use super::series::read_table;
 use super::{Provenance, Thread};
 use serde::Deserialize;
 use std::sync::LazyLock;
-
-/// How trapezoidal limits came about, for the working.
-#[derive(Debug, Clone, PartialEq)]
-pub struct TrapezoidalTolerances {
-    /// Distance of the pitch diameter's zone below the basic profile, µm; zero inside.
-    pub deviation_um: i64,
-    /// External pitch diameter tolerance of grade 6 from which the others step, µm.
-    pub pitch_grade_6_um: i64,
-    /// R40 steps from it.
-    pub pitch_steps: i64,
-    /// Pitch diameter tolerance, µm.
-    pub pitch_um: i64,
-    /// Crest tolerance: of the major diameter outside, of the minor diameter inside, µm.
-    pub crest_um: i64,
-    /// Tolerance of the external minor diameter, µm.
-    pub root_um: i64,
-    /// Where the table cells are from.
-    pub source: Provenance,
-}
 
 #[derive(Debug, Deserialize)]
 struct Row {

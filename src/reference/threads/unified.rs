@@ -4,42 +4,10 @@
 use super::Thread;
 use super::classes::UnifiedClass;
 use super::error::{DesignationError, ErrorKind};
-use super::limits::{ExternalLimits, InternalLimits, Tolerances};
+use super::limit_values::{ExternalLimits, InternalLimits, Tolerances, UnifiedTolerances};
 use super::profile::{TO_MINOR_DIAMETER, TO_PITCH_DIAMETER, TRIANGLE_HEIGHT};
 use super::rounding::{divide_half_even, half_even};
 use super::series;
-
-/// How Unified limits came about, for the working; inches.
-#[derive(Debug, Clone, PartialEq)]
-pub struct UnifiedTolerances {
-    /// The class.
-    pub class: UnifiedClass,
-    /// Length of engagement in the formula.
-    pub engagement: f64,
-    /// True for the length that the printed tables are made for.
-    pub engagement_of_tables: bool,
-    /// False where the length is above 1.5 diameters, or outside 5 to 15 pitches for a series
-    /// made for 9: the tables do not hold there, and neither may the formula.
-    pub engagement_within_tables: bool,
-    /// Diameter in the formula: above 2 in, for series made for 9 pitches, the next half inch.
-    pub diameter_used: f64,
-    /// 0.0015 times the cube root of the diameter, to six places.
-    pub diameter_term: f64,
-    /// 0.0015 times the square root of the length of engagement, to six places.
-    pub engagement_term: f64,
-    /// 0.015 times the pitch to the power 2/3, to six places.
-    pub pitch_term: f64,
-    /// Sum of the three terms: pitch diameter tolerance of class 2A before its last rounding.
-    pub td2: f64,
-    /// What the class multiplies it by.
-    pub factor: f64,
-    /// Pitch diameter tolerance.
-    pub pitch_tolerance: f64,
-    /// Crest tolerance: of the major diameter outside, of the minor diameter inside.
-    pub crest_tolerance: f64,
-    /// 0.3 times the tolerance of class 2A for 1A and 2A, else zero.
-    pub allowance: f64,
-}
 
 /// The length of engagement that the printed tolerances of a thread are for: the diameter for
 /// UNC, UNF, 4-UN, 6-UN and 8-UN, nine pitches for the rest.

@@ -5,16 +5,15 @@ use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
 use crate::machine::{
-    Drive, FeedStep, Limit, ProcessFactor, RangePoint, Removal, Spindle, Tooling, TurnCut, check_turn, cut_power,
-    tell_limits,
+    FeedLimits, Limit, Motor, ProcessFactor, Removal, SpindleLimits, Tooling, TurnCut, WorkAndTool, check_turn,
+    cut_power, tell_limits,
 };
 use crate::quantity::{
-    CuttingSpeed, EdgeAngle, Efficiency, Extent, FeedPerRev, FeedRate, FoundChipThickness, FoundCuttingForce,
-    FoundCuttingSpeed, FoundFeedPerRev, FoundFeedRate, FoundPercentage, FoundPower, FoundRemovalRate, FoundSize,
-    FoundSpindleSpeed, FoundTorque, Percentage, Power, SiValue, Size, SpindleSpeed, Unit, angle,
+    CuttingSpeed, EdgeAngle, Extent, FeedPerRev, FoundChipThickness, FoundCuttingForce, FoundCuttingSpeed,
+    FoundFeedPerRev, FoundFeedRate, FoundPercentage, FoundPower, FoundRemovalRate, FoundSize, FoundSpindleSpeed,
+    FoundTorque, SiValue, Size, Unit, angle,
 };
-use crate::reference::cutting_speeds::{Operation, ToolMaterial};
-use crate::reference::material_name::WorkMaterial;
+use crate::reference::cutting_speeds::Operation;
 use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use std::f64::consts::PI;
@@ -44,12 +43,9 @@ pub struct BoringInput {
     pub depth_of_cut: Size,
     /// Cutting speed wanted at the diameter; from the tables for material and tool_material if absent.
     pub cutting_speed: Option<CuttingSpeed>,
-    /// Work material by short name, designation, number or words, such as 4140 annealed; forces and power need it.
-    pub material: Option<WorkMaterial>,
-    /// What the tool is made of: hss, cobalt, carbide or coated_carbide; needed where speed or feed comes from the tables.
-    pub tool_material: Option<ToolMaterial>,
-    /// Which point of a published range is taken: low, middle or high; low if absent.
-    pub range_point: Option<RangePoint>,
+    /// The work and the tool.
+    #[group]
+    pub work: WorkAndTool,
     /// Feed per turn wanted; from the feed tables if absent.
     pub feed_per_rev: Option<FeedPerRev>,
     /// Angle between cutting edge and feed; 90 deg if absent.
@@ -58,24 +54,15 @@ pub struct BoringInput {
     pub overhang: Option<Extent>,
     /// Diameter of the boring bar; its ratio is not looked at if absent.
     pub bar_diameter: Option<Size>,
-    /// Slowest speed to be used; no limit if absent.
-    pub slowest: Option<SpindleSpeed>,
-    /// Fastest speed to be used, by the machine, the chuck, the holder or the tool; no limit if absent.
-    pub fastest: Option<SpindleSpeed>,
-    /// The speeds that gears or pulleys give, in any order; any speed if absent. Those outside slowest to fastest are left out.
-    pub available: Option<Vec<SpindleSpeed>>,
-    /// How far above the exact speed the speed chosen may be, in percent of the exact speed; 0 if absent.
-    pub may_exceed: Option<Percentage>,
-    /// Fastest feed rate to be used; no limit if absent.
-    pub fastest_feed: Option<FeedRate>,
-    /// The feeds that the machine has, all a turn or all a minute, in any order; any feed if absent.
-    pub available_feeds: Option<Vec<FeedStep>>,
-    /// Power of the spindle's motor; the power of the cut is held against nothing if absent.
-    pub spindle_power: Option<Power>,
-    /// Speed below which the motor has less power, in proportion to the speed; full power at every speed if absent, as behind gears or belts.
-    pub base_speed: Option<SpindleSpeed>,
-    /// Share of the motor's power that comes to the tool; 80 percent if absent.
-    pub efficiency: Option<Efficiency>,
+    /// The speeds that the machine has.
+    #[group]
+    pub spindle: SpindleLimits,
+    /// The feeds that the machine has.
+    #[group]
+    pub feeds: FeedLimits,
+    /// The motor of the spindle.
+    #[group]
+    pub motor: Motor,
 }
 
 /// What the boring calculator gives.
@@ -138,30 +125,12 @@ fn check(input: &BoringInput) -> Result<(), ValidationError> {
     }
     let feed = ("feed_per_rev", "0.004 in/rev", input.feed_per_rev.is_some());
     input.tooling().check(Some(feed))?;
-    check_turn(&input.spindle(), input.fastest_feed.as_ref(), input.available_feeds.as_deref())
+    check_turn(&input.spindle, &input.feeds)
 }
 
 impl BoringInput {
     fn tooling(&self) -> Tooling {
-        Tooling {
-            material: self.material,
-            tool: self.tool_material,
-            point: self.range_point,
-            cutting_speed: self.cutting_speed,
-            operation: Operation::Boring,
-        }
-    }
-
-    fn spindle(&self) -> Spindle<'_> {
-        Spindle {
-            slowest: self.slowest,
-            fastest: self.fastest,
-            available: self.available.as_deref(),
-            may_exceed: self.may_exceed,
-        }
-    }
-    fn drive(&self) -> Drive {
-        Drive { power: self.spindle_power, base_speed: self.base_speed, efficiency: self.efficiency }
+        self.work.tooling(self.cutting_speed, Operation::Boring)
     }
 }
 
@@ -198,9 +167,8 @@ impl Calculator for Boring {
             wanted,
             across: input.diameter.into(),
             feed: ("feed_per_rev", feed),
-            spindle: input.spindle(),
-            fastest_feed: input.fastest_feed,
-            available_feeds: input.available_feeds.as_deref(),
+            spindle: &input.spindle,
+            feeds: &input.feeds,
         };
         let set = cut.set(record)?;
         let overhang_ratio = bar::overhang_ratio(input, record);
@@ -239,7 +207,7 @@ impl Calculator for Boring {
             feed_si: set.feed_per_rev.get().si(),
             wear: "turning_rough",
         };
-        let work = (input.material.as_ref(), &input.drive());
+        let work = (input.work.material.as_ref(), &input.motor);
         let chip_of = ("chip_thickness", chip, &PROCESS);
         let power = cut_power(work, &removal, chip_of, set.spindle_speed, &mut held, record);
         let cutting_force =

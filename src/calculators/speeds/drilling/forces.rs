@@ -54,7 +54,7 @@ pub struct Forces {
 
 /// The forces of the cut; none without a material.
 pub fn find(input: &DrillingInput, set: &TurnSet, record: &mut Record) -> Forces {
-    let Some(material) = &input.material else { return Forces::default() };
+    let Some(material) = &input.work.material else { return Forces::default() };
     record.caution(cautions::FORCES);
     let size = input.diameter.size;
     let mut forces = Forces::default();
@@ -111,7 +111,7 @@ pub fn find(input: &DrillingInput, set: &TurnSet, record: &mut Record) -> Forces
 
 /// The handbook's formulas; false where they have no constant for the material.
 fn shaw_oxford(input: &DrillingInput, set: &TurnSet, forces: &mut Forces, record: &mut Record) -> bool {
-    let material = input.material.as_ref().map(|material| material.0);
+    let material = input.work.material.as_ref().map(|material| material.0);
     let Some((torque_constant, thrust_constant, row)) = material.and_then(|one| drill_force(one, "shaw_oxford")) else {
         return false;
     };
@@ -187,7 +187,7 @@ fn shaw_oxford(input: &DrillingInput, set: &TurnSet, forces: &mut Forces, record
 
 /// A tool maker's formulas, where it lists the material.
 fn by_catalogue(input: &DrillingInput, set: &TurnSet, record: &mut Record) -> Option<(FoundCuttingForce, FoundTorque)> {
-    let (constant, _, row) = drill_force(input.material.as_ref()?.0, "catalogue")?;
+    let (constant, _, row) = drill_force(input.work.material.as_ref()?.0, "catalogue")?;
     record.source_trusted(row.source, row.place, row.trust);
     record
         .look_up("The tool maker's constant of the material", format!("drill_forces.csv: {}", row.place))

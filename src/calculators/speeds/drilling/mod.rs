@@ -4,15 +4,13 @@
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
-use crate::machine::{Drive, FeedStep, Limit, RangePoint, Spindle, Tooling, TurnCut, check_turn, tell_limits};
+use crate::machine::{FeedLimits, Limit, Motor, SpindleLimits, Tooling, TurnCut, WorkAndTool, check_turn, tell_limits};
 use crate::quantity::{
-    CuttingSpeed, Efficiency, Extent, FeedPerRev, FeedRate, FoundCuttingForce, FoundCuttingSpeed, FoundFeedPerRev,
-    FoundFeedRate, FoundPercentage, FoundPower, FoundRemovalRate, FoundSpindleSpeed, FoundTorque, Percentage,
-    PointAngle, Power, SiValue, SpindleSpeed,
+    CuttingSpeed, Extent, FeedPerRev, FoundCuttingForce, FoundCuttingSpeed, FoundFeedPerRev, FoundFeedRate,
+    FoundPercentage, FoundPower, FoundRemovalRate, FoundSpindleSpeed, FoundTorque, PointAngle, SiValue,
 };
-use crate::reference::cutting_speeds::{Operation, ToolMaterial};
+use crate::reference::cutting_speeds::Operation;
 use crate::reference::drill_diameter::DrillDiameter;
-use crate::reference::material_name::WorkMaterial;
 use crate::refusal::Refusal;
 use crate::working::Record;
 use std::f64::consts::PI;
@@ -43,12 +41,9 @@ pub struct DrillingInput {
     pub diameter: DrillDiameter,
     /// Cutting speed wanted at the diameter; from the tables for material and tool_material if absent.
     pub cutting_speed: Option<CuttingSpeed>,
-    /// Work material by short name, designation, number or words, such as 4140 annealed; forces and power need it.
-    pub material: Option<WorkMaterial>,
-    /// What the tool is made of: hss, cobalt, carbide or coated_carbide; needed where speed or feed comes from the tables.
-    pub tool_material: Option<ToolMaterial>,
-    /// Which point of a published range is taken: low, middle or high; low if absent.
-    pub range_point: Option<RangePoint>,
+    /// The work and the tool.
+    #[group]
+    pub work: WorkAndTool,
     /// Feed per turn wanted; from the feed tables if absent.
     pub feed_per_rev: Option<FeedPerRev>,
     /// Depth of the hole; from three diameters on, speed and feed from the tables are reduced; a short hole if absent.
@@ -57,24 +52,15 @@ pub struct DrillingInput {
     pub point_angle: Option<PointAngle>,
     /// How the point is ground: standard or split; standard if absent.
     pub point: Option<DrillGrind>,
-    /// Slowest speed to be used; no limit if absent.
-    pub slowest: Option<SpindleSpeed>,
-    /// Fastest speed to be used, by the machine, the chuck, the holder or the tool; no limit if absent.
-    pub fastest: Option<SpindleSpeed>,
-    /// The speeds that gears or pulleys give, in any order; any speed if absent. Those outside slowest to fastest are left out.
-    pub available: Option<Vec<SpindleSpeed>>,
-    /// How far above the exact speed the speed chosen may be, in percent of the exact speed; 0 if absent.
-    pub may_exceed: Option<Percentage>,
-    /// Fastest feed rate to be used; no limit if absent.
-    pub fastest_feed: Option<FeedRate>,
-    /// The feeds that the machine has, all a turn or all a minute, in any order; any feed if absent.
-    pub available_feeds: Option<Vec<FeedStep>>,
-    /// Power of the spindle's motor; the power of the cut is held against nothing if absent.
-    pub spindle_power: Option<Power>,
-    /// Speed below which the motor has less power, in proportion to the speed; full power at every speed if absent, as behind gears or belts.
-    pub base_speed: Option<SpindleSpeed>,
-    /// Share of the motor's power that comes to the tool; 80 percent if absent.
-    pub efficiency: Option<Efficiency>,
+    /// The speeds that the machine has.
+    #[group]
+    pub spindle: SpindleLimits,
+    /// The feeds that the machine has.
+    #[group]
+    pub feeds: FeedLimits,
+    /// The motor of the spindle.
+    #[group]
+    pub motor: Motor,
 }
 
 /// What the drilling calculator gives.
@@ -127,31 +113,12 @@ pub struct DrillingResult {
 fn check(input: &DrillingInput) -> Result<(), ValidationError> {
     let feed = ("feed_per_rev", "0.004 in/rev", input.feed_per_rev.is_some());
     input.tooling().check(Some(feed))?;
-    check_turn(&input.spindle(), input.fastest_feed.as_ref(), input.available_feeds.as_deref())
+    check_turn(&input.spindle, &input.feeds)
 }
 
 impl DrillingInput {
     fn tooling(&self) -> Tooling {
-        Tooling {
-            material: self.material,
-            tool: self.tool_material,
-            point: self.range_point,
-            cutting_speed: self.cutting_speed,
-            operation: Operation::Drilling,
-        }
-    }
-
-    fn spindle(&self) -> Spindle<'_> {
-        Spindle {
-            slowest: self.slowest,
-            fastest: self.fastest,
-            available: self.available.as_deref(),
-            may_exceed: self.may_exceed,
-        }
-    }
-
-    fn drive(&self) -> Drive {
-        Drive { power: self.spindle_power, base_speed: self.base_speed, efficiency: self.efficiency }
+        self.work.tooling(self.cutting_speed, Operation::Drilling)
     }
 }
 
@@ -196,9 +163,8 @@ impl Calculator for Drilling {
             wanted: reduced.wanted,
             across: size.into(),
             feed: reduced.feed,
-            spindle: input.spindle(),
-            fastest_feed: input.fastest_feed,
-            available_feeds: input.available_feeds.as_deref(),
+            spindle: &input.spindle,
+            feeds: &input.feeds,
         };
         let set = cut.set(record)?;
         let area = PI / 4.0 * size.get() * size.get();
@@ -211,8 +177,8 @@ impl Calculator for Drilling {
         let forces = forces::find(input, &set, record);
         let mut limited_by = set.limited_by;
         let mut held = set.held;
-        let drive = input.drive();
-        drive.note_unused(input.material.as_ref(), record);
+        let drive = input.motor;
+        drive.note_unused(input.work.material.as_ref(), record);
         let load = forces.power.map(|power| drive.load(power, set.spindle_speed, record));
         if let Some((load, power)) = load.as_ref().zip(forces.power) {
             load.limit(&mut limited_by);

@@ -5,15 +5,13 @@ use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
 use crate::machine::{
-    CutDiameter, Drive, FeedStep, Limit, RangePoint, Spindle, Tooling, TurnCut, check_turn, tell_limits,
+    CutDiameter, FeedLimits, Limit, Motor, SpindleLimits, Tooling, TurnCut, WorkAndTool, check_turn, tell_limits,
 };
 use crate::quantity::{
-    CuttingSpeed, Efficiency, Extent, FeedPerRev, FeedRate, FoundCuttingSpeed, FoundExtent, FoundFeedPerRev,
-    FoundFeedRate, FoundPercentage, FoundPower, FoundRemovalRate, FoundSpindleSpeed, FoundTorque, FoundWorkTime,
-    Percentage, Power, Size, SpindleSpeed,
+    CuttingSpeed, Extent, FeedPerRev, FoundCuttingSpeed, FoundExtent, FoundFeedPerRev, FoundFeedRate, FoundPercentage,
+    FoundPower, FoundRemovalRate, FoundSpindleSpeed, FoundTorque, FoundWorkTime, Size,
 };
-use crate::reference::cutting_speeds::{Operation, ToolMaterial};
-use crate::reference::material_name::WorkMaterial;
+use crate::reference::cutting_speeds::Operation;
 use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use validator::ValidationError;
@@ -57,36 +55,24 @@ pub struct FacingInput {
     pub depth_of_cut: Option<Size>,
     /// Cutting speed wanted at the outer diameter; from the tables for material and tool_material if absent.
     pub cutting_speed: Option<CuttingSpeed>,
-    /// Work material by short name, designation, number or words, such as 4140 annealed; forces and power need it.
-    pub material: Option<WorkMaterial>,
-    /// What the tool is made of: hss, cobalt, carbide or coated_carbide; needed where speed or feed comes from the tables.
-    pub tool_material: Option<ToolMaterial>,
-    /// Which point of a published range is taken: low, middle or high; low if absent.
-    pub range_point: Option<RangePoint>,
+    /// The work and the tool.
+    #[group]
+    pub work: WorkAndTool,
     /// Facing or parting; facing if absent.
     pub cut: Option<FacingCut>,
     /// What the machine holds: spindle_speed or surface_speed; spindle_speed if absent.
     pub hold: Option<FacingHold>,
     /// Feed per turn wanted; from the feed tables if absent.
     pub feed_per_rev: Option<FeedPerRev>,
-    /// Slowest speed to be used; no limit if absent.
-    pub slowest: Option<SpindleSpeed>,
-    /// Fastest speed to be used, by the machine, the chuck, the holder or the tool; no limit if absent.
-    pub fastest: Option<SpindleSpeed>,
-    /// The speeds that gears or pulleys give, in any order; any speed if absent. Those outside slowest to fastest are left out.
-    pub available: Option<Vec<SpindleSpeed>>,
-    /// How far above the exact speed the speed chosen may be, in percent of the exact speed; 0 if absent.
-    pub may_exceed: Option<Percentage>,
-    /// Fastest feed rate to be used; no limit if absent.
-    pub fastest_feed: Option<FeedRate>,
-    /// The feeds that the machine has, all a turn or all a minute, in any order; any feed if absent.
-    pub available_feeds: Option<Vec<FeedStep>>,
-    /// Power of the spindle's motor; the power of the cut is held against nothing if absent.
-    pub spindle_power: Option<Power>,
-    /// Speed below which the motor has less power, in proportion to the speed; full power at every speed if absent, as behind gears or belts.
-    pub base_speed: Option<SpindleSpeed>,
-    /// Share of the motor's power that comes to the tool; 80 percent if absent.
-    pub efficiency: Option<Efficiency>,
+    /// The speeds that the machine has.
+    #[group]
+    pub spindle: SpindleLimits,
+    /// The feeds that the machine has.
+    #[group]
+    pub feeds: FeedLimits,
+    /// The motor of the spindle.
+    #[group]
+    pub motor: Motor,
 }
 
 /// What the facing calculator gives; speeds and rates where the cut begins.
@@ -144,13 +130,13 @@ fn check(input: &FacingInput) -> Result<(), ValidationError> {
         return Err(rule_broken(Code::Conflict, says, &[("inner_diameter", &less)]));
     }
     if input.hold == Some(FacingHold::SurfaceSpeed) {
-        if input.available.is_some() {
+        if input.spindle.available.is_some() {
             let says = "A spindle with steps cannot hold the surface speed.";
             let ways = [("available", "leave out"), ("hold", "spindle_speed")];
             return Err(rule_broken(Code::Conflict, says, &ways));
         }
         let to_centre = input.inner_diameter.is_none_or(|inner| inner.quantity().si() == 0.0);
-        if input.fastest.is_none() && to_centre {
+        if input.spindle.fastest.is_none() && to_centre {
             let says =
                 "Held to the centre, the surface speed would have the spindle run away: state its fastest speed.";
             let ways = [("fastest", "1250 rpm"), ("hold", "spindle_speed")];
@@ -159,30 +145,12 @@ fn check(input: &FacingInput) -> Result<(), ValidationError> {
     }
     let feed = ("feed_per_rev", "0.005 in/rev", input.feed_per_rev.is_some());
     input.tooling().check(Some(feed))?;
-    check_turn(&input.spindle(), input.fastest_feed.as_ref(), input.available_feeds.as_deref())
+    check_turn(&input.spindle, &input.feeds)
 }
 
 impl FacingInput {
     fn tooling(&self) -> Tooling {
-        Tooling {
-            material: self.material,
-            tool: self.tool_material,
-            point: self.range_point,
-            cutting_speed: self.cutting_speed,
-            operation: Operation::TurningRough,
-        }
-    }
-
-    fn spindle(&self) -> Spindle<'_> {
-        Spindle {
-            slowest: self.slowest,
-            fastest: self.fastest,
-            available: self.available.as_deref(),
-            may_exceed: self.may_exceed,
-        }
-    }
-    fn drive(&self) -> Drive {
-        Drive { power: self.spindle_power, base_speed: self.base_speed, efficiency: self.efficiency }
+        self.work.tooling(self.cutting_speed, Operation::TurningRough)
     }
 }
 
@@ -233,14 +201,8 @@ impl Calculator for Facing {
         let wanted = tooling.speed(record)?;
         let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", operation, None, record)?;
         let across = CutDiameter { of: "outer_diameter", size: input.outer_diameter };
-        let turn = TurnCut {
-            wanted,
-            across,
-            feed: ("feed_per_rev", feed),
-            spindle: input.spindle(),
-            fastest_feed: input.fastest_feed,
-            available_feeds: input.available_feeds.as_deref(),
-        };
+        let turn =
+            TurnCut { wanted, across, feed: ("feed_per_rev", feed), spindle: &input.spindle, feeds: &input.feeds };
         let set = turn.set(record)?;
         let path = match hold {
             FacingHold::SpindleSpeed => spiral::at_one_speed(input, inner, &set, record),

@@ -56,6 +56,6 @@ pub fn find(
         feed_si: set.feed_per_rev.get().si(),
         wear: "turning_rough",
     };
-    let work = (input.material.as_ref(), &input.drive());
+    let work = (input.work.material.as_ref(), &input.motor);
     cut_power(work, &removal, ("chip_thickness", chip, process), set.spindle_speed, held, record)
 }

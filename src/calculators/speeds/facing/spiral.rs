@@ -62,7 +62,7 @@ pub fn at_surface_speed(
 ) -> Path {
     let (outer, least) = (input.outer_diameter.get().si(), inner.get().si());
     let surface = wanted.speed.get().si();
-    let Some(fastest) = input.fastest else {
+    let Some(fastest) = input.spindle.fastest else {
         // The rules between fields see to it that the cut ends before the centre.
         let speed = FoundSpindleSpeed::of(SiValue::from_si(surface / (PI * least)));
         record
@@ -156,7 +156,7 @@ fn held_to_the_limit(
 /// The feed rate grows with the spindle's speed, and may pass what the slide can do.
 fn note_feed(input: &FacingInput, speed: FoundSpindleSpeed, set: &TurnSet, record: &mut Record) {
     let rate = set.feed_per_rev.get().si() * speed.get().si();
-    if input.fastest_feed.is_some_and(|fastest| rate > fastest.get().si()) {
+    if input.feeds.fastest_feed.is_some_and(|fastest| rate > fastest.get().si()) {
         record.note(
             "feed_grows_inward",
             "The feed rate grows with the spindle's speed and passes fastest_feed before the cut ends; there the feed per \

@@ -3,7 +3,7 @@
 
 use super::engagement::Engagement;
 use super::{HoldChip, MillingInput};
-use crate::machine::{Drive, Feeds, Spindle, Tooling};
+use crate::machine::{Feeds, Tooling};
 use crate::quantity::{FeedPerTooth, FoundFeedPerTooth, SiValue};
 use crate::reference::cutting_speeds::Operation;
 use crate::working::{Constant, Record};
@@ -24,31 +24,17 @@ pub fn feed_found(asked: &FeedPerTooth, si: f64) -> FoundFeedPerTooth {
 
 impl MillingInput {
     /// The speeds of the machine.
-    pub fn spindle(&self) -> Spindle<'_> {
-        Spindle {
-            slowest: self.slowest,
-            fastest: self.fastest,
-            available: self.available.as_deref(),
-            may_exceed: self.may_exceed,
-        }
-    }
-
     /// The feeds of the machine.
     pub fn feeds(&self) -> Feeds<'_> {
         Feeds::of(self.fastest_feed, self.available_feeds.as_deref())
     }
 
-    /// The motor of the machine.
-    pub fn drive(&self) -> Drive {
-        Drive { power: self.spindle_power, base_speed: self.base_speed, efficiency: self.efficiency }
-    }
-
     /// Work and tool.
     pub fn tooling(&self) -> Tooling {
         Tooling {
-            material: self.material,
-            tool: self.tool_material,
-            point: self.range_point,
+            material: self.work.material,
+            tool: self.work.tool_material,
+            point: self.work.range_point,
             cutting_speed: self.cutting_speed,
             operation: Operation::Milling,
         }

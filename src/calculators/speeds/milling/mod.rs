@@ -3,14 +3,13 @@
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::declared::{Asks, Gives};
-use crate::machine::{Limit, RangePoint, cutting_speed_at, exact_speed, fall, tell_limits};
+use crate::machine::{Limit, Motor, SpindleLimits, WorkAndTool, cutting_speed_at, exact_speed, fall, tell_limits};
 use crate::quantity::{
-    CuttingSpeed, Difference, EdgeAngle, Efficiency, FeedPerTooth, FeedRate, FoundAngle, FoundChipThickness,
-    FoundCuttingSpeed, FoundFeedPerTooth, FoundFeedRate, FoundPercentage, FoundPower, FoundRemovalRate, FoundSize,
-    FoundSpindleSpeed, FoundTorque, Percentage, Power, SiValue, Size, SpindleSpeed, Unit, text,
+    CuttingSpeed, Difference, EdgeAngle, FeedPerTooth, FeedRate, FoundAngle, FoundChipThickness, FoundCuttingSpeed,
+    FoundFeedPerTooth, FoundFeedRate, FoundPercentage, FoundPower, FoundRemovalRate, FoundSize, FoundSpindleSpeed,
+    FoundTorque, SiValue, Size, Unit, text,
 };
-use crate::reference::cutting_speeds::{Operation, ToolMaterial};
-use crate::reference::material_name::WorkMaterial;
+use crate::reference::cutting_speeds::Operation;
 use crate::refusal::Refusal;
 use crate::working::Record;
 use std::f64::consts::TAU;
@@ -64,12 +63,9 @@ pub struct MillingInput {
     pub teeth: u32,
     /// Cutting speed wanted at the diameter; from the tables for material and tool_material if absent.
     pub cutting_speed: Option<CuttingSpeed>,
-    /// Work material by short name, designation, number or words, such as 4140 annealed; the power of the cut needs it.
-    pub material: Option<WorkMaterial>,
-    /// What the cutter is made of: hss, cobalt, carbide or coated_carbide; needed where speed or feed comes from the tables.
-    pub tool_material: Option<ToolMaterial>,
-    /// Which point of a published range is taken: low, middle or high; low if absent.
-    pub range_point: Option<RangePoint>,
+    /// The work and the tool.
+    #[group]
+    pub work: WorkAndTool,
     /// Feed per tooth wanted; the chip thickness wanted where hold_chip holds it; from the feed tables if absent.
     pub feed_per_tooth: Option<FeedPerTooth>,
     /// Width of the cut across the feed, from the rim inwards; no more than the diameter.
@@ -86,24 +82,16 @@ pub struct MillingInput {
     pub hold_chip: Option<HoldChip>,
     /// Climb or conventional milling; changes no number, and nothing is said of it if absent.
     pub way: Option<MillingWay>,
-    /// Slowest speed to be used; no limit if absent.
-    pub slowest: Option<SpindleSpeed>,
-    /// Fastest speed to be used, by the machine, the holder or the cutter; no limit if absent.
-    pub fastest: Option<SpindleSpeed>,
-    /// The speeds that gears or pulleys give, in any order; any speed if absent. Those outside slowest to fastest are left out.
-    pub available: Option<Vec<SpindleSpeed>>,
-    /// How far above the exact speed the speed chosen may be, in percent of the exact speed; 0 if absent.
-    pub may_exceed: Option<Percentage>,
+    /// The speeds that the machine has.
+    #[group]
+    pub spindle: SpindleLimits,
     /// Fastest feed rate to be used; no limit if absent.
     pub fastest_feed: Option<FeedRate>,
     /// The feed rates that the table has, in any order; any feed if absent. Those above fastest_feed are left out.
     pub available_feeds: Option<Vec<FeedRate>>,
-    /// Power of the spindle's motor; the power of the cut is held against nothing if absent.
-    pub spindle_power: Option<Power>,
-    /// Speed below which the motor has less power, in proportion to the speed; full power at every speed if absent, as behind gears or belts.
-    pub base_speed: Option<SpindleSpeed>,
-    /// Share of the motor's power that comes to the cutter; 80 percent if absent.
-    pub efficiency: Option<Efficiency>,
+    /// The motor of the spindle.
+    #[group]
+    pub motor: Motor,
 }
 
 /// What the milling calculator gives; all at the spindle speed and the feed rate to set.
@@ -206,7 +194,7 @@ impl Calculator for Milling {
         let across = corner::cut_diameter(input, record);
         let wanted_speed = tooling.speed(record)?;
         let exact = exact_speed(wanted_speed, across, record)?;
-        let chosen = input.spindle().choose(exact, record);
+        let chosen = input.spindle.choose(exact, record);
         let spindle_speed = chosen.speed.ok_or_else(|| rules::no_speed(input, wanted_speed, exact, chosen.above))?;
         let cutting_speed = cutting_speed_at("cutting_speed", ("spindle_speed", spindle_speed), across, record);
 

@@ -23,6 +23,6 @@ pub fn find(
 ) -> Option<CutPower> {
     let removal =
         Removal { rate, feed_of: "feed_per_tooth", feed: feed.into(), feed_si: feed.get().si(), wear: "end_milling" };
-    let work = (input.material.as_ref(), &input.drive());
+    let work = (input.work.material.as_ref(), &input.motor);
     cut_power(work, &removal, ("mean_chip", chip, &PROCESS), speed, held, record)
 }

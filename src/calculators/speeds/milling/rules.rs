@@ -70,7 +70,7 @@ pub fn check(input: &MillingInput) -> Result<(), ValidationError> {
     }
     let feed = ("feed_per_tooth", "0.002 in/tooth", input.feed_per_tooth.is_some());
     input.tooling().check(Some(feed))?;
-    input.spindle().check()?;
+    input.spindle.check()?;
     input.feeds().check()
 }
 
@@ -90,7 +90,7 @@ pub fn no_speed(
     let Some(slowest) = slowest else {
         return Refusal::no_answer(says, &[("available", "leave out".to_owned())]);
     };
-    let mut ways = input.spindle().ways_out((exact, slowest), &wanted.speed, input.diameter.into());
+    let mut ways = input.spindle.ways_out((exact, slowest), &wanted.speed, input.diameter.into());
     // A smaller cutter is no way out of a cut that is wider than it.
     let narrow =
         |value: &str| crate::quantity::Size::read(value).is_ok_and(|size| size.get() < input.radial_depth.get());

@@ -13,10 +13,10 @@ use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::declared::{Asks, Gives};
 use crate::fields::Count;
-use crate::machine::{Limit, Spindle, tell_limits};
+use crate::machine::{Limit, SpindleLimits, tell_limits};
 use crate::quantity::{
     CuttingSpeed, FeedPerTooth, FoundAngle, FoundCuttingSpeed, FoundExtent, FoundFeedRate, FoundSize,
-    FoundSpindleSpeed, FoundWorkTime, Percentage, Size, SpindleSpeed,
+    FoundSpindleSpeed, FoundWorkTime, Size,
 };
 use crate::reference::threads::Designation;
 use crate::refusal::Refusal;
@@ -95,26 +95,12 @@ pub struct ThreadMillingInput {
     pub length: Option<Size>,
     /// Length of the toothed part of the cutter; a cutter with one row of teeth if absent. Needs length.
     pub cutting_length: Option<Size>,
-    /// Slowest speed to be used; no limit if absent.
-    pub slowest: Option<SpindleSpeed>,
-    /// Fastest speed to be used, by the machine, the holder or the cutter; no limit if absent.
-    pub fastest: Option<SpindleSpeed>,
-    /// The speeds that gears or pulleys give, in any order; any speed if absent.
-    pub available: Option<Vec<SpindleSpeed>>,
-    /// How far above the exact speed the speed chosen may be, in percent of the exact speed; 0 if absent.
-    pub may_exceed: Option<Percentage>,
+    /// The speeds that the machine has.
+    #[group]
+    pub spindle: SpindleLimits,
 }
 
-impl ThreadMillingInput {
-    fn spindle(&self) -> Spindle<'_> {
-        Spindle {
-            slowest: self.slowest,
-            fastest: self.fastest,
-            available: self.available.as_deref(),
-            may_exceed: self.may_exceed,
-        }
-    }
-}
+impl ThreadMillingInput {}
 
 /// One cut.
 #[derive(Debug, Gives)]

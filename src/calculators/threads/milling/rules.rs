@@ -36,7 +36,7 @@ pub fn check_sizes(input: &ThreadMillingInput) -> Result<(), ValidationError> {
     if check_thread(input).is_err() {
         return Ok(());
     }
-    input.spindle().check()?;
+    input.spindle.check()?;
     let thread = &input.thread.thread;
     let unit = input.thread.unit();
     let (start, contour) = defaults(thread, input.side);

@@ -24,12 +24,12 @@ pub struct SetUp {
 pub fn speed(input: &ThreadMillingInput, record: &mut Record) -> Result<SetUp, Refusal> {
     let across = CutDiameter { of: "cutter_diameter", size: input.cutter_diameter };
     let exact = exact_speed(WantedSpeed::from(input.cutting_speed), across, record)?;
-    let chosen = input.spindle().choose(exact, record);
+    let chosen = input.spindle.choose(exact, record);
     let Some(spindle_speed) = chosen.speed else {
         let says = "The slowest speed that may be used is above the exact speed by more than may_exceed allows; cut faster \
                     only if the tool maker allows it.";
         let ways = match chosen.above {
-            Some(slowest) => input.spindle().ways_out((exact, slowest), &input.cutting_speed, across),
+            Some(slowest) => input.spindle.ways_out((exact, slowest), &input.cutting_speed, across),
             None => vec![("available", "leave out".to_owned())],
         };
         return Err(Refusal::no_answer(says, &ways));

@@ -1,9 +1,20 @@
 //! Reads a thread designation as people type it, after the ways its standard writes one, and says
 //! what is wrong where it cannot.
 
+mod foreign;
+mod metric;
+mod other;
+mod pieces;
+mod power;
+mod said;
+#[cfg(test)]
+mod tests;
+mod unified;
+mod unified_name;
+
+use super::Thread;
 use super::error::{DesignationError, ErrorKind};
-use super::foreign::refuse_foreign;
-use super::{Thread, metric_designation, other_designation, unified_designation};
+use foreign::refuse_foreign;
 
 /// Longer than any designation with class, hand and starts.
 const LONGEST: usize = 80;
@@ -27,16 +38,16 @@ pub fn read(text: &str) -> Result<Thread, DesignationError> {
         ));
     }
     refuse_decimal_comma(plain)?;
-    if let Some(read) = other_designation::read(plain) {
+    if let Some(read) = other::read(plain) {
         return read;
     }
     let upper = plain.to_ascii_uppercase();
     refuse_foreign(&upper)?;
     match upper.strip_prefix('M').map(str::trim_start) {
         Some(rest) if rest.starts_with(|c: char| c.is_ascii_digit() || c == '.') => {
-            metric_designation::read(plain[1..].trim_start(), plain)
+            metric::read(plain[1..].trim_start(), plain)
         }
-        _ => unified_designation::read(&upper, plain),
+        _ => unified::read(&upper, plain),
     }
 }
 
@@ -76,71 +87,3 @@ fn refuse_decimal_comma(plain: &str) -> Result<(), DesignationError> {
         plain.replace(',', "."),
     ))
 }
-
-/// Refusal of what stands after size and pitch and is neither series, class, hand nor starts.
-pub(super) fn left_over(what: &str, plain: &str, example: &str) -> DesignationError {
-    DesignationError::new(
-        ErrorKind::Unreadable,
-        format!(
-            "in `{plain}`, `{what}` is not a series, a class, a hand or a number of starts; \
-             leave lengths and notes out"
-        ),
-        example,
-    )
-}
-
-/// Refusal of a second value where one has been read already.
-pub(super) fn said_twice(what: &str, plain: &str, example: &str) -> DesignationError {
-    DesignationError::new(ErrorKind::Ambiguous, format!("`{plain}` names {what} more than once"), example)
-}
-
-/// Sets a part of a designation, refusing to set it twice.
-pub(super) fn set_once<T>(
-    place: &mut Option<T>,
-    value: T,
-    what: &str,
-    plain: &str,
-    example: &str,
-) -> Result<(), DesignationError> {
-    if place.replace(value).is_some() {
-        return Err(said_twice(what, plain, example));
-    }
-    Ok(())
-}
-
-/// Number of starts from the number written before `start` or `starts`.
-pub(super) fn starts(value: f64, plain: &str, example: &str) -> Result<u32, DesignationError> {
-    if (1.0..=12.0).contains(&value) && value.fract() == 0.0 {
-        return Ok(value as u32);
-    }
-    Err(DesignationError::new(
-        ErrorKind::OutOfRange,
-        format!("`{plain}`: the number of starts is a whole number from 1 to 12"),
-        example,
-    ))
-}
-
-/// A root deeper than half the diameter is no thread; most often the number read as the pitch
-/// was a length.
-pub(super) fn refuse_coarse(
-    diameter: f64,
-    pitch: f64,
-    read_as: &str,
-    plain: &str,
-    example: &str,
-) -> Result<(), DesignationError> {
-    if super::TO_MINOR_DIAMETER * pitch <= diameter / 2.0 {
-        return Ok(());
-    }
-    Err(DesignationError::new(
-        ErrorKind::OutOfRange,
-        format!(
-            "`{plain}` reads as {read_as}: the thread would take more than half of the diameter; \
-             leave a length out, or check size and pitch"
-        ),
-        example,
-    ))
-}
-
-#[cfg(test)]
-mod tests;

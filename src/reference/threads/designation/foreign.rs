@@ -1,7 +1,7 @@
 //! Threads of other standards, recognised by their letters so that they are refused as what
 //! they are and not as a spelling mistake.
 
-use super::error::{DesignationError, ErrorKind};
+use crate::reference::threads::error::{DesignationError, ErrorKind};
 
 /// Letters that name a standard wherever they stand.
 const ANYWHERE: &[(&str, &str)] = &[

@@ -1,11 +1,11 @@
 //! Reads metric M designations: diameter, pitch or lead and pitch, classes, hand and starts
 //! (ISO 965-1, and the ways shops write it).
 
-use super::classes::MetricClass;
-use super::designation::{left_over, refuse_coarse, said_twice, set_once, starts};
-use super::error::{DesignationError, ErrorKind};
-use super::size::decimal;
-use super::{Thread, ThreadSystem, series};
+use super::said::{left_over, refuse_coarse, said_twice, set_once, starts};
+use crate::reference::threads::classes::MetricClass;
+use crate::reference::threads::error::{DesignationError, ErrorKind};
+use crate::reference::threads::size::decimal;
+use crate::reference::threads::{Thread, ThreadSystem, series};
 
 const EXAMPLE: &str = "M8x1";
 
@@ -56,7 +56,7 @@ pub(super) fn read(rest: &str, plain: &str) -> Result<Thread, DesignationError> 
             Some(_) => Vec::new(),
             None => series::nearest_metric(*diameter, pitch, 2),
         },
-        provenance: row.map(|row| super::Provenance { source: &row.source, trust: &row.trust }),
+        provenance: row.map(|row| crate::reference::threads::Provenance { source: &row.source, trust: &row.trust }),
     })
 }
 

@@ -1,13 +1,15 @@
 //! Reads designations of pipe threads (ASME B1.20.1, ISO 228-1, ISO 7-1) and Whitworth threads
 //! (BS 84), as the standards write them and as shops do; hands power threads on.
 
-use super::designation::refuse_coarse;
-use super::error::{DesignationError, ErrorKind};
-use super::other_pieces::Pieces;
-use super::other_series::{nearest, npt_rows, parallel_row, parallel_rows, same, taper_rows, whitworth_rows};
-use super::power_designation::{acme_thread, trapezoidal_thread};
-use super::size::{decimal, fraction, inch_text, mixed};
-use super::{Provenance, Thread, ThreadSystem};
+use super::pieces::{Pieces, check_inches, no_such, thread};
+use super::power::{acme_thread, trapezoidal_thread};
+use super::said::refuse_coarse;
+use crate::reference::threads::error::{DesignationError, ErrorKind};
+use crate::reference::threads::other_series::{
+    nearest, npt_rows, parallel_row, parallel_rows, same, taper_rows, whitworth_rows,
+};
+use crate::reference::threads::size::{decimal, fraction, inch_text, mixed};
+use crate::reference::threads::{Provenance, Thread, ThreadSystem};
 
 /// Reads the designation if its letters name one of these systems.
 pub(super) fn read(plain: &str) -> Option<Result<Thread, DesignationError>> {
@@ -54,32 +56,6 @@ fn size_of(text: &str) -> f64 {
     }
 }
 
-pub(super) fn no_such(plain: &str, what: &str, near: Vec<String>) -> DesignationError {
-    let says = format!("`{plain}`: {what}; there are {}", near.join(", "));
-    DesignationError::new(ErrorKind::SeriesMismatch, says, "").with_nearest(near)
-}
-
-/// A thread with what most of these have in common.
-pub(super) fn thread(system: ThreadSystem, series: &str, diameter: f64, pitch: f64, pieces: &Pieces) -> Thread {
-    Thread {
-        system,
-        diameter,
-        pitch,
-        threads_per_inch: None,
-        series: Some(series.to_owned()),
-        size: String::new(),
-        designation: String::new(),
-        rounded_root: false,
-        external_class: None,
-        internal_class: None,
-        left_hand: pieces.left_hand,
-        starts: pieces.starts.unwrap_or(1),
-        standard: true,
-        nearest: Vec::new(),
-        provenance: None,
-    }
-}
-
 fn one_start(pieces: &Pieces, plain: &str, example: &'static str) -> Result<(), DesignationError> {
     match pieces.starts {
         None | Some(1) => Ok(()),
@@ -93,8 +69,8 @@ fn one_start(pieces: &Pieces, plain: &str, example: &'static str) -> Result<(), 
 fn npt(plain: &str, name: &str) -> Result<Thread, DesignationError> {
     let mut pieces = Pieces::of(plain, name, "1/4-18 NPT")?;
     let size = pieces.size()?;
-    let written = |row: &super::NptRow| format!("{}-{} NPT", row.size, row.threads_per_inch);
-    let of = |row: &super::NptRow| (size_of(&row.size), 1.0 / row.threads_per_inch, written(row));
+    let written = |row: &crate::reference::threads::NptRow| format!("{}-{} NPT", row.size, row.threads_per_inch);
+    let of = |row: &crate::reference::threads::NptRow| (size_of(&row.size), 1.0 / row.threads_per_inch, written(row));
     let Some(row) = npt_rows().iter().find(|row| same(size_of(&row.size), size)) else {
         return Err(no_such(plain, "no such pipe size", nearest(npt_rows().iter(), of, (size, 0.1))));
     };
@@ -134,7 +110,8 @@ fn which_pipe(plain: &str, name: &str) -> Result<Thread, DesignationError> {
 fn parallel(plain: &str, name: &str) -> Result<Thread, DesignationError> {
     let mut pieces = Pieces::of(plain, name, "G 1/2")?;
     let size = pieces.size()?;
-    let of = |row: &super::ParallelRow| (size_of(&row.size), row.pitch_mm, format!("G {}", row.size));
+    let of =
+        |row: &crate::reference::threads::ParallelRow| (size_of(&row.size), row.pitch_mm, format!("G {}", row.size));
     let Some(row) = parallel_rows().iter().find(|row| same(size_of(&row.size), size)) else {
         return Err(no_such(plain, "no such size", nearest(parallel_rows().iter(), of, (size, 1.8))));
     };
@@ -154,7 +131,7 @@ fn parallel(plain: &str, name: &str) -> Result<Thread, DesignationError> {
 
 fn check_count(
     pieces: &mut Pieces,
-    row: &super::ParallelRow,
+    row: &crate::reference::threads::ParallelRow,
     plain: &str,
     right: &str,
 ) -> Result<(), DesignationError> {
@@ -174,7 +151,7 @@ fn taper(plain: &str, name: &str) -> Result<Thread, DesignationError> {
     };
     let mut pieces = Pieces::of(plain, name, "Rc 1/2")?;
     let size = pieces.size()?;
-    let of = |row: &super::TaperRow| (size_of(&row.size), 1.0, format!("{series} {}", row.size));
+    let of = |row: &crate::reference::threads::TaperRow| (size_of(&row.size), 1.0, format!("{series} {}", row.size));
     let lengths = taper_rows().iter().find(|row| same(size_of(&row.size), size));
     let Some((lengths, row)) = lengths.and_then(|lengths| Some((lengths, parallel_row(&lengths.size)?))) else {
         return Err(no_such(plain, "ISO 7-1 has no such size", nearest(taper_rows().iter(), of, (size, 1.0))));
@@ -197,14 +174,17 @@ fn whitworth(plain: &str, name: &str) -> Result<Thread, DesignationError> {
     let count = pieces.threads_per_inch()?;
     pieces.done()?;
     let any_series = name.starts_with("WHIT");
-    let written = |row: &super::WhitworthRow| format!("{}-{} {}", row.size, row.threads_per_inch, row.series);
-    let of = |row: &super::WhitworthRow| (row.diameter_in, 1.0 / row.threads_per_inch, written(row));
+    let written =
+        |row: &crate::reference::threads::WhitworthRow| format!("{}-{} {}", row.size, row.threads_per_inch, row.series);
+    let of =
+        |row: &crate::reference::threads::WhitworthRow| (row.diameter_in, 1.0 / row.threads_per_inch, written(row));
     let near = || nearest(whitworth_rows().iter(), of, (size, count.map_or(0.12 * size, |count| 1.0 / count)));
-    let of_series = |row: &&super::WhitworthRow| {
+    let of_series = |row: &&crate::reference::threads::WhitworthRow| {
         same(row.diameter_in, size)
             && if any_series { count.is_some() || row.series == "BSW" } else { row.series == name }
     };
-    let of_count = |row: &&super::WhitworthRow| count.is_none_or(|count| same(row.threads_per_inch, count));
+    let of_count =
+        |row: &&crate::reference::threads::WhitworthRow| count.is_none_or(|count| same(row.threads_per_inch, count));
     let row = whitworth_rows().iter().filter(of_series).find(of_count);
     let (diameter, tpi) = match (row, count) {
         (Some(row), _) => (row.diameter_in, row.threads_per_inch),
@@ -225,12 +205,4 @@ fn whitworth(plain: &str, name: &str) -> Result<Thread, DesignationError> {
         provenance: row.map(|row| Provenance { source: &row.source, trust: &row.trust }),
         ..thread(ThreadSystem::Whitworth, series, diameter, 1.0 / tpi, &pieces)
     })
-}
-
-pub(super) fn check_inches(diameter: f64, plain: &str, example: &'static str) -> Result<(), DesignationError> {
-    if (0.05..=24.0).contains(&diameter) {
-        return Ok(());
-    }
-    let says = format!("`{plain}`: the diameter is from 0.05 to 24 in, not {diameter} in");
-    Err(DesignationError::new(ErrorKind::OutOfRange, says, example))
 }

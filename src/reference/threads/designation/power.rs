@@ -1,13 +1,12 @@
 //! Reads designations of power threads: Acme (ASME B1.5) and metric trapezoidal (ISO 2904), as the
 //! standards write them and as shops do.
 
-use super::designation::{refuse_coarse, said_twice, starts};
-use super::error::{DesignationError, ErrorKind};
-use super::other_designation::{check_inches, no_such, thread};
-use super::other_pieces::Pieces;
-use super::other_series::{acme_rows, nearest, same, trapezoidal_rows};
-use super::size::{inch_text, mixed};
-use super::{Provenance, Thread, ThreadSystem, acme, trapezoidal};
+use super::pieces::{Pieces, check_inches, no_such, thread};
+use super::said::{refuse_coarse, said_twice, starts};
+use crate::reference::threads::error::{DesignationError, ErrorKind};
+use crate::reference::threads::other_series::{acme_rows, nearest, same, trapezoidal_rows};
+use crate::reference::threads::size::{inch_text, mixed};
+use crate::reference::threads::{Provenance, Thread, ThreadSystem, acme, trapezoidal};
 
 pub(super) fn acme_thread(plain: &str, name: &str) -> Result<Thread, DesignationError> {
     const EXAMPLE: &str = "1-5 Acme";
@@ -33,8 +32,8 @@ pub(super) fn acme_thread(plain: &str, name: &str) -> Result<Thread, Designation
         }
     }
     pieces.done()?;
-    let written = |row: &super::AcmeRow| format!("{}-{} Acme", row.size, row.threads_per_inch);
-    let of = |row: &super::AcmeRow| (row.diameter_in, 1.0 / row.threads_per_inch, written(row));
+    let written = |row: &crate::reference::threads::AcmeRow| format!("{}-{} Acme", row.size, row.threads_per_inch);
+    let of = |row: &crate::reference::threads::AcmeRow| (row.diameter_in, 1.0 / row.threads_per_inch, written(row));
     let row = acme_rows()
         .iter()
         .find(|row| same(row.diameter_in, size) && count.is_none_or(|count| same(row.threads_per_inch, count)));
@@ -93,7 +92,7 @@ pub(super) fn trapezoidal_thread(plain: &str) -> Result<Thread, DesignationError
     let mut pieces = Pieces::of(plain, "Tr", EXAMPLE)?;
     let size = pieces.size()?;
     let rows = || trapezoidal_rows().iter();
-    let of = |row: &super::TrapezoidalRow| (row.diameter_mm, row.pitch_mm, row.designation.clone());
+    let of = |row: &crate::reference::threads::TrapezoidalRow| (row.diameter_mm, row.pitch_mm, row.designation.clone());
     let said = if pieces.word("x") { pieces.number().filter(|pitch| *pitch > 0.0) } else { None };
     let Some(said) = said else {
         let mut near: Vec<String> =

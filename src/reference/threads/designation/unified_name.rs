@@ -1,9 +1,9 @@
 //! Finds the name of a Unified thread: number size or inches, and the series that its diameter
 //! and pitch belong to (ASME B1.1 series lists).
 
-use super::error::{DesignationError, ErrorKind};
-use super::series::{self, UnifiedRow};
-use super::size::{inch_text, number_size};
+use crate::reference::threads::error::{DesignationError, ErrorKind};
+use crate::reference::threads::series::{self, UnifiedRow};
+use crate::reference::threads::size::{inch_text, number_size};
 
 /// A size as it was written.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,12 +1,12 @@
 //! Reads Unified designations: size, threads an inch, series, classes, hand and starts
 //! (ASME B1.1, and the ways shops write it).
 
-use super::classes::UnifiedClass;
-use super::designation::{left_over, refuse_coarse, said_twice, set_once, starts};
-use super::error::{DesignationError, ErrorKind};
-use super::size::{decimal, fraction, mixed, number_size};
+use super::said::{left_over, refuse_coarse, said_twice, set_once, starts};
 use super::unified_name::{self, Named, Size};
-use super::{Thread, ThreadSystem, series};
+use crate::reference::threads::classes::UnifiedClass;
+use crate::reference::threads::error::{DesignationError, ErrorKind};
+use crate::reference::threads::size::{decimal, fraction, mixed, number_size};
+use crate::reference::threads::{Thread, ThreadSystem, series};
 
 const EXAMPLE: &str = "1/4-20 UNC";
 
@@ -76,7 +76,9 @@ fn build(named: Named, tail: Tail, plain: &str) -> Result<Thread, DesignationErr
         starts: tail.starts.unwrap_or(1),
         standard: named.row.is_some(),
         nearest,
-        provenance: named.row.map(|row| super::Provenance { source: &row.source, trust: &row.trust }),
+        provenance: named
+            .row
+            .map(|row| crate::reference::threads::Provenance { source: &row.source, trust: &row.trust }),
     })
 }
 

@@ -1,9 +1,10 @@
 //! A designation of a pipe, Whitworth or power thread cut into pieces, and what all of them may say
 //! alike: size in inches, threads an inch, hand and starts.
 
-use super::designation::{said_twice, set_once, starts};
-use super::error::{DesignationError, ErrorKind};
-use super::size::{decimal, fraction, mixed};
+use super::said::{said_twice, set_once, starts};
+use crate::reference::threads::error::{DesignationError, ErrorKind};
+use crate::reference::threads::size::{decimal, fraction, mixed};
+use crate::reference::threads::{Thread, ThreadSystem};
 
 /// One piece of a designation.
 #[derive(Debug, Clone, PartialEq)]
@@ -153,7 +154,7 @@ impl<'p> Pieces<'p> {
     pub(super) fn done(&self) -> Result<(), DesignationError> {
         match self.rest.first() {
             None => Ok(()),
-            Some(piece) => Err(super::designation::left_over(piece.text(), self.plain, self.example)),
+            Some(piece) => Err(super::said::left_over(piece.text(), self.plain, self.example)),
         }
     }
 }
@@ -196,4 +197,38 @@ fn cut(text: &str) -> Option<Vec<Piece>> {
         }
     }
     Some(pieces)
+}
+
+pub(super) fn no_such(plain: &str, what: &str, near: Vec<String>) -> DesignationError {
+    let says = format!("`{plain}`: {what}; there are {}", near.join(", "));
+    DesignationError::new(ErrorKind::SeriesMismatch, says, "").with_nearest(near)
+}
+
+/// A thread with what most of these have in common.
+pub(super) fn thread(system: ThreadSystem, series: &str, diameter: f64, pitch: f64, pieces: &Pieces) -> Thread {
+    Thread {
+        system,
+        diameter,
+        pitch,
+        threads_per_inch: None,
+        series: Some(series.to_owned()),
+        size: String::new(),
+        designation: String::new(),
+        rounded_root: false,
+        external_class: None,
+        internal_class: None,
+        left_hand: pieces.left_hand,
+        starts: pieces.starts.unwrap_or(1),
+        standard: true,
+        nearest: Vec::new(),
+        provenance: None,
+    }
+}
+
+pub(super) fn check_inches(diameter: f64, plain: &str, example: &'static str) -> Result<(), DesignationError> {
+    if (0.05..=24.0).contains(&diameter) {
+        return Ok(());
+    }
+    let says = format!("`{plain}`: the diameter is from 0.05 to 24 in, not {diameter} in");
+    Err(DesignationError::new(ErrorKind::OutOfRange, says, example))
 }

@@ -1,6 +1,8 @@
 //! The trade. One file or folder is one calculator; this file holds what a calculator is and the register,
 //! the only list of them. Routes, descriptions, pages, tables and tests are loops over that list.
 
+pub mod prelude;
+
 use crate::declared::{Asked, Declared, Member, Schemas, tree_of};
 use crate::drawing::Drawing;
 use crate::fields::Fields;
@@ -167,6 +169,14 @@ pub struct Example {
     pub says: &'static str,
     /// Fields and their text.
     pub fields: &'static [(&'static str, &'static str)],
+}
+
+/// Examples: what each is about, then its fields: `"A hole.": diameter = "1/2 in", full_depth = "1 in";`.
+#[macro_export]
+macro_rules! examples {
+    ($($says:literal: $($field:ident = $value:literal),* $(,)?;)*) => {
+        &[$($crate::calculators::Example { says: $says, fields: &[$((stringify!($field), $value)),*] }),*]
+    };
 }
 
 /// A calculator: typed input, typed result, and what is known about it.

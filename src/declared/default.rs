@@ -20,6 +20,13 @@ impl<K: Kind> HasUnit for Measure<K> {
     }
 }
 
+impl<T: HasUnit> HasUnit for Option<T> {
+    /// That of the value; without one there is nothing to be like, and any unit will do.
+    fn unit(&self) -> Unit {
+        self.as_ref().map_or(Unit::Inch, HasUnit::unit)
+    }
+}
+
 impl<K: Kind> OfText for Measure<K> {
     fn of_text(text: &'static str) -> Self {
         Measure::read(text).unwrap_or_else(|unread| panic!("{text}: {}", unread.says))

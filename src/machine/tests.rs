@@ -20,7 +20,7 @@ fn feed(value: f64) -> FeedRate {
     FeedRate::stated(value, Unit::MillimetrePerMinute)
 }
 
-fn chosen(spindle: Spindle, exact: f64) -> (ChosenSpeed, Record) {
+fn chosen(spindle: SpindleLimits, exact: f64) -> (ChosenSpeed, Record) {
     let mut record = Record::new(true);
     let chosen = spindle.choose(FoundSpindleSpeed::stated(exact, Unit::Rpm), &mut record);
     (chosen, record)
@@ -36,7 +36,7 @@ fn neighbours(chosen: &ChosenSpeed) -> [Option<f64>; 2] {
 
 #[test]
 fn a_machine_without_limits_runs_at_the_exact_speed() {
-    let (chosen, record) = chosen(Spindle::default(), 534.76);
+    let (chosen, record) = chosen(SpindleLimits::default(), 534.76);
     assert_eq!((speed(&chosen), neighbours(&chosen)), (Some(534.76), [None, None]));
     assert!(chosen.limited_by.is_empty() && record.notes.is_empty() && record.assumed.is_empty());
 }
@@ -46,7 +46,8 @@ fn the_step_below_is_taken_unless_the_one_above_is_near_enough() {
     let steps = STEPS.map(rpm);
     // 900 rpm is 17.8 percent above 764 rpm.
     for (may_exceed, expected) in [(None, 630.0), (percent(17.0), 630.0), (percent(18.0), 900.0)] {
-        let (chosen, record) = chosen(Spindle { available: Some(&steps), may_exceed, ..Spindle::default() }, 764.0);
+        let (chosen, record) =
+            chosen(SpindleLimits { available: Some(steps.to_vec()), may_exceed, ..SpindleLimits::default() }, 764.0);
         assert_eq!(speed(&chosen), Some(expected));
         assert_eq!(neighbours(&chosen), [Some(630.0), Some(900.0)]);
         assert_eq!(chosen.limited_by, [Limit::Available]);
@@ -58,7 +59,8 @@ fn the_step_below_is_taken_unless_the_one_above_is_near_enough() {
 fn a_step_that_is_the_exact_speed_is_taken_and_nothing_limits() {
     let steps = STEPS.map(rpm);
     for exact in [450.0, 450.0 * (1.0 - 1e-12), 450.0 * (1.0 + 1e-12)] {
-        let spindle = Spindle { available: Some(&steps), may_exceed: percent(50.0), ..Spindle::default() };
+        let spindle =
+            SpindleLimits { available: Some(steps.to_vec()), may_exceed: percent(50.0), ..SpindleLimits::default() };
         let (chosen, _) = chosen(spindle, exact);
         assert_eq!((speed(&chosen), neighbours(&chosen)), (Some(450.0), [Some(450.0), Some(630.0)]));
         assert!(chosen.limited_by.is_empty());
@@ -68,7 +70,7 @@ fn a_step_that_is_the_exact_speed_is_taken_and_nothing_limits() {
 #[test]
 fn below_the_slowest_step_there_is_no_speed_but_a_note_and_the_slowest() {
     let steps = STEPS.map(rpm);
-    let spindle = Spindle { available: Some(&steps), ..Spindle::default() };
+    let spindle = SpindleLimits { available: Some(steps.to_vec()), ..SpindleLimits::default() };
     let (chosen, record) = chosen(spindle, 80.0);
     assert_eq!((speed(&chosen), neighbours(&chosen)), (None, [None, Some(112.0)]));
     let note = record.notes.iter().find(|note| note.code == "no_speed_slow_enough").expect("a note");
@@ -79,7 +81,7 @@ fn below_the_slowest_step_there_is_no_speed_but_a_note_and_the_slowest() {
 #[test]
 fn the_slowest_limit_is_taken_only_if_it_may_exceed() {
     for (may_exceed, expected) in [(None, None), (percent(9.9), None), (percent(10.0), Some(110.0))] {
-        let spindle = Spindle { slowest: Some(rpm(110.0)), may_exceed, ..Spindle::default() };
+        let spindle = SpindleLimits { slowest: Some(rpm(110.0)), may_exceed, ..SpindleLimits::default() };
         let (chosen, _) = chosen(spindle, 100.0);
         assert_eq!((speed(&chosen), neighbours(&chosen)), (expected, [None, Some(110.0)]));
         assert_eq!(chosen.limited_by, [Limit::Slowest]);
@@ -89,11 +91,11 @@ fn the_slowest_limit_is_taken_only_if_it_may_exceed() {
 #[test]
 fn the_fastest_limit_holds_whatever_may_be_exceeded() {
     let steps = STEPS.map(rpm);
-    let limit = Spindle { fastest: Some(rpm(1000.0)), may_exceed: percent(300.0), ..Spindle::default() };
-    let (any, record) = chosen(limit, 1500.0);
+    let limit = SpindleLimits { fastest: Some(rpm(1000.0)), may_exceed: percent(300.0), ..SpindleLimits::default() };
+    let (any, record) = chosen(limit.clone(), 1500.0);
     assert_eq!((speed(&any), any.limited_by), (Some(1000.0), vec![Limit::Fastest]));
     assert!(record.notes.iter().any(|note| note.code == "may_exceed_without_effect"));
-    let (stepped, record) = chosen(Spindle { available: Some(&steps), ..limit }, 1500.0);
+    let (stepped, record) = chosen(SpindleLimits { available: Some(steps.to_vec()), ..limit }, 1500.0);
     assert_eq!((speed(&stepped), stepped.limited_by), (Some(900.0), vec![Limit::Fastest, Limit::Available]));
     assert!(record.notes.iter().any(|note| note.code == "steps_left_out"));
 }
@@ -102,11 +104,16 @@ fn the_fastest_limit_holds_whatever_may_be_exceeded() {
 fn contradicting_and_empty_limits_are_refused_with_values_that_work() {
     let steps = STEPS.map(rpm);
     let cases = [
-        Spindle { slowest: Some(rpm(900.0)), fastest: Some(rpm(100.0)), ..Spindle::default() },
-        Spindle { available: Some(&[]), ..Spindle::default() },
-        Spindle { available: Some(&steps), fastest: Some(rpm(100.0)), ..Spindle::default() },
-        Spindle { available: Some(&steps), slowest: Some(rpm(2000.0)), ..Spindle::default() },
-        Spindle { available: Some(&steps), slowest: Some(rpm(120.0)), fastest: Some(rpm(150.0)), ..Spindle::default() },
+        SpindleLimits { slowest: Some(rpm(900.0)), fastest: Some(rpm(100.0)), ..SpindleLimits::default() },
+        SpindleLimits { available: Some(Vec::new()), ..SpindleLimits::default() },
+        SpindleLimits { available: Some(steps.to_vec()), fastest: Some(rpm(100.0)), ..SpindleLimits::default() },
+        SpindleLimits { available: Some(steps.to_vec()), slowest: Some(rpm(2000.0)), ..SpindleLimits::default() },
+        SpindleLimits {
+            available: Some(steps.to_vec()),
+            slowest: Some(rpm(120.0)),
+            fastest: Some(rpm(150.0)),
+            ..SpindleLimits::default()
+        },
     ];
     for case in cases {
         let error = case.check().unwrap_err();
@@ -115,9 +122,9 @@ fn contradicting_and_empty_limits_are_refused_with_values_that_work() {
             let value = SpindleSpeed::read(value.as_str().unwrap()).unwrap_or(rpm(112.0));
             let one = [value];
             let mended = match field.as_ref() {
-                "slowest" => Spindle { slowest: Some(value), ..case },
-                "fastest" => Spindle { fastest: Some(value), ..case },
-                _ => Spindle { available: Some(&one), ..case },
+                "slowest" => SpindleLimits { slowest: Some(value), ..case.clone() },
+                "fastest" => SpindleLimits { fastest: Some(value), ..case.clone() },
+                _ => SpindleLimits { available: Some(one.to_vec()), ..case.clone() },
             };
             assert!(mended.check().is_ok(), "{field}={value:?} does not mend {case:?}");
         }
@@ -176,10 +183,10 @@ proptest! {
         over in 0.0..60.0f64,
     ) {
         let available: Vec<SpindleSpeed> = list.iter().copied().map(rpm).collect();
-        let spindle = Spindle {
+        let spindle = SpindleLimits {
             slowest: slowest.map(rpm),
             fastest: fastest.map(rpm),
-            available: Some(&available),
+            available: Some(available.clone()),
             may_exceed: percent(over),
         };
         prop_assume!(spindle.check().is_ok());

@@ -2,7 +2,7 @@
 //! `27/64`).
 
 use super::drills::{Drill, DrillSystem, DrillUnit, NAME_PATTERN, named};
-use crate::declared::{FieldType, Shape, TypeFacts};
+use crate::declared::{FieldType, HasSize, HasUnit, Shape, TypeFacts};
 use crate::quantity::pattern::pattern_or;
 use crate::quantity::{FoundSize, Kind, Measure, Size, Unit, kind, value_name};
 use crate::refusal::{Code, Unread, carry};
@@ -112,6 +112,18 @@ const TEXT: &str = "DrillDiameterText";
 impl FieldType for DrillDiameter {
     const TYPE: TypeFacts = TypeFacts::named::<Self>(Shape::QuantityOrName(Some(kind::Size::ROW)))
         .with_text(|| Ref::from_schema_name(TEXT).into());
+}
+
+impl HasUnit for DrillDiameter {
+    fn unit(&self) -> Unit {
+        self.size.quantity().unit
+    }
+}
+
+impl HasSize for DrillDiameter {
+    fn size(&self) -> Option<f64> {
+        self.size.size()
+    }
 }
 
 impl PartialSchema for DrillDiameter {

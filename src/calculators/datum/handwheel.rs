@@ -98,24 +98,13 @@ impl Calculator for Handwheel {
         "Set an indicator against the table and turn as counted: it moves by the distance.";
     const WORDS: &'static [&'static str] =
         &["dial", "graduations", "backlash", "leadscrew", "crank", "collar", "turns", "micrometer dial", "overshoot"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "The table of the mill goes 1.2345 in; one turn is 0.200 in in 200 divisions, and the dial is at 0.",
-            fields: &[("distance", "1.2345 in"), ("travel_per_turn", "0.2 in"), ("divisions", "200")],
-        },
-        Example {
-            says: "Back by 23.75 mm on a screw of 5 mm with 0.12 mm of play, coming up to every place with the dial's \
-                figures growing; the dial shows 1.40 mm.",
-            fields: &[
-                ("distance", "-23.75 mm"),
-                ("travel_per_turn", "5 mm"),
-                ("divisions", "100"),
-                ("dial_now", "1.40 mm"),
-                ("backlash", "0.12 mm"),
-                ("approach", "growing"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "The table of the mill goes 1.2345 in; one turn is 0.200 in in 200 divisions, and the dial is at 0.":
+            distance = "1.2345 in", travel_per_turn = "0.2 in", divisions = "200";
+        "Back by 23.75 mm on a screw of 5 mm with 0.12 mm of play, coming up to every place with the dial's figures growing; the dial shows 1.40 mm.":
+            distance = "-23.75 mm", travel_per_turn = "5 mm", divisions = "100", dial_now = "1.40 mm",
+            backlash = "0.12 mm", approach = "growing";
+    };
     type Input = HandwheelInput;
     type Output = HandwheelResult;
     const LEADS: &'static [&'static str] = &["nearest/turns", "nearest/divisions"];

@@ -119,29 +119,14 @@ impl Calculator for ToolSetting {
         "depth",
         "reference tool",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "Three tools for a winch bracket touched on the top of the vice jaw with the quill, whose scale \
-                grows on the way down.",
-            fields: &[
-                ("tools", "spot drill,2.3150 in;drill,0.8725 in;reamer,0.4180 in"),
-                ("reference", "spot drill"),
-                ("moved", "quill"),
-                ("reading_was", "growing"),
-            ],
-        },
-        Example {
-            says: "Two cutters touched with the knee; then a thicker pump cover lies in the vice and only the end mill \
-                is touched again.",
-            fields: &[
-                ("tools", "end mill,-12.40 mm;face mill,-31.85 mm"),
-                ("reference", "end mill"),
-                ("moved", "knee"),
-                ("reading_was", "falling"),
-                ("reference_now", "-4.15 mm"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "Three tools for a winch bracket touched on the top of the vice jaw with the quill, whose scale grows on the way down.":
+            tools = "spot drill,2.3150 in;drill,0.8725 in;reamer,0.4180 in", reference = "spot drill",
+            moved = "quill", reading_was = "growing";
+        "Two cutters touched with the knee; then a thicker pump cover lies in the vice and only the end mill is touched again.":
+            tools = "end mill,-12.40 mm;face mill,-31.85 mm", reference = "end mill", moved = "knee",
+            reading_was = "falling", reference_now = "-4.15 mm";
+    };
     type Input = ToolSettingInput;
     type Output = ToolSettingResult;
 

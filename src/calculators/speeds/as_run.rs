@@ -114,29 +114,14 @@ impl Calculator for AsRun {
         "back calculate",
         "actual",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "On a winch bracket the spindle is turned down to 80 percent while the feed stays.",
-            fields: &[
-                ("spindle_speed", "630 rpm"),
-                ("diameter", "1/2 in"),
-                ("feed_rate", "5 in/min"),
-                ("teeth", "4"),
-                ("speed_override", "80 percent"),
-                ("feed_override", "100 percent"),
-            ],
-        },
-        Example {
-            says: "An M10 tap in a pump cover, slowed by the spindle override with the feed following.",
-            fields: &[
-                ("spindle_speed", "300 rpm"),
-                ("diameter", "10 mm"),
-                ("feed_per_rev", "1.5 mm/rev"),
-                ("speed_override", "60 percent"),
-                ("operation", "tapping"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "On a winch bracket the spindle is turned down to 80 percent while the feed stays.":
+            spindle_speed = "630 rpm", diameter = "1/2 in", feed_rate = "5 in/min", teeth = "4",
+            speed_override = "80 percent", feed_override = "100 percent";
+        "An M10 tap in a pump cover, slowed by the spindle override with the feed following.":
+            spindle_speed = "300 rpm", diameter = "10 mm", feed_per_rev = "1.5 mm/rev", speed_override = "60 percent",
+            operation = "tapping";
+    };
     type Input = AsRunInput;
     type Output = AsRunResult;
 

@@ -109,36 +109,17 @@ impl Calculator for Countersinking {
     const ANOTHER_CHECK: &'static str = "Put the screw in and feel across its head with a straightedge.";
     const WORDS: &'static [&'static str] =
         &["countersink", "counterbore", "chamfer", "deburr", "chatter", "rpm", "spot face", "flat head"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A countersink opens a hole in a 1018 winch plate to 3/4 in on the bench mill.",
-            fields: &[
-                ("diameter", "3/4 in"),
-                ("material", "1018"),
-                ("tool_material", "hss"),
-                ("available", "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm"),
-            ],
-        },
-        Example {
-            says: "A 12 mm countersink in 6061 covers of a pump at a half of the drilling speed.",
-            fields: &[
-                ("diameter", "12 mm"),
-                ("material", "6061"),
-                ("tool_material", "hss"),
-                ("range_point", "middle"),
-                ("speed_share", "50 percent"),
-                ("slowest", "112 rpm"),
-                ("fastest", "1250 rpm"),
-                ("may_exceed", "10 percent"),
-                ("fastest_feed", "300 mm/min"),
-                ("available_feeds", "0.1 mm/rev,0.2 mm/rev"),
-            ],
-        },
-        Example {
-            says: "A counterbore of 18 mm at a speed and a feed that are known.",
-            fields: &[("diameter", "18 mm"), ("cutting_speed", "8 m/min"), ("feed_per_rev", "0.1 mm/rev")],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A countersink opens a hole in a 1018 winch plate to 3/4 in on the bench mill.":
+            diameter = "3/4 in", material = "1018", tool_material = "hss",
+            available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm";
+        "A 12 mm countersink in 6061 covers of a pump at a half of the drilling speed.":
+            diameter = "12 mm", material = "6061", tool_material = "hss", range_point = "middle",
+            speed_share = "50 percent", slowest = "112 rpm", fastest = "1250 rpm", may_exceed = "10 percent",
+            fastest_feed = "300 mm/min", available_feeds = "0.1 mm/rev,0.2 mm/rev";
+        "A counterbore of 18 mm at a speed and a feed that are known.":
+            diameter = "18 mm", cutting_speed = "8 m/min", feed_per_rev = "0.1 mm/rev";
+    };
     type Input = CountersinkingInput;
     type Output = CountersinkingResult;
 

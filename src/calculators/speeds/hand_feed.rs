@@ -49,16 +49,12 @@ impl Calculator for HandFeed {
         "Count the turns you make in a minute by the clock: times the travel of one they are the feed.";
     const WORDS: &'static [&'static str] =
         &["handwheel", "hand wheel", "crank", "dial", "manual", "seconds", "feed rate"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "The table of the bench mill, 0.1 in a turn, is to go at 3.6 in/min over a 6 in winch bracket.",
-            fields: &[("feed_rate", "3.6 in/min"), ("travel_per_turn", "0.1 in"), ("distance", "6 in")],
-        },
-        Example {
-            says: "A quill of 2.5 mm a turn at 40 mm/min.",
-            fields: &[("feed_rate", "40 mm/min"), ("travel_per_turn", "2.5 mm")],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "The table of the bench mill, 0.1 in a turn, is to go at 3.6 in/min over a 6 in winch bracket.":
+            feed_rate = "3.6 in/min", travel_per_turn = "0.1 in", distance = "6 in";
+        "A quill of 2.5 mm a turn at 40 mm/min.":
+            feed_rate = "40 mm/min", travel_per_turn = "2.5 mm";
+    };
     type Input = HandFeedInput;
     type Output = HandFeedResult;
 

@@ -126,34 +126,14 @@ impl Calculator for Power {
         "Read the machine's load meter, where it has one, idle and in the cut: the difference is what the cut takes.";
     const WORDS: &'static [&'static str] =
         &["horsepower", "kilowatt", "torque", "unit power", "kc", "specific cutting force", "motor", "stall"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "The bench mill takes 0.225 in3/min off a winch bracket of annealed 4140 at 450 rpm.",
-            fields: &[
-                ("material", "4140 annealed"),
-                ("operation", "milling"),
-                ("removal_rate", "0.225 in3/min"),
-                ("feed", "0.002 in"),
-                ("chip", "0.0013 in"),
-                ("spindle_speed", "450 rpm"),
-                ("spindle_power", "1.5 kW"),
-                ("efficiency", "85 percent"),
-            ],
-        },
-        Example {
-            says: "A lathe of 5 kW roughs a 304 pump shaft with a sharp tool, below the base speed of its drive.",
-            fields: &[
-                ("material", "304"),
-                ("operation", "turning"),
-                ("removal_rate", "20 cm3/min"),
-                ("feed", "0.25 mm"),
-                ("spindle_speed", "300 rpm"),
-                ("tool_state", "sharp"),
-                ("spindle_power", "5 kW"),
-                ("base_speed", "500 rpm"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "The bench mill takes 0.225 in3/min off a winch bracket of annealed 4140 at 450 rpm.":
+            material = "4140 annealed", operation = "milling", removal_rate = "0.225 in3/min", feed = "0.002 in",
+            chip = "0.0013 in", spindle_speed = "450 rpm", spindle_power = "1.5 kW", efficiency = "85 percent";
+        "A lathe of 5 kW roughs a 304 pump shaft with a sharp tool, below the base speed of its drive.":
+            material = "304", operation = "turning", removal_rate = "20 cm3/min", feed = "0.25 mm",
+            spindle_speed = "300 rpm", tool_state = "sharp", spindle_power = "5 kW", base_speed = "500 rpm";
+    };
     type Input = CuttingPowerInput;
     type Output = CuttingPowerResult;
 

@@ -149,35 +149,17 @@ impl Calculator for Reaming {
     const ANOTHER_CHECK: &'static str =
         "Try plug gauges at both ends: a larger mouth says that reamer and hole were not in line.";
     const WORDS: &'static [&'static str] = &["reamer", "ream", "stock", "allowance", "rpm", "feed", "fit", "dowel"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A 1/2 in high-speed steel machine reamer finishes a bushing hole in a 1018 winch bracket on the bench mill.",
-            fields: &[
-                ("diameter", "1/2 in"),
-                ("material", "1018"),
-                ("tool_material", "hss"),
-                ("available", "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm"),
-            ],
-        },
-        Example {
-            says: "A 10 mm reamer in bearing bronze of a pump bush, within what the mill's quill has.",
-            fields: &[
-                ("diameter", "10 mm"),
-                ("material", "c93200"),
-                ("tool_material", "hss"),
-                ("range_point", "low"),
-                ("slowest", "112 rpm"),
-                ("fastest", "630 rpm"),
-                ("may_exceed", "0 percent"),
-                ("fastest_feed", "250 mm/min"),
-                ("available_feeds", "0.1 mm/rev,0.2 mm/rev,0.3 mm/rev"),
-            ],
-        },
-        Example {
-            says: "A 6 mm reamer at a speed and a feed that are known.",
-            fields: &[("diameter", "6 mm"), ("cutting_speed", "10 m/min"), ("feed_per_rev", "0.15 mm/rev")],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A 1/2 in high-speed steel machine reamer finishes a bushing hole in a 1018 winch bracket on the bench mill.":
+            diameter = "1/2 in", material = "1018", tool_material = "hss",
+            available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm";
+        "A 10 mm reamer in bearing bronze of a pump bush, within what the mill's quill has.":
+            diameter = "10 mm", material = "c93200", tool_material = "hss", range_point = "low", slowest = "112 rpm",
+            fastest = "630 rpm", may_exceed = "0 percent", fastest_feed = "250 mm/min",
+            available_feeds = "0.1 mm/rev,0.2 mm/rev,0.3 mm/rev";
+        "A 6 mm reamer at a speed and a feed that are known.":
+            diameter = "6 mm", cutting_speed = "10 m/min", feed_per_rev = "0.15 mm/rev";
+    };
     type Input = ReamingInput;
     type Output = ReamingResult;
 

@@ -124,29 +124,14 @@ impl Calculator for Sawing {
         "Count the teeth of the band that lie in the work: there should be three or more.";
     const WORDS: &'static [&'static str] =
         &["band saw", "saw", "blade", "band speed", "teeth per inch", "tpi", "cut off", "stock"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A 2 in bar of annealed 4140 for winch pins is sawn with a band of 10 teeth an inch.",
-            fields: &[
-                ("section", "2 in"),
-                ("tooth_pitch", "1/10 in"),
-                ("material", "4140 annealed"),
-                ("travel", "2 in"),
-                ("wheel_diameter", "14 in"),
-            ],
-        },
-        Example {
-            says: "A plate of bronze for a pump is sawn at a band speed that is known.",
-            fields: &[
-                ("section", "20 mm"),
-                ("tooth_pitch", "2.5 mm"),
-                ("cutting_speed", "60 m/min"),
-                ("material", "c93200"),
-                ("range_point", "high"),
-                ("feed_per_tooth", "0.005 mm/tooth"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A 2 in bar of annealed 4140 for winch pins is sawn with a band of 10 teeth an inch.":
+            section = "2 in", tooth_pitch = "1/10 in", material = "4140 annealed", travel = "2 in",
+            wheel_diameter = "14 in";
+        "A plate of bronze for a pump is sawn at a band speed that is known.":
+            section = "20 mm", tooth_pitch = "2.5 mm", cutting_speed = "60 m/min", material = "c93200",
+            range_point = "high", feed_per_tooth = "0.005 mm/tooth";
+    };
     type Input = SawingInput;
     type Output = SawingResult;
 

@@ -105,28 +105,14 @@ impl Calculator for SpindleSpeed {
         "steps",
         "turning",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A 1/2 in high-speed steel end mill is to cut a winch bracket at 70 ft/min on the bench mill with its eight speeds.",
-            fields: &[
-                ("cutting_speed", "70 ft/min"),
-                ("diameter", "1/2 in"),
-                ("available", "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm"),
-            ],
-        },
-        Example {
-            says: "A 40 mm pump shaft is turned at 18 m/min; a speed up to 12 % over the exact one will do, but none \
-                   above the 900 rpm of the chuck.",
-            fields: &[
-                ("cutting_speed", "18 m/min"),
-                ("diameter", "40 mm"),
-                ("slowest", "112 rpm"),
-                ("fastest", "900 rpm"),
-                ("available", "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm"),
-                ("may_exceed", "12 percent"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A 1/2 in high-speed steel end mill is to cut a winch bracket at 70 ft/min on the bench mill with its eight speeds.":
+            cutting_speed = "70 ft/min", diameter = "1/2 in",
+            available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm";
+        "A 40 mm pump shaft is turned at 18 m/min; a speed up to 12 % over the exact one will do, but none above the 900 rpm of the chuck.":
+            cutting_speed = "18 m/min", diameter = "40 mm", slowest = "112 rpm", fastest = "900 rpm",
+            available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm", may_exceed = "12 percent";
+    };
     type Input = SpindleSpeedInput;
     type Output = SpindleSpeedResult;
 

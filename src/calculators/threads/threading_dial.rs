@@ -88,16 +88,12 @@ impl Calculator for ThreadingDial {
         "Take two scratch passes at two of the marks: the second must follow the first.";
     const WORDS: &'static [&'static str] =
         &["thread chasing dial", "half-nut", "half nuts", "lathe", "pick up a thread", "lead screw", "dial marks"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A 1/2-13 stud on the shop's lathe: lead screw of 8 threads an inch, a dial of 32 teeth and 8 marks.",
-            fields: &[("thread", "1/2-13"), ("leadscrew_lead", "1/8 in"), ("dial_gear", "32"), ("dial_marks", "8")],
-        },
-        Example {
-            says: "A lead of 1.75 mm on the same lathe, which its dial cannot follow.",
-            fields: &[("lead", "1.75 mm"), ("leadscrew_lead", "1/8 in"), ("dial_gear", "32"), ("dial_marks", "8")],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A 1/2-13 stud on the shop's lathe: lead screw of 8 threads an inch, a dial of 32 teeth and 8 marks.":
+            thread = "1/2-13", leadscrew_lead = "1/8 in", dial_gear = "32", dial_marks = "8";
+        "A lead of 1.75 mm on the same lathe, which its dial cannot follow.":
+            lead = "1.75 mm", leadscrew_lead = "1/8 in", dial_gear = "32", dial_marks = "8";
+    };
     type Input = ThreadingDialInput;
     type Output = ThreadingDialResult;
     const LEADS: &'static [&'static str] = &["every_marks"];

@@ -91,27 +91,13 @@ impl Calculator for BetweenFaces {
         "Sweep both faces with an indicator in the spindle: at the middle it reads the same on both.";
     const WORDS: &'static [&'static str] =
         &["centre", "center", "midpoint", "halve", "edge finder", "width", "slot", "block", "vise", "two touches"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A winch foot was touched on both sides with a 0.200 in tip; its middle is to be zero.",
-            fields: &[
-                ("first", "-0.100 in"),
-                ("second", "3.104 in"),
-                ("tip_diameter", "0.200 in"),
-                ("touched", "outside"),
-            ],
-        },
-        Example {
-            says: "A keyway in a pump coupling was touched on both walls with a 4 mm tip; its middle is to read 30 mm.",
-            fields: &[
-                ("first", "41.35 mm"),
-                ("second", "33.27 mm"),
-                ("tip_diameter", "4 mm"),
-                ("touched", "inside"),
-                ("center_position", "30 mm"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A winch foot was touched on both sides with a 0.200 in tip; its middle is to be zero.":
+            first = "-0.100 in", second = "3.104 in", tip_diameter = "0.200 in", touched = "outside";
+        "A keyway in a pump coupling was touched on both walls with a 4 mm tip; its middle is to read 30 mm.":
+            first = "41.35 mm", second = "33.27 mm", tip_diameter = "4 mm", touched = "inside",
+            center_position = "30 mm";
+    };
     type Input = BetweenFacesInput;
     type Output = BetweenFacesResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);

@@ -105,25 +105,13 @@ impl Calculator for BoreOrBoss {
         "pick up a hole",
         "roundness",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "Four touches with a 0.200 in tip inside the bearing bore of a winch frame.",
-            fields: &[
-                ("points", "3.1502 in,2.0000 in;2.0003 in,3.1497 in;0.8499 in,2.0004 in;1.9999 in,0.8501 in"),
-                ("tip_diameter", "0.200 in"),
-                ("feature", "bore"),
-                ("touch_error", "0.0005 in"),
-            ],
-        },
-        Example {
-            says: "Only a third of a broken pump flange is left: three touches with a 10 mm tip round its rim.",
-            fields: &[
-                ("points", "105 mm,0 mm;90.93 mm,52.5 mm;52.5 mm,90.93 mm"),
-                ("tip_diameter", "10 mm"),
-                ("feature", "boss"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "Four touches with a 0.200 in tip inside the bearing bore of a winch frame.":
+            points = "3.1502 in,2.0000 in;2.0003 in,3.1497 in;0.8499 in,2.0004 in;1.9999 in,0.8501 in",
+            tip_diameter = "0.200 in", feature = "bore", touch_error = "0.0005 in";
+        "Only a third of a broken pump flange is left: three touches with a 10 mm tip round its rim.":
+            points = "105 mm,0 mm;90.93 mm,52.5 mm;52.5 mm,90.93 mm", tip_diameter = "10 mm", feature = "boss";
+    };
     type Input = BoreOrBossInput;
     type Output = BoreOrBossResult;
     const LEADS: &'static [&'static str] = &["center/x", "center/y"];

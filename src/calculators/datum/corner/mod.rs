@@ -92,29 +92,14 @@ impl Calculator for Corner {
         "Touch both edges again at other places along them: the corner must come out the same.";
     const WORDS: &'static [&'static str] =
         &["edge finder", "datum corner", "intersection", "skew", "pocket corner", "work zero", "pick up", "squareness"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A winch plate lies a little askew: two touches with a 0.200 in tip on its long edge and one on its \
-                short edge.",
-            fields: &[
-                ("first_edge", "1.0 in,-0.098 in;5.0 in,-0.082 in"),
-                ("second_edge", "-0.104 in,1.5 in"),
-                ("tip_diameter", "0.200 in"),
-                ("sides", "outside"),
-            ],
-        },
-        Example {
-            says: "The corner of a pocket in a pump body whose walls may not be square, with a 6 mm tip; the first wall \
-                is to lie along Y.",
-            fields: &[
-                ("first_edge", "53.2 mm,30 mm;53.5 mm,70 mm"),
-                ("second_edge", "60 mm,22.9 mm;110 mm,22.4 mm"),
-                ("tip_diameter", "6 mm"),
-                ("sides", "inside"),
-                ("along", "y_axis"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A winch plate lies a little askew: two touches with a 0.200 in tip on its long edge and one on its short edge.":
+            first_edge = "1.0 in,-0.098 in;5.0 in,-0.082 in", second_edge = "-0.104 in,1.5 in",
+            tip_diameter = "0.200 in", sides = "outside";
+        "The corner of a pocket in a pump body whose walls may not be square, with a 6 mm tip; the first wall is to lie along Y.":
+            first_edge = "53.2 mm,30 mm;53.5 mm,70 mm", second_edge = "60 mm,22.9 mm;110 mm,22.4 mm",
+            tip_diameter = "6 mm", sides = "inside", along = "y_axis";
+    };
     type Input = CornerInput;
     type Output = CornerResult;
     const LEADS: &'static [&'static str] = &["corner/x", "corner/y"];

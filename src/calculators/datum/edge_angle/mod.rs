@@ -51,21 +51,12 @@ impl Calculator for EdgeAngle {
         "Run an indicator along the edge for the length of the jaw: it moves by the tap.";
     const WORDS: &'static [&'static str] =
         &["skew", "square up", "align", "vise", "fixed jaw", "dial in", "tap", "crooked", "rotation", "two touches"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "The fixed jaw of the mill's vise was touched at two places 5 in apart along X; the jaw is 6 in long.",
-            fields: &[
-                ("first", "0 in,0.100 in"),
-                ("second", "5 in,0.112 in"),
-                ("along", "x_axis"),
-                ("jaw_length", "6 in"),
-            ],
-        },
-        Example {
-            says: "A pump bed too heavy to shift lies askew along Y; its angle goes into turn-and-shift.",
-            fields: &[("first", "12.40 mm,10 mm"), ("second", "10.85 mm,410 mm"), ("along", "y_axis")],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "The fixed jaw of the mill's vise was touched at two places 5 in apart along X; the jaw is 6 in long.":
+            first = "0 in,0.100 in", second = "5 in,0.112 in", along = "x_axis", jaw_length = "6 in";
+        "A pump bed too heavy to shift lies askew along Y; its angle goes into turn-and-shift.":
+            first = "12.40 mm,10 mm", second = "10.85 mm,410 mm", along = "y_axis";
+    };
     type Input = EdgeAngleInput;
     type Output = EdgeAngleResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);

@@ -100,30 +100,14 @@ impl Calculator for Indicate {
         "concentric",
         "cosine error",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A test indicator in the spindle was swept round the bearing bore of a winch frame, its lever at 15°.",
-            fields: &[
-                ("reading_0", "0.006 in"),
-                ("reading_90", "0.001 in"),
-                ("reading_180", "-0.006 in"),
-                ("reading_270", "-0.001 in"),
-                ("feature", "bore"),
-                ("turning", "spindle"),
-                ("lever_angle", "15 deg"),
-            ],
-        },
-        Example {
-            says: "A pump shaft in the four-jaw chuck, a plunger indicator on its journal.",
-            fields: &[
-                ("reading_0", "0.22 mm"),
-                ("reading_90", "0.05 mm"),
-                ("reading_180", "0.02 mm"),
-                ("reading_270", "0.17 mm"),
-                ("turning", "chuck"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A test indicator in the spindle was swept round the bearing bore of a winch frame, its lever at 15°.":
+            reading_0 = "0.006 in", reading_90 = "0.001 in", reading_180 = "-0.006 in", reading_270 = "-0.001 in",
+            feature = "bore", turning = "spindle", lever_angle = "15 deg";
+        "A pump shaft in the four-jaw chuck, a plunger indicator on its journal.":
+            reading_0 = "0.22 mm", reading_90 = "0.05 mm", reading_180 = "0.02 mm", reading_270 = "0.17 mm",
+            turning = "chuck";
+    };
     type Input = IndicateInput;
     type Output = IndicateResult;
     const LEADS: &'static [&'static str] = &["move/x", "move/y"];

@@ -166,23 +166,12 @@ impl Calculator for LatheTouchOff {
     const ANOTHER_CHECK: &'static str = "Take a light cut and measure the diameter: the cross slide must read it.";
     const WORDS: &'static [&'static str] =
         &["turning", "trial cut", "diameter", "radius dial", "infeed", "cross slide", "X zero", "boring", "test cut"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A winch shaft measures 1.2620 in after the trial cut and is to be 1.2500 in; the dial counts \
-                diameters.",
-            fields: &[("measured_diameter", "1.2620 in"), ("target_diameter", "1.2500 in"), ("dial", "diameter")],
-        },
-        Example {
-            says: "The bore of a pump bush measures 39.46 mm and is to be 40 mm, on a lathe whose dial counts as far \
-                as the slide moves.",
-            fields: &[
-                ("measured_diameter", "39.46 mm"),
-                ("target_diameter", "40 mm"),
-                ("dial", "radius"),
-                ("surface", "inside"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A winch shaft measures 1.2620 in after the trial cut and is to be 1.2500 in; the dial counts diameters.":
+            measured_diameter = "1.2620 in", target_diameter = "1.2500 in", dial = "diameter";
+        "The bore of a pump bush measures 39.46 mm and is to be 40 mm, on a lathe whose dial counts as far as the slide moves.":
+            measured_diameter = "39.46 mm", target_diameter = "40 mm", dial = "radius", surface = "inside";
+    };
     type Input = LatheTouchOffInput;
     type Output = LatheTouchOffResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);

@@ -91,24 +91,12 @@ impl Calculator for MoveList {
     const ANOTHER_CHECK: &'static str = "Add the moves up by hand: they come to the last place less the first.";
     const WORDS: &'static [&'static str] =
         &["coordinates", "incremental", "absolute", "positions", "readout", "backlash", "travel", "drilling order"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "Four holes of a winch bracket, from the corner of the part, at a table feed of 10 in/min.",
-            fields: &[
-                ("points", "0.5 in,0.375 in;2.25 in,0.375 in;2.25 in,1.625 in;0.5 in,1.625 in"),
-                ("feed_rate", "10 in/min"),
-            ],
-        },
-        Example {
-            says: "Three holes of a pump cover on a mill whose screws have 0.15 mm of play, come up to with the \
-                reading growing.",
-            fields: &[
-                ("points", "12 mm,30 mm;48 mm,30 mm;30 mm,8 mm"),
-                ("backlash", "0.15 mm"),
-                ("approach", "growing"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "Four holes of a winch bracket, from the corner of the part, at a table feed of 10 in/min.":
+            points = "0.5 in,0.375 in;2.25 in,0.375 in;2.25 in,1.625 in;0.5 in,1.625 in", feed_rate = "10 in/min";
+        "Three holes of a pump cover on a mill whose screws have 0.15 mm of play, come up to with the reading growing.":
+            points = "12 mm,30 mm;48 mm,30 mm;30 mm,8 mm", backlash = "0.15 mm", approach = "growing";
+    };
     type Input = MoveListInput;
     type Output = MoveListResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);

@@ -139,33 +139,14 @@ impl Calculator for SteppedProfile {
         "angle by steps",
         "profile",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A quarter round of 20 mm on the end of a winch pawl, by plunges of a 10 mm end mill, with ridges \
-                of no more than 0.02 mm.",
-            fields: &[
-                ("from", "20 mm,0 mm"),
-                ("to", "0 mm,20 mm"),
-                ("radius", "20 mm"),
-                ("sense", "counterclockwise"),
-                ("cutter", "ball"),
-                ("diameter", "10 mm"),
-                ("side", "right"),
-                ("cusp", "0.02 mm"),
-            ],
-        },
-        Example {
-            says: "A slope of 15° on a mill's jaw, seen from the front, in steps with the corner of a 1/2 in end mill.",
-            fields: &[
-                ("from", "0 in,0 in"),
-                ("to", "1.500 in,0.402 in"),
-                ("cutter", "flat"),
-                ("diameter", "1/2 in"),
-                ("side", "left"),
-                ("step", "0.02 in"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A quarter round of 20 mm on the end of a winch pawl, by plunges of a 10 mm end mill, with ridges of no more than 0.02 mm.":
+            from = "20 mm,0 mm", to = "0 mm,20 mm", radius = "20 mm", sense = "counterclockwise", cutter = "ball",
+            diameter = "10 mm", side = "right", cusp = "0.02 mm";
+        "A slope of 15° on a mill's jaw, seen from the front, in steps with the corner of a 1/2 in end mill.":
+            from = "0 in,0 in", to = "1.500 in,0.402 in", cutter = "flat", diameter = "1/2 in", side = "left",
+            step = "0.02 in";
+    };
     type Input = SteppedProfileInput;
     type Output = SteppedProfileResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);

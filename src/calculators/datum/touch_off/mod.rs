@@ -48,22 +48,12 @@ impl Calculator for TouchOff {
         "Come up to the face again from the same side: the reading must return within the step of the readout.";
     const WORDS: &'static [&'static str] =
         &["edge finder", "zero", "datum", "pick up an edge", "wiggler", "shim", "feeler", "set the readout", "offset"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "An edge finder with a 0.200 in tip came up to the left face of a winch plate, the reading growing.",
-            fields: &[("reading_was", "growing"), ("tip_diameter", "0.200 in"), ("face_position", "0 in")],
-        },
-        Example {
-            says: "A 10 mm end mill standing still touches a 0.5 mm shim on the far face of a pump foot, which is 80 mm \
-                from the datum; the reading was falling.",
-            fields: &[
-                ("reading_was", "falling"),
-                ("tip_diameter", "10 mm"),
-                ("shim", "0.5 mm"),
-                ("face_position", "80 mm"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "An edge finder with a 0.200 in tip came up to the left face of a winch plate, the reading growing.":
+            reading_was = "growing", tip_diameter = "0.200 in", face_position = "0 in";
+        "A 10 mm end mill standing still touches a 0.5 mm shim on the far face of a pump foot, which is 80 mm from the datum; the reading was falling.":
+            reading_was = "falling", tip_diameter = "10 mm", shim = "0.5 mm", face_position = "80 mm";
+    };
     type Input = TouchOffInput;
     type Output = TouchOffResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);

@@ -70,22 +70,12 @@ impl Calculator for Tram {
         "Take a light cut over scrap: marks that cross both ways say that the head is square.";
     const WORDS: &'static [&'static str] =
         &["tramming", "head", "square", "nod", "spindle tilt", "sweep", "dish", "concave", "face mill", "indicator"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "The mill's head was swept on an 8 in circle after a belt change: left and right differ by 0.003 in. \
-                A 2.5 in face cutter is to clean a winch base 2 in wide.",
-            fields: &[
-                ("difference", "0.003 in"),
-                ("sweep_diameter", "8 in"),
-                ("cutter_diameter", "2.5 in"),
-                ("width", "2 in"),
-            ],
-        },
-        Example {
-            says: "Near and far differ by 0.05 mm on a 250 mm sweep.",
-            fields: &[("difference", "-0.05 mm"), ("sweep_diameter", "250 mm")],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "The mill's head was swept on an 8 in circle after a belt change: left and right differ by 0.003 in. A 2.5 in face cutter is to clean a winch base 2 in wide.":
+            difference = "0.003 in", sweep_diameter = "8 in", cutter_diameter = "2.5 in", width = "2 in";
+        "Near and far differ by 0.05 mm on a 250 mm sweep.":
+            difference = "-0.05 mm", sweep_diameter = "250 mm";
+    };
     type Input = TramInput;
     type Output = TramResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);

@@ -99,28 +99,14 @@ impl Calculator for TurnAndShift {
     const ANOTHER_CHECK: &'static str = "Take the points found back to the drawing: they must be those it gives.";
     const WORDS: &'static [&'static str] =
         &["rotate", "translate", "transform", "skew", "datum shift", "coordinates", "mirror", "other hand", "offset"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "The corner of a winch base lies at X 1.25 in, Y 0.75 in and its edge is turned 1.5°: three places \
-                touched on it, as the drawing has them.",
-            fields: &[
-                ("points", "1.25 in,0.75 in;5.2486 in,0.8547 in;1.1715 in,3.749 in"),
-                ("origin", "1.25 in,0.75 in"),
-                ("angle", "-1.5 deg"),
-            ],
-        },
-        Example {
-            says: "Bolt holes of a pump cover of the other hand, mirrored left to right and set on a fixture at X 40 mm, \
-                Y 25 mm, turned 30°.",
-            fields: &[
-                ("points", "0 mm,0 mm;60 mm,0 mm;60 mm,35 mm"),
-                ("mirror", "x"),
-                ("angle", "30 deg"),
-                ("origin", "-40 mm,-25 mm"),
-                ("order", "turn_first"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "The corner of a winch base lies at X 1.25 in, Y 0.75 in and its edge is turned 1.5°: three places touched on it, as the drawing has them.":
+            points = "1.25 in,0.75 in;5.2486 in,0.8547 in;1.1715 in,3.749 in", origin = "1.25 in,0.75 in",
+            angle = "-1.5 deg";
+        "Bolt holes of a pump cover of the other hand, mirrored left to right and set on a fixture at X 40 mm, Y 25 mm, turned 30°.":
+            points = "0 mm,0 mm;60 mm,0 mm;60 mm,35 mm", mirror = "x", angle = "30 deg", origin = "-40 mm,-25 mm",
+            order = "turn_first";
+    };
     type Input = TurnAndShiftInput;
     type Output = TurnAndShiftResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);

@@ -99,25 +99,13 @@ impl Calculator for VisitOrder {
         "Follow the order on the drawing with a pencil: where two legs cross there is a shorter way.";
     const WORDS: &'static [&'static str] =
         &["shortest path", "drilling order", "travel", "sequence", "sort points", "route", "hole pattern"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "Seven holes of a gear case cover, as they stand on the drawing, from the hole at the lower left.",
-            fields: &[(
-                "points",
-                "0.5 in,0.5 in;4.5 in,3 in;0.5 in,3 in;4.5 in,0.5 in;2.5 in,0.5 in;2.5 in,3 in;1.25 in,1.75 in",
-            )],
-        },
-        Example {
-            says: "Six holes of a pump base by handwheel, one axis at a time, from the datum and back to where the \
-                next part is put in.",
-            fields: &[
-                ("points", "20 mm,15 mm;180 mm,95 mm;100 mm,15 mm;20 mm,95 mm;180 mm,15 mm;100 mm,95 mm"),
-                ("start", "0 mm,0 mm"),
-                ("finish", "0 mm,120 mm"),
-                ("travel", "one_axis_at_a_time"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "Seven holes of a gear case cover, as they stand on the drawing, from the hole at the lower left.":
+            points = "0.5 in,0.5 in;4.5 in,3 in;0.5 in,3 in;4.5 in,0.5 in;2.5 in,0.5 in;2.5 in,3 in;1.25 in,1.75 in";
+        "Six holes of a pump base by handwheel, one axis at a time, from the datum and back to where the next part is put in.":
+            points = "20 mm,15 mm;180 mm,95 mm;100 mm,15 mm;20 mm,95 mm;180 mm,15 mm;100 mm,95 mm",
+            start = "0 mm,0 mm", finish = "0 mm,120 mm", travel = "one_axis_at_a_time";
+    };
     type Input = VisitOrderInput;
     type Output = VisitOrderResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);

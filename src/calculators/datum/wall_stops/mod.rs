@@ -89,24 +89,14 @@ impl Calculator for WallStops {
     const ANOTHER_CHECK: &'static str = "Measure after the rough cut: what is left to the wall is the allowance.";
     const WORDS: &'static [&'static str] =
         &["pocket", "boss", "slot", "shoulder", "cutter radius", "offset", "finish pass", "end mill", "step over"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A pocket 60 mm by 40 mm in a pump body, cut with a 12 mm end mill, 0.3 mm left for the finishing cut.",
-            fields: &[
-                ("walls", "x_axis,10 mm,minus;x_axis,70 mm,plus;y_axis,15 mm,minus;y_axis,55 mm,plus"),
-                ("cutter_diameter", "12 mm"),
-                ("finish_allowance", "0.3 mm"),
-            ],
-        },
-        Example {
-            says: "A tongue 1.250 in wide left standing on a mill's slide, cut on both sides with a 3/4 in end mill.",
-            fields: &[
-                ("walls", "y_axis,0.500 in,plus;y_axis,1.750 in,minus"),
-                ("cutter_diameter", "3/4 in"),
-                ("finish_allowance", "0.010 in"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A pocket 60 mm by 40 mm in a pump body, cut with a 12 mm end mill, 0.3 mm left for the finishing cut.":
+            walls = "x_axis,10 mm,minus;x_axis,70 mm,plus;y_axis,15 mm,minus;y_axis,55 mm,plus",
+            cutter_diameter = "12 mm", finish_allowance = "0.3 mm";
+        "A tongue 1.250 in wide left standing on a mill's slide, cut on both sides with a 3/4 in end mill.":
+            walls = "y_axis,0.500 in,plus;y_axis,1.750 in,minus", cutter_diameter = "3/4 in",
+            finish_allowance = "0.010 in";
+    };
     type Input = WallStopsInput;
     type Output = WallStopsResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);

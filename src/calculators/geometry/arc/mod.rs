@@ -91,28 +91,18 @@ impl Calculator for Arc {
         "Lay a straightedge as long as the chord across the arc and measure the height at its middle.";
     const WORDS: &'static [&'static str] =
         &["radius", "chord", "height", "rise", "sagitta", "segment", "arc length", "central angle", "circle", "bend"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A broken pulley rim: the chord over a piece is 21 mm and the rim rises 6 mm above it. What was the radius?",
-            fields: &[("chord", "21 mm"), ("height", "6 mm")],
-        },
-        Example {
-            says: "A flat 12 mm wide is milled along a shaft of 10 mm radius: how deep is the cut? Two arcs fit.",
-            fields: &[("radius", "10 mm"), ("chord", "12 mm")],
-        },
-        Example {
-            says: "A brake band of 9 in is to wrap 210° of a winch drum: what drum does it fit?",
-            fields: &[("arc_length", "9 in"), ("angle", "210 deg")],
-        },
-        Example {
-            says: "Oil covers 1.2 in² of the end wall of a gear case bored to 2 in radius: how deep does it stand?",
-            fields: &[("radius", "2 in"), ("segment_area", "1.2 in2")],
-        },
-        Example {
-            says: "A guard is rolled from a 250 mm strip so that it stands 60 mm high.",
-            fields: &[("height", "60 mm"), ("arc_length", "250 mm")],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A broken pulley rim: the chord over a piece is 21 mm and the rim rises 6 mm above it. What was the radius?":
+            chord = "21 mm", height = "6 mm";
+        "A flat 12 mm wide is milled along a shaft of 10 mm radius: how deep is the cut? Two arcs fit.":
+            radius = "10 mm", chord = "12 mm";
+        "A brake band of 9 in is to wrap 210° of a winch drum: what drum does it fit?":
+            arc_length = "9 in", angle = "210 deg";
+        "Oil covers 1.2 in² of the end wall of a gear case bored to 2 in radius: how deep does it stand?":
+            radius = "2 in", segment_area = "1.2 in2";
+        "A guard is rolled from a 250 mm strip so that it stands 60 mm high.":
+            height = "60 mm", arc_length = "250 mm";
+    };
     type Input = ArcInput;
     type Output = ArcResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);

@@ -1,8 +1,9 @@
 //! The drill in section: the hole with its point, the face, the depths.
 
-use super::{DEFAULT_ANGLE, DrillPointInput, DrillPointResult, ZeroedAt};
+use super::{DrillPointInput, DrillPointResult, ZeroedAt};
 use crate::drawing::{Beside, Drawing, Ink, Point, Reach, Words};
 use crate::quantity::{Extent, SiValue};
+use crate::working::Record;
 
 /// Draws an answer: the face at y = 0, the axis at x = 0.
 pub fn draw(input: &DrillPointInput, result: &DrillPointResult) -> Drawing {
@@ -10,7 +11,7 @@ pub fn draw(input: &DrillPointInput, result: &DrillPointResult) -> Drawing {
     let radius = size.get().si() / 2.0;
     let flat = input.tip_flat.map_or(0.0, |flat| flat.get().si()) / 2.0;
     let point = result.point_length.get().si();
-    let angle = input.point_angle.unwrap_or(DEFAULT_ANGLE);
+    let angle = input.point_angle(&mut Record::of_result_alone());
     let mut about = Words::of("A drill ")
         .value(size)
         .then(" in diameter with a point of ")

@@ -179,16 +179,12 @@ impl Calculator for DrillSize {
         "nearest drill",
         "substitute",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "The number 7 drill has gone missing; which metric drills stand in for it in a pump cover?",
-            fields: &[("name", "No.7"), ("systems", "metric"), ("count", "3"), ("from", "tables")],
-        },
-        Example {
-            says: "A winch pin of 0.4 in needs a hole no smaller: the next inch drills at or over that size.",
-            fields: &[("diameter", "0.4 in"), ("systems", "fraction,number,letter"), ("side", "over"), ("count", "4")],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "The number 7 drill has gone missing; which metric drills stand in for it in a pump cover?":
+            name = "No.7", systems = "metric", count = "3", from = "tables";
+        "A winch pin of 0.4 in needs a hole no smaller: the next inch drills at or over that size.":
+            diameter = "0.4 in", systems = "fraction,number,letter", side = "over", count = "4";
+    };
     type Input = DrillSizeInput;
     type Output = DrillSizeResult;
 

@@ -100,37 +100,18 @@ impl Calculator for BoltCircle {
         "Put pins into two neighbouring holes: over them a caliper reads the chord and one pin's diameter.";
     const WORDS: &'static [&'static str] =
         &["PCD", "pitch circle", "hole circle", "flange", "hole pattern", "coordinates", "equally spaced", "over pins"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "Six holes on a 4 in circle in a winch flange, hole 1 on the X axis, with 1/2 in holes.",
-            fields: &[("diameter", "4 in"), ("holes", "6"), ("start_angle", "0 deg"), ("hole_diameter", "0.5 in")],
-        },
-        Example {
-            says: "Five cover bolts over part of a pump housing, from 15° through 200°, about a centre off the datum.",
-            fields: &[
-                ("diameter", "150 mm"),
-                ("holes", "5"),
-                ("start_angle", "15 deg"),
-                ("sweep", "200 deg"),
-                ("center_x", "10 mm"),
-                ("center_y", "20 mm"),
-            ],
-        },
-        Example {
-            says: "A hub has six holes of which one was picked up at X 1.5 in, Y 2 in; holes 2, 4 and 6 are to be drilled.",
-            fields: &[("diameter", "5 in"), ("holes", "6"), ("through", "1.5 in,2 in"), ("only", "2,4,6")],
-        },
-        Example {
-            says: "Eight holes counted clockwise from twelve o'clock, as on the drawing of a mill's dial plate.",
-            fields: &[
-                ("diameter", "120 mm"),
-                ("holes", "8"),
-                ("angle_from", "y_axis"),
-                ("angle_sense", "clockwise"),
-                ("hole_order", "clockwise"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "Six holes on a 4 in circle in a winch flange, hole 1 on the X axis, with 1/2 in holes.":
+            diameter = "4 in", holes = "6", start_angle = "0 deg", hole_diameter = "0.5 in";
+        "Five cover bolts over part of a pump housing, from 15° through 200°, about a centre off the datum.":
+            diameter = "150 mm", holes = "5", start_angle = "15 deg", sweep = "200 deg", center_x = "10 mm",
+            center_y = "20 mm";
+        "A hub has six holes of which one was picked up at X 1.5 in, Y 2 in; holes 2, 4 and 6 are to be drilled.":
+            diameter = "5 in", holes = "6", through = "1.5 in,2 in", only = "2,4,6";
+        "Eight holes counted clockwise from twelve o'clock, as on the drawing of a mill's dial plate.":
+            diameter = "120 mm", holes = "8", angle_from = "y_axis", angle_sense = "clockwise",
+            hole_order = "clockwise";
+    };
     type Input = BoltCircleInput;
     type Output = BoltCircleResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);

@@ -157,27 +157,13 @@ impl Calculator for BallNose {
     const ANOTHER_CHECK: &'static str = "Lay a straightedge across the passes and look at the light between the cusps.";
     const WORDS: &'static [&'static str] =
         &["ball end mill", "effective diameter", "scallop", "cusp", "stepover", "3d", "surface", "tilt"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A 10 mm ball nose finishes a pump casing 0.5 mm deep, passes 0.4 mm apart, at 60 m/min where it cuts.",
-            fields: &[
-                ("diameter", "10 mm"),
-                ("axial_depth", "0.5 mm"),
-                ("stepover", "0.4 mm"),
-                ("cutting_speed", "60 m/min"),
-            ],
-        },
-        Example {
-            says: "A 1/2 in ball nose leaning 15° leaves cusps of 0.0005 in on a winch fairing at 1250 rpm.",
-            fields: &[
-                ("diameter", "1/2 in"),
-                ("axial_depth", "0.02 in"),
-                ("tilt", "15 deg"),
-                ("cusp_height", "0.0005 in"),
-                ("spindle_speed", "1250 rpm"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A 10 mm ball nose finishes a pump casing 0.5 mm deep, passes 0.4 mm apart, at 60 m/min where it cuts.":
+            diameter = "10 mm", axial_depth = "0.5 mm", stepover = "0.4 mm", cutting_speed = "60 m/min";
+        "A 1/2 in ball nose leaning 15° leaves cusps of 0.0005 in on a winch fairing at 1250 rpm.":
+            diameter = "1/2 in", axial_depth = "0.02 in", tilt = "15 deg", cusp_height = "0.0005 in",
+            spindle_speed = "1250 rpm";
+    };
     type Input = BallNoseInput;
     type Output = BallNoseResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);

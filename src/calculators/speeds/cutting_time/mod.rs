@@ -110,45 +110,17 @@ impl Calculator for CuttingTime {
         "drilling time",
         "turning time",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A 2 in face mill goes over a winch plate 6 in long and 1-1/4 in wide, twice.",
-            fields: &[
-                ("operation", "face_milling"),
-                ("length", "6 in"),
-                ("feed_rate", "5 in/min"),
-                ("diameter", "2 in"),
-                ("width", "1-1/4 in"),
-                ("cut_offset", "0.25 in"),
-                ("clear_out", "clear"),
-                ("approach", "0.1 in"),
-                ("passes", "2"),
-            ],
-        },
-        Example {
-            says: "A 15 mm drill goes through a 50 mm pump flange from 2 mm above to 2 mm below.",
-            fields: &[
-                ("operation", "drilling"),
-                ("length", "50 mm"),
-                ("feed_rate", "60 mm/min"),
-                ("diameter", "15 mm"),
-                ("point_angle", "118 deg"),
-                ("depth_to", "full_diameter"),
-                ("approach", "2 mm"),
-                ("overtravel", "2 mm"),
-            ],
-        },
-        Example {
-            says: "A slab mill of 80 mm takes 5 mm off a mill gear housing 400 mm long.",
-            fields: &[
-                ("operation", "slab_milling"),
-                ("length", "400 mm"),
-                ("feed_rate", "348 mm/min"),
-                ("diameter", "80 mm"),
-                ("depth_of_cut", "5 mm"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A 2 in face mill goes over a winch plate 6 in long and 1-1/4 in wide, twice.":
+            operation = "face_milling", length = "6 in", feed_rate = "5 in/min", diameter = "2 in",
+            width = "1-1/4 in", cut_offset = "0.25 in", clear_out = "clear", approach = "0.1 in", passes = "2";
+        "A 15 mm drill goes through a 50 mm pump flange from 2 mm above to 2 mm below.":
+            operation = "drilling", length = "50 mm", feed_rate = "60 mm/min", diameter = "15 mm",
+            point_angle = "118 deg", depth_to = "full_diameter", approach = "2 mm", overtravel = "2 mm";
+        "A slab mill of 80 mm takes 5 mm off a mill gear housing 400 mm long.":
+            operation = "slab_milling", length = "400 mm", feed_rate = "348 mm/min", diameter = "80 mm",
+            depth_of_cut = "5 mm";
+    };
     type Input = CuttingTimeInput;
     type Output = CuttingTimeResult;
     const LEADS: &'static [&'static str] = &["cutting_time"];

@@ -102,30 +102,13 @@ impl Calculator for CutterEntry {
         "Measure the depth at both ends of the ramp: the difference over the length is the slope.";
     const WORDS: &'static [&'static str] =
         &["ramp", "helix", "helical", "plunge", "interpolation", "pocket", "spiral", "going in"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A 1/2 in end mill ramps 3/8 in down into a pocket of a winch plate at 3°, in a slot 2 in long.",
-            fields: &[
-                ("way", "ramp"),
-                ("depth", "3/8 in"),
-                ("feed_rate", "4 in/min"),
-                ("ramp_angle", "3 deg"),
-                ("slot_length", "2 in"),
-            ],
-        },
-        Example {
-            says: "A 12 mm end mill with a 1 mm corner opens a 20 mm hole in a pump flange, 1 mm a turn.",
-            fields: &[
-                ("way", "helix"),
-                ("depth", "10 mm"),
-                ("feed_rate", "200 mm/min"),
-                ("diameter", "12 mm"),
-                ("hole_diameter", "20 mm"),
-                ("pitch", "1 mm"),
-                ("corner_radius", "1 mm"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A 1/2 in end mill ramps 3/8 in down into a pocket of a winch plate at 3°, in a slot 2 in long.":
+            way = "ramp", depth = "3/8 in", feed_rate = "4 in/min", ramp_angle = "3 deg", slot_length = "2 in";
+        "A 12 mm end mill with a 1 mm corner opens a 20 mm hole in a pump flange, 1 mm a turn.":
+            way = "helix", depth = "10 mm", feed_rate = "200 mm/min", diameter = "12 mm", hole_diameter = "20 mm",
+            pitch = "1 mm", corner_radius = "1 mm";
+    };
     type Input = EntryInput;
     type Output = EntryResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);

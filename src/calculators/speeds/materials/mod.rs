@@ -175,16 +175,12 @@ impl Calculator for Materials {
         "sfm",
         "kc",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "What is known of annealed 4140, of which a winch pinion is to be made.",
-            fields: &[("search", "4140 annealed")],
-        },
-        Example {
-            says: "The stainless steels that a pump shaft could be of.",
-            fields: &[("search", "stainless"), ("group", "m")],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "What is known of annealed 4140, of which a winch pinion is to be made.":
+            search = "4140 annealed";
+        "The stainless steels that a pump shaft could be of.":
+            search = "stainless", group = "m";
+    };
     type Input = MaterialsInput;
     type Output = MaterialsResult;
 

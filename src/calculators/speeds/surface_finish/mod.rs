@@ -90,20 +90,14 @@ impl Calculator for SurfaceFinish {
         "Compare the surface by eye and fingernail with a roughness specimen of the same process.";
     const WORDS: &'static [&'static str] =
         &["roughness", "Ra", "Rt", "nose radius", "insert", "finish", "microinch", "feed for finish"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A pump shaft is finished with a 0.8 mm nose at 0.2 mm a turn.",
-            fields: &[("nose_radius", "0.8 mm"), ("feed_per_rev", "0.2 mm/rev"), ("surface_ratio", "1.25")],
-        },
-        Example {
-            says: "What feed gives Ra 1.6 µm on a winch journal with a 0.75 mm nose, by the usual rule?",
-            fields: &[("nose_radius", "0.75 mm"), ("roughness_ra", "1.6 um"), ("method", "usual")],
-        },
-        Example {
-            says: "What feed leaves no more than 250 µin from peak to valley with a 1/32 in nose?",
-            fields: &[("nose_radius", "1/32 in"), ("theoretical_height", "250 uin")],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A pump shaft is finished with a 0.8 mm nose at 0.2 mm a turn.":
+            nose_radius = "0.8 mm", feed_per_rev = "0.2 mm/rev", surface_ratio = "1.25";
+        "What feed gives Ra 1.6 µm on a winch journal with a 0.75 mm nose, by the usual rule?":
+            nose_radius = "0.75 mm", roughness_ra = "1.6 um", method = "usual";
+        "What feed leaves no more than 250 µin from peak to valley with a 1/32 in nose?":
+            nose_radius = "1/32 in", theoretical_height = "250 uin";
+    };
     type Input = SurfaceFinishInput;
     type Output = SurfaceFinishResult;
     const LEADS: &'static [&'static str] = &["feed_per_rev", "roughness_ra"];

@@ -157,29 +157,14 @@ impl Calculator for ToolLife {
         "Note the minutes of a few edges up to the same wear: they are the law for this work and tool.";
     const WORDS: &'static [&'static str] =
         &["Taylor", "wear", "minutes", "exponent", "economic speed", "least cost", "production", "edge"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A high-speed steel tool for winch shafts that would last one minute at 200 ft/min, run at 100 ft/min.",
-            fields: &[
-                ("speed_for_one_minute", "200 ft/min"),
-                ("exponent", "0.125"),
-                ("cutting_speed", "100 ft/min"),
-                ("change_time", "3 min"),
-                ("edge_cost", "2"),
-                ("hourly_rate", "60"),
-            ],
-        },
-        Example {
-            says: "A pump maker's carbide lasted 5 min at 160 m/min and 41 min at 100 m/min; what speed gives 30 min?",
-            fields: &[
-                ("first_speed", "160 m/min"),
-                ("first_life", "5 min"),
-                ("second_speed", "100 m/min"),
-                ("second_life", "41 min"),
-                ("tool_life", "30 min"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A high-speed steel tool for winch shafts that would last one minute at 200 ft/min, run at 100 ft/min.":
+            speed_for_one_minute = "200 ft/min", exponent = "0.125", cutting_speed = "100 ft/min",
+            change_time = "3 min", edge_cost = "2", hourly_rate = "60";
+        "A pump maker's carbide lasted 5 min at 160 m/min and 41 min at 100 m/min; what speed gives 30 min?":
+            first_speed = "160 m/min", first_life = "5 min", second_speed = "100 m/min", second_life = "41 min",
+            tool_life = "30 min";
+    };
     type Input = ToolLifeInput;
     type Output = ToolLifeResult;
     const LEADS: &'static [&'static str] = &["cutting_speed", "tool_life"];

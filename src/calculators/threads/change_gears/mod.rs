@@ -146,32 +146,16 @@ impl Calculator for ChangeGears {
         "compound train",
         "idler",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A 1.5 mm pitch on the shop's lathe, whose lead screw has 8 threads an inch, with its 127 wheel.",
-            fields: &[
-                ("thread", "M10"),
-                ("leadscrew_lead", "1/8 in"),
-                ("gears", "20,30,40,45,50,55,60,65,80,127"),
-                ("clearance_teeth", "15"),
-                ("count", "5"),
-            ],
-        },
-        Example {
-            says: "A lead of 4 mm for a two-start pump spindle on a lathe with a 3 mm lead screw.",
-            fields: &[("lead", "4 mm"), ("leadscrew_lead", "3 mm"), ("gears", "20,25,30,35,40,50,60,75,80")],
-        },
-        Example {
-            says: "The same where the spindle turns the stud half as fast.",
-            fields: &[
-                ("lead", "4 mm"),
-                ("leadscrew_lead", "3 mm"),
-                ("gears", "20,25,30,35,40,50,60,75,80"),
-                ("spindle_wheel", "30"),
-                ("stud_wheel", "60"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A 1.5 mm pitch on the shop's lathe, whose lead screw has 8 threads an inch, with its 127 wheel.":
+            thread = "M10", leadscrew_lead = "1/8 in", gears = "20,30,40,45,50,55,60,65,80,127",
+            clearance_teeth = "15", count = "5";
+        "A lead of 4 mm for a two-start pump spindle on a lathe with a 3 mm lead screw.":
+            lead = "4 mm", leadscrew_lead = "3 mm", gears = "20,25,30,35,40,50,60,75,80";
+        "The same where the spindle turns the stud half as fast.":
+            lead = "4 mm", leadscrew_lead = "3 mm", gears = "20,25,30,35,40,50,60,75,80", spindle_wheel = "30",
+            stud_wheel = "60";
+    };
     type Input = ChangeGearsInput;
     type Output = ChangeGearsResult;
     const LEADS: &'static [&'static str] = &["trains/0/train"];

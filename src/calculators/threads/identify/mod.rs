@@ -137,34 +137,16 @@ impl Calculator for Identify {
         "worn thread",
         "threads per inch",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A stud of an old winch measures 0.4950 in over its crests, and twelve turns 0.925 in: 13 or 12 to \
-                the inch?",
-            fields: &[("major_diameter", "0.4950 in"), ("turns", "12"), ("turns_length", "0.925 in")],
-        },
-        Example {
-            says: "A hole in a pump flange between its crests, by a metric pitch gauge.",
-            fields: &[
-                ("minor_diameter", "10.3 mm"),
-                ("pitch", "1.75 mm"),
-                ("diameter_error", "0.1 mm"),
-                ("pitch_error", "0.05 mm"),
-                ("wear", "0.2 mm"),
-                ("families", "metric,unified,whitworth"),
-            ],
-        },
-        Example {
-            says: "A plug of a mill gear case: 14 to the inch, flanks of 55 degrees, and the same all along.",
-            fields: &[
-                ("major_diameter", "20.8 mm"),
-                ("threads_per_inch", "14"),
-                ("flank_angle", "55 deg"),
-                ("body", "parallel"),
-                ("count", "5"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A stud of an old winch measures 0.4950 in over its crests, and twelve turns 0.925 in: 13 or 12 to the inch?":
+            major_diameter = "0.4950 in", turns = "12", turns_length = "0.925 in";
+        "A hole in a pump flange between its crests, by a metric pitch gauge.":
+            minor_diameter = "10.3 mm", pitch = "1.75 mm", diameter_error = "0.1 mm", pitch_error = "0.05 mm",
+            wear = "0.2 mm", families = "metric,unified,whitworth";
+        "A plug of a mill gear case: 14 to the inch, flanks of 55 degrees, and the same all along.":
+            major_diameter = "20.8 mm", threads_per_inch = "14", flank_angle = "55 deg", body = "parallel",
+            count = "5";
+    };
     type Input = IdentifyInput;
     type Output = IdentifyResult;
     const LEADS: &'static [&'static str] = &["thread", "measured_pitch"];

@@ -184,43 +184,18 @@ impl Calculator for ThreadMilling {
         "rotary table",
         "arc entry",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "An M16x1.5 hole in a pump cover, milled with a cutter of 10 mm and three teeth in two cuts.",
-            fields: &[
-                ("thread", "M16x1.5"),
-                ("side", "internal"),
-                ("cutter_diameter", "10 mm"),
-                ("teeth", "3"),
-                ("cutting_speed", "80 m/min"),
-                ("feed_per_tooth", "0.05 mm/tooth"),
-                ("way", "climb"),
-                ("passes", "2"),
-                ("length", "20 mm"),
-                ("cutting_length", "21 mm"),
-                ("fastest", "3000 rpm"),
-            ],
-        },
-        Example {
-            says: "A left-hand 1-8 stud for a winch on the mill's steps, with a single row of teeth.",
-            fields: &[
-                ("thread", "1-8 UNC-LH"),
-                ("side", "external"),
-                ("cutter_diameter", "1/2 in"),
-                ("teeth", "4"),
-                ("cutting_speed", "100 ft/min"),
-                ("feed_per_tooth", "0.002 in/tooth"),
-                ("way", "conventional"),
-                ("start_diameter", "0.996 in"),
-                ("contour_diameter", "0.85 in"),
-                ("passes", "3"),
-                ("length", "1.25 in"),
-                ("slowest", "112 rpm"),
-                ("available", "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm"),
-                ("may_exceed", "5 percent"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "An M16x1.5 hole in a pump cover, milled with a cutter of 10 mm and three teeth in two cuts.":
+            thread = "M16x1.5", side = "internal", cutter_diameter = "10 mm", teeth = "3", cutting_speed = "80 m/min",
+            feed_per_tooth = "0.05 mm/tooth", way = "climb", passes = "2", length = "20 mm", cutting_length = "21 mm",
+            fastest = "3000 rpm";
+        "A left-hand 1-8 stud for a winch on the mill's steps, with a single row of teeth.":
+            thread = "1-8 UNC-LH", side = "external", cutter_diameter = "1/2 in", teeth = "4",
+            cutting_speed = "100 ft/min", feed_per_tooth = "0.002 in/tooth", way = "conventional",
+            start_diameter = "0.996 in", contour_diameter = "0.85 in", passes = "3", length = "1.25 in",
+            slowest = "112 rpm", available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm",
+            may_exceed = "5 percent";
+    };
     type Input = ThreadMillingInput;
     type Output = ThreadMillingResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);

@@ -148,29 +148,13 @@ impl Calculator for Plated {
         "thickness",
         "anodizing",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A 1/2-13 winch stud of class 2A that is to be zinc plated, two to three ten-thousandths thick.",
-            fields: &[
-                ("thread", "1/2-13 UNC"),
-                ("side", "external"),
-                ("external_class", "2A"),
-                ("thickness_min", "0.0002 in"),
-                ("thickness_max", "0.0003 in"),
-                ("may_reach", "basic"),
-            ],
-        },
-        Example {
-            says: "An M10 hole of a pump cover, plated with 5 to 8 micrometres.",
-            fields: &[
-                ("thread", "M10"),
-                ("side", "internal"),
-                ("internal_class", "6H"),
-                ("thickness_min", "5 um"),
-                ("thickness_max", "8 um"),
-            ],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A 1/2-13 winch stud of class 2A that is to be zinc plated, two to three ten-thousandths thick.":
+            thread = "1/2-13 UNC", side = "external", external_class = "2A", thickness_min = "0.0002 in",
+            thickness_max = "0.0003 in", may_reach = "basic";
+        "An M10 hole of a pump cover, plated with 5 to 8 micrometres.":
+            thread = "M10", side = "internal", internal_class = "6H", thickness_min = "5 um", thickness_max = "8 um";
+    };
     type Input = PlatedInput;
     type Output = PlatedResult;
     const LEADS: &'static [&'static str] = &["before/pitch_max", "before/pitch_min"];

@@ -117,31 +117,16 @@ impl Calculator for Rescue {
         "boss",
         "damaged thread",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A 1/4-20 hole torn out of a winch cover, 0.4 in from its edge.",
-            fields: &[("thread", "1/4-20 UNC"), ("edge_distance", "0.4 in")],
-        },
-        Example {
-            says: "An M8 hole in a pump flange, torn out to 8.3 mm; metric taps only, all that are listed, metric drills.",
-            fields: &[
-                ("thread", "M8"),
-                ("hole_diameter", "8.3 mm"),
-                ("families", "metric"),
-                ("lists", "all"),
-                ("thread_percent", "70 percent"),
-                ("edge_distance", "11 mm"),
-                ("least_wall", "5 mm"),
-                ("systems", "metric"),
-                ("from", "tables"),
-                ("count", "6"),
-            ],
-        },
-        Example {
-            says: "A drain hole of a mill gear case, 21.5 mm at its widest, for a plug with a pipe thread.",
-            fields: &[("hole_diameter", "21.5 mm"), ("families", "pipe_parallel,npt,pipe_taper")],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A 1/4-20 hole torn out of a winch cover, 0.4 in from its edge.":
+            thread = "1/4-20 UNC", edge_distance = "0.4 in";
+        "An M8 hole in a pump flange, torn out to 8.3 mm; metric taps only, all that are listed, metric drills.":
+            thread = "M8", hole_diameter = "8.3 mm", families = "metric", lists = "all",
+            thread_percent = "70 percent", edge_distance = "11 mm", least_wall = "5 mm", systems = "metric",
+            from = "tables", count = "6";
+        "A drain hole of a mill gear case, 21.5 mm at its widest, for a plug with a pipe thread.":
+            hole_diameter = "21.5 mm", families = "pipe_parallel,npt,pipe_taper";
+    };
     type Input = RescueInput;
     type Output = RescueResult;
     const LEADS: &'static [&'static str] = &["thread"];

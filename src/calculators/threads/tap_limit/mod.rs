@@ -196,20 +196,14 @@ impl Calculator for TapLimit {
         "go gauge",
         "ground thread",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A 1/4-20 hole of class 2B in a winch drum, where trials show that taps cut half a thousandth over.",
-            fields: &[("thread", "1/4-20 UNC"), ("internal_class", "2B"), ("expected_oversize", "0.0005 in")],
-        },
-        Example {
-            says: "Two taps in the drawer for a 3/8-16 hole of class 3B in a pump cover: will either do?",
-            fields: &[("thread", "3/8-16 UNC"), ("internal_class", "3B"), ("taps", "H3,H5")],
-        },
-        Example {
-            says: "An M10 hole of class 6H in a mill gear that is to be plated with 5 to 8 micrometres.",
-            fields: &[("thread", "M10"), ("marking", "d_limit"), ("thickness_min", "5 um"), ("thickness_max", "8 um")],
-        },
-    ];
+    const EXAMPLES: &'static [Example] = crate::examples! {
+        "A 1/4-20 hole of class 2B in a winch drum, where trials show that taps cut half a thousandth over.":
+            thread = "1/4-20 UNC", internal_class = "2B", expected_oversize = "0.0005 in";
+        "Two taps in the drawer for a 3/8-16 hole of class 3B in a pump cover: will either do?":
+            thread = "3/8-16 UNC", internal_class = "3B", taps = "H3,H5";
+        "An M10 hole of class 6H in a mill gear that is to be plated with 5 to 8 micrometres.":
+            thread = "M10", marking = "d_limit", thickness_min = "5 um", thickness_max = "8 um";
+    };
     type Input = TapLimitInput;
     type Output = TapLimitResult;
     const LEADS: &'static [&'static str] = &["listed_tap", "middle_tap"];

@@ -11,6 +11,7 @@ const ORDER: &[&str] = &[
     "quantity",
     "sources",
     "tree",
+    "declared",
     "fields",
     "working",
     "drawing",
@@ -36,6 +37,10 @@ const AT_ROOT: &[&str] = &["VERSION", "data_version"];
 fn files(folder: &Path, out: &mut Vec<PathBuf>) {
     for file in std::fs::read_dir(folder).expect("a folder") {
         let path = file.expect("a file").path();
+        // The derives are a crate of their own, which the others' names mean nothing to.
+        if path.ends_with("src/derive") {
+            continue;
+        }
         if path.is_dir() {
             files(&path, out);
         } else if path.extension().is_some_and(|ext| ext == "rs") {
@@ -76,8 +81,11 @@ fn no_module_uses_one_above_it() {
         let text = std::fs::read_to_string(file).expect("a source file");
         for line in text.lines().filter(|line| !line.trim_start().starts_with("//")) {
             for name in used(line) {
-                // The two declaring macros belong to the tree.
-                let name = if name == "choice" { "tree".to_owned() } else { name };
+                let name = match name.as_str() {
+                    "choice" | "rules" => "declared".to_owned(),
+                    "examples" => "calculators".to_owned(),
+                    _ => name,
+                };
                 if AT_ROOT.contains(&name.as_str()) || name.is_empty() {
                     continue;
                 }

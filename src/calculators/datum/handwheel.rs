@@ -2,15 +2,8 @@
 //! go past where the play of the screw would enter.
 
 use crate::arithmetic::directions::Approach;
-use crate::calculators::{Calculator, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::fields::Count;
-use crate::quantity::{Extent, Found, FoundDifference, FoundExtent, FoundPlace, Kind, Move, SiValue, Size, Unit, text};
-use crate::refusal::{Code, Refusal, Wrong, rule_broken};
+use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
-use crate::working::Record;
-use validator::ValidationError;
 
 /// The calculator.
 pub struct Handwheel;
@@ -98,7 +91,7 @@ impl Calculator for Handwheel {
         "Set an indicator against the table and turn as counted: it moves by the distance.";
     const WORDS: &'static [&'static str] =
         &["dial", "graduations", "backlash", "leadscrew", "crank", "collar", "turns", "micrometer dial", "overshoot"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "The table of the mill goes 1.2345 in; one turn is 0.200 in in 200 divisions, and the dial is at 0.":
             distance = "1.2345 in", travel_per_turn = "0.2 in", divisions = "200";
         "Back by 23.75 mm on a screw of 5 mm with 0.12 mm of play, coming up to every place with the dial's figures growing; the dial shows 1.40 mm.":

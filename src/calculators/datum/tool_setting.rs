@@ -2,14 +2,8 @@
 //! differences of readings, which hold whichever way the scale counts.
 
 use crate::arithmetic::touching::ReadingWas;
-use crate::calculators::{Calculator, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::fields::{Rows, nearest};
-use crate::quantity::{FoundDifference, FoundMove, FoundPlace, Place};
-use crate::refusal::{Code, Refusal, rule_broken};
-use crate::working::Record;
-use validator::ValidationError;
+use crate::calculators::prelude::*;
+use crate::fields::nearest;
 
 /// The calculator.
 pub struct ToolSetting;
@@ -17,7 +11,7 @@ pub struct ToolSetting;
 /// Most letters of a tool's name.
 const LONGEST_NAME: usize = 60;
 
-crate::choice! {
+choice! {
     /// What was moved to bring tool and face together: the `quill` or the `knee`.
     MovedToTouch {
         /// The quill or the head, with the tool.
@@ -119,7 +113,7 @@ impl Calculator for ToolSetting {
         "depth",
         "reference tool",
     ];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "Three tools for a winch bracket touched on the top of the vice jaw with the quill, whose scale grows on the way down.":
             tools = "spot drill,2.3150 in;drill,0.8725 in;reamer,0.4180 in", reference = "spot drill",
             moved = "quill", reading_was = "growing";

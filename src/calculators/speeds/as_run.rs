@@ -1,22 +1,12 @@
 //! What a machine does as it is set: from spindle speed, feed and the two overrides back to the cutting
 //! speed and the chip, by kinematics.
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::quantity::{
-    FeedPerRev, FeedRate, FoundCuttingSpeed, FoundDeviation, FoundFeedPerRev, FoundFeedPerTooth, FoundFeedRate,
-    FoundSpindleSpeed, Override, SiValue, Size, SpindleSpeed, Unit,
-};
-use crate::refusal::{Code, Refusal, rule_broken};
-use crate::working::Record;
-use std::f64::consts::PI;
-use validator::ValidationError;
+use crate::calculators::prelude::*;
 
 /// The calculator.
 pub struct AsRun;
 
-crate::choice! {
+choice! {
     /// What runs: an ordinary `cutting` operation, or `tapping` and threading, whose feed must not be overridden.
     RunningOperation {
         /// Any cut whose feed is free.
@@ -114,7 +104,7 @@ impl Calculator for AsRun {
         "back calculate",
         "actual",
     ];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "On a winch bracket the spindle is turned down to 80 percent while the feed stays.":
             spindle_speed = "630 rpm", diameter = "1/2 in", feed_rate = "5 in/min", teeth = "4",
             speed_override = "80 percent", feed_override = "100 percent";

@@ -1,20 +1,11 @@
 //! Speed and feed of countersinking: a share of the drilling speed at the largest diameter cut, which
 //! is common practice against chatter.
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
+use crate::calculators::prelude::*;
 use crate::machine::{
     FeedLimits, Limit, SpindleLimits, Tooling, TurnCut, WantedSpeed, WorkAndTool, check_turn, tell_limits,
 };
-use crate::quantity::{
-    CuttingSpeed, FeedPerRev, FoundCuttingSpeed, FoundFeedPerRev, FoundFeedRate, FoundPercentage, FoundSpindleSpeed,
-    Override, SiValue, Size, Unit, text,
-};
 use crate::reference::cutting_speeds::Operation;
-use crate::refusal::Refusal;
-use crate::working::Record;
-use validator::ValidationError;
 
 /// The calculator.
 pub struct Countersinking;
@@ -109,7 +100,7 @@ impl Calculator for Countersinking {
     const ANOTHER_CHECK: &'static str = "Put the screw in and feel across its head with a straightedge.";
     const WORDS: &'static [&'static str] =
         &["countersink", "counterbore", "chamfer", "deburr", "chatter", "rpm", "spot face", "flat head"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A countersink opens a hole in a 1018 winch plate to 3/4 in on the bench mill.":
             diameter = "3/4 in", material = "1018", tool_material = "hss",
             available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm";

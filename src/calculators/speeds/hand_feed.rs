@@ -1,11 +1,6 @@
 //! Feeding by hand: how long a turn of the handwheel takes at a feed rate, by kinematics of a screw.
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::quantity::{FeedRate, FoundShortTime, FoundSpindleSpeed, FoundWorkTime, SiValue, Size};
-use crate::refusal::Refusal;
-use crate::working::Record;
+use crate::calculators::prelude::*;
 
 /// The calculator.
 pub struct HandFeed;
@@ -49,7 +44,7 @@ impl Calculator for HandFeed {
         "Count the turns you make in a minute by the clock: times the travel of one they are the feed.";
     const WORDS: &'static [&'static str] =
         &["handwheel", "hand wheel", "crank", "dial", "manual", "seconds", "feed rate"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "The table of the bench mill, 0.1 in a turn, is to go at 3.6 in/min over a 6 in winch bracket.":
             feed_rate = "3.6 in/min", travel_per_turn = "0.1 in", distance = "6 in";
         "A quill of 2.5 mm a turn at 40 mm/min.":

@@ -1,22 +1,14 @@
 //! The power of a cut by both published ways side by side: unit power with its factors of feed and wear,
 //! and specific cutting force.
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
+use crate::calculators::prelude::*;
 use crate::machine::{Limit, Motor, ProcessFactor, Removal, cut_power, tell_limits};
-use crate::quantity::{
-    ChipThickness, FoundChipThickness, FoundDeviation, FoundPercentage, FoundPower, FoundSpecificForce, FoundTorque,
-    RemovalRate, SiValue, SpindleSpeed,
-};
 use crate::reference::material_name::WorkMaterial;
-use crate::refusal::Refusal;
-use crate::working::Record;
 
 /// The calculator.
 pub struct Power;
 
-crate::choice! {
+choice! {
     /// The operation, which decides the factors: `turning`, `finish_turning`, `boring`, `parting`, `milling`, `face_milling` or `drilling`.
     PowerOperation {
         /// Rough turning and facing.
@@ -36,7 +28,7 @@ crate::choice! {
     }
 }
 
-crate::choice! {
+choice! {
     /// How worn the tool is: `sharp`, or `working`, as tools are between grindings.
     ToolState {
         /// New or newly ground.
@@ -126,7 +118,7 @@ impl Calculator for Power {
         "Read the machine's load meter, where it has one, idle and in the cut: the difference is what the cut takes.";
     const WORDS: &'static [&'static str] =
         &["horsepower", "kilowatt", "torque", "unit power", "kc", "specific cutting force", "motor", "stall"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "The bench mill takes 0.225 in3/min off a winch bracket of annealed 4140 at 450 rpm.":
             material = "4140 annealed", operation = "milling", removal_rate = "0.225 in3/min", feed = "0.002 in",
             chip = "0.0013 in", spindle_speed = "450 rpm", spindle_power = "1.5 kW", efficiency = "85 percent";

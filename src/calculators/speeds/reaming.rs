@@ -1,22 +1,13 @@
 //! Speed, feed and stock of reaming: kinematics, published speeds, and half the drilling speed where
 //! none is published for reaming (US War Department, TM 1-420).
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
+use crate::calculators::prelude::*;
 use crate::machine::{
     FeedLimits, Limit, SpindleLimits, Tooling, TurnCut, WantedSpeed, WorkAndTool, check_turn, tell_limits,
 };
-use crate::quantity::{
-    CuttingSpeed, FeedPerRev, FoundCuttingSpeed, FoundExtent, FoundFeedPerRev, FoundFeedRate, FoundPercentage,
-    FoundSize, FoundSpindleSpeed, SiValue, Size, Unit, text,
-};
 use crate::reference::cutting_speeds::Operation;
 use crate::reference::drilling::reaming_stock;
-use crate::refusal::Refusal;
 use crate::shop::tell_reamer;
-use crate::working::{Constant, Record};
-use validator::ValidationError;
 
 /// The calculator.
 pub struct Reaming;
@@ -149,7 +140,7 @@ impl Calculator for Reaming {
     const ANOTHER_CHECK: &'static str =
         "Try plug gauges at both ends: a larger mouth says that reamer and hole were not in line.";
     const WORDS: &'static [&'static str] = &["reamer", "ream", "stock", "allowance", "rpm", "feed", "fit", "dowel"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A 1/2 in high-speed steel machine reamer finishes a bushing hole in a 1018 winch bracket on the bench mill.":
             diameter = "1/2 in", material = "1018", tool_material = "hss",
             available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm";

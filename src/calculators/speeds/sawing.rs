@@ -1,21 +1,11 @@
 //! Band sawing: band speed by material and section, teeth in the cut, feed and time, by kinematics of a
 //! band; speeds from Machinery's Handbook, 31st edition, p. 1245.
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
+use crate::calculators::prelude::*;
 use crate::machine::{RangePoint, Tooling, WantedSpeed};
-use crate::quantity::{
-    CuttingSpeed, FeedPerTooth, FoundCuttingSpeed, FoundDeviation, FoundFeedPerTooth, FoundFeedRate, FoundSpindleSpeed,
-    FoundWorkTime, SiValue, Size, Unit, text,
-};
 use crate::reference::cutting_speeds::Operation;
 use crate::reference::material_name::WorkMaterial;
 use crate::reference::sawing::section_change;
-use crate::refusal::Refusal;
-use crate::working::Record;
-use std::f64::consts::PI;
-use validator::ValidationError;
 
 /// The calculator.
 pub struct Sawing;
@@ -124,7 +114,7 @@ impl Calculator for Sawing {
         "Count the teeth of the band that lie in the work: there should be three or more.";
     const WORDS: &'static [&'static str] =
         &["band saw", "saw", "blade", "band speed", "teeth per inch", "tpi", "cut off", "stock"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A 2 in bar of annealed 4140 for winch pins is sawn with a band of 10 teeth an inch.":
             section = "2 in", tooth_pitch = "1/10 in", material = "4140 annealed", travel = "2 in",
             wheel_diameter = "14 in";

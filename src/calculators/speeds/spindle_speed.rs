@@ -1,14 +1,8 @@
 //! The spindle speed for a cutting speed at a diameter, and the speed of the machine that comes
 //! next to it: kinematics, checked against handbook factors and a units library.
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
+use crate::calculators::prelude::*;
 use crate::machine::{ChosenSpeed, Limit, SpindleLimits, cutting_speed_at, exact_speed, tell_limits};
-use crate::quantity::{self, CuttingSpeed, FoundCuttingSpeed, FoundDeviation, FoundSpindleSpeed, Size};
-use crate::refusal::Refusal;
-use crate::working::Record;
-use validator::ValidationError;
 
 /// The calculator.
 pub struct SpindleSpeed;
@@ -58,7 +52,7 @@ impl SpindleSpeedInput {
     /// A speed beside the exact one, with what it gives; `fields` are those of its three values.
     fn neighbour(
         &self,
-        speed: quantity::SpindleSpeed,
+        speed: crate::quantity::SpindleSpeed,
         exact: FoundSpindleSpeed,
         (what, fields): (&'static str, [&'static str; 3]),
         record: &mut Record,
@@ -105,7 +99,7 @@ impl Calculator for SpindleSpeed {
         "steps",
         "turning",
     ];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A 1/2 in high-speed steel end mill is to cut a winch bracket at 70 ft/min on the bench mill with its eight speeds.":
             cutting_speed = "70 ft/min", diameter = "1/2 in",
             available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm";

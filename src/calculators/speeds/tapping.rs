@@ -1,22 +1,12 @@
 //! Speed of tapping and the feed that goes with it: kinematics; the feed is the thread's lead times the
 //! turns, and nothing else.
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
+use crate::calculators::prelude::*;
 use crate::machine::{
     CutDiameter, Limit, SpindleLimits, Tooling, WorkAndTool, cutting_speed_at, exact_speed, fall, tell_limits,
 };
-use crate::quantity::{
-    CuttingSpeed, FoundCuttingSpeed, FoundFeedPerRev, FoundFeedRate, FoundPercentage, FoundSize, FoundSpindleSpeed,
-    SiValue, Size, Unit, text,
-};
 use crate::reference::cutting_speeds::Operation;
-use crate::reference::threads::Designation;
-use crate::refusal::Refusal;
 use crate::sources::Trust;
-use crate::working::Record;
-use validator::ValidationError;
 
 /// The calculator.
 pub struct Tapping;

@@ -2,15 +2,7 @@
 //! groove again, and at which marks it always is. Derived: lead of the thread, of the lead screw, and the
 //! teeth of the dial's wheel.
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::fields::Count;
-use crate::quantity::{FoundSize, SiValue, Size, Unit};
-use crate::reference::threads::Designation;
-use crate::refusal::{Code, Refusal, rule_broken};
-use crate::working::Record;
-use validator::ValidationError;
+use crate::calculators::prelude::*;
 
 /// The calculator.
 pub struct ThreadingDial;
@@ -88,7 +80,7 @@ impl Calculator for ThreadingDial {
         "Take two scratch passes at two of the marks: the second must follow the first.";
     const WORDS: &'static [&'static str] =
         &["thread chasing dial", "half-nut", "half nuts", "lathe", "pick up a thread", "lead screw", "dial marks"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A 1/2-13 stud on the shop's lathe: lead screw of 8 threads an inch, a dial of 32 teeth and 8 marks.":
             thread = "1/2-13", leadscrew_lead = "1/8 in", dial_gear = "32", dial_marks = "8";
         "A lead of 1.75 mm on the same lathe, which its dial cannot follow.":

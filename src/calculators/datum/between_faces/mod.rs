@@ -4,14 +4,8 @@
 mod drawing;
 
 use crate::arithmetic::touching::Touched;
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::quantity::{Extent, FoundPlace, FoundSize, Place, SiValue, TINY};
-use crate::refusal::{Code, Refusal, Wrong, rule_broken};
+use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
-use crate::working::Record;
-use validator::ValidationError;
 
 /// The calculator.
 pub struct BetweenFaces;
@@ -91,7 +85,7 @@ impl Calculator for BetweenFaces {
         "Sweep both faces with an indicator in the spindle: at the middle it reads the same on both.";
     const WORDS: &'static [&'static str] =
         &["centre", "center", "midpoint", "halve", "edge finder", "width", "slot", "block", "vise", "two touches"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A winch foot was touched on both sides with a 0.200 in tip; its middle is to be zero.":
             first = "-0.100 in", second = "3.104 in", tip_diameter = "0.200 in", touched = "outside";
         "A keyway in a pump coupling was touched on both walls with a 4 mm tip; its middle is to read 30 mm.":

@@ -2,8 +2,7 @@
 //! arc that the touches span.
 
 use super::seen::{Seen, extent};
-use crate::quantity::{FoundAngle, FoundExtent, SiValue, Size, Unit, angle};
-use crate::working::Record;
+use crate::calculators::prelude::*;
 
 /// Beyond so many times the error of a touch the hold on the centre is called weak.
 const WEAK: f64 = 3.0;

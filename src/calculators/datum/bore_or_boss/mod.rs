@@ -7,14 +7,7 @@ mod seen;
 mod steps;
 
 use crate::arithmetic::touching::Feature;
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::fields::Points;
-use crate::quantity::{Extent, FoundAngle, FoundDifference, FoundExtent, FoundPlace, FoundSize, SiValue, Size};
-use crate::refusal::{Code, Refusal, rule_broken};
-use crate::working::Record;
-use validator::ValidationError;
+use crate::calculators::prelude::*;
 
 /// The calculator.
 pub struct BoreOrBoss;
@@ -105,7 +98,7 @@ impl Calculator for BoreOrBoss {
         "pick up a hole",
         "roundness",
     ];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "Four touches with a 0.200 in tip inside the bearing bore of a winch frame.":
             points = "3.1502 in,2.0000 in;2.0003 in,3.1497 in;0.8499 in,2.0004 in;1.9999 in,0.8501 in",
             tip_diameter = "0.200 in", feature = "bore", touch_error = "0.0005 in";

@@ -6,13 +6,8 @@ use super::seen::{Seen, extent, place};
 use super::{BoreOrBossCenter, BoreOrBossInput, BoreOrBossResult};
 use crate::arithmetic::circle_fit::{Xy, fit, through};
 use crate::arithmetic::touching::{Feature, columns, take, unit_of};
-use crate::fields::Point;
-use crate::quantity::{
-    Extent, FoundDifference, FoundExtent, FoundPlace, FoundSize, Place, SiValue, Size, System, TINY, Unit,
-};
-use crate::refusal::{Code, Refusal, Wrong};
+use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
-use crate::working::Record;
 use uom::si::f64::Length;
 
 /// The result, with its steps.

@@ -3,9 +3,8 @@
 
 use super::{CornerInput, CornerResult};
 use crate::arithmetic::touching::{Axis, Touched, metres};
+use crate::calculators::prelude::*;
 use crate::drawing::{Drawing, Ink, Point, Reach, Words};
-use crate::fields::Points;
-use crate::quantity::{SiValue, angle};
 
 /// An edge from the corner to beyond where it was touched.
 struct Edge {

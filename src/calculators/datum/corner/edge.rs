@@ -1,7 +1,6 @@
 //! An edge that was touched, and plain numbers of points with their way back to quantities.
 
-use crate::fields::Point;
-use crate::quantity::{FoundExtent, FoundPlace, SiValue};
+use crate::calculators::prelude::*;
 use uom::si::f64::Length;
 
 pub(super) type Xy = (f64, f64);

@@ -7,14 +7,7 @@ mod offset;
 mod steps;
 
 use crate::arithmetic::touching::{Axis, Touched};
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::fields::Points;
-use crate::quantity::{Extent, FoundAngle, FoundPlace, SiValue};
-use crate::refusal::{Code, Refusal, rule_broken};
-use crate::working::Record;
-use validator::ValidationError;
+use crate::calculators::prelude::*;
 
 /// The calculator.
 pub struct Corner;
@@ -92,7 +85,7 @@ impl Calculator for Corner {
         "Touch both edges again at other places along them: the corner must come out the same.";
     const WORDS: &'static [&'static str] =
         &["edge finder", "datum corner", "intersection", "skew", "pocket corner", "work zero", "pick up", "squareness"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A winch plate lies a little askew: two touches with a 0.200 in tip on its long edge and one on its short edge.":
             first_edge = "1.0 in,-0.098 in;5.0 in,-0.082 in", second_edge = "-0.104 in,1.5 in",
             tip_diameter = "0.200 in", sides = "outside";

@@ -5,10 +5,7 @@ use super::CornerPoint;
 use super::edge::{Edge, Xy, extent, good, place, xy};
 use crate::arithmetic::directions::angle_of;
 use crate::arithmetic::touching::Touched;
-use crate::fields::Point;
-use crate::quantity::{Extent, FoundAngle, SiValue, TINY, Unit};
-use crate::refusal::{Code, Refusal, Wrong};
-use crate::working::Record;
+use crate::calculators::prelude::*;
 
 /// Direction of length one from the crossing along an edge, to where it was touched.
 pub fn find_direction(edge: &Edge, crossing: Xy, names: [&'static str; 7], record: &mut Record) -> Result<Xy, Refusal> {

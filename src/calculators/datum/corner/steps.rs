@@ -4,10 +4,7 @@ use super::edge::{Edge, Xy, good, place, xy};
 use super::offset::{find_corner, find_corner_angle, find_direction, find_sine, note_near, one_side};
 use super::{CornerInput, CornerPoint, CornerResult};
 use crate::arithmetic::touching::{Axis, Touched, line_angle, take, unit_of};
-use crate::fields::Point;
-use crate::quantity::{Extent, FoundAngle, Place, SiValue, TINY, Unit};
-use crate::refusal::Refusal;
-use crate::working::Record;
+use crate::calculators::prelude::*;
 
 /// Sine of the least angle at which two edges can be told apart.
 const PARALLEL: f64 = 1e-6;

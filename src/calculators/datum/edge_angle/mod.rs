@@ -4,12 +4,7 @@
 mod drawing;
 
 use crate::arithmetic::touching::{Axis, line_angle, unit_of};
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::declared::{Asks, Gives};
-use crate::fields::Point;
-use crate::quantity::{FoundAngle, FoundExtent, FoundPlace, SiValue, Size, TINY, Unit, angle};
-use crate::refusal::Refusal;
-use crate::working::Record;
+use crate::calculators::prelude::*;
 use uom::si::f64::Length;
 
 /// The calculator.
@@ -51,7 +46,7 @@ impl Calculator for EdgeAngle {
         "Run an indicator along the edge for the length of the jaw: it moves by the tap.";
     const WORDS: &'static [&'static str] =
         &["skew", "square up", "align", "vise", "fixed jaw", "dial in", "tap", "crooked", "rotation", "two touches"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "The fixed jaw of the mill's vise was touched at two places 5 in apart along X; the jaw is 6 in long.":
             first = "0 in,0.100 in", second = "5 in,0.112 in", along = "x_axis", jaw_length = "6 in";
         "A pump bed too heavy to shift lies askew along Y; its angle goes into turn-and-shift.":

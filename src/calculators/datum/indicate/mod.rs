@@ -4,19 +4,13 @@
 mod drawing;
 
 use crate::arithmetic::touching::Feature;
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::quantity::{Angle, Difference, FoundDifference, FoundExtent, FoundMove, SiValue, TINY, Unit, angle};
-use crate::refusal::{Code, Refusal, rule_broken};
-use crate::working::Record;
+use crate::calculators::prelude::*;
 use uom::si::f64::Length;
-use validator::ValidationError;
 
 /// The calculator.
 pub struct Indicate;
 
-crate::choice! {
+choice! {
     /// What turns: the indicator with the `spindle`, round work on the table; or the work in a four-jaw `chuck`, past an indicator that stands still.
     Turning {
         /// The indicator turns.
@@ -100,7 +94,7 @@ impl Calculator for Indicate {
         "concentric",
         "cosine error",
     ];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A test indicator in the spindle was swept round the bearing bore of a winch frame, its lever at 15°.":
             reading_0 = "0.006 in", reading_90 = "0.001 in", reading_180 = "-0.006 in", reading_270 = "-0.001 in",
             feature = "bore", turning = "spindle", lever_angle = "15 deg";

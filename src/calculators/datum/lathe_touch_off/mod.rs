@@ -3,24 +3,18 @@
 
 mod drawing;
 
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
+use crate::calculators::prelude::*;
 use crate::declared::{FieldType, TypeFacts};
 use crate::drawing::Written;
-use crate::quantity::{Found, FoundCrossDiameter, FoundCrossRadius, FoundExtent, FoundMove, FoundPlace, SiValue, Size};
-use crate::refusal::{Code, Refusal, rule_broken};
 use crate::tree::{IntoTree, Node};
-use crate::working::{Record, Shown};
 use std::borrow::Cow;
 use utoipa::openapi::{RefOr, Schema};
 use utoipa::{PartialSchema, ToSchema};
-use validator::ValidationError;
 
 /// The calculator.
 pub struct LatheTouchOff;
 
-crate::choice! {
+choice! {
     /// What the dial or readout of the cross slide counts: `radius`, as far as the slide moves, or `diameter`, twice as much.
     DialCounts {
         /// As far as the slide moves.
@@ -30,7 +24,7 @@ crate::choice! {
     }
 }
 
-crate::choice! {
+choice! {
     /// Which surface is turned: the `outside` of the work, or the `inside` of a bore.
     TurnedSurface {
         /// The diameter shrinks as metal goes.
@@ -166,7 +160,7 @@ impl Calculator for LatheTouchOff {
     const ANOTHER_CHECK: &'static str = "Take a light cut and measure the diameter: the cross slide must read it.";
     const WORDS: &'static [&'static str] =
         &["turning", "trial cut", "diameter", "radius dial", "infeed", "cross slide", "X zero", "boring", "test cut"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A winch shaft measures 1.2620 in after the trial cut and is to be 1.2500 in; the dial counts diameters.":
             measured_diameter = "1.2620 in", target_diameter = "1.2500 in", dial = "diameter";
         "The bore of a pump bush measures 39.46 mm and is to be 40 mm, on a lathe whose dial counts as far as the slide moves.":

@@ -6,14 +6,7 @@ mod drawing;
 
 use crate::arithmetic::directions::Approach;
 use crate::arithmetic::travel::{AxisColumns, find_moves, find_sum};
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::fields::Points;
-use crate::quantity::{Extent, FeedRate, FoundDuration, FoundExtent, FoundMove, FoundPlace, Place, SiValue, Unit};
-use crate::refusal::{Code, Refusal, rule_broken};
-use crate::working::Record;
-use validator::ValidationError;
+use crate::calculators::prelude::*;
 
 /// The calculator.
 pub struct MoveList;
@@ -91,7 +84,7 @@ impl Calculator for MoveList {
     const ANOTHER_CHECK: &'static str = "Add the moves up by hand: they come to the last place less the first.";
     const WORDS: &'static [&'static str] =
         &["coordinates", "incremental", "absolute", "positions", "readout", "backlash", "travel", "drilling order"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "Four holes of a winch bracket, from the corner of the part, at a table feed of 10 in/min.":
             points = "0.5 in,0.375 in;2.25 in,0.375 in;2.25 in,1.625 in;0.5 in,1.625 in", feed_rate = "10 in/min";
         "Three holes of a pump cover on a mill whose screws have 0.15 mm of play, come up to with the reading growing.":

@@ -9,21 +9,14 @@ mod shape;
 mod steps;
 
 use crate::arithmetic::directions::Sense;
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::fields::Point;
-use crate::quantity::{FoundExtent, FoundMove, FoundPlace, SiValue, Size, TINY, Unit};
-use crate::refusal::{Code, Refusal, Wrong, rule_broken};
+use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
-use crate::working::Record;
 use shape::{Arc, MOST_STEPS, Profile, Shape, steps_in};
-use validator::ValidationError;
 
 /// The calculator.
 pub struct SteppedProfile;
 
-crate::choice! {
+choice! {
     /// Form of the cutter in the plane of the profile: `flat`, a square end whose corner cuts, its axis along Y; or `ball`, round there: a ball nose seen from the side, or any end mill seen along its axis.
     ProfileCutter {
         /// A square corner.
@@ -33,7 +26,7 @@ crate::choice! {
     }
 }
 
-crate::choice! {
+choice! {
     /// On which side of the profile the cutter is, going from the first point to the last: `left` or `right`.
     ProfileSide {
         /// Left of the way.
@@ -139,7 +132,7 @@ impl Calculator for SteppedProfile {
         "angle by steps",
         "profile",
     ];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A quarter round of 20 mm on the end of a winch pawl, by plunges of a 10 mm end mill, with ridges of no more than 0.02 mm.":
             from = "20 mm,0 mm", to = "0 mm,20 mm", radius = "20 mm", sense = "counterclockwise", cutter = "ball",
             diameter = "10 mm", side = "right", cusp = "0.02 mm";

@@ -4,9 +4,8 @@ use super::ends::{ends, metres};
 use super::shape::{Arc, Plane, Profile};
 use super::{ProfileCutter, ProfileSide, SteppedProfileInput};
 use crate::arithmetic::directions::Sense;
+use crate::calculators::prelude::*;
 use crate::quantity::kind::Place;
-use crate::quantity::{FoundAngle, FoundExtent, FoundPlace, SiValue, Unit, angle};
-use crate::working::{Record, Shown};
 
 fn places(values: impl Iterator<Item = f64>) -> Vec<FoundPlace> {
     values.map(metres).collect()

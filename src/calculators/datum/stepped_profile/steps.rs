@@ -6,9 +6,8 @@ use super::shape::{Arc, Profile, Shape, steps_in};
 use super::{ProfilePlace, SteppedProfileInput, SteppedProfileResult};
 use crate::arithmetic::directions::Sense;
 use crate::arithmetic::travel::{AxisColumns, find_moves};
+use crate::calculators::prelude::*;
 use crate::quantity::kind::Extent;
-use crate::quantity::{FoundAngle, FoundDifference, FoundExtent, FoundMove, FoundPlace, SiValue, Unit};
-use crate::working::Record;
 
 const X: AxisColumns = AxisColumns { symbol: "x", places: "points.x", before: "before.x", moves: "points.dx" };
 const Y: AxisColumns = AxisColumns { symbol: "y", places: "points.y", before: "before.y", moves: "points.dy" };

@@ -4,12 +4,7 @@
 mod drawing;
 
 use crate::arithmetic::touching::ReadingWas;
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::quantity::{Extent, FoundExtent, FoundPlace, Place, SiValue};
-use crate::refusal::Refusal;
-use crate::working::Record;
+use crate::calculators::prelude::*;
 
 /// The calculator.
 pub struct TouchOff;
@@ -48,7 +43,7 @@ impl Calculator for TouchOff {
         "Come up to the face again from the same side: the reading must return within the step of the readout.";
     const WORDS: &'static [&'static str] =
         &["edge finder", "zero", "datum", "pick up an edge", "wiggler", "shim", "feeler", "set the readout", "offset"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "An edge finder with a 0.200 in tip came up to the left face of a winch plate, the reading growing.":
             reading_was = "growing", tip_diameter = "0.200 in", face_position = "0 in";
         "A 10 mm end mill standing still touches a 0.5 mm shim on the far face of a pump foot, which is 80 mm from the datum; the reading was falling.":

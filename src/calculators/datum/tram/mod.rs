@@ -3,14 +3,8 @@
 
 mod drawing;
 
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::quantity::{Difference, FoundAngle, FoundExtent, SiValue, Size, Unit};
-use crate::refusal::{Code, Refusal, rule_broken};
+use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
-use crate::working::Record;
-use validator::ValidationError;
 
 /// The calculator.
 pub struct Tram;
@@ -70,7 +64,7 @@ impl Calculator for Tram {
         "Take a light cut over scrap: marks that cross both ways say that the head is square.";
     const WORDS: &'static [&'static str] =
         &["tramming", "head", "square", "nod", "spindle tilt", "sweep", "dish", "concave", "face mill", "indicator"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "The mill's head was swept on an 8 in circle after a belt change: left and right differ by 0.003 in. A 2.5 in face cutter is to clean a winch base 2 in wide.":
             difference = "0.003 in", sweep_diameter = "8 in", cutter_diameter = "2.5 in", width = "2 in";
         "Near and far differ by 0.05 mm on a 250 mm sweep.":

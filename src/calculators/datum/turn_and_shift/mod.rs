@@ -4,18 +4,13 @@
 mod drawing;
 
 use crate::arithmetic::touching::{columns, unit_of};
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::declared::{Asks, Gives};
-use crate::fields::{Point, Points};
-use crate::quantity::{Angle, FoundPlace, Place, Unit, angle};
-use crate::refusal::Refusal;
-use crate::working::{Record, Shown};
+use crate::calculators::prelude::*;
 use uom::si::f64::Length;
 
 /// The calculator.
 pub struct TurnAndShift;
 
-crate::choice! {
+choice! {
     /// What is mirrored before anything else: `none`; `x`, which turns the sign of every X, or `y`, of every Y.
     Mirror {
         /// Nothing.
@@ -27,7 +22,7 @@ crate::choice! {
     }
 }
 
-crate::choice! {
+choice! {
     /// What comes first: `shift_first`, the origin taken off and then turned about it; or `turn_first`, turned about zero and then the origin taken off.
     TurnOrder {
         /// Shift, then turn.
@@ -99,7 +94,7 @@ impl Calculator for TurnAndShift {
     const ANOTHER_CHECK: &'static str = "Take the points found back to the drawing: they must be those it gives.";
     const WORDS: &'static [&'static str] =
         &["rotate", "translate", "transform", "skew", "datum shift", "coordinates", "mirror", "other hand", "offset"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "The corner of a winch base lies at X 1.25 in, Y 0.75 in and its edge is turned 1.5°: three places touched on it, as the drawing has them.":
             points = "1.25 in,0.75 in;5.2486 in,0.8547 in;1.1715 in,3.749 in", origin = "1.25 in,0.75 in",
             angle = "-1.5 deg";

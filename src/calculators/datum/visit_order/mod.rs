@@ -4,19 +4,13 @@ mod drawing;
 mod route;
 
 use crate::arithmetic::travel::{AxisColumns, find_moves, find_sum};
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::fields::{Point, Points};
-use crate::quantity::{FoundExtent, FoundMove, FoundPlace, Place, SiValue, text};
-use crate::refusal::Refusal;
-use crate::working::Record;
+use crate::calculators::prelude::*;
 use route::{EXACT_UP_TO, Way};
 
 /// The calculator.
 pub struct VisitOrder;
 
-crate::choice! {
+choice! {
     /// How travel counts: `straight` from place to place, `one_axis_at_a_time` as with two handwheels, or the `longer_axis` where both run at one speed together.
     TravelCount {
         /// The straight distance.
@@ -99,7 +93,7 @@ impl Calculator for VisitOrder {
         "Follow the order on the drawing with a pencil: where two legs cross there is a shorter way.";
     const WORDS: &'static [&'static str] =
         &["shortest path", "drilling order", "travel", "sequence", "sort points", "route", "hole pattern"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "Seven holes of a gear case cover, as they stand on the drawing, from the hole at the lower left.":
             points = "0.5 in,0.5 in;4.5 in,3 in;0.5 in,3 in;4.5 in,0.5 in;2.5 in,0.5 in;2.5 in,3 in;1.25 in,1.75 in";
         "Six holes of a pump base by handwheel, one axis at a time, from the datum and back to where the next part is put in.":

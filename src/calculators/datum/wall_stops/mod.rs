@@ -4,19 +4,13 @@
 mod drawing;
 
 use crate::arithmetic::touching::Axis;
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::fields::Rows;
-use crate::quantity::{Extent, FoundPlace, Place, SiValue, Size, text};
-use crate::refusal::{Code, Refusal, Wrong};
+use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
-use crate::working::Record;
 
 /// The calculator.
 pub struct WallStops;
 
-crate::choice! {
+choice! {
     /// On which side of a wall the metal stays: `plus`, where readings are larger, or `minus`.
     MaterialSide {
         /// Towards larger readings.
@@ -89,7 +83,7 @@ impl Calculator for WallStops {
     const ANOTHER_CHECK: &'static str = "Measure after the rough cut: what is left to the wall is the allowance.";
     const WORDS: &'static [&'static str] =
         &["pocket", "boss", "slot", "shoulder", "cutter radius", "offset", "finish pass", "end mill", "step over"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A pocket 60 mm by 40 mm in a pump body, cut with a 12 mm end mill, 0.3 mm left for the finishing cut.":
             walls = "x_axis,10 mm,minus;x_axis,70 mm,plus;y_axis,15 mm,minus;y_axis,55 mm,plus",
             cutter_diameter = "12 mm", finish_allowance = "0.3 mm";

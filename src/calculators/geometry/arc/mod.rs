@@ -1,17 +1,12 @@
 //! An arc of a circle from any two of its sizes: plane geometry of circle, chord and segment,
 //! checked against textbook examples and an arbitrary-precision library.
 
+use crate::calculators::prelude::*;
+
 mod angle;
 mod drawing;
 mod refusal;
 mod steps;
-
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::declared::{Asks, Gives};
-use crate::quantity::{ArcAngle, Area, Found, FoundArcAngle, FoundArea, FoundSize, Kind, Measure, Quantity, Size};
-use crate::refusal::Refusal;
-use crate::working::Record;
-use validator::ValidationError;
 
 /// The calculator.
 pub struct Arc;
@@ -91,7 +86,7 @@ impl Calculator for Arc {
         "Lay a straightedge as long as the chord across the arc and measure the height at its middle.";
     const WORDS: &'static [&'static str] =
         &["radius", "chord", "height", "rise", "sagitta", "segment", "arc length", "central angle", "circle", "bend"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A broken pulley rim: the chord over a piece is 21 mm and the rim rises 6 mm above it. What was the radius?":
             chord = "21 mm", height = "6 mm";
         "A flat 12 mm wide is milled along a shaft of 10 mm radius: how deep is the cut? Two arcs fit.":

@@ -1,9 +1,7 @@
 //! What is wrong with the sizes given for an arc, with values to try that do give one.
 
-use crate::quantity::{Quantity, System, Unit};
-use crate::refusal::{Code, Refusal, rule_broken};
+use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
-use validator::ValidationError;
 
 const NAMES: [&str; 6] = ["radius", "chord", "height", "arc_length", "angle", "segment_area"];
 

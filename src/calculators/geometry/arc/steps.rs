@@ -4,8 +4,8 @@
 
 use super::angle;
 use super::{ArcInput, ArcSolution, column};
-use crate::quantity::{Found, FoundArcAngle, FoundArea, FoundSize, Kind, Measure, Size, Unit, text};
-use crate::working::{Record, StepDraft};
+use crate::calculators::prelude::*;
+use crate::working::StepDraft;
 use uom::si::f64::{Area, Length};
 
 /// Degrees below which θ - sin θ in a formula would lose its digits.

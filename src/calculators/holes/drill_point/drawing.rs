@@ -1,9 +1,8 @@
 //! The drill in section: the hole with its point, the face, the depths.
 
 use super::{DrillPointInput, DrillPointResult, ZeroedAt};
+use crate::calculators::prelude::*;
 use crate::drawing::{Beside, Drawing, Ink, Point, Reach, Words};
-use crate::quantity::{Extent, SiValue};
-use crate::working::Record;
 
 /// Draws an answer: the face at y = 0, the axis at x = 0.
 pub fn draw(input: &DrillPointInput, result: &DrillPointResult) -> Drawing {

@@ -1,15 +1,9 @@
 //! Which drills of the tables are nearest to a diameter: fraction, number and letter sizes after
 //! ASME B94.11M, metric sizes after BS 328 and ISO 235.
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::declared::{Asks, Gives};
-use crate::quantity::{FoundDifference, FoundSize, SiValue, Size, text};
-use crate::reference::drill_diameter::DrillDiameter;
+use crate::calculators::prelude::*;
 use crate::reference::drills::{Drill, DrillSystem};
-use crate::refusal::{Code, Refusal, rule_broken};
 use crate::shop::{DrillsFrom, DrillsToChoose, drills_from};
-use crate::working::Record;
-use validator::ValidationError;
 
 mod name;
 #[cfg(test)]
@@ -20,7 +14,7 @@ pub use name::DrillName;
 /// The calculator.
 pub struct DrillSize;
 
-crate::choice! {
+choice! {
     /// Which drills to list: the `nearest`, whether smaller or larger, those at or `under` the size, or those at or `over` it.
     DrillSide {
         /// Smaller or larger.
@@ -179,7 +173,7 @@ impl Calculator for DrillSize {
         "nearest drill",
         "substitute",
     ];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "The number 7 drill has gone missing; which metric drills stand in for it in a pump cover?":
             name = "No.7", systems = "metric", count = "3", from = "tables";
         "A winch pin of 0.4 in needs a hole no smaller: the next inch drills at or over that size.":

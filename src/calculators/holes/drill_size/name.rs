@@ -1,10 +1,10 @@
 //! A drill as a request names it, in the trade's words: `No.7`, `letter F`, `27/64`, `6.8 mm`.
 
+use crate::calculators::prelude::*;
 use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::pattern::pattern_or;
-use crate::quantity::{Kind, System, kind, shown};
 use crate::reference::drills::{Drill, DrillUnit, NAME_PATTERN, named};
-use crate::refusal::{Code, Unread, carry};
+use crate::refusal::{Unread, carry};
 use crate::tree::{IntoTree, Node};
 use serde::de::{Deserialize, Deserializer};
 use utoipa::openapi::RefOr;

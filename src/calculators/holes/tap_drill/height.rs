@@ -2,9 +2,9 @@
 //! degree threads (Machinery's Handbook), the height of others, and what a forming tap presses up.
 
 use super::TapKind;
-use crate::quantity::FoundSize;
-use crate::reference::threads::{Designation, FULL_THREAD, ThreadSystem, basics};
-use crate::working::{Constant, Record, StepDraft};
+use crate::calculators::prelude::*;
+use crate::reference::threads::{FULL_THREAD, ThreadSystem, basics};
+use crate::working::StepDraft;
 
 /// What a forming tap leaves of the diameter for a full thread, over the pitch.
 pub const FORMING: Constant = Constant {

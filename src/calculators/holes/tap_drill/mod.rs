@@ -11,15 +11,10 @@ mod taper;
 mod tests;
 mod thread;
 
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::quantity::{Extent, FoundLowerLimit, FoundSize, FoundThreadPercent, FoundUpperLimit, ThreadPercent, Unit};
+use crate::calculators::prelude::*;
 use crate::reference::drills::{Drill, DrillSystem};
-use crate::reference::threads::{Designation, InternalClass, ThreadSystem, published_tap_drill};
-use crate::refusal::Refusal;
+use crate::reference::threads::{ThreadSystem, published_tap_drill};
 use crate::shop::{DrillsFrom, drills_from, tell_tap};
-use crate::working::Record;
 use rules::{check_class, check_kind, check_systems};
 use steps::Hole;
 use thread::{limits, size_and_pitch};
@@ -27,7 +22,7 @@ use thread::{limits, size_and_pitch};
 /// The calculator.
 pub struct TapDrill;
 
-crate::choice! {
+choice! {
     /// How the tap makes the thread: `cutting` takes chips, `forming` presses the metal out and wants a larger hole.
     TapKind {
         /// The tap cuts.

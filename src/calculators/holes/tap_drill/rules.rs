@@ -1,9 +1,8 @@
 //! The rules between the fields of the tap drill calculator.
 
 use super::{TapDrillInput, TapKind};
-use crate::reference::threads::{InternalClass, ThreadSystem};
-use crate::refusal::{Code, rule_broken};
-use validator::ValidationError;
+use crate::calculators::prelude::*;
+use crate::reference::threads::ThreadSystem;
 
 /// The class must be one of the thread.
 pub fn check_class(input: &TapDrillInput) -> Result<(), ValidationError> {

@@ -4,14 +4,10 @@
 
 use super::height::Full;
 use super::{MinorLimits, TapDrillChosen, TapDrillPublished, TapDrillRow, TapKind};
-use crate::quantity::{
-    Extent, FoundLowerLimit, FoundSize, FoundThreadPercent, FoundUpperLimit, SiValue, ThreadPercent, Unit,
-};
+use crate::calculators::prelude::*;
 use crate::reference::drills::Drill;
-use crate::reference::threads::{Designation, TapDrillRow as Printed, ThreadSystem};
-use crate::refusal::Refusal;
+use crate::reference::threads::{TapDrillRow as Printed, ThreadSystem};
 use crate::sources::Trust;
-use crate::working::Record;
 
 /// The exact hole, and what any drill would leave; lengths in the thread's unit.
 pub struct Hole {

@@ -4,12 +4,10 @@
 use super::steps::printed_drill;
 use super::thread::size_and_pitch;
 use super::{AROUND, TapDrillChosen, TapDrillPublished, TapDrillResult, TapDrillRow};
-use crate::quantity::{Extent, FoundSize};
+use crate::calculators::prelude::*;
 use crate::reference::drills::{Drill, DrillSystem};
-use crate::reference::threads::{Designation, basics, npt, published_tap_drill};
-use crate::refusal::Refusal;
+use crate::reference::threads::{basics, npt, published_tap_drill};
 use crate::shop::DrillsToChoose;
-use crate::working::Record;
 
 /// Finds the hole of a taper thread.
 pub fn solve(

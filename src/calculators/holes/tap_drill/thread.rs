@@ -2,13 +2,9 @@
 //! standard of the thread.
 
 use super::MinorLimits;
-use crate::quantity::{FoundLowerLimit, FoundSize, FoundUpperLimit, Unit};
-use crate::reference::threads::{
-    Chosen, Designation, InternalClass, Lacking, Tolerances, default_classes, internal_limits,
-};
-use crate::refusal::{Refusal, Wrong};
+use crate::calculators::prelude::*;
+use crate::reference::threads::{Chosen, Lacking, Tolerances, default_classes, internal_limits};
 use crate::sources::Trust;
-use crate::working::Record;
 
 /// Limits of the minor diameter with their steps; `None` where the standard has none and no class
 /// was asked for.

@@ -2,11 +2,9 @@
 //! with values to try that do not.
 
 use super::{BoltCircleInput, MOST_HOLES};
-use crate::quantity::{SiValue, angle, text};
-use crate::refusal::{Code, Refusal, Wrong, rule_broken};
+use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
 use uom::si::f64::Length;
-use validator::ValidationError;
 
 impl BoltCircleInput {
     /// The sweep in degrees; 360 if not given.

@@ -2,8 +2,7 @@
 
 use super::check::gap;
 use super::{BoltCircleInput, BoltCircleResult};
-use crate::quantity::{FoundExtent, FoundSize, SiValue, angle};
-use crate::working::Record;
+use crate::calculators::prelude::*;
 use uom::si::f64::Length;
 
 /// Chord, and with the holes' diameter what a caliper reads.

@@ -7,14 +7,7 @@ mod drawing;
 mod steps;
 
 use crate::arithmetic::directions::{AngleFrom, Sense};
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::fields::{Count, Point};
-use crate::quantity::{Angle, FoundAngle, FoundExtent, FoundMove, FoundPlace, Place, Size, Sweep};
-use crate::refusal::Refusal;
-use crate::working::Record;
-use validator::ValidationError;
+use crate::calculators::prelude::*;
 
 /// The calculator.
 pub struct BoltCircle;
@@ -100,7 +93,7 @@ impl Calculator for BoltCircle {
         "Put pins into two neighbouring holes: over them a caliper reads the chord and one pin's diameter.";
     const WORDS: &'static [&'static str] =
         &["PCD", "pitch circle", "hole circle", "flange", "hole pattern", "coordinates", "equally spaced", "over pins"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "Six holes on a 4 in circle in a winch flange, hole 1 on the X axis, with 1/2 in holes.":
             diameter = "4 in", holes = "6", start_angle = "0 deg", hole_diameter = "0.5 in";
         "Five cover bolts over part of a pump housing, from 15° through 200°, about a centre off the datum.":

@@ -4,11 +4,8 @@ use super::distances::find_distances;
 use super::{BoltCircleHole, BoltCircleInput, BoltCircleResult};
 use crate::arithmetic::directions::{AngleFrom, Convention, Sense, angle_of};
 use crate::arithmetic::travel::{AxisColumns, find_moves};
-use crate::fields::Point;
-use crate::quantity::{Angle, FoundAngle, FoundPlace, FoundSize, Place, SiValue, Sweep, TINY, Unit, text};
-use crate::refusal::Refusal;
+use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
-use crate::working::{Record, Shown};
 
 const X: AxisColumns = AxisColumns { symbol: "x", places: "positions.x", before: "before.x", moves: "positions.dx" };
 const Y: AxisColumns = AxisColumns { symbol: "y", places: "positions.y", before: "before.y", moves: "positions.dy" };

@@ -2,18 +2,8 @@
 
 mod drawing;
 
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::quantity::{
-    Angle, CuttingSpeed, FoundCuttingSpeed, FoundExtent, FoundSize, FoundSpindleSpeed, Kind, SiValue, Size,
-    SpindleSpeed, Unit, kind,
-};
-use crate::refusal::{Code, Refusal, rule_broken};
+use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
-use crate::working::Record;
-use std::f64::consts::PI;
-use validator::ValidationError;
 
 /// The calculator.
 pub struct BallNose;
@@ -157,7 +147,7 @@ impl Calculator for BallNose {
     const ANOTHER_CHECK: &'static str = "Lay a straightedge across the passes and look at the light between the cusps.";
     const WORDS: &'static [&'static str] =
         &["ball end mill", "effective diameter", "scallop", "cusp", "stepover", "3d", "surface", "tilt"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A 10 mm ball nose finishes a pump casing 0.5 mm deep, passes 0.4 mm apart, at 60 m/min where it cuts.":
             diameter = "10 mm", axial_depth = "0.5 mm", stepover = "0.4 mm", cutting_speed = "60 m/min";
         "A 1/2 in ball nose leaning 15° leaves cusps of 0.0005 in on a winch fairing at 1250 rpm.":

@@ -1,11 +1,9 @@
 //! The cutting speed of boring, and how slender the bar is.
 
 use super::BoringInput;
+use crate::calculators::prelude::*;
 use crate::machine::{Tooling, WantedSpeed};
-use crate::quantity::{CuttingSpeed, SiValue, text};
 use crate::reference::cutting_speeds::Operation;
-use crate::refusal::Refusal;
-use crate::working::{Constant, Record};
 
 /// The share of the turning speed where no boring speed is published.
 const SHARE: Constant = Constant {

@@ -1,23 +1,12 @@
 //! Speed, feed, removal rate, force and power of boring: kinematics, published speeds, and three quarters
 //! of the turning speed where none is published for boring.
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
+use crate::calculators::prelude::*;
 use crate::machine::{
     FeedLimits, Limit, Motor, ProcessFactor, Removal, SpindleLimits, Tooling, TurnCut, WorkAndTool, check_turn,
     cut_power, tell_limits,
 };
-use crate::quantity::{
-    CuttingSpeed, EdgeAngle, Extent, FeedPerRev, FoundChipThickness, FoundCuttingForce, FoundCuttingSpeed,
-    FoundFeedPerRev, FoundFeedRate, FoundPercentage, FoundPower, FoundRemovalRate, FoundSize, FoundSpindleSpeed,
-    FoundTorque, SiValue, Size, Unit, angle,
-};
 use crate::reference::cutting_speeds::Operation;
-use crate::refusal::{Code, Refusal, rule_broken};
-use crate::working::Record;
-use std::f64::consts::PI;
-use validator::ValidationError;
 
 mod bar;
 mod examples;

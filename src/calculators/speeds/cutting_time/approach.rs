@@ -1,8 +1,7 @@
 //! What the size of a cutter, or the point of a drill, adds to the way of a pass.
 
 use super::{ClearOut, CuttingTimeInput, DepthTo, TimedOperation};
-use crate::quantity::{Difference, FoundExtent, PointAngle, SiValue, Size, Unit, angle};
-use crate::working::Record;
+use crate::calculators::prelude::*;
 
 /// The step that gives `tool_approach`.
 pub fn find(input: &CuttingTimeInput, record: &mut Record) -> FoundExtent {

@@ -1,12 +1,7 @@
 //! The time of a cut, with the way of the tool before and after the work: plane geometry and kinematics.
 //! Textbooks differ on how far a cutter goes out and what a drill's depth means; the request says which.
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::quantity::{Difference, Extent, FeedRate, FoundExtent, FoundWorkTime, PointAngle, SiValue, Size};
-use crate::refusal::Refusal;
-use crate::working::Record;
+use crate::calculators::prelude::*;
 
 mod approach;
 mod rules;
@@ -14,7 +9,7 @@ mod rules;
 /// The calculator.
 pub struct CuttingTime;
 
-crate::choice! {
+choice! {
     /// What is timed: `face_milling`, `slab_milling`, `drilling` or `turning`.
     TimedOperation {
         /// With the cutter's end.
@@ -28,7 +23,7 @@ crate::choice! {
     }
 }
 
-crate::choice! {
+choice! {
     /// How far a milling cutter goes out: until the work is cut at its full width (`full_width`), or until it is `clear` of the work.
     ClearOut {
         /// The last bit of the full width is cut.
@@ -38,7 +33,7 @@ crate::choice! {
     }
 }
 
-crate::choice! {
+choice! {
     /// What the length of a drilled hole means: the depth at `full_diameter`, or that of the drill's `point`.
     DepthTo {
         /// The hole has its full diameter to that depth.
@@ -110,7 +105,7 @@ impl Calculator for CuttingTime {
         "drilling time",
         "turning time",
     ];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A 2 in face mill goes over a winch plate 6 in long and 1-1/4 in wide, twice.":
             operation = "face_milling", length = "6 in", feed_rate = "5 in/min", diameter = "2 in",
             width = "1-1/4 in", cut_offset = "0.25 in", clear_out = "clear", approach = "0.1 in", passes = "2";

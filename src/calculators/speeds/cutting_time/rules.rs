@@ -1,9 +1,8 @@
 //! What each operation needs to be timed, and what it does not have.
 
 use super::{CuttingTimeInput, TimedOperation};
-use crate::refusal::{Code, rule_broken};
+use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
-use validator::ValidationError;
 
 /// Most passes.
 const MOST_PASSES: u32 = 10_000;

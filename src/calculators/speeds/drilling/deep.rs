@@ -1,10 +1,9 @@
 //! The reduction of speed and feed in deep holes, from the table of a drilling guide.
 
 use super::DrillingInput;
+use crate::calculators::prelude::*;
 use crate::machine::{WantedSpeed, reduced_speed};
-use crate::quantity::{FeedPerRev, FoundPercentage, SiValue, Unit, text};
 use crate::reference::drilling::deep_hole;
-use crate::working::Record;
 
 /// Speed and feed wanted, reduced for a deep hole, and the reductions.
 pub struct Reduced {

@@ -2,16 +2,11 @@
 //! 31st edition, pp. 1152-1153), by specific cutting force, and by a tool maker's formula.
 
 use super::{DrillGrind, DrillingInput};
-use crate::cautions;
+use crate::calculators::prelude::*;
 use crate::machine::{Load, ProcessFactor, TurnSet, specific_force};
-use crate::quantity::{
-    FoundChipThickness, FoundCuttingForce, FoundPercentage, FoundPower, FoundTorque, PointAngle, SiValue, Size, Unit,
-    angle, text,
-};
 use crate::reference::drilling::{chisel_edge, drill_force};
 use crate::reference::power::wear_factor;
 use crate::sources::Trust;
-use crate::working::{Constant, Record, Shown};
 use std::f64::consts::TAU;
 
 /// Exponent of feed, and of diameter in the thrust.

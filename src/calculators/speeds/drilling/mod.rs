@@ -1,20 +1,9 @@
 //! Speed, feed, thrust, torque and power of drilling: kinematics, and two published methods for the
 //! forces, with the reduction of speed and feed that deep holes need.
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
+use crate::calculators::prelude::*;
 use crate::machine::{FeedLimits, Limit, Motor, SpindleLimits, Tooling, TurnCut, WorkAndTool, check_turn, tell_limits};
-use crate::quantity::{
-    CuttingSpeed, Extent, FeedPerRev, FoundCuttingForce, FoundCuttingSpeed, FoundFeedPerRev, FoundFeedRate,
-    FoundPercentage, FoundPower, FoundRemovalRate, FoundSpindleSpeed, FoundTorque, PointAngle, SiValue,
-};
 use crate::reference::cutting_speeds::Operation;
-use crate::reference::drill_diameter::DrillDiameter;
-use crate::refusal::Refusal;
-use crate::working::Record;
-use std::f64::consts::PI;
-use validator::ValidationError;
 
 mod deep;
 mod examples;
@@ -23,7 +12,7 @@ mod forces;
 /// The calculator.
 pub struct Drilling;
 
-crate::choice! {
+choice! {
     /// How the drill's point is ground: `standard` with its whole chisel edge, or `split`, which shortens it.
     DrillGrind {
         /// A chisel edge of 0.18 of the diameter.

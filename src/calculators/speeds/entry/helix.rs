@@ -1,14 +1,8 @@
 //! A helix round a hole.
 
 use super::{EntryInput, EntryResult, refuse_others};
-use crate::quantity::{
-    FoundAngle, FoundExtent, FoundFeedRate, FoundSize, FoundWorkTime, SiValue, Size, Unit, angle, text,
-};
-use crate::refusal::{Code, Refusal, rule_broken};
+use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
-use crate::working::Record;
-use std::f64::consts::PI;
-use validator::ValidationError;
 
 /// More turns than this are no helix.
 const MOST_TURNS: f64 = 10_000.0;

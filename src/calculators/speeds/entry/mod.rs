@@ -1,12 +1,6 @@
 //! Going down into the work with a milling cutter, by a ramp or a helix: plane geometry and kinematics.
 
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::quantity::{FeedRate, FoundAngle, FoundExtent, FoundFeedRate, FoundSize, FoundWorkTime, RampAngle, Size};
-use crate::refusal::{Code, Refusal, rule_broken};
-use crate::working::Record;
-use validator::ValidationError;
+use crate::calculators::prelude::*;
 
 mod drawing;
 mod helix;
@@ -15,7 +9,7 @@ mod ramp;
 /// The calculator.
 pub struct CutterEntry;
 
-crate::choice! {
+choice! {
     /// How the cutter goes down: by a `ramp` to and fro along a slot, or by a `helix` round a hole.
     EntryWay {
         /// A straight slope.
@@ -102,7 +96,7 @@ impl Calculator for CutterEntry {
         "Measure the depth at both ends of the ramp: the difference over the length is the slope.";
     const WORDS: &'static [&'static str] =
         &["ramp", "helix", "helical", "plunge", "interpolation", "pocket", "spiral", "going in"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A 1/2 in end mill ramps 3/8 in down into a pocket of a winch plate at 3°, in a slot 2 in long.":
             way = "ramp", depth = "3/8 in", feed_rate = "4 in/min", ramp_angle = "3 deg", slot_length = "2 in";
         "A 12 mm end mill with a 1 mm corner opens a 20 mm hole in a pump flange, 1 mm a turn.":

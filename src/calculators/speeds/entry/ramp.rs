@@ -1,10 +1,7 @@
 //! A ramp to and fro along a slot.
 
 use super::{EntryInput, EntryResult, refuse_others};
-use crate::quantity::{FoundExtent, FoundFeedRate, FoundWorkTime, RampAngle, SiValue, Unit, angle};
-use crate::refusal::{Code, Refusal, rule_broken};
-use crate::working::Record;
-use validator::ValidationError;
+use crate::calculators::prelude::*;
 
 /// More passes than this are no ramp.
 const MOST_PASSES: f64 = 10_000.0;

@@ -1,20 +1,11 @@
 //! Speed, feed and time of facing and parting, with the spindle's speed held or the surface speed held up
 //! to the spindle's limit: kinematics of a spiral.
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
+use crate::calculators::prelude::*;
 use crate::machine::{
     CutDiameter, FeedLimits, Limit, Motor, SpindleLimits, Tooling, TurnCut, WorkAndTool, check_turn, tell_limits,
 };
-use crate::quantity::{
-    CuttingSpeed, Extent, FeedPerRev, FoundCuttingSpeed, FoundExtent, FoundFeedPerRev, FoundFeedRate, FoundPercentage,
-    FoundPower, FoundRemovalRate, FoundSpindleSpeed, FoundTorque, FoundWorkTime, Size,
-};
 use crate::reference::cutting_speeds::Operation;
-use crate::refusal::{Code, Refusal, rule_broken};
-use crate::working::Record;
-use validator::ValidationError;
 
 mod examples;
 mod power;
@@ -23,7 +14,7 @@ mod spiral;
 /// The calculator.
 pub struct Facing;
 
-crate::choice! {
+choice! {
     /// What is cut: `facing`, across the end, or `parting`, through to the inner diameter with the tool's width.
     FacingCut {
         /// Across the end of the work.
@@ -33,7 +24,7 @@ crate::choice! {
     }
 }
 
-crate::choice! {
+choice! {
     /// What the machine holds while the tool goes inward: `spindle_speed`, or `surface_speed` with a spindle that speeds up.
     FacingHold {
         /// The spindle's speed; the surface speed falls towards the centre.

@@ -1,10 +1,8 @@
 //! What facing and parting take of the machine where the cut begins.
 
 use super::{FacingCut, FacingInput};
+use crate::calculators::prelude::*;
 use crate::machine::{CutPower, ProcessFactor, Removal, TurnSet, cut_power};
-use crate::quantity::{FoundChipThickness, FoundRemovalRate, SiValue};
-use crate::working::{Record, Shown};
-use std::f64::consts::PI;
 
 /// Facing is cut like outside turning.
 const FACING: ProcessFactor = ProcessFactor {

@@ -1,12 +1,8 @@
 //! The way of the tool over the face: how long it takes, and what happens where it ends.
 
 use super::FacingInput;
+use crate::calculators::prelude::*;
 use crate::machine::{CutDiameter, TurnSet, WantedSpeed, cutting_speed_at};
-use crate::quantity::{
-    Extent, FoundCuttingSpeed, FoundExtent, FoundSpindleSpeed, FoundWorkTime, SiValue, Size, SpindleSpeed,
-};
-use crate::working::Record;
-use std::f64::consts::PI;
 
 /// What the way comes to.
 pub struct Path {

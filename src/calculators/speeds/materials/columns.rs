@@ -1,8 +1,7 @@
 //! The working of a search: one step for each column, as every number must be what a step gives.
 
 use super::{MaterialForce, MaterialRow, MaterialSpeed};
-use crate::quantity::{FoundCuttingSpeed, FoundPercentage, FoundSpecificForce, FoundUnitPower};
-use crate::working::Record;
+use crate::calculators::prelude::*;
 
 /// The steps of every column.
 pub fn tell(rows: &[MaterialRow], speeds: &[MaterialSpeed], forces: &[MaterialForce], record: &mut Record) {

@@ -1,15 +1,10 @@
 //! Work materials with what is published of them: hardness, machinability, cutting speeds, unit power
 //! and specific cutting force, each number with its source and trust.
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
+use crate::calculators::prelude::*;
 use crate::machine::tell_material;
-use crate::quantity::{FoundCuttingSpeed, FoundPercentage, FoundSpecificForce, FoundUnitPower, Unit};
 use crate::reference::cutting_speeds::{SpeedRow, all_speeds_for};
 use crate::reference::materials::{ForceFamily, Material, MaterialGroup, materials, search};
-use crate::refusal::{Code, Refusal, Wrong};
-use crate::working::Record;
 
 mod columns;
 
@@ -175,7 +170,7 @@ impl Calculator for Materials {
         "sfm",
         "kc",
     ];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "What is known of annealed 4140, of which a winch pinion is to be made.":
             search = "4140 annealed";
         "The stainless steels that a pump shaft could be of.":

@@ -1,9 +1,8 @@
 //! The diameter at the depth of cut of a cutter with a rounded corner or a ball nose: plane geometry.
 
 use super::MillingInput;
+use crate::calculators::prelude::*;
 use crate::machine::CutDiameter;
-use crate::quantity::{SiValue, Size};
-use crate::working::Record;
 
 /// The step and the result field of that diameter.
 pub const FIELD: &str = "effective_diameter";

@@ -2,10 +2,8 @@
 //! side of the cut lies at the rim, or its middle lies a stated way off the cutter's axis.
 
 use super::HoldChip;
-use crate::quantity::{
-    Difference, EdgeAngle, FoundAngle, FoundChipThickness, FoundFeedPerTooth, SiValue, Size, Unit, angle, text,
-};
-use crate::working::{Record, StepDraft};
+use crate::calculators::prelude::*;
+use crate::working::StepDraft;
 
 /// Where the chip is thickest.
 enum Thickest {

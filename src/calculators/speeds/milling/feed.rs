@@ -3,10 +3,9 @@
 
 use super::engagement::Engagement;
 use super::{HoldChip, MillingInput};
+use crate::calculators::prelude::*;
 use crate::machine::{Feeds, Tooling};
-use crate::quantity::{FeedPerTooth, FoundFeedPerTooth, SiValue};
 use crate::reference::cutting_speeds::Operation;
-use crate::working::{Constant, Record};
 
 /// Beyond this the feed is not raised to hold a chip: a light cut is never as even as its drawing.
 const GREATEST_FACTOR: Constant = Constant {

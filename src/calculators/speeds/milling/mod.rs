@@ -1,17 +1,9 @@
 //! Speed, feed, chip and removal rate of milling with one side of the cut at the cutter's rim: plane
 //! geometry of the engagement, checked against textbook examples and a numerical integration.
 
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::declared::{Asks, Gives};
+use crate::calculators::prelude::*;
 use crate::machine::{Limit, Motor, SpindleLimits, WorkAndTool, cutting_speed_at, exact_speed, fall, tell_limits};
-use crate::quantity::{
-    CuttingSpeed, Difference, EdgeAngle, FeedPerTooth, FeedRate, FoundAngle, FoundChipThickness, FoundCuttingSpeed,
-    FoundFeedPerTooth, FoundFeedRate, FoundPercentage, FoundPower, FoundRemovalRate, FoundSize, FoundSpindleSpeed,
-    FoundTorque, SiValue, Size, Unit, text,
-};
 use crate::reference::cutting_speeds::Operation;
-use crate::refusal::Refusal;
-use crate::working::Record;
 use std::f64::consts::TAU;
 
 mod corner;
@@ -30,7 +22,7 @@ use feed::feed_found;
 /// The calculator.
 pub struct Milling;
 
-crate::choice! {
+choice! {
     /// What chip is to be as thick as the feed per tooth asked for: `none` takes the feed as it is, `greatest` or `mean` raises it until that chip is.
     HoldChip {
         /// The feed per tooth is taken as it is.
@@ -42,7 +34,7 @@ crate::choice! {
     }
 }
 
-crate::choice! {
+choice! {
     /// Which way the tooth meets the work: `climb` with the feed of the work, `conventional` against it.
     MillingWay {
         /// The tooth goes with the feed of the work: chip thick first, thin last.

@@ -1,9 +1,8 @@
 //! What a milling cut takes of the machine, by both published ways.
 
 use super::MillingInput;
+use crate::calculators::prelude::*;
 use crate::machine::{CutPower, ProcessFactor, Removal, cut_power};
-use crate::quantity::{FoundChipThickness, FoundFeedPerTooth, FoundRemovalRate, FoundSpindleSpeed, SiValue};
-use crate::working::{Record, Shown};
 
 /// The chip of milling is pressed more than that of turning.
 const PROCESS: ProcessFactor = ProcessFactor {

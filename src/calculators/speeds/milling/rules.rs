@@ -1,14 +1,8 @@
 //! What milling refuses, warns of and notes.
 
 use super::{HoldChip, MillingInput, MillingWay};
-use crate::cautions;
+use crate::calculators::prelude::*;
 use crate::machine::{Limit, Toward, WantedSpeed, to_try};
-use crate::quantity::{
-    FeedPerTooth, FoundChipThickness, FoundFeedRate, FoundSpindleSpeed, Quantity, SiValue, SpindleSpeed, kind, text,
-};
-use crate::refusal::{Code, Refusal, rule_broken};
-use crate::working::Record;
-use validator::ValidationError;
 
 /// Greatest number of teeth.
 const MOST_TEETH: u32 = 100;

@@ -1,21 +1,14 @@
 //! The roughness that a tool's nose leaves by its geometry: height and mean deviation from feed, and the
 //! feed for either, by the exact arc and by the usual rule of the shop.
 
-mod drawing;
+use crate::calculators::prelude::*;
 
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::fields::PlainNumber;
-use crate::quantity::{FeedPerRev, FoundFeedPerRev, FoundRoughness, Roughness, SiValue, Size};
-use crate::refusal::{Code, Refusal, rule_broken};
-use crate::working::Record;
-use validator::ValidationError;
+mod drawing;
 
 /// The calculator.
 pub struct SurfaceFinish;
 
-crate::choice! {
+choice! {
     /// By which formulas: `exact`, the arc's height and the mean deviation of its parabola, or `usual`, the shop's f²/8r and f²/32r.
     FinishMethod {
         /// Of the arc itself.
@@ -90,7 +83,7 @@ impl Calculator for SurfaceFinish {
         "Compare the surface by eye and fingernail with a roughness specimen of the same process.";
     const WORDS: &'static [&'static str] =
         &["roughness", "Ra", "Rt", "nose radius", "insert", "finish", "microinch", "feed for finish"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A pump shaft is finished with a 0.8 mm nose at 0.2 mm a turn.":
             nose_radius = "0.8 mm", feed_per_rev = "0.2 mm/rev", surface_ratio = "1.25";
         "What feed gives Ra 1.6 µm on a winch journal with a 0.75 mm nose, by the usual rule?":

@@ -1,10 +1,7 @@
 //! The constants of the law: as stated, or from two tests.
 
 use super::{Law, ToolLifeInput, minute};
-use crate::quantity::{FoundCuttingSpeed, SiValue};
-use crate::refusal::{Code, Refusal, rule_broken};
-use crate::working::Record;
-use validator::ValidationError;
+use crate::calculators::prelude::*;
 
 /// Refuses constants and tests that are not whole, or that contradict each other.
 pub fn check(input: &ToolLifeInput) -> Result<(), ValidationError> {

@@ -1,14 +1,7 @@
 //! Tool life after Taylor, V × T^n = C: life from speed and speed from life, the constants from two
 //! tests, and the lives of greatest output and least cost.
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::fields::PlainNumber;
-use crate::quantity::{CuttingSpeed, FoundCuttingSpeed, FoundWorkTime, SiValue, Unit, WorkTime};
-use crate::refusal::{Code, Refusal, rule_broken};
-use crate::working::{Record, Shown};
-use validator::ValidationError;
+use crate::calculators::prelude::*;
 
 mod constants;
 
@@ -157,7 +150,7 @@ impl Calculator for ToolLife {
         "Note the minutes of a few edges up to the same wear: they are the law for this work and tool.";
     const WORDS: &'static [&'static str] =
         &["Taylor", "wear", "minutes", "exponent", "economic speed", "least cost", "production", "edge"];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A high-speed steel tool for winch shafts that would last one minute at 200 ft/min, run at 100 ft/min.":
             speed_for_one_minute = "200 ft/min", exponent = "0.125", cutting_speed = "100 ft/min",
             change_time = "3 min", edge_cost = "2", hourly_rate = "60";

@@ -1,23 +1,12 @@
 //! Speed, feed, removal rate, force and power of turning along the work: kinematics of the helix cut, and
 //! two published methods for the power.
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
+use crate::calculators::prelude::*;
 use crate::machine::{
     FeedLimits, Limit, Motor, ProcessFactor, Removal, SpindleLimits, Tooling, TurnCut, WorkAndTool, check_turn,
     cut_power, tell_limits,
 };
-use crate::quantity::{
-    CuttingSpeed, EdgeAngle, FeedPerRev, FoundChipThickness, FoundCuttingForce, FoundCuttingSpeed, FoundFeedPerRev,
-    FoundFeedRate, FoundPercentage, FoundPower, FoundRemovalRate, FoundSize, FoundSpindleSpeed, FoundTorque, SiValue,
-    Size, Unit, angle,
-};
 use crate::reference::cutting_speeds::Operation;
-use crate::refusal::{Code, Refusal, rule_broken};
-use crate::working::Record;
-use std::f64::consts::PI;
-use validator::ValidationError;
 
 mod examples;
 
@@ -32,7 +21,7 @@ const PROCESS: ProcessFactor = ProcessFactor {
     place: "outside turning is the base of the factors",
 };
 
-crate::choice! {
+choice! {
     /// Whether the cut is `rough` or `finish`; it decides which published speeds and feeds are taken.
     TurningCut {
         /// A roughing cut.
@@ -42,7 +31,7 @@ crate::choice! {
     }
 }
 
-crate::choice! {
+choice! {
     /// At which diameter the volume removed is reckoned: `mean`, which is exact, or `outer`, as some textbooks do.
     RemovalDiameter {
         /// In the middle of the depth of cut: the exact volume.

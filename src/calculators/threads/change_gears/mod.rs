@@ -4,17 +4,10 @@
 mod rows;
 mod trains;
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::declared::{Asks, Gives};
-use crate::fields::Count;
-use crate::quantity::{FoundDifference, FoundFineDeviation, FoundSize, SiValue, Size, Unit};
-use crate::reference::threads::Designation;
-use crate::refusal::{Code, Refusal, rule_broken};
+use crate::calculators::prelude::*;
 use crate::shop::change_gears;
-use crate::working::Record;
 use rows::{row, tell};
 use trains::trains;
-use validator::ValidationError;
 
 /// The calculator.
 pub struct ChangeGears;
@@ -146,7 +139,7 @@ impl Calculator for ChangeGears {
         "compound train",
         "idler",
     ];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A 1.5 mm pitch on the shop's lathe, whose lead screw has 8 threads an inch, with its 127 wheel.":
             thread = "M10", leadscrew_lead = "1/8 in", gears = "20,30,40,45,50,55,60,65,80,127",
             clearance_teeth = "15", count = "5";

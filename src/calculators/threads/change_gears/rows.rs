@@ -2,8 +2,7 @@
 
 use super::trains::Train;
 use super::{ChangeGearsInput, TrainRow};
-use crate::quantity::{FoundDifference, FoundFineDeviation, FoundSize, Unit};
-use crate::working::Record;
+use crate::calculators::prelude::*;
 
 /// A train as a row.
 pub fn row(train: &Train, ratio: f64, wanted: FoundSize, per_turn: f64, unit: Unit) -> TrainRow {

@@ -7,14 +7,8 @@ mod rows;
 mod rules;
 mod twins;
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::fields::{Count, PlainNumber};
-use crate::quantity::{Extent, FoundAngle, FoundDifference, FoundSize, PointAngle, SiValue, Size, Unit};
+use crate::calculators::prelude::*;
 use crate::reference::threads::{Listed, Thread, ThreadFamily, listed};
-use crate::refusal::Refusal;
-use crate::working::Record;
 use range::Crest;
 use rows::Measured;
 use rules::{check_diameter, check_pitch, pitch_of};
@@ -23,7 +17,7 @@ use twins::ThreadTwin;
 /// The calculator.
 pub struct Identify;
 
-crate::choice! {
+choice! {
     /// Whether the thread lies on a cylinder (`parallel`) or on a cone (`taper`).
     ThreadBody {
         /// On a cylinder.
@@ -137,7 +131,7 @@ impl Calculator for Identify {
         "worn thread",
         "threads per inch",
     ];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A stud of an old winch measures 0.4950 in over its crests, and twelve turns 0.925 in: 13 or 12 to the inch?":
             major_diameter = "0.4950 in", turns = "12", turns_length = "0.925 in";
         "A hole in a pump flange between its crests, by a metric pitch gauge.":

@@ -3,10 +3,9 @@
 
 use super::ThreadCandidate;
 use super::range::{Crest, Range};
-use crate::quantity::{Extent, FoundAngle, FoundDifference, FoundSize, SiValue, Size, System, Unit, text};
+use crate::calculators::prelude::*;
 use crate::reference::threads::{Listed, Thread, ThreadFamily, unit_of};
 use crate::sources::Trust;
-use crate::working::{Record, Shown};
 
 /// Threads looked at in full: the nearest by basic size and pitch.
 const LOOKED_AT: usize = 60;

@@ -1,9 +1,7 @@
 //! What a request to identify a thread must not contradict, and the pitch in whichever way it is stated.
 
 use super::IdentifyInput;
-use crate::quantity::{SiValue, Unit};
-use crate::refusal::{Code, rule_broken};
-use validator::ValidationError;
+use crate::calculators::prelude::*;
 
 /// One part at a time is measured, over or between its crests.
 pub fn check_diameter(input: &IdentifyInput) -> Result<(), ValidationError> {

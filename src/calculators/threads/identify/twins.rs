@@ -3,10 +3,8 @@
 use super::IdentifyInput;
 use super::range::Crest;
 use super::rows::{Candidate, basic, pitch};
-use crate::declared::Gives;
-use crate::quantity::{FoundDifference, Unit, text};
+use crate::calculators::prelude::*;
 use crate::reference::threads::{Listed, Thread, ThreadFamily, unit_of};
-use crate::working::{Record, Shown};
 
 /// Most twins listed.
 const MOST: usize = 6;

@@ -3,12 +3,9 @@
 
 use super::path::Sizes;
 use super::{ThreadCut, ThreadMillingInput, ThreadedSide};
-use crate::quantity::{FoundFeedRate, FoundSize, FoundWorkTime, SiValue};
-use crate::refusal::Refusal;
+use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
 use crate::threading::GivenThread;
-use crate::working::Record;
-use std::f64::consts::PI;
 
 /// The cuts.
 pub struct Cuts {

@@ -3,10 +3,8 @@
 
 use super::ThreadMillingInput;
 use super::path::{Helix, Sizes};
-use crate::quantity::{FoundSize, SiValue};
+use crate::calculators::prelude::*;
 use crate::threading::GivenThread;
-use crate::working::Record;
-use std::f64::consts::PI;
 
 /// The way in.
 pub struct WayIn {

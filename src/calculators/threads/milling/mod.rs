@@ -9,24 +9,14 @@ mod path;
 mod rules;
 mod set_up;
 
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::fields::Count;
+use crate::calculators::prelude::*;
 use crate::machine::{Limit, SpindleLimits, tell_limits};
-use crate::quantity::{
-    CuttingSpeed, FeedPerTooth, FoundAngle, FoundCuttingSpeed, FoundExtent, FoundFeedRate, FoundSize,
-    FoundSpindleSpeed, FoundWorkTime, Size,
-};
-use crate::reference::threads::Designation;
-use crate::refusal::Refusal;
 use crate::threading::given_thread;
-use crate::working::Record;
 
 /// The calculator.
 pub struct ThreadMilling;
 
-crate::choice! {
+choice! {
     /// Which side is threaded: `internal`, a hole, or `external`, a stud.
     ThreadedSide {
         /// A hole.
@@ -36,7 +26,7 @@ crate::choice! {
     }
 }
 
-crate::choice! {
+choice! {
     /// Which way the tooth meets the thread: `climb` with the feed of the work, `conventional` against it.
     ThreadMillingWay {
         /// With the feed of the work: chip thick first, thin last.
@@ -46,7 +36,7 @@ crate::choice! {
     }
 }
 
-crate::choice! {
+choice! {
     /// Which way round the cutter's middle goes, seen along the spindle from above: `counterclockwise` or `clockwise`.
     PathTurn {
         /// Against the hands of a clock.
@@ -56,7 +46,7 @@ crate::choice! {
     }
 }
 
-crate::choice! {
+choice! {
     /// Which way the cutter goes along the axis: `up` towards the spindle, or `down` away from it.
     PathTravel {
         /// Towards the spindle.
@@ -184,7 +174,7 @@ impl Calculator for ThreadMilling {
         "rotary table",
         "arc entry",
     ];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "An M16x1.5 hole in a pump cover, milled with a cutter of 10 mm and three teeth in two cuts.":
             thread = "M16x1.5", side = "internal", cutter_diameter = "10 mm", teeth = "3", cutting_speed = "80 m/min",
             feed_per_tooth = "0.05 mm/tooth", way = "climb", passes = "2", length = "20 mm", cutting_length = "21 mm",

@@ -2,11 +2,9 @@
 
 use super::rules::defaults;
 use super::{PathTravel, PathTurn, ThreadMillingInput, ThreadMillingWay, ThreadedSide};
-use crate::quantity::{FoundAngle, FoundExtent, FoundSize, SiValue, Size, Unit, text};
-use crate::refusal::Refusal;
+use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
 use crate::threading::GivenThread;
-use crate::working::Record;
 use std::f64::consts::{FRAC_PI_2, PI, TAU};
 
 /// The diameters of the last cut.

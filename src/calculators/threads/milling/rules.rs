@@ -1,11 +1,9 @@
 //! The rules between the fields of the thread milling calculator.
 
 use super::{ThreadMillingInput, ThreadedSide};
-use crate::quantity::{Quantity, Size};
+use crate::calculators::prelude::*;
 use crate::reference::threads::{Thread, ThreadSystem, basics};
-use crate::refusal::{Code, rule_broken};
 use crate::suggestion::{Way, value};
-use validator::ValidationError;
 
 /// Diameter before threading, and that the tips cut to, where they are not stated; in the thread's unit.
 pub fn defaults(thread: &Thread, side: ThreadedSide) -> (f64, f64) {

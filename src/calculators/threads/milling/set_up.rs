@@ -1,10 +1,8 @@
 //! The speed of the spindle and the feed of the tips.
 
 use super::ThreadMillingInput;
+use crate::calculators::prelude::*;
 use crate::machine::{CutDiameter, Limit, WantedSpeed, cutting_speed_at, exact_speed};
-use crate::quantity::{FoundCuttingSpeed, FoundFeedRate, FoundSpindleSpeed};
-use crate::refusal::Refusal;
-use crate::working::Record;
 
 /// What is set.
 pub struct SetUp {

@@ -1,14 +1,10 @@
 //! The limits of a plated thread after the coat and before it, with their steps.
 
 use super::{PlatedInput, PlatedLimit, PlatedLimits, PlatedSide};
-use crate::quantity::{Extent, FoundExtent, FoundLowerLimit, FoundUpperLimit, SiValue, Unit};
-use crate::reference::threads::{
-    Chosen, ExternalClass, InternalClass, Lacking, Tolerances, default_classes, external_limits, internal_limits,
-};
-use crate::refusal::{Refusal, Wrong};
+use crate::calculators::prelude::*;
+use crate::reference::threads::{Chosen, Lacking, Tolerances, default_classes, external_limits, internal_limits};
 use crate::suggestion::{Way, value};
 use crate::threading::{GivenThread, cite_limits};
-use crate::working::Record;
 
 /// What must hold after plating.
 pub struct After {

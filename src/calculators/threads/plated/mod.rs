@@ -3,21 +3,16 @@
 
 mod limits;
 
-use crate::calculators::{Calculator, Example, Task};
-use crate::declared::{Asks, Gives};
-use crate::quantity::{Extent, FoundExtent, FoundLowerLimit, FoundUpperLimit};
-use crate::reference::threads::{ClassOf, Designation, ExternalClass, InternalClass};
-use crate::refusal::{Code, Refusal, rule_broken};
+use crate::calculators::prelude::*;
+use crate::reference::threads::ClassOf;
 use crate::suggestion::{Way, value};
 use crate::threading::given_thread;
-use crate::working::Record;
 use limits::{after, before};
-use validator::ValidationError;
 
 /// The calculator.
 pub struct Plated;
 
-crate::choice! {
+choice! {
     /// Which side of the thread is plated: the `external` screw or the `internal` nut.
     PlatedSide {
         /// The screw.
@@ -27,7 +22,7 @@ crate::choice! {
     }
 }
 
-crate::choice! {
+choice! {
     /// What the thread may reach once it is plated: the `basic` profile, which the allowance of its class is left for, or no more than its `class`.
     PlatedLimit {
         /// The basic profile.
@@ -148,7 +143,7 @@ impl Calculator for Plated {
         "thickness",
         "anodizing",
     ];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A 1/2-13 winch stud of class 2A that is to be zinc plated, two to three ten-thousandths thick.":
             thread = "1/2-13 UNC", side = "external", external_class = "2A", thickness_min = "0.0002 in",
             thickness_max = "0.0003 in", may_reach = "basic";

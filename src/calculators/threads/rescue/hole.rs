@@ -1,11 +1,8 @@
 //! The spoiled hole: what a request must say of it, and the diameter up to which the old thread has to go.
 
 use super::RescueInput;
-use crate::quantity::{FoundSize, SiValue, Size, Unit};
+use crate::calculators::prelude::*;
 use crate::reference::threads::{ThreadFamily, ThreadSystem, acme_clearance, crest_clearance};
-use crate::refusal::{Code, rule_broken};
-use crate::working::Record;
-use validator::ValidationError;
 
 /// The hole is known by its thread or its diameter.
 pub fn check_hole(input: &RescueInput) -> Result<(), ValidationError> {

@@ -6,23 +6,17 @@ mod drawing;
 mod hole;
 mod rows;
 
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::fields::Count;
-use crate::quantity::{Extent, FoundDifference, FoundExtent, FoundSize, FoundThreadPercent, Size, ThreadPercent, Unit};
+use crate::calculators::prelude::*;
 use crate::reference::drills::DrillSystem;
-use crate::reference::threads::{Designation, ThreadFamily};
-use crate::refusal::Refusal;
+use crate::reference::threads::ThreadFamily;
 use crate::shop::{DrillsFrom, drills_from};
-use crate::working::Record;
 use hole::{check_families, check_hole, check_wall, clean_diameter};
 use rows::Hole;
 
 /// The calculator.
 pub struct Rescue;
 
-crate::choice! {
+choice! {
     /// Which threads to choose from: `common` ones, whose taps a shop has or gets, or `all` that are listed.
     RescueLists {
         /// Coarse and fine series, first choices.
@@ -117,7 +111,7 @@ impl Calculator for Rescue {
         "boss",
         "damaged thread",
     ];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A 1/4-20 hole torn out of a winch cover, 0.4 in from its edge.":
             thread = "1/4-20 UNC", edge_distance = "0.4 in";
         "An M8 hole in a pump flange, torn out to 8.3 mm; metric taps only, all that are listed, metric drills.":

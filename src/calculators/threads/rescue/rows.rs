@@ -2,16 +2,12 @@
 //! keeps within the class, and comes nearest to the percentage of thread; with the steps of each column.
 
 use super::{RescueLists, RescueRow};
-use crate::quantity::{
-    Extent, FoundDifference, FoundExtent, FoundSize, FoundThreadPercent, SiValue, Size, ThreadPercent, Unit,
-};
+use crate::calculators::prelude::*;
 use crate::reference::drills::Drill;
 use crate::reference::threads::{
-    Designation, FULL_THREAD, Listed, Thread, ThreadFamily, ThreadSystem, internal_limits, listed, published_tap_drill,
-    unit_of,
+    FULL_THREAD, Listed, Thread, ThreadFamily, ThreadSystem, internal_limits, listed, published_tap_drill, unit_of,
 };
 use crate::sources::Trust;
-use crate::working::{Record, Shown};
 
 /// Where no limits say otherwise, a thread of less than this share of its height is none.
 const LEAST_SHARE: f64 = 0.55;

@@ -3,14 +3,10 @@
 
 use super::tip::{Tip, below_pitch_line, tip};
 use super::{CutThread, SinglePointInput};
-use crate::quantity::{FoundAngle, FoundExtent, FoundSize, Size, Unit};
-use crate::reference::threads::{
-    Chosen, ExternalClass, InternalClass, Lacking, default_classes, external_limits, internal_limits,
-};
-use crate::refusal::{Refusal, Wrong};
+use crate::calculators::prelude::*;
+use crate::reference::threads::{Chosen, Lacking, default_classes, external_limits, internal_limits};
 use crate::suggestion::{Way, value};
 use crate::threading::{GivenThread, cite_limits};
-use crate::working::Record;
 
 /// The groove.
 pub struct Groove {

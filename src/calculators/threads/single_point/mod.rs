@@ -10,17 +10,8 @@ mod plan;
 mod rules;
 mod tip;
 
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::fields::Count;
-use crate::quantity::{
-    EdgeAngle, Extent, FoundAngle, FoundArea, FoundCrossDiameter, FoundExtent, FoundPlace, FoundSize, Size, Unit,
-};
-use crate::reference::threads::{Designation, ExternalClass, InternalClass};
-use crate::refusal::Refusal;
+use crate::calculators::prelude::*;
 use crate::threading::given_thread;
-use crate::working::Record;
 use groove::Groove;
 use passes::Feed;
 use rules::{check_infeed, check_passes, check_side, check_thread, check_tip};
@@ -28,7 +19,7 @@ use rules::{check_infeed, check_passes, check_side, check_thread, check_tip};
 /// The calculator.
 pub struct SinglePoint;
 
-crate::choice! {
+choice! {
     /// Which thread is cut: the `external` one of a screw or the `internal` one of a nut.
     CutThread {
         /// On a screw.
@@ -38,7 +29,7 @@ crate::choice! {
     }
 }
 
-crate::choice! {
+choice! {
     /// Which slide feeds the tool in: the `cross_slide` straight, or the `compound` at its angle along a flank.
     ThreadInfeed {
         /// Straight in.
@@ -48,7 +39,7 @@ crate::choice! {
     }
 }
 
-crate::choice! {
+choice! {
     /// How the depth grows from pass to pass: with the `square_root` of the pass's number, which takes equal chips with a sharp tip, or by `equal_area` of the groove, which counts the flat of the tip.
     PassLaw {
         /// By the square root.
@@ -58,7 +49,7 @@ crate::choice! {
     }
 }
 
-crate::choice! {
+choice! {
     /// What the dial of the slide that feeds counts: `radius`, as far as the slide moves, or `diameter`, twice as much.
     FeedDial {
         /// As far as the slide moves.

@@ -5,10 +5,8 @@ use super::groove::Groove;
 use super::plan::{Plan, plan};
 use super::tip::Tip;
 use super::{FeedDial, PassLaw, SinglePointInput, ThreadInfeed, ThreadPass};
-use crate::quantity::{EdgeAngle, FoundAngle, FoundArea, FoundCrossDiameter, FoundExtent, FoundPlace, Unit};
-use crate::refusal::Refusal;
+use crate::calculators::prelude::*;
 use crate::threading::GivenThread;
-use crate::working::Record;
 
 /// How the tool is fed in.
 pub struct Feed {

@@ -4,10 +4,8 @@
 use super::groove::Groove;
 use super::tip::Tip;
 use super::{PassLaw, SinglePointInput};
-use crate::quantity::{Size, System, Unit};
-use crate::refusal::{Code, Refusal, Wrong};
+use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
-use crate::working::Record;
 
 /// Most passes that anyone takes.
 const MOST: usize = 200;

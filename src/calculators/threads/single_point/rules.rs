@@ -1,9 +1,7 @@
 //! What a request for single-point threading must not contradict.
 
 use super::{CutThread, PassLaw, SinglePointInput, ThreadInfeed};
-use crate::reference::threads::{ExternalClass, InternalClass};
-use crate::refusal::{Code, rule_broken};
-use validator::ValidationError;
+use crate::calculators::prelude::*;
 
 /// A taper thread needs more than a depth, and a side has to exist.
 pub fn check_thread(input: &SinglePointInput) -> Result<(), ValidationError> {

@@ -1,12 +1,10 @@
 //! The tip of the tool: flat, sharp or rounded, and how far it comes below the pitch line.
 
 use super::SinglePointInput;
-use crate::quantity::{Extent, FoundSize, Size, Unit};
+use crate::calculators::prelude::*;
 use crate::reference::threads::{ThreadSystem, acme_clearance, crest_clearance};
-use crate::refusal::Refusal;
 use crate::suggestion::{Way, value};
 use crate::threading::GivenThread;
-use crate::working::Record;
 
 /// Radius in the root of a Whitworth thread over the pitch, as BS 84 gives it.
 const WHITWORTH_RADIUS: f64 = 0.137_329;

@@ -2,10 +2,9 @@
 
 use super::TapRow;
 use super::zones::Hole;
-use crate::quantity::{FoundDifference, FoundSize};
+use crate::calculators::prelude::*;
 use crate::reference::threads::TapName;
 use crate::threading::GivenThread;
-use crate::working::Record;
 
 /// Least and greatest pitch diameter of a tap, in the thread's unit.
 #[derive(Clone, Copy)]

@@ -8,18 +8,12 @@ mod rows;
 mod tap;
 mod zones;
 
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::quantity::{Difference, Extent, FoundDifference, FoundExtent, FoundLowerLimit, FoundSize, FoundUpperLimit};
-use crate::reference::threads::{Designation, InternalClass, TapMarking};
-use crate::refusal::{Code, Refusal, rule_broken};
+use crate::calculators::prelude::*;
+use crate::reference::threads::TapMarking;
 use crate::shop::tell_tap;
 use crate::suggestion::{Way, value};
 use crate::threading::{given_thread, internal_class};
-use crate::working::Record;
 pub use tap::Tap;
-use validator::ValidationError;
 
 /// The calculator.
 pub struct TapLimit;
@@ -196,7 +190,7 @@ impl Calculator for TapLimit {
         "go gauge",
         "ground thread",
     ];
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A 1/4-20 hole of class 2B in a winch drum, where trials show that taps cut half a thousandth over.":
             thread = "1/4-20 UNC", internal_class = "2B", expected_oversize = "0.0005 in";
         "Two taps in the drawer for a 3/8-16 hole of class 3B in a pump cover: will either do?":

@@ -3,14 +3,12 @@
 use super::finished::{TIE, Zone, finished};
 use super::zones::Hole;
 use super::{TapLimitInput, TapRow};
-use crate::quantity::{FoundExtent, FoundSize, text};
+use crate::calculators::prelude::*;
 use crate::reference::threads::{
     Provenance, TapMarking, TapName, grade_5, recommended_tap, tap_class_zone, tap_classes, tap_tolerance,
 };
-use crate::refusal::Refusal;
 use crate::sources::Trust;
 use crate::threading::GivenThread;
-use crate::working::Record;
 
 /// What was found.
 pub struct FoundTaps {

@@ -2,10 +2,9 @@
 //! are marked.
 
 use super::TapLimitInput;
-use crate::quantity::{Difference, Extent, FoundExtent, FoundLowerLimit, FoundUpperLimit, Unit};
+use crate::calculators::prelude::*;
 use crate::reference::threads::{InternalLimits, TapMarking};
 use crate::threading::GivenThread;
-use crate::working::Record;
 
 /// What a coat does.
 pub struct Coat {

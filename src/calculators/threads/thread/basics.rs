@@ -2,9 +2,8 @@
 
 use super::common_steps::{BasicSizes, lead_angle, name, pitch, printed};
 use super::other;
-use crate::quantity::{FoundArea, FoundSize, Unit};
-use crate::reference::threads::{self, Basics, Designation, ThreadSystem};
-use crate::working::Record;
+use crate::calculators::prelude::*;
+use crate::reference::threads::{self, Basics, ThreadSystem};
 
 /// Finds the basic dimensions and puts their steps on record.
 pub fn find(designation: &Designation, record: &mut Record) -> BasicSizes {

@@ -2,11 +2,9 @@
 //! the designation says, pitch, lead angle, angle between the flanks.
 
 use super::gauging::TaperGauging;
-use crate::quantity::{FoundAngle, FoundArea, FoundSize, SiValue, Unit};
-use crate::reference::threads::{Designation, ThreadSystem};
+use crate::calculators::prelude::*;
+use crate::reference::threads::ThreadSystem;
 use crate::sources::Trust;
-use crate::working::{Record, Shown};
-use std::f64::consts::PI;
 
 /// Basic dimensions as results.
 pub struct BasicSizes {

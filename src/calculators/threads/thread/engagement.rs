@@ -2,12 +2,9 @@
 //! usual classes of a metric one.
 
 use super::ThreadInput;
-use crate::quantity::{FoundSize, Unit};
+use crate::calculators::prelude::*;
 use crate::reference::threads::{EngagementGroup, ThreadSystem, classes_for_engagement, normal_engagement};
-use crate::refusal::{Code, rule_broken};
 use crate::sources::Trust;
-use crate::working::Record;
-use validator::ValidationError;
 
 /// Only Unified and metric limits know it.
 pub fn check(input: &ThreadInput) -> Result<(), ValidationError> {

@@ -1,11 +1,9 @@
 //! Lengths and diameters along a taper thread with their steps: NPT by the formulas of
 //! ASME B1.20.1, R by the recalled lengths of ISO 7-1.
 
-use crate::declared::Gives;
-use crate::quantity::{FoundGaugeSize, FoundSize, Unit};
-use crate::reference::threads::{self, Designation, Npt};
+use crate::calculators::prelude::*;
+use crate::reference::threads::{self, Npt};
 use crate::sources::Trust;
-use crate::working::{Constant, Record};
 
 /// Lengths and diameters along a taper thread, from its small end.
 #[derive(Debug, Gives)]

@@ -1,7 +1,6 @@
 //! The limits of size as the answer has them: of the screw, of the hole, of both.
 
-use crate::declared::Gives;
-use crate::quantity::{FoundExtent, FoundLowerLimit, FoundUpperLimit};
+use crate::calculators::prelude::*;
 
 /// Limits of size of both sides.
 #[derive(Debug, Gives)]

@@ -3,9 +3,8 @@
 
 use super::limit_results::{ExternalThreadLimits, InternalThreadLimits};
 use super::tolerances::{external_tolerances, internal_tolerances};
-use crate::quantity::{FoundExtent, FoundLowerLimit, FoundUpperLimit};
-use crate::reference::threads::{self, Chosen, Designation, ExternalLimits, InternalLimits, ThreadSystem};
-use crate::working::Record;
+use crate::calculators::prelude::*;
+use crate::reference::threads::{self, Chosen, ExternalLimits, InternalLimits, ThreadSystem};
 
 /// The class that counts, as a step.
 pub fn class(what: &'static str, gives: &'static str, chosen: Chosen, class: &str, text: String, record: &mut Record) {

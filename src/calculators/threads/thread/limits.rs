@@ -7,13 +7,11 @@ use super::limit_results::ThreadLimits;
 use super::limit_steps::{external_limits, internal_limits};
 use super::other_limits;
 use super::tolerances::class_2a;
-use crate::quantity::FoundSize;
+use crate::calculators::prelude::*;
 use crate::reference::threads::{
-    self, Chosen, ClassOf, Designation, DesignationError, EngagementGroup, ExternalLimits, Lacking, ThreadSystem,
-    Tolerances, default_classes,
+    self, Chosen, ClassOf, DesignationError, EngagementGroup, ExternalLimits, Lacking, ThreadSystem, Tolerances,
+    default_classes,
 };
-use crate::refusal::{Refusal, Wrong};
-use crate::working::Record;
 
 /// Finds the limits of both sides and puts their steps on record; `None` where the standard has
 /// none and no class was asked for.

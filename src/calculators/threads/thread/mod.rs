@@ -16,15 +16,10 @@ mod other_limits;
 mod tests;
 mod tolerances;
 
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::declared::{Asks, Gives};
-use crate::quantity::{FoundAngle, FoundArea, FoundSize, Size};
-use crate::reference::threads::{ClassOf, Designation, ExternalClass, InternalClass};
-use crate::refusal::{Code, Refusal, rule_broken};
-use crate::working::Record;
+use crate::calculators::prelude::*;
+use crate::reference::threads::ClassOf;
 use gauging::TaperGauging;
 use limit_results::ThreadLimits;
-use validator::ValidationError;
 
 /// The calculator.
 pub struct Thread;

@@ -2,9 +2,8 @@
 
 use super::common_steps::{BasicSizes, lead_angle, name, pitch as pitch_step, printed};
 use super::gauging::{HEIGHT, npt_diameters, npt_gauging, r_gauging};
-use crate::quantity::{FoundAngle, FoundSize, Unit};
-use crate::reference::threads::{self, Basics, Designation, ThreadSystem, crest_clearance};
-use crate::working::Record;
+use crate::calculators::prelude::*;
+use crate::reference::threads::{self, Basics, ThreadSystem, crest_clearance};
 
 /// The parts that every system has.
 struct Parts<'d> {

@@ -3,10 +3,9 @@
 
 use super::limit_results::{ExternalThreadLimits, InternalThreadLimits, ThreadLimits};
 use super::limit_steps::class;
-use crate::quantity::{FoundArea, FoundExtent, FoundLowerLimit, FoundSize, FoundUpperLimit, SiValue, Unit};
-use crate::reference::threads::{self, Chosen, Designation, ExternalLimits, InternalLimits, ThreadSystem, Tolerances};
+use crate::calculators::prelude::*;
+use crate::reference::threads::{self, Chosen, ExternalLimits, InternalLimits, ThreadSystem, Tolerances};
 use crate::sources::Trust;
-use crate::working::Record;
 
 /// Tolerances of one side as looked up, and the rules they come from.
 struct Side {

@@ -1,10 +1,9 @@
 //! What the thread calculator must hold beyond the outside checks.
 
+use crate::calculators::prelude::*;
 use crate::calculators::{Solved, find};
 use crate::fields::Fields;
-use crate::refusal::Refusal;
 use crate::tree::{Leaf, Node};
-use crate::working::Record;
 use proptest::prelude::*;
 
 fn solve(query: &str) -> Result<(Solved, Record), Refusal> {

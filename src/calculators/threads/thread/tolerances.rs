@@ -2,12 +2,11 @@
 //! ISO 965-1 makes and rounds them; other systems have theirs beside their limits.
 
 use super::ThreadInput;
-use crate::quantity::{FoundExtent, FoundSize, Unit};
+use crate::calculators::prelude::*;
 use crate::reference::threads::{
-    Designation, ExternalLimits, InternalLimits, MetricTolerances, Tolerances, UnifiedTolerances, table_engagement,
+    ExternalLimits, InternalLimits, MetricTolerances, Tolerances, UnifiedTolerances, table_engagement,
 };
 use crate::sources::Trust;
-use crate::working::Record;
 
 /// Tolerances of one side.
 pub struct SideTolerances {

@@ -2,11 +2,9 @@
 
 use super::steps::{Measured, Wires};
 use super::{WireCorrection, WireLimits, WireReading};
-use crate::quantity::{FoundDifference, FoundLowerLimit, FoundUpperLimit, SiValue};
-use crate::reference::threads::{Chosen, ExternalClass, Lacking, default_classes, external_limits};
-use crate::refusal::{Refusal, Wrong};
+use crate::calculators::prelude::*;
+use crate::reference::threads::{Chosen, Lacking, default_classes, external_limits};
 use crate::suggestion::{Way, value};
-use crate::working::Record;
 
 impl Wires<'_> {
     /// Limits of the class, over the wires.

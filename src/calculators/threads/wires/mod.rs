@@ -8,23 +8,14 @@ mod limits;
 mod over;
 mod steps;
 
-use crate::calculators::{Calculator, Draw, Example, Task};
-use crate::cautions;
-use crate::declared::{Asks, Gives};
-use crate::quantity::{
-    EdgeAngle, FoundAngle, FoundDifference, FoundLowerLimit, FoundSize, FoundUpperLimit, Size, Unit,
-};
-use crate::reference::threads::{Designation, ExternalClass};
-use crate::refusal::{Code, Refusal, rule_broken};
+use crate::calculators::prelude::*;
 use crate::threading::given_thread;
-use crate::working::Record;
 use steps::{Measured, Wires as Found};
-use validator::ValidationError;
 
 /// The calculator.
 pub struct Wires;
 
-crate::choice! {
+choice! {
     /// What is made of the lead angle: `none` takes the groove as rings, `lead_angle` adds the handbook's correction, `contact` finds where the wire touches the flanks.
     WireCorrection {
         /// Nothing.

@@ -2,10 +2,8 @@
 
 use super::WireCorrection;
 use super::steps::Wires;
-use crate::quantity::{FoundAngle, FoundDifference, FoundSize, SiValue, Size, Unit};
-use crate::refusal::Refusal;
+use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
-use crate::working::Record;
 
 impl Wires<'_> {
     fn off_the_thread(&self, pitch_diameter: Size) -> Refusal {

@@ -3,13 +3,10 @@
 
 use super::contact::Groove;
 use super::{WireCorrection, WiresInput};
-use crate::quantity::{EdgeAngle, FoundAngle, FoundSize, SiValue, Size, Unit};
+use crate::calculators::prelude::*;
 use crate::reference::threads::ThreadSystem;
-use crate::refusal::Refusal;
 use crate::suggestion::{Way, value};
 use crate::threading::GivenThread;
-use crate::working::Record;
-use std::f64::consts::PI;
 
 /// Above this lead angle the handbook's correction no longer holds.
 const STEEP: f64 = 5.0;

@@ -7,8 +7,7 @@ use common::asked;
 use proptest::prelude::*;
 use serde_json::Value;
 use shop_reckoner::calculators::find;
-use shop_reckoner::reference::thread_list::listed;
-use shop_reckoner::reference::threads::{System, external_limits, internal_limits};
+use shop_reckoner::reference::threads::{System, external_limits, internal_limits, listed};
 use shop_reckoner::refusal::Refusal;
 
 fn answer(id: &str, query: &str) -> Result<Value, Refusal> {

@@ -15,14 +15,10 @@ const ORDER: &[&str] = &[
     "working",
     "drawing",
     "cautions",
-    "roots",
-    "circle_fit",
+    "arithmetic",
     "suggestion",
-    "directions",
-    "touching",
-    "travel",
-    "propagation",
     "reference",
+    "threading",
     "machine",
     "shop",
     "calculators",
@@ -107,6 +103,27 @@ fn calculators_do_not_use_each_other() {
             assert!(!text.contains(&format!("calculators::{topic}")), "{} uses {topic}", file.display());
         }
     }
+}
+
+#[test]
+fn no_calculator_reaches_out_of_its_folder() {
+    let house = root().join("src/calculators");
+    let mut all = Vec::new();
+    files(&house, &mut all);
+    let mut seen = 0;
+    for file in all.iter().filter(|file| **file != house.join("mod.rs")) {
+        let inside = file.strip_prefix(&house).expect("under calculators");
+        // A calculator is topic and name deep; a part of it lies one deeper.
+        let parts = inside.components().count() - usize::from(file.ends_with("mod.rs"));
+        let text = std::fs::read_to_string(file).expect("a source file");
+        let code = text.split("mod tests {").next().unwrap_or_default();
+        for line in code.lines() {
+            let steps_up = line.matches("super::").count();
+            assert!(steps_up <= parts - 2, "{} reaches out of its folder: {line}", file.display());
+            seen += steps_up;
+        }
+    }
+    assert!(seen > 50, "only {seen} uses were found");
 }
 
 #[test]

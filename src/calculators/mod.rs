@@ -1,4 +1,4 @@
-//! The trade. One file is one calculator; this file holds what a calculator is and the register,
+//! The trade. One file or folder is one calculator; this file holds what a calculator is and the register,
 //! the only list of them. Routes, descriptions, pages, tables and tests are loops over that list.
 
 use crate::drawing::Drawing;
@@ -63,10 +63,7 @@ mod speeds {
 }
 mod threads {
     pub mod change_gears;
-    mod given;
     pub mod identify;
-    mod internal_class;
-    mod limit_sources;
     pub mod milling;
     pub mod plated;
     pub mod rescue;

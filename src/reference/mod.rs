@@ -9,9 +9,6 @@ pub mod material_name;
 pub mod materials;
 pub mod power;
 pub mod sawing;
-pub mod thread_class;
-pub mod thread_designation;
-pub mod thread_list;
 pub mod threads;
 pub mod versions;
 

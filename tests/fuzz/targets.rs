@@ -4,7 +4,7 @@ use shop_reckoner::asking::{Form, ask, within};
 use shop_reckoner::calculators::{Entry, REGISTER};
 use shop_reckoner::fields::Fields;
 use shop_reckoner::quantity::{self, text};
-use shop_reckoner::reference::thread_designation::Designation;
+use shop_reckoner::reference::threads::Designation;
 use shop_reckoner::refusal::Refusal;
 use std::time::{Duration, Instant};
 

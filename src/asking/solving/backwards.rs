@@ -7,11 +7,11 @@ use super::filled_by_machine::FilledByMachine;
 use super::goal::{Goal, written};
 use super::target::Target;
 use crate::asking::describing::Reserved;
+use crate::arithmetic::roots;
 use crate::calculators::Entry;
 use crate::fields::{Fields, Given, nearest};
 use crate::quantity::{Quantity, System, shown, text};
 use crate::refusal::{Code, Refusal, Wrong};
-use crate::roots;
 use crate::tree::Node;
 use std::borrow::Cow;
 

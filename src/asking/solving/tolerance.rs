@@ -2,9 +2,9 @@
 //! changed inputs.
 
 use super::effort::check_time;
+use crate::arithmetic::propagation::{MOST_INPUTS, Outcome, Toleranced, propagate};
 use crate::calculators::Entry;
 use crate::fields::Fields;
-use crate::propagation::{MOST_INPUTS, Outcome, Toleranced, propagate};
 use crate::quantity::{System, text};
 use crate::refusal::{Code, Refusal, Wrong};
 use crate::tree::{Leaf, Node, Range};

@@ -1,9 +1,9 @@
 //! A distance as turns and divisions of a handwheel, where the dial stands at its end, and how far to
 //! go past where the play of the screw would enter.
 
+use crate::arithmetic::directions::Approach;
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
-use crate::directions::Approach;
 use crate::fields::Count;
 use crate::quantity::{Extent, Found, FoundDifference, FoundExtent, FoundPlace, Kind, Move, SiValue, Size, Unit, text};
 use crate::refusal::{Code, Refusal, Wrong, between};

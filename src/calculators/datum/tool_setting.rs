@@ -1,12 +1,12 @@
 //! How tools of different length differ, from the reading of each on one and the same face: plain
 //! differences of readings, which hold whichever way the scale counts.
 
+use crate::arithmetic::touching::ReadingWas;
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
 use crate::fields::{Rows, nearest};
 use crate::quantity::{FoundDifference, FoundMove, FoundPlace, Place};
 use crate::refusal::{Code, Refusal, between};
-use crate::touching::ReadingWas;
 use crate::working::Record;
 use serde::Deserialize;
 use utoipa::ToSchema;

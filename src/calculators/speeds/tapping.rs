@@ -12,7 +12,7 @@ use crate::quantity::{
 };
 use crate::reference::cutting_speeds::{Operation, ToolMaterial};
 use crate::reference::material_name::WorkMaterial;
-use crate::reference::thread_designation::Designation;
+use crate::reference::threads::Designation;
 use crate::refusal::Refusal;
 use crate::sources::Trust;
 use crate::working::Record;

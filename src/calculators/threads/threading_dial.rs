@@ -6,7 +6,7 @@ use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
 use crate::fields::Count;
 use crate::quantity::{FoundSize, SiValue, Size, Unit};
-use crate::reference::thread_designation::Designation;
+use crate::reference::threads::Designation;
 use crate::refusal::{Code, Refusal, between};
 use crate::working::Record;
 use serde::Deserialize;

@@ -1,9 +1,9 @@
 //! Both touches from above, readings growing to the right: the faces, the tip at each, the middle.
 
 use super::{BetweenFacesInput, BetweenFacesResult};
+use crate::arithmetic::touching::Touched;
 use crate::drawing::{Beside, Drawing, Ink, Words};
 use crate::quantity::SiValue;
-use crate::touching::Touched;
 
 /// Draws an answer.
 pub fn draw(input: &BetweenFacesInput, result: &BetweenFacesResult) -> Drawing {

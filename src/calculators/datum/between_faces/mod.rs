@@ -3,12 +3,12 @@
 
 mod drawing;
 
+use crate::arithmetic::touching::Touched;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::quantity::{Extent, FoundPlace, FoundSize, Place, SiValue, TINY};
 use crate::refusal::{Code, Refusal, Wrong, between};
 use crate::suggestion::{Way, value};
-use crate::touching::Touched;
 use crate::working::Record;
 use serde::Deserialize;
 use utoipa::ToSchema;

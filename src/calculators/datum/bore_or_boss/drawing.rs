@@ -2,9 +2,9 @@
 //! full line, the rest dashed where less than half was.
 
 use super::{BoreOrBossInput, BoreOrBossResult};
+use crate::arithmetic::touching::{Feature, metres};
 use crate::drawing::{Beside, Drawing, Ink, Point, Words};
 use crate::quantity::{SiValue, angle};
-use crate::touching::{Feature, metres};
 
 /// Up to so many touches each has its residual written.
 const WRITTEN: usize = 12;

@@ -5,12 +5,12 @@ mod drawing;
 mod hold;
 mod steps;
 
+use crate::arithmetic::touching::Feature;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::fields::Points;
 use crate::quantity::{Extent, FoundAngle, FoundDifference, FoundExtent, FoundPlace, FoundSize, SiValue, Size};
 use crate::refusal::{Code, Refusal, between};
-use crate::touching::Feature;
 use crate::working::Record;
 use serde::Deserialize;
 use utoipa::ToSchema;

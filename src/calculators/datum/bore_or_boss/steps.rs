@@ -3,14 +3,14 @@
 
 use super::hold::write_hold;
 use super::{BoreOrBossCenter, BoreOrBossInput, BoreOrBossResult};
-use crate::circle_fit::{Circle, Xy, fit, through};
+use crate::arithmetic::circle_fit::{Circle, Xy, fit, through};
+use crate::arithmetic::touching::{Feature, columns, take, unit_of};
 use crate::fields::Point;
 use crate::quantity::{
     Extent, FoundDifference, FoundExtent, FoundPlace, FoundSize, Place, SiValue, Size, System, TINY, Unit,
 };
 use crate::refusal::{Code, Refusal, Wrong};
 use crate::suggestion::{Way, value};
-use crate::touching::{Feature, columns, take, unit_of};
 use crate::working::Record;
 use uom::si::f64::Length;
 

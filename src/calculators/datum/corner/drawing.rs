@@ -2,10 +2,10 @@
 //! far the first edge is turned from its axis.
 
 use super::{CornerInput, CornerResult};
+use crate::arithmetic::touching::{Axis, Touched, metres};
 use crate::drawing::{Drawing, Ink, Point, Reach, Words};
 use crate::fields::Points;
 use crate::quantity::{SiValue, angle};
-use crate::touching::{Axis, Touched, metres};
 
 /// An edge from the corner to beyond where it was touched.
 struct Edge {

@@ -5,12 +5,12 @@ mod drawing;
 mod offset;
 mod steps;
 
+use crate::arithmetic::touching::{Axis, Touched};
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::fields::Points;
 use crate::quantity::{Extent, FoundAngle, FoundPlace, SiValue};
 use crate::refusal::{Code, Refusal, between};
-use crate::touching::{Axis, Touched};
 use crate::working::Record;
 use serde::Deserialize;
 use utoipa::ToSchema;

@@ -3,11 +3,11 @@
 
 use super::CornerPoint;
 use super::steps::{Edge, Xy, extent, good, place, xy};
-use crate::directions::angle_of;
+use crate::arithmetic::directions::angle_of;
+use crate::arithmetic::touching::Touched;
 use crate::fields::Point;
 use crate::quantity::{Extent, FoundAngle, SiValue, TINY, Unit};
 use crate::refusal::{Code, Refusal, Wrong};
-use crate::touching::Touched;
 use crate::working::Record;
 
 /// Direction of length one from the crossing along an edge, to where it was touched.

@@ -2,10 +2,10 @@
 
 use super::offset::{note_near, one_side, write_corner_angle, write_direction, write_offset, write_product};
 use super::{CornerInput, CornerPoint, CornerResult};
+use crate::arithmetic::touching::{Axis, Touched, line_angle, take, unit_of};
 use crate::fields::Point;
 use crate::quantity::{Extent, FoundAngle, FoundExtent, FoundPlace, Place, SiValue, TINY, Unit};
 use crate::refusal::Refusal;
-use crate::touching::{Axis, Touched, line_angle, take, unit_of};
 use crate::working::Record;
 use uom::si::f64::Length;
 

@@ -2,9 +2,9 @@
 //! the end of a jaw is to be tapped.
 
 use super::{EdgeAngleInput, EdgeAngleResult};
+use crate::arithmetic::touching::{Axis, metres};
 use crate::drawing::{Beside, Drawing, Ink, Point, Reach, Words};
 use crate::quantity::{SiValue, angle};
-use crate::touching::{Axis, metres};
 
 /// Draws an answer.
 pub fn draw(input: &EdgeAngleInput, result: &EdgeAngleResult) -> Drawing {

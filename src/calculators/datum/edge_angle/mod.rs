@@ -3,11 +3,11 @@
 
 mod drawing;
 
+use crate::arithmetic::touching::{Axis, line_angle, unit_of};
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::fields::Point;
 use crate::quantity::{FoundAngle, FoundExtent, FoundPlace, SiValue, Size, TINY, Unit, angle};
 use crate::refusal::Refusal;
-use crate::touching::{Axis, line_angle, unit_of};
 use crate::working::Record;
 use serde::Deserialize;
 use uom::si::f64::Length;

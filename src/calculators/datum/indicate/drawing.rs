@@ -2,9 +2,9 @@
 //! size not, which the readings do not tell. What moves stands at zero.
 
 use super::{IndicateInput, IndicateResult, TINY, Turning};
+use crate::arithmetic::touching::Feature;
 use crate::drawing::{Beside, Drawing, Ink, Words};
 use crate::quantity::{SiValue, angle};
-use crate::touching::Feature;
 
 /// Draws an answer.
 pub fn draw(input: &IndicateInput, result: &IndicateResult) -> Drawing {

@@ -3,11 +3,11 @@
 
 mod drawing;
 
+use crate::arithmetic::touching::Feature;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::quantity::{Angle, Difference, FoundDifference, FoundExtent, FoundMove, SiValue, TINY, Unit, angle};
 use crate::refusal::{Code, Refusal, between};
-use crate::touching::Feature;
 use crate::working::Record;
 use serde::Deserialize;
 use uom::si::f64::Length;

@@ -4,13 +4,13 @@
 
 mod drawing;
 
+use crate::arithmetic::directions::Approach;
+use crate::arithmetic::travel::{Axis, write_moves, write_sum};
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
-use crate::directions::Approach;
 use crate::fields::Points;
 use crate::quantity::{Extent, FeedRate, FoundDuration, FoundExtent, FoundMove, FoundPlace, Place, SiValue, Unit};
 use crate::refusal::{Code, Refusal, between};
-use crate::travel::{Axis, write_moves, write_sum};
 use crate::working::Record;
 use serde::Deserialize;
 use utoipa::ToSchema;

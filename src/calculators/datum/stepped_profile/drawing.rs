@@ -2,7 +2,7 @@
 //! last of them.
 
 use super::{Arc, Profile, ProfilePlace, Shape, SteppedProfileInput, SteppedProfileResult};
-use crate::directions::Sense;
+use crate::arithmetic::directions::Sense;
 use crate::drawing::{Beside, Drawing, Ink, Point, Words, free_side};
 use crate::quantity::SiValue;
 

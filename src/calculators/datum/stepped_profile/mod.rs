@@ -7,9 +7,9 @@ mod places;
 mod shape;
 mod steps;
 
+use crate::arithmetic::directions::Sense;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
-use crate::directions::Sense;
 use crate::fields::Point;
 use crate::quantity::{FoundExtent, FoundMove, FoundPlace, SiValue, Size, TINY, Unit};
 use crate::refusal::{Code, Refusal, Wrong, between};

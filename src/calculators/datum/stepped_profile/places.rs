@@ -3,7 +3,7 @@
 use super::shape::{Arc, Plane, Profile};
 use super::steps::{ends, metres};
 use super::{ProfileCutter, ProfileSide, SteppedProfileInput};
-use crate::directions::Sense;
+use crate::arithmetic::directions::Sense;
 use crate::quantity::kind::Place;
 use crate::quantity::{FoundAngle, FoundExtent, FoundPlace, SiValue, Unit, angle};
 use crate::working::{Record, Shown};

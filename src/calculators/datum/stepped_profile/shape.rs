@@ -1,7 +1,7 @@
 //! The plane geometry under a stepped profile: a line or an arc, where it is touched, and how high
 //! the ridges stand that a cutter leaves between its places.
 
-use crate::directions::{Sense, angle_of};
+use crate::arithmetic::directions::{Sense, angle_of};
 
 /// Most steps of one profile.
 pub const MOST_STEPS: u32 = 1000;

@@ -3,10 +3,10 @@
 use super::places::{write_along_arc, write_line};
 use super::shape::{Arc, Profile, Shape, steps_in};
 use super::{ProfilePlace, SteppedProfileInput, SteppedProfileResult};
-use crate::directions::Sense;
+use crate::arithmetic::directions::Sense;
+use crate::arithmetic::travel::{Axis, write_moves};
 use crate::quantity::kind::Extent;
 use crate::quantity::{Found, FoundAngle, FoundDifference, FoundExtent, FoundMove, FoundPlace, Kind, SiValue, Unit};
-use crate::travel::{Axis, write_moves};
 use crate::working::{Record, StepDraft};
 
 const X: Axis = Axis { symbol: "x", places: "points.x", before: "before.x", moves: "points.dx" };

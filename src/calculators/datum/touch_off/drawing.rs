@@ -1,9 +1,9 @@
 //! The touch from above, readings growing to the right: the tip, the shim and the face at their readings.
 
 use super::{TouchOffInput, TouchOffResult};
+use crate::arithmetic::touching::ReadingWas;
 use crate::drawing::{Beside, Drawing, Ink, Words};
 use crate::quantity::{Extent, SiValue};
-use crate::touching::ReadingWas;
 
 /// Draws an answer.
 pub fn draw(input: &TouchOffInput, result: &TouchOffResult) -> Drawing {

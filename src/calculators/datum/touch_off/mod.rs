@@ -3,11 +3,11 @@
 
 mod drawing;
 
+use crate::arithmetic::touching::ReadingWas;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::quantity::{Extent, FoundExtent, FoundPlace, Place, SiValue};
 use crate::refusal::Refusal;
-use crate::touching::ReadingWas;
 use crate::working::Record;
 use serde::Deserialize;
 use utoipa::ToSchema;

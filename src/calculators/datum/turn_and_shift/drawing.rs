@@ -2,9 +2,9 @@
 //! joined, those before are crosses.
 
 use super::{TurnAndShiftInput, TurnAndShiftResult};
+use crate::arithmetic::touching::metres;
 use crate::drawing::{Drawing, Ink, Point, Reach, Words, every};
 use crate::quantity::{SiValue, angle};
-use crate::touching::metres;
 
 /// Up to so many points they are joined in their order, and each with where it comes from.
 const JOINED: usize = 12;

@@ -3,11 +3,11 @@
 
 mod drawing;
 
+use crate::arithmetic::touching::{columns, unit_of};
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::fields::{Point, Points};
 use crate::quantity::{Angle, FoundPlace, Place, Unit, angle};
 use crate::refusal::Refusal;
-use crate::touching::{columns, unit_of};
 use crate::working::{Record, Shown};
 use serde::Deserialize;
 use uom::si::f64::Length;

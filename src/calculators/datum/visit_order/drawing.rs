@@ -1,9 +1,9 @@
 //! The way through the places from above, X to the right and Y up, with the numbers they were given.
 
 use super::{VisitOrderInput, VisitOrderResult};
+use crate::arithmetic::touching::metres;
 use crate::drawing::{Drawing, Point, Words, every, free_side};
 use crate::quantity::SiValue;
-use crate::touching::metres;
 
 /// Draws an answer.
 pub fn draw(input: &VisitOrderInput, result: &VisitOrderResult) -> Drawing {

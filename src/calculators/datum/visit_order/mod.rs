@@ -3,12 +3,12 @@
 mod drawing;
 mod route;
 
+use crate::arithmetic::travel::{Axis, write_moves, write_sum};
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::fields::{Point, Points};
 use crate::quantity::{FoundExtent, FoundMove, FoundPlace, Place, SiValue, text};
 use crate::refusal::Refusal;
-use crate::travel::{Axis, write_moves, write_sum};
 use crate::working::Record;
 use route::{EXACT_UP_TO, Way};
 use serde::Deserialize;

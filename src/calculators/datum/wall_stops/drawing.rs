@@ -2,9 +2,9 @@
 //! and where the middle of it stops. Walls reach as far as the walls across them let see.
 
 use super::{MaterialSide, Wall, WallStop, WallStopsInput, WallStopsResult};
+use crate::arithmetic::touching::Axis;
 use crate::drawing::{Beside, Drawing, Ink, Point, Words};
 use crate::quantity::SiValue;
-use crate::touching::Axis;
 
 /// Up to so many walls each has its stops written.
 const WRITTEN: usize = 8;

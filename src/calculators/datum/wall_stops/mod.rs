@@ -3,13 +3,13 @@
 
 mod drawing;
 
+use crate::arithmetic::touching::Axis;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::fields::Rows;
 use crate::quantity::{Extent, FoundPlace, Place, SiValue, Size, text};
 use crate::refusal::{Code, Refusal, Wrong};
 use crate::suggestion::{Way, value};
-use crate::touching::Axis;
 use crate::working::Record;
 use serde::Deserialize;
 use utoipa::ToSchema;

@@ -3,8 +3,8 @@
 //! radius one (plane geometry).
 
 use super::ArcInput;
+use crate::arithmetic::roots;
 use crate::quantity::{SiValue, Size, angle, text};
-use crate::roots;
 use std::f64::consts::{PI, TAU};
 
 /// Below this angle in radians θ - sin θ is taken from its series.

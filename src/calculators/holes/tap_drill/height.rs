@@ -3,8 +3,7 @@
 
 use super::TapKind;
 use crate::quantity::FoundSize;
-use crate::reference::thread_designation::Designation;
-use crate::reference::threads::{FULL_THREAD, System, basics};
+use crate::reference::threads::{Designation, FULL_THREAD, System, basics};
 use crate::working::{Constant, Record, StepDraft};
 
 /// What a forming tap leaves of the diameter for a full thread, over the pitch.

@@ -1,8 +1,7 @@
 //! The rules between the fields of the tap drill calculator.
 
 use super::{TapDrillInput, TapKind};
-use crate::reference::thread_class::InternalClass;
-use crate::reference::threads::System;
+use crate::reference::threads::{InternalClass, System};
 use crate::refusal::{Code, between};
 use validator::ValidationError;
 

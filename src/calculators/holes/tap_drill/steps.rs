@@ -8,8 +8,7 @@ use crate::quantity::{
     Extent, FoundLowerLimit, FoundSize, FoundThreadPercent, FoundUpperLimit, SiValue, ThreadPercent, Unit,
 };
 use crate::reference::drills::Drill;
-use crate::reference::thread_designation::Designation;
-use crate::reference::threads::{System, TapDrillRow as Printed};
+use crate::reference::threads::{Designation, System, TapDrillRow as Printed};
 use crate::refusal::Refusal;
 use crate::sources::Trust;
 use crate::working::Record;

@@ -3,9 +3,9 @@
 
 use super::MinorLimits;
 use crate::quantity::{FoundLowerLimit, FoundSize, FoundUpperLimit, Unit};
-use crate::reference::thread_class::{Chosen, InternalClass, Lacking};
-use crate::reference::thread_designation::Designation;
-use crate::reference::threads::{Tolerances, default_classes, internal_limits};
+use crate::reference::threads::{
+    Chosen, Designation, InternalClass, Lacking, Tolerances, default_classes, internal_limits,
+};
 use crate::refusal::{Refusal, Wrong};
 use crate::sources::Trust;
 use crate::working::Record;

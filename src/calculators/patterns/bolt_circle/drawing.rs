@@ -1,7 +1,7 @@
 //! The holes on their circle, as they lie on the part: X to the right, Y up.
 
 use super::{BoltCircleHole, BoltCircleInput, BoltCircleResult};
-use crate::directions::{AngleFrom, Sense};
+use crate::arithmetic::directions::{AngleFrom, Sense};
 use crate::drawing::{Beside, Drawing, Ink, Point, Reach, Words};
 use crate::quantity::{SiValue, angle};
 

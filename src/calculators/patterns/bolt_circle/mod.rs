@@ -6,9 +6,9 @@ mod distances;
 mod drawing;
 mod steps;
 
+use crate::arithmetic::directions::{AngleFrom, Sense};
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
-use crate::directions::{AngleFrom, Sense};
 use crate::fields::{Count, Point};
 use crate::quantity::{Angle, FoundAngle, FoundExtent, FoundMove, FoundPlace, Place, Size, Sweep};
 use crate::refusal::Refusal;

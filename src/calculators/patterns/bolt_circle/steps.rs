@@ -2,12 +2,12 @@
 
 use super::distances::write_distances;
 use super::{BoltCircleHole, BoltCircleInput, BoltCircleResult};
-use crate::directions::{AngleFrom, Convention, Sense, angle_of};
+use crate::arithmetic::directions::{AngleFrom, Convention, Sense, angle_of};
+use crate::arithmetic::travel::{Axis, write_moves};
 use crate::fields::Point;
 use crate::quantity::{Angle, FoundAngle, FoundPlace, FoundSize, Place, SiValue, Sweep, TINY, Unit, text};
 use crate::refusal::Refusal;
 use crate::suggestion::{Way, value};
-use crate::travel::{Axis, write_moves};
 use crate::working::{Record, Shown};
 
 const X: Axis = Axis { symbol: "x", places: "positions.x", before: "before.x", moves: "positions.dx" };

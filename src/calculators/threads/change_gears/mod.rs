@@ -7,7 +7,7 @@ mod trains;
 use crate::calculators::{Calculator, Example, Task};
 use crate::fields::Count;
 use crate::quantity::{FoundDifference, FoundFineDeviation, FoundSize, SiValue, Size, Unit};
-use crate::reference::thread_designation::Designation;
+use crate::reference::threads::Designation;
 use crate::refusal::{Code, Refusal, between};
 use crate::shop::change_gears;
 use crate::working::Record;

@@ -79,7 +79,7 @@ impl Range {
     /// Cites what it rests on.
     pub fn cite(&self, thread: &Thread, record: &mut Record) {
         match (&self.rule, thread.system) {
-            (Rule::Class(_, tolerances), _) => super::super::limit_sources::cite(tolerances, record),
+            (Rule::Class(_, tolerances), _) => crate::threading::cite_limits(tolerances, record),
             (Rule::Borrowed, _) => {
                 record.source("bs_84", "basic sizes of Whitworth threads");
                 record.source("asme_b1_1", "formulas of the tolerances, borrowed for Whitworth threads");
@@ -135,7 +135,7 @@ fn borrowed(thread: &Thread, crest: Crest) -> Option<Range> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::reference::thread_list::listed;
+    use crate::reference::threads::listed;
 
     #[test]
     fn every_listed_thread_has_a_range_on_each_side_it_has() {

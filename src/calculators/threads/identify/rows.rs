@@ -4,8 +4,7 @@
 use super::ThreadCandidate;
 use super::range::{Crest, Range};
 use crate::quantity::{Extent, FoundAngle, FoundDifference, FoundSize, SiValue, Size, System, Unit, text};
-use crate::reference::thread_list::{Listed, ThreadFamily, unit};
-use crate::reference::threads::Thread;
+use crate::reference::threads::{Listed, Thread, ThreadFamily, unit};
 use crate::sources::Trust;
 use crate::working::{Record, Shown};
 

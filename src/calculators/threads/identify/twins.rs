@@ -4,8 +4,7 @@ use super::IdentifyInput;
 use super::range::Crest;
 use super::rows::{Candidate, basic, pitch};
 use crate::quantity::{FoundDifference, Unit, text};
-use crate::reference::thread_list::{Listed, ThreadFamily, unit};
-use crate::reference::threads::Thread;
+use crate::reference::threads::{Listed, Thread, ThreadFamily, unit};
 use crate::working::{Record, Shown};
 use utoipa::ToSchema;
 

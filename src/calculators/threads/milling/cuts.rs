@@ -1,12 +1,12 @@
 //! The cuts: each takes as much metal as the one before, since the area of a V grows as the square of its
 //! depth; and their time.
 
-use super::super::given::GivenThread;
 use super::path::Sizes;
 use super::{ThreadCut, ThreadMillingInput, ThreadedSide};
 use crate::quantity::{FoundFeedRate, FoundSize, FoundWorkTime, SiValue};
 use crate::refusal::Refusal;
 use crate::suggestion::{Way, value};
+use crate::threading::GivenThread;
 use crate::working::Record;
 use std::f64::consts::PI;
 

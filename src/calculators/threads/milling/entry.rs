@@ -1,10 +1,10 @@
 //! The way onto the path and off it, which keeps step with the thread: a half circle from the middle of a
 //! hole, a straight line that touches the circle round a stud.
 
-use super::super::given::GivenThread;
 use super::ThreadMillingInput;
 use super::path::{Helix, Sizes};
 use crate::quantity::{FoundSize, SiValue};
+use crate::threading::GivenThread;
 use crate::working::Record;
 use std::f64::consts::PI;
 

@@ -9,7 +9,6 @@ mod path;
 mod rules;
 mod set_up;
 
-use super::given::given;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::fields::Count;
@@ -18,8 +17,9 @@ use crate::quantity::{
     CuttingSpeed, FeedPerTooth, FoundAngle, FoundCuttingSpeed, FoundExtent, FoundFeedRate, FoundSize,
     FoundSpindleSpeed, FoundWorkTime, Percentage, Size, SpindleSpeed,
 };
-use crate::reference::thread_designation::Designation;
+use crate::reference::threads::Designation;
 use crate::refusal::Refusal;
+use crate::threading::given_thread;
 use crate::working::Record;
 use serde::Deserialize;
 use utoipa::ToSchema;
@@ -294,7 +294,7 @@ impl Calculator for ThreadMilling {
         record.caution(cautions::MILLING);
         record.source("kinematics", "middle and tips of a cutter on a circle turn together about the thread's axis");
         record.source("geometry", "helix of the thread, half circle and tangent onto a circle, contact of two circles");
-        let given = given(&input.thread, "thread", record);
+        let given = given_thread(&input.thread, "thread", record);
         let way = record.or_assume(
             input.way,
             "way",

@@ -1,11 +1,11 @@
 //! The helix of the cutter's middle, and what a cutter that is no point does to the flanks.
 
-use super::super::given::GivenThread;
 use super::rules::defaults;
 use super::{PathTravel, PathTurn, ThreadMillingInput, ThreadMillingWay, ThreadedSide};
 use crate::quantity::{FoundAngle, FoundExtent, FoundSize, SiValue, Size, Unit, text};
 use crate::refusal::Refusal;
 use crate::suggestion::{Way, value};
+use crate::threading::GivenThread;
 use crate::working::Record;
 use std::f64::consts::{FRAC_PI_2, PI, TAU};
 

@@ -1,13 +1,13 @@
 //! The limits of a plated thread after the coat and before it, with their steps.
 
-use super::super::given::GivenThread;
-use super::super::limit_sources::cite;
 use super::{PlatedInput, PlatedLimit, PlatedLimits, PlatedSide};
 use crate::quantity::{Extent, FoundExtent, FoundLowerLimit, FoundUpperLimit, SiValue, Unit};
-use crate::reference::thread_class::{Chosen, ExternalClass, InternalClass, Lacking};
-use crate::reference::threads::{Tolerances, default_classes, external_limits, internal_limits};
+use crate::reference::threads::{
+    Chosen, ExternalClass, InternalClass, Lacking, Tolerances, default_classes, external_limits, internal_limits,
+};
 use crate::refusal::{Refusal, Wrong};
 use crate::suggestion::{Way, value};
+use crate::threading::{GivenThread, cite_limits};
 use crate::working::Record;
 
 /// What must hold after plating.
@@ -59,7 +59,7 @@ pub fn after(
             })?;
         (found.class, chosen, found.tolerances, [found.pitch_max, found.pitch_min, found.minor_max, found.minor_min])
     };
-    cite(&tolerances, record);
+    cite_limits(&tolerances, record);
     let named = (!class.is_empty()).then(|| class.clone());
     if let Some(class) = &named {
         if chosen == Chosen::Usual {

@@ -3,13 +3,12 @@
 
 mod limits;
 
-use super::given::given;
 use crate::calculators::{Calculator, Example, Task};
 use crate::quantity::{Extent, FoundExtent, FoundLowerLimit, FoundUpperLimit};
-use crate::reference::thread_class::{ClassOf, ExternalClass, InternalClass};
-use crate::reference::thread_designation::Designation;
+use crate::reference::threads::{ClassOf, Designation, ExternalClass, InternalClass};
 use crate::refusal::{Code, Refusal, between};
 use crate::suggestion::{Way, value};
+use crate::threading::given_thread;
 use crate::working::Record;
 use limits::{after, before};
 use serde::Deserialize;
@@ -189,7 +188,7 @@ impl Calculator for Plated {
             "geometry",
             "a coat on both flanks moves the pitch line by its thickness over the sine of half their angle",
         );
-        let given = given(&input.thread, "thread", record);
+        let given = given_thread(&input.thread, "thread", record);
         let reach = record.or_assume(
             input.may_reach,
             "may_reach",

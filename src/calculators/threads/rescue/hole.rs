@@ -2,8 +2,7 @@
 
 use super::RescueInput;
 use crate::quantity::{FoundSize, SiValue, Size, Unit};
-use crate::reference::thread_list::ThreadFamily;
-use crate::reference::threads::{System, acme_clearance, crest_clearance};
+use crate::reference::threads::{System, ThreadFamily, acme_clearance, crest_clearance};
 use crate::refusal::{Code, between};
 use crate::working::Record;
 use validator::ValidationError;

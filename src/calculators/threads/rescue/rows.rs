@@ -6,9 +6,9 @@ use crate::quantity::{
     Extent, FoundDifference, FoundExtent, FoundSize, FoundThreadPercent, SiValue, Size, ThreadPercent, Unit,
 };
 use crate::reference::drills::Drill;
-use crate::reference::thread_designation::Designation;
-use crate::reference::thread_list::{Listed, ThreadFamily, listed, unit};
-use crate::reference::threads::{FULL_THREAD, System, Thread, internal_limits, published_tap_drill};
+use crate::reference::threads::{
+    Designation, FULL_THREAD, Listed, System, Thread, ThreadFamily, internal_limits, listed, published_tap_drill, unit,
+};
 use crate::sources::Trust;
 use crate::working::{Record, Shown};
 
@@ -117,7 +117,7 @@ impl Hole<'_> {
             record.source_trusted(provenance.source, format!("list of {} threads", thread.system.words()), trust);
         }
         match &limits {
-            Some(limits) => super::super::limit_sources::cite(&limits.tolerances, record),
+            Some(limits) => crate::threading::cite_limits(&limits.tolerances, record),
             None if record.notes.iter().any(|note| note.code == "no_limits") => {}
             None => record.note(
                 "no_limits",

@@ -1,15 +1,15 @@
 //! The groove that a single point leaves: how deep its tip goes below the pitch line, and from the blank as it
 //! is to the pitch diameter aimed at. Lengths in the thread's unit.
 
-use super::super::given::GivenThread;
-use super::super::limit_sources::cite;
 use super::tip::{Tip, below_pitch_line, tip};
 use super::{CutThread, SinglePointInput};
 use crate::quantity::{FoundAngle, FoundExtent, FoundSize, Size, Unit};
-use crate::reference::thread_class::{Chosen, ExternalClass, InternalClass, Lacking};
-use crate::reference::threads::{default_classes, external_limits, internal_limits};
+use crate::reference::threads::{
+    Chosen, ExternalClass, InternalClass, Lacking, default_classes, external_limits, internal_limits,
+};
 use crate::refusal::{Refusal, Wrong};
 use crate::suggestion::{Way, value};
+use crate::threading::{GivenThread, cite_limits};
 use crate::working::Record;
 
 /// The groove.
@@ -221,7 +221,7 @@ fn limits(
     };
     match found {
         Ok((class, tolerances, least, greatest)) => {
-            cite(&tolerances, record);
+            cite_limits(&tolerances, record);
             if chosen == Chosen::Usual && !class.is_empty() {
                 let says = format!("No class is named: {}.", default_classes(thread).says);
                 record.assume(field, &class, says);

@@ -10,16 +10,15 @@ mod plan;
 mod rules;
 mod tip;
 
-use super::given::given;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::fields::Count;
 use crate::quantity::{
     EdgeAngle, Extent, FoundAngle, FoundArea, FoundCrossDiameter, FoundExtent, FoundPlace, FoundSize, Size, Unit,
 };
-use crate::reference::thread_class::{ExternalClass, InternalClass};
-use crate::reference::thread_designation::Designation;
+use crate::reference::threads::{Designation, ExternalClass, InternalClass};
 use crate::refusal::Refusal;
+use crate::threading::given_thread;
 use crate::working::Record;
 use groove::Groove;
 use passes::Feed;
@@ -256,7 +255,7 @@ impl Calculator for SinglePoint {
             let says = "The thread of a screw is the more common one to cut so; Rp is an internal thread only.";
             record.assume("side", &input.cuts(), says);
         }
-        let given = given(&input.thread, "thread", record);
+        let given = given_thread(&input.thread, "thread", record);
         let groove = Groove::find(&given, input, record)?;
         let feed = Feed::find(&given, input, record);
         let (pass_count, rows) = passes::rows(&given, &groove, &feed, input, record)?;

@@ -1,13 +1,13 @@
 //! The passes of a thread: how the depth grows, what each chip is, and what the dial shows. Lengths in the
 //! thread's unit.
 
-use super::super::given::GivenThread;
 use super::groove::Groove;
 use super::plan::{Plan, plan};
 use super::tip::Tip;
 use super::{FeedDial, PassLaw, SinglePointInput, ThreadInfeed, ThreadPass};
 use crate::quantity::{EdgeAngle, FoundAngle, FoundArea, FoundCrossDiameter, FoundExtent, FoundPlace, Unit};
 use crate::refusal::Refusal;
+use crate::threading::GivenThread;
 use crate::working::Record;
 
 /// How the tool is fed in.

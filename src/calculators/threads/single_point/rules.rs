@@ -1,7 +1,7 @@
 //! What a request for single-point threading must not contradict.
 
 use super::{CutThread, PassLaw, SinglePointInput, ThreadInfeed};
-use crate::reference::thread_class::{ExternalClass, InternalClass};
+use crate::reference::threads::{ExternalClass, InternalClass};
 use crate::refusal::{Code, between};
 use validator::ValidationError;
 

@@ -1,11 +1,11 @@
 //! The tip of the tool: flat, sharp or rounded, and how far it comes below the pitch line.
 
-use super::super::given::GivenThread;
 use super::SinglePointInput;
 use crate::quantity::{Extent, FoundSize, Size, Unit};
 use crate::reference::threads::{System, acme_clearance, crest_clearance};
 use crate::refusal::Refusal;
 use crate::suggestion::{Way, value};
+use crate::threading::GivenThread;
 use crate::working::Record;
 
 /// Radius in the root of a Whitworth thread over the pitch, as BS 84 gives it.

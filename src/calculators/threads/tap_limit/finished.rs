@@ -1,10 +1,10 @@
 //! The threads that taps leave, with the oversize and after the coat.
 
-use super::super::given::GivenThread;
 use super::TapRow;
 use super::rows::{TIE, Zone};
 use super::zones::Hole;
 use crate::quantity::{FoundDifference, FoundSize};
+use crate::threading::GivenThread;
 use crate::working::Record;
 
 /// The threads that the taps leave, and whether they are within the class.

@@ -8,17 +8,14 @@ mod rows;
 mod tap;
 mod zones;
 
-use super::given::given;
-use super::internal_class;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::quantity::{Difference, Extent, FoundDifference, FoundExtent, FoundLowerLimit, FoundSize, FoundUpperLimit};
-use crate::reference::thread_class::InternalClass;
-use crate::reference::thread_designation::Designation;
-use crate::reference::threads::TapMarking;
+use crate::reference::threads::{Designation, InternalClass, TapMarking};
 use crate::refusal::{Code, Refusal, between};
 use crate::shop::tell_tap;
 use crate::suggestion::{Way, value};
+use crate::threading::{given_thread, internal_class};
 use crate::working::Record;
 use serde::Deserialize;
 pub use tap::Tap;
@@ -240,7 +237,7 @@ impl Calculator for TapLimit {
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.caution(cautions::TAPPING);
-        let given = given(&input.thread, "thread", record);
+        let given = given_thread(&input.thread, "thread", record);
         let limits = internal_class::limits(&given, input.internal_class.as_ref(), record)?;
         let hole = zones::hole(&given, &limits, input, record);
         let marking = zones::marking(&given, input, record);

@@ -1,6 +1,5 @@
 //! The taps for a hole: what each measures, what thread it leaves, and which of them do.
 
-use super::super::given::GivenThread;
 use super::finished::finished;
 use super::zones::Hole;
 use super::{TapLimitInput, TapRow};
@@ -10,6 +9,7 @@ use crate::reference::threads::{
 };
 use crate::refusal::Refusal;
 use crate::sources::Trust;
+use crate::threading::GivenThread;
 use crate::working::Record;
 
 /// What was found.

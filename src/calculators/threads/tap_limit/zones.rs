@@ -1,10 +1,10 @@
 //! What the tapped hole must measure when it is done and before it is coated, and how taps for it
 //! are marked.
 
-use super::super::given::GivenThread;
 use super::TapLimitInput;
 use crate::quantity::{Difference, Extent, FoundExtent, FoundLowerLimit, FoundUpperLimit, Unit};
 use crate::reference::threads::{InternalLimits, TapMarking};
+use crate::threading::GivenThread;
 use crate::working::Record;
 
 /// What a coat does.

@@ -3,8 +3,7 @@
 use super::gauging::TaperGauging;
 use super::other;
 use crate::quantity::{FoundAngle, FoundArea, FoundSize, SiValue, Unit};
-use crate::reference::thread_designation::Designation;
-use crate::reference::threads::{self, Basics, System};
+use crate::reference::threads::{self, Basics, Designation, System};
 use crate::sources::Trust;
 use crate::working::{Record, Shown};
 use std::f64::consts::PI;

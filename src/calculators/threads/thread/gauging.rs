@@ -2,8 +2,7 @@
 //! ASME B1.20.1, R by the recalled lengths of ISO 7-1.
 
 use crate::quantity::{FoundGaugeSize, FoundSize, Unit};
-use crate::reference::thread_designation::Designation;
-use crate::reference::threads::{self, Npt};
+use crate::reference::threads::{self, Designation, Npt};
 use crate::sources::Trust;
 use crate::working::{Constant, Record};
 use utoipa::ToSchema;

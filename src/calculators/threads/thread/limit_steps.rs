@@ -4,9 +4,7 @@
 use super::limits::{ExternalThreadLimits, InternalThreadLimits};
 use super::tolerances::{external_tolerances, internal_tolerances};
 use crate::quantity::{FoundExtent, FoundLowerLimit, FoundUpperLimit};
-use crate::reference::thread_class::Chosen;
-use crate::reference::thread_designation::Designation;
-use crate::reference::threads::{self, ExternalLimits, InternalLimits, System};
+use crate::reference::threads::{self, Chosen, Designation, ExternalLimits, InternalLimits, System};
 use crate::working::Record;
 
 /// The class that counts, as a step.

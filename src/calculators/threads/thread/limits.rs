@@ -7,10 +7,9 @@ use super::limit_steps::{external_limits, internal_limits};
 use super::other_limits;
 use super::tolerances::class_2a;
 use crate::quantity::{FoundExtent, FoundLowerLimit, FoundSize, FoundUpperLimit};
-use crate::reference::thread_class::{Chosen, ClassOf, Lacking};
-use crate::reference::thread_designation::Designation;
 use crate::reference::threads::{
-    self, DesignationError, EngagementGroup, ExternalLimits, System, Tolerances, default_classes,
+    self, Chosen, ClassOf, Designation, DesignationError, EngagementGroup, ExternalLimits, Lacking, System, Tolerances,
+    default_classes,
 };
 use crate::refusal::{Refusal, Wrong};
 use crate::working::Record;

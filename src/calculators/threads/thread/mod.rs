@@ -16,8 +16,7 @@ mod tolerances;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::quantity::{FoundAngle, FoundArea, FoundSize, Size};
-use crate::reference::thread_class::{ClassOf, ExternalClass, InternalClass};
-use crate::reference::thread_designation::Designation;
+use crate::reference::threads::{ClassOf, Designation, ExternalClass, InternalClass};
 use crate::refusal::{Code, Refusal, between};
 use crate::working::Record;
 use gauging::TaperGauging;

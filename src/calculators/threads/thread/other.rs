@@ -3,8 +3,7 @@
 use super::basics::{BasicSizes, lead_angle, name, pitch as pitch_step, printed};
 use super::gauging::{HEIGHT, npt_diameters, npt_gauging, r_gauging};
 use crate::quantity::{FoundAngle, FoundSize, Unit};
-use crate::reference::thread_designation::Designation;
-use crate::reference::threads::{self, Basics, System, crest_clearance};
+use crate::reference::threads::{self, Basics, Designation, System, crest_clearance};
 use crate::working::Record;
 
 /// The parts that every system has.

@@ -4,9 +4,7 @@
 use super::limit_steps::class;
 use super::limits::{ExternalThreadLimits, InternalThreadLimits, ThreadLimits};
 use crate::quantity::{FoundArea, FoundExtent, FoundLowerLimit, FoundSize, FoundUpperLimit, SiValue, Unit};
-use crate::reference::thread_class::Chosen;
-use crate::reference::thread_designation::Designation;
-use crate::reference::threads::{self, ExternalLimits, InternalLimits, System, Tolerances};
+use crate::reference::threads::{self, Chosen, Designation, ExternalLimits, InternalLimits, System, Tolerances};
 use crate::sources::Trust;
 use crate::working::Record;
 

@@ -3,9 +3,8 @@
 
 use super::ThreadInput;
 use crate::quantity::{FoundExtent, FoundSize, Unit};
-use crate::reference::thread_designation::Designation;
 use crate::reference::threads::{
-    ExternalLimits, InternalLimits, MetricTolerances, Tolerances, UnifiedTolerances, table_engagement,
+    Designation, ExternalLimits, InternalLimits, MetricTolerances, Tolerances, UnifiedTolerances, table_engagement,
 };
 use crate::sources::Trust;
 use crate::working::Record;

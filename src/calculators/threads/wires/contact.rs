@@ -2,7 +2,7 @@
 //! the plane across it that holds the axis of the screw, and its axis stands as near as it can. Derived
 //! from the flank as a surface that is straight in every plane through the axis.
 
-use crate::roots::between;
+use crate::arithmetic::roots::between;
 
 /// A groove and a wire; all lengths in one unit.
 #[derive(Clone, Copy, Debug)]

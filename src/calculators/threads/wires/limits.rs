@@ -3,8 +3,7 @@
 use super::steps::{Measured, Wires};
 use super::{WireCorrection, WireLimits, WireReading};
 use crate::quantity::{FoundDifference, FoundLowerLimit, FoundUpperLimit, SiValue};
-use crate::reference::thread_class::{Chosen, ExternalClass, Lacking};
-use crate::reference::threads::{default_classes, external_limits};
+use crate::reference::threads::{Chosen, ExternalClass, Lacking, default_classes, external_limits};
 use crate::refusal::{Refusal, Wrong};
 use crate::suggestion::{Way, value};
 use crate::working::Record;
@@ -31,7 +30,7 @@ impl Wires<'_> {
             let says = format!("No class is named: {}.", default_classes(thread).says);
             record.assume("class", &found.class, says);
         }
-        super::super::limit_sources::cite(&found.tolerances, record);
+        crate::threading::cite_limits(&found.tolerances, record);
         record
             .look_up("Class", "as it is named, else the usual one")
             .with("T", "thread", self.given.designation.text())

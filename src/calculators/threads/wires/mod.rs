@@ -8,15 +8,14 @@ mod limits;
 mod over;
 mod steps;
 
-use super::given::given;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
 use crate::quantity::{
     EdgeAngle, FoundAngle, FoundDifference, FoundLowerLimit, FoundSize, FoundUpperLimit, Size, Unit,
 };
-use crate::reference::thread_class::ExternalClass;
-use crate::reference::thread_designation::Designation;
+use crate::reference::threads::{Designation, ExternalClass};
 use crate::refusal::{Code, Refusal, between};
+use crate::threading::given_thread;
 use crate::working::Record;
 use serde::Deserialize;
 use steps::{Measured, Wires as Found};
@@ -219,7 +218,7 @@ impl Calculator for Wires {
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.caution(cautions::TURNING_SPINDLE);
-        let given = given(&input.thread, "thread", record);
+        let given = given_thread(&input.thread, "thread", record);
         let wires = Found::find(given, input, record)?;
         let pitch_diameter = match input.pitch_diameter {
             Some(stated) => stated,

@@ -1,13 +1,13 @@
 //! The steps of measuring over wires: the wires that fit a thread, and the three rules by which a pitch
 //! diameter and a measurement belong together.
 
-use super::super::given::GivenThread;
 use super::contact::Groove;
 use super::{WireCorrection, WiresInput};
 use crate::quantity::{EdgeAngle, FoundAngle, FoundSize, SiValue, Size, Unit};
 use crate::reference::threads::System;
 use crate::refusal::Refusal;
 use crate::suggestion::{Way, value};
+use crate::threading::GivenThread;
 use crate::working::Record;
 use std::f64::consts::PI;
 

@@ -2,8 +2,7 @@
 //! steps and sources, under the names that further steps use.
 
 use crate::quantity::{FoundAngle, FoundSize, Unit};
-use crate::reference::thread_designation::Designation;
-use crate::reference::threads::{self, Basics, Thread};
+use crate::reference::threads::{self, Basics, Designation, Thread};
 use crate::sources::Trust;
 use crate::working::Record;
 
@@ -26,7 +25,7 @@ pub struct GivenThread<'d> {
 }
 
 /// Takes the thread named in `field` and puts its steps on record.
-pub fn given<'d>(designation: &'d Designation, field: &'static str, record: &mut Record) -> GivenThread<'d> {
+pub fn given_thread<'d>(designation: &'d Designation, field: &'static str, record: &mut Record) -> GivenThread<'d> {
     let thread = &designation.thread;
     if let Some(provenance) = thread.provenance {
         let trust = Trust::named(provenance.trust).unwrap_or(Trust::FromMemory);

@@ -1,10 +1,10 @@
 //! Every listed thread of every system, once, with how often it is met: what a thread found on a part
 //! can be, and what a spoiled hole can be tapped to.
 
-use super::thread_designation::Designation;
-use super::threads::{
-    self, MetricRow, System, Thread, acme_rows, metric_rows, npt_rows, parallel_rows, taper_row, trapezoidal_rows,
-    unified_rows, whitworth_rows,
+use super::named_thread::Designation;
+use super::{
+    self as threads, MetricRow, System, Thread, acme_rows, metric_rows, npt_rows, parallel_rows, taper_row,
+    trapezoidal_rows, unified_rows, whitworth_rows,
 };
 use crate::quantity::Unit;
 use std::sync::LazyLock;

@@ -5,7 +5,7 @@ use crate::sources::Trust;
 use crate::working::Record;
 
 /// Cites what limits rest on, and says where they are recalled.
-pub fn cite(tolerances: &Tolerances, record: &mut Record) {
+pub fn cite_limits(tolerances: &Tolerances, record: &mut Record) {
     let named = |trust: &str| Trust::named(trust).unwrap_or(Trust::FromMemory);
     match tolerances {
         Tolerances::Unified(_) => record.source("asme_b1_1", "limits of size, and their rounding"),

@@ -1,7 +1,7 @@
 //! A thread's tolerance class as a request names it (`2A`, `6g`, `2B`, `6H`), the class that
 //! counts where several could, and whose fault it is where a class has no limits.
 
-use super::threads::{
+use super::{
     DesignationError, MetricClass, System, Thread, UnifiedClass, default_classes, external_limits, internal_limits,
     read_for,
 };
@@ -208,7 +208,7 @@ impl<const INTERNAL: bool> ToSchema for ClassOf<INTERNAL> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::threads::{ErrorKind, read};
+    use super::super::{ErrorKind, read};
     use super::*;
     use proptest::prelude::*;
 

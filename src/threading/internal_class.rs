@@ -1,10 +1,10 @@
 //! The class and the limits of an internal thread for calculators that use them, with their steps.
 
-use super::given::GivenThread;
-use super::limit_sources::cite;
-use crate::reference::thread_class::{Chosen, ClassOf, InternalClass, Lacking};
-use crate::reference::threads::{InternalLimits, default_classes, internal_limits};
+use crate::reference::threads::{
+    Chosen, ClassOf, InternalClass, InternalLimits, Lacking, default_classes, internal_limits,
+};
 use crate::refusal::{Code, Refusal, Wrong, between};
+use crate::threading::{GivenThread, cite_limits};
 use crate::working::Record;
 use validator::ValidationError;
 
@@ -33,7 +33,7 @@ pub fn limits(
         let Lacking { in_class, unread } = InternalClass::lacking(thread, chosen, error);
         Refusal::one(Wrong::unread(if in_class { "internal_class" } else { "thread" }, unread))
     })?;
-    cite(&found.tolerances, record);
+    cite_limits(&found.tolerances, record);
     if chosen == Chosen::Usual {
         let says = format!("No class is named: {}.", default_classes(thread).says);
         record.assume("internal_class", &found.class, says);

@@ -1,7 +1,7 @@
 //! A thread as a request names it: `1/4-20 UNC-2A`, `#10-32`, `M8x1-6g`, `G 1/2 A`, `Tr20x4`; read
 //! by the rules of its standard, written back in one spelling.
 
-use super::threads::{self, DesignationError, ErrorKind, Thread};
+use super::{self as threads, DesignationError, ErrorKind, Thread};
 use crate::quantity::{FoundSize, System, Unit, text};
 use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Node};

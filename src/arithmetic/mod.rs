@@ -1,0 +1,9 @@
+//! The arithmetic that several calculators share, and its steps where it has some: circles through points,
+//! which way angles run, how tolerances spread, bracketed roots, what touches tell, moves from place to place.
+
+pub mod circle_fit;
+pub mod directions;
+pub mod propagation;
+pub mod roots;
+pub mod touching;
+pub mod travel;

@@ -10,7 +10,7 @@ mod tables;
 
 pub use describing::{
     Described, Digits, FORMS, Field, Form, RESERVED, RefusalsAs, Reserved, ResultField, Separator, XReads, ZPlus,
-    describe_entry, described, reserved_fields, reserved_schemas, without_null,
+    describe_entry, described, reserved_fields, reserved_schemas,
 };
 pub use receipts::{Difference, DifferenceCause, GivenBy, Rechecked, Verdict, recheck};
 pub use solving::{

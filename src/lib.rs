@@ -12,13 +12,13 @@
 //! - [`machine`]: the speeds, feeds and power a machine has;
 //! - [`threading`]: what every calculator of threads begins with;
 //! - [`reference`]: typed rows of the published tables;
-//! - [`suggestion`]: values to try where an input has no answer;
+//! - [`suggestion`]: values to try, rounded;
 //! - [`arithmetic`]: what several calculators reckon alike;
 //! - [`cautions`]: the usual cautions;
 //! - [`drawing`]: the shapes of a drawing, to SVG;
 //! - [`working`]: the record of a calculation;
 //! - [`fields`]: a request read into typed inputs;
-//! - [`declared`]: inputs and results as declarations that are data;
+//! - [`declared`]: fields and results as data;
 //! - [`tree`]: inputs and results without their types;
 //! - [`sources`]: who says so;
 //! - [`quantity`]: values with units;

@@ -84,7 +84,7 @@ impl Refusal {
 
 /// A rule between fields that is broken, for a validator's schema function: `fields` are pairs of a
 /// field and a value to try.
-pub fn between(code: Code, says: impl Into<Cow<'static, str>>, fields: &[(&'static str, &str)]) -> ValidationError {
+pub fn rule_broken(code: Code, says: impl Into<Cow<'static, str>>, fields: &[(&'static str, &str)]) -> ValidationError {
     let mut error = ValidationError::new(code.as_str());
     error.message = Some(says.into());
     for (field, value) in fields {
@@ -122,7 +122,7 @@ mod tests {
     fn every_code_goes_through_the_validator() {
         for code in Code::ALL {
             let mut errors = ValidationErrors::new();
-            errors.add("__all__", between(*code, "Too deep.", &[("depth", "1 in")]));
+            errors.add("__all__", rule_broken(*code, "Too deep.", &[("depth", "1 in")]));
             assert_eq!(Refusal::from(errors), Refusal::one(Wrong::new("depth", *code, "Too deep.", "1 in")));
         }
     }

@@ -133,23 +133,6 @@ impl IntoTree for &'static str {
     }
 }
 
-/// Gives a struct its tree: every field must be named, or it does not compile.
-#[macro_export]
-macro_rules! tree {
-    ($name:ident { $($field:ident),* $(,)? }) => {
-        impl $crate::tree::IntoTree for $name {
-            fn tree(&self) -> Option<$crate::tree::Node> {
-                let Self { $($field),* } = self;
-                let mut members = Vec::with_capacity(8);
-                $(if let Some(node) = $crate::tree::IntoTree::tree($field) {
-                    members.push((stringify!($field), node));
-                })*
-                Some($crate::tree::Node::Record(members))
-            }
-        }
-    };
-}
-
 impl Node {
     /// How many single values it holds.
     pub fn leaves(&self) -> usize {

@@ -6,7 +6,7 @@ mod common;
 use common::{Check, asked, checks, golden, root};
 use serde_json::Value;
 use shop_reckoner::calculators::REGISTER;
-use shop_reckoner::reference::threads::{System, read};
+use shop_reckoner::reference::threads::{ThreadSystem, read};
 use std::collections::{BTreeMap, HashMap};
 
 /// What the answer has at the row's field, or why there is nothing.
@@ -135,27 +135,27 @@ fn every_check_is_of_a_known_kind_and_names_its_source() {
 }
 
 /// What the checks do not cover, by family of threads.
-const NOT_COVERED: [(System, &str, &str); 8] = [
+const NOT_COVERED: [(ThreadSystem, &str, &str); 8] = [
     (
-        System::Unified,
+        ThreadSystem::Unified,
         "Unified",
         "tolerances for an engagement of one's own have no printed value, only the formula; UNJ",
     ),
     (
-        System::Metric,
+        ThreadSystem::Metric,
         "metric",
         "positions a to d, and two positions in one class; most lengths of engagement are recalled",
     ),
-    (System::Npt, "NPT", "L1 (data, from a reprint); gauge tolerances"),
-    (System::PipeParallel, "G", "the tolerances, which are data from the same source as the sizes"),
-    (System::PipeTaper, "R, Rp, Rc", "the lengths are recalled; no limits"),
-    (System::Whitworth, "BSW, BSF", "the sizes are held against a drawn profile only; no tolerances"),
-    (System::Acme, "Acme", "classes 3G and 4G beyond the allowance; centralizing and stub threads"),
-    (System::Trapezoidal, "trapezoidal", "tolerances, recalled and compared with nothing"),
+    (ThreadSystem::Npt, "NPT", "L1 (data, from a reprint); gauge tolerances"),
+    (ThreadSystem::PipeParallel, "G", "the tolerances, which are data from the same source as the sizes"),
+    (ThreadSystem::PipeTaper, "R, Rp, Rc", "the lengths are recalled; no limits"),
+    (ThreadSystem::Whitworth, "BSW, BSF", "the sizes are held against a drawn profile only; no tolerances"),
+    (ThreadSystem::Acme, "Acme", "classes 3G and 4G beyond the allowance; centralizing and stub threads"),
+    (ThreadSystem::Trapezoidal, "trapezoidal", "tolerances, recalled and compared with nothing"),
 ];
 
 /// The family that a row's thread belongs to.
-fn family(check: &Check) -> Option<System> {
+fn family(check: &Check) -> Option<ThreadSystem> {
     let of = |field: &str| check.inputs.split('&').find_map(|pair| pair.strip_prefix(field));
     read(of("designation=").or_else(|| of("thread="))?).ok().map(|thread| thread.system)
 }

@@ -7,7 +7,7 @@ use common::asked;
 use proptest::prelude::*;
 use serde_json::Value;
 use shop_reckoner::calculators::find;
-use shop_reckoner::reference::threads::{System, external_limits, internal_limits, listed};
+use shop_reckoner::reference::threads::{ThreadSystem, external_limits, internal_limits, listed};
 use shop_reckoner::refusal::Refusal;
 
 fn answer(id: &str, query: &str) -> Result<Value, Refusal> {
@@ -63,7 +63,7 @@ fn every_coarse_screw_and_nut_is_named_first() {
     let mut seen = 0;
     for listed in listed().iter().filter(|listed| coarse(&listed.thread().series) && listed.rareness == 0) {
         let thread = listed.thread();
-        let unit = if thread.system == System::Unified { "in" } else { "mm" };
+        let unit = if thread.system == ThreadSystem::Unified { "in" } else { "mm" };
         let name = listed.designation.text();
         let (screw, nut) = (external_limits(thread, None, None).unwrap(), internal_limits(thread, None, None).unwrap());
         for (field, low, high) in
@@ -146,7 +146,7 @@ fn every_way_to_say_a_pitch_gives_the_same_candidates() {
 fn every_rescue_cleans_up_with_a_drill_within_the_class() {
     for listed in listed().iter().filter(|listed| listed.rareness <= 1 && listed.thread().has_internal()) {
         let thread = listed.thread();
-        if !matches!(thread.system, System::Unified | System::Metric) {
+        if !matches!(thread.system, ThreadSystem::Unified | ThreadSystem::Metric) {
             continue;
         }
         let name = listed.designation.text();

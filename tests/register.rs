@@ -156,7 +156,7 @@ fn the_description_leaves_nothing_unsaid() {
 fn one_schema_name_is_one_schema() {
     let mut seen: HashMap<String, (Value, &str)> = HashMap::new();
     for entry in REGISTER {
-        let mut parts = vec![(entry.input)(), (entry.output)()];
+        let mut parts = vec![(entry.input_schema)(), (entry.output_schema)()];
         (entry.parts)(&mut parts);
         for (name, schema) in parts {
             let schema = serde_json::to_value(schema).expect("JSON");

@@ -7,7 +7,7 @@ const MOST_STEPS: usize = 200;
 
 /// The number between `low` and `high` at which `f` is zero; `None` where `f` does not have
 /// opposite signs at the two ends, is not finite, or changes its sign at a pole.
-pub fn between(f: impl Fn(f64) -> f64, low: f64, high: f64) -> Option<f64> {
+pub fn root_between(f: impl Fn(f64) -> f64, low: f64, high: f64) -> Option<f64> {
     let (low, high) = narrowed(&f, low, high)?;
     let greatest = f(low).abs().max(f(high).abs());
     let (mut last, mut best) = (low, high);
@@ -103,39 +103,39 @@ mod tests {
 
     #[test]
     fn known_roots_are_found_to_the_last_digits() {
-        close(between(|x| x * x - 2.0, 0.0, 2.0), std::f64::consts::SQRT_2);
-        close(between(|x| 2.0 - x * x, 2.0, 0.0), std::f64::consts::SQRT_2);
+        close(root_between(|x| x * x - 2.0, 0.0, 2.0), std::f64::consts::SQRT_2);
+        close(root_between(|x| 2.0 - x * x, 2.0, 0.0), std::f64::consts::SQRT_2);
         // The fixed point of the cosine, and the first of tan x = x (OEIS A003957, A115365).
-        close(between(|x| x.cos() - x, 0.0, 1.0), 0.739_085_133_215_160_6);
-        close(between(|x| x.tan() - x, 4.4, 4.6), 4.493_409_457_909_064);
-        close(between(|x| x.exp() - 10.0, -50.0, 50.0), std::f64::consts::LN_10);
+        close(root_between(|x| x.cos() - x, 0.0, 1.0), 0.739_085_133_215_160_6);
+        close(root_between(|x| x.tan() - x, 4.4, 4.6), 4.493_409_457_909_064);
+        close(root_between(|x| x.exp() - 10.0, -50.0, 50.0), std::f64::consts::LN_10);
     }
 
     #[test]
     fn a_flat_a_steep_and_a_stepped_function_are_solved() {
-        let cube_root = between(|x: f64| (x - 0.3).powi(9), 0.0, 1.0).unwrap();
+        let cube_root = root_between(|x: f64| (x - 0.3).powi(9), 0.0, 1.0).unwrap();
         assert!((cube_root - 0.3).abs() < 1e-15, "{cube_root}");
-        close(between(|x| if x < 0.7 { -1.0 } else { 1.0 }, 0.0, 1.0), 0.7);
+        close(root_between(|x| if x < 0.7 { -1.0 } else { 1.0 }, 0.0, 1.0), 0.7);
     }
 
     #[test]
     fn a_pole_is_no_root() {
-        assert_eq!(between(|x| 1.0 / (0.7 - x), 0.0, 1.0), None);
-        assert_eq!(between(|x: f64| x.tan(), 1.0, 2.0), None);
+        assert_eq!(root_between(|x| 1.0 / (0.7 - x), 0.0, 1.0), None);
+        assert_eq!(root_between(|x: f64| x.tan(), 1.0, 2.0), None);
     }
 
     #[test]
     fn tiny_roots_keep_their_digits() {
-        close(between(|x| x - 3e-30, 1e-60, 6.0), 3e-30);
-        close(between(|x| x.powi(3) - 1e-45, 1e-40, 6.0), 1e-15);
+        close(root_between(|x| x - 3e-30, 1e-60, 6.0), 3e-30);
+        close(root_between(|x| x.powi(3) - 1e-45, 1e-40, 6.0), 1e-15);
     }
 
     #[test]
     fn a_root_at_an_end_is_found_and_no_bracket_is_none() {
-        assert_eq!(between(|x| x, 0.0, 1.0), Some(0.0));
-        assert_eq!(between(|x| x - 1.0, 0.0, 1.0), Some(1.0));
-        assert_eq!(between(|x| x * x + 1.0, -1.0, 1.0), None);
-        assert_eq!(between(|x| 1.0 / x, 0.0, 1.0), None);
-        assert_eq!(between(|_| f64::NAN, 0.0, 1.0), None);
+        assert_eq!(root_between(|x| x, 0.0, 1.0), Some(0.0));
+        assert_eq!(root_between(|x| x - 1.0, 0.0, 1.0), Some(1.0));
+        assert_eq!(root_between(|x| x * x + 1.0, -1.0, 1.0), None);
+        assert_eq!(root_between(|x| 1.0 / x, 0.0, 1.0), None);
+        assert_eq!(root_between(|_| f64::NAN, 0.0, 1.0), None);
     }
 }

@@ -6,7 +6,7 @@ use crate::working::Record;
 
 /// One axis of a list of places: what the steps call its columns.
 #[derive(Clone, Copy, Debug)]
-pub struct Axis {
+pub struct AxisColumns {
     /// The symbol of a place.
     pub symbol: &'static str,
     /// The column of places.
@@ -19,13 +19,13 @@ pub struct Axis {
 
 /// The move to each place from the one before it; to the first from `first`, which `named` says
 /// what it is.
-pub fn write_moves(
+pub fn find_moves(
     places: &[FoundPlace],
     (first, named): (FoundPlace, &str),
-    axis: Axis,
+    axis: AxisColumns,
     record: &mut Record,
 ) -> Vec<FoundMove> {
-    let Axis { symbol, places: of, before: before_field, moves: field } = axis;
+    let AxisColumns { symbol, places: of, before: before_field, moves: field } = axis;
     let before: Vec<FoundPlace> = std::iter::once(first).chain(places.iter().copied()).take(places.len()).collect();
     let moves: Vec<FoundMove> =
         places.iter().zip(&before).map(|(at, from)| FoundMove::of(at.get() - from.get())).collect();
@@ -42,7 +42,7 @@ pub fn write_moves(
 }
 
 /// The sum of a column, `of`, as `field`.
-pub fn write_sum<K: Kind>(
+pub fn find_sum<K: Kind>(
     what: &'static str,
     parts: &[Found<K>],
     of: &'static str,

@@ -23,7 +23,7 @@ pub use calculation::on_record;
 pub use effort::{as_one_of_many, is_long, too_much_work, within};
 pub use filled_by_machine::{FilledByMachine, machine_named};
 pub use link::{LONGEST_LINK, link};
-pub use ranges::found as ranges_of;
+pub use ranges::ranges_of;
 pub use sources::Sources;
 pub use take_reserved::take_reserved;
 pub use target::targets;

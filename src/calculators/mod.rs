@@ -1,10 +1,11 @@
 //! The trade. One file or folder is one calculator; this file holds what a calculator is and the register,
 //! the only list of them. Routes, descriptions, pages, tables and tests are loops over that list.
 
+use crate::declared::{Asked, Declared, Member, Schemas, tree_of};
 use crate::drawing::Drawing;
 use crate::fields::Fields;
 use crate::refusal::Refusal;
-use crate::tree::{IntoTree, Node};
+use crate::tree::Node;
 use crate::working::Record;
 use serde::de::DeserializeOwned;
 use utoipa::openapi::{RefOr, Schema};
@@ -98,7 +99,7 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<speeds::tool_life::ToolLife>(),
     Entry::of::<speeds::surface_finish::SurfaceFinish>(),
     Entry::of::<speeds::ball_nose::BallNose>(),
-    Entry::of::<speeds::entry::Entry>(),
+    Entry::of::<speeds::entry::CutterEntry>(),
     Entry::of::<speeds::cutting_time::CuttingTime>(),
     Entry::of::<threads::thread::Thread>(),
     Entry::of::<threads::wires::Wires>(),
@@ -185,9 +186,9 @@ pub trait Calculator: 'static {
     /// Examples; the first shows the main use.
     const EXAMPLES: &'static [Example];
     /// What it asks for.
-    type Input: DeserializeOwned + Validate + IntoTree + ToSchema;
+    type Input: Asked + DeserializeOwned + Validate + ToSchema;
     /// What it gives.
-    type Output: IntoTree + ToSchema;
+    type Output: Declared + ToSchema;
 
     /// Results that a person asks for first, by their paths; if none, a thing chosen by name and the first
     /// quantity.
@@ -208,9 +209,6 @@ pub struct Solved {
     /// The result.
     pub result: Node,
 }
-
-/// Named schemas.
-pub type Schemas = Vec<(String, RefOr<Schema>)>;
 
 /// Draws a result.
 pub type Draw<Input, Output> = fn(&Input, &Output) -> Drawing;
@@ -241,10 +239,14 @@ pub struct Entry {
     pub solve: fn(&Fields, &mut Record) -> Result<Solved, Refusal>,
     /// The same, to the drawing of the answer, if it has one.
     pub draw: Option<DrawFields>,
+    /// The fields it asks for.
+    pub input: &'static [Member],
+    /// The results it gives.
+    pub output: &'static [Member],
     /// The schema of the input with its name.
-    pub input: fn() -> (String, RefOr<Schema>),
+    pub input_schema: fn() -> (String, RefOr<Schema>),
     /// The schema of the result with its name.
-    pub output: fn() -> (String, RefOr<Schema>),
+    pub output_schema: fn() -> (String, RefOr<Schema>),
     /// Adds the schemas that input and result refer to.
     pub parts: fn(&mut Schemas),
 }
@@ -266,8 +268,10 @@ impl Entry {
                 Some(_) => Some(draw::<C>),
                 None => None,
             },
-            input: || (C::Input::name().into_owned(), C::Input::schema()),
-            output: || (C::Output::name().into_owned(), C::Output::schema()),
+            input: C::Input::MEMBERS,
+            output: C::Output::MEMBERS,
+            input_schema: || (C::Input::name().into_owned(), C::Input::schema()),
+            output_schema: || (C::Output::name().into_owned(), C::Output::schema()),
             parts: |parts| {
                 C::Input::schemas(parts);
                 C::Output::schemas(parts);
@@ -299,10 +303,7 @@ impl Entry {
 
 fn solve<C: Calculator>(fields: &Fields, record: &mut Record) -> Result<Solved, Refusal> {
     let (input, result) = typed::<C>(fields, record)?;
-    Ok(Solved {
-        inputs: input.tree().unwrap_or(Node::Record(Vec::new())),
-        result: result.tree().unwrap_or(Node::Record(Vec::new())),
-    })
+    Ok(Solved { inputs: tree_of(&input), result: tree_of(&result) })
 }
 
 fn draw<C: Calculator>(fields: &Fields, record: &mut Record) -> Result<Drawing, Refusal> {

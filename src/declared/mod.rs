@@ -8,16 +8,17 @@ mod read;
 mod rules;
 mod shape;
 
+pub use shop_reckoner_derive::{Asks, Gives, step};
+
 pub use default::{HasUnit, OfText};
 pub use read::{needed, put, read};
-pub use rules::{Rule, HasSize, first_broken, validated};
+pub use rules::{HasSize, Rule, first_broken, validated};
 pub use shape::{FieldType, Shape, TypeFacts, choice_schema, whole};
 
 use crate::tree::{IntoTree, Node};
 use serde::de::{Error, MapAccess};
-use std::borrow::Cow;
+use utoipa::openapi::RefOr;
 use utoipa::openapi::schema::{AdditionalProperties, ArrayBuilder, ObjectBuilder, Schema};
-use utoipa::openapi::{Ref, RefOr};
 
 /// Named schemas.
 pub type Schemas = Vec<(String, RefOr<Schema>)>;
@@ -44,8 +45,17 @@ pub struct Member {
     pub of: &'static TypeFacts,
     /// Its default, where it has one.
     pub absent: Option<Absent>,
-    /// The least and the greatest of a count whose type has no bounds.
-    pub bounds: Option<(u32, u32)>,
+    /// What the description says of it beside its type.
+    pub narrowed: Option<Narrowed>,
+}
+
+/// What holds for one field and not for its type.
+#[derive(Clone, Copy, Debug)]
+pub enum Narrowed {
+    /// The least and the greatest of a count.
+    Count(u32, u32),
+    /// The form of words.
+    Pattern(&'static str),
 }
 
 /// A struct as data.
@@ -89,7 +99,8 @@ pub const fn count(parts: &[&[Member]]) -> usize {
 
 /// The members of all parts, one after the other; `COUNT` is [`count`].
 pub const fn joined<const COUNT: usize>(parts: &[&[Member]]) -> [Member; COUNT] {
-    const NONE: Member = Member { name: "", about: "", optional: true, of: &<bool as FieldType>::TYPE, absent: None, bounds: None };
+    const NONE: Member =
+        Member { name: "", about: "", optional: true, of: &<bool as FieldType>::TYPE, absent: None, narrowed: None };
     let mut all = [NONE; COUNT];
     let (mut part, mut to) = (0, 0);
     while part < parts.len() {
@@ -146,34 +157,31 @@ fn object(about: &str, members: &[Member], closed: bool) -> RefOr<Schema> {
 }
 
 impl Member {
-    /// The name of its type's schema; none where that stands in its place.
-    pub fn schema_name(&self) -> Option<Cow<'static, str>> {
-        self.of.name.map(|name| name())
+    /// Its schema, or the reference to it.
+    pub fn schema(&self) -> RefOr<Schema> {
+        match (self.narrowed, self.of.shape, self.of.referred()) {
+            (Some(Narrowed::Count(least, most)), ..) => whole(least, Some(most)),
+            (Some(Narrowed::Pattern(pattern)), _, RefOr::T(Schema::Object(mut object))) => {
+                object.pattern = Some(pattern.to_owned());
+                RefOr::T(Schema::Object(object))
+            }
+            (_, Shape::List(item), _) => ArrayBuilder::new().items(item.referred()).into(),
+            (_, _, schema) => schema,
+        }
     }
 
-    /// Its schema with its own sentence.
+    /// The same with its own sentence.
     pub fn property(&self) -> RefOr<Schema> {
-        let (of, about) = (self.of, self.about);
-        if let Some((least, most)) = self.bounds {
-            return described(whole(least, Some(most)), about);
+        let about = Some(self.about.to_owned());
+        match self.schema() {
+            RefOr::T(Schema::Object(object)) => ObjectBuilder::from(object).description(about).into(),
+            RefOr::T(Schema::Array(array)) => ArrayBuilder::from(array).description(about).into(),
+            RefOr::Ref(mut reference) => {
+                reference.description = self.about.to_owned();
+                RefOr::Ref(reference)
+            }
+            other => other,
         }
-        if let Some(name) = of.name {
-            return Ref::builder().ref_location_from_schema_name(name()).description(Some(about)).build().into();
-        }
-        if let Shape::List(item) = of.shape {
-            return ArrayBuilder::new().items(item.referred()).description(Some(about)).into();
-        }
-        described((of.schema)(), about)
-    }
-}
-
-fn described(schema: RefOr<Schema>, about: &str) -> RefOr<Schema> {
-    match schema {
-        RefOr::T(Schema::Object(mut object)) => {
-            object.description = Some(about.to_owned());
-            RefOr::T(Schema::Object(object))
-        }
-        other => other,
     }
 }
 

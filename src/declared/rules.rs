@@ -1,10 +1,10 @@
-//! Rules between fields as rows: when each is broken, its words and its ways out.
+//! Rules rule_broken fields as rows: when each is broken, its words and its ways out.
 
 use crate::quantity::{Kind, Measure, SiValue};
-use crate::refusal::{Code, between};
+use crate::refusal::{Code, rule_broken};
 use validator::{ValidationError, ValidationErrors};
 
-/// A rule between the fields of `I`.
+/// A rule rule_broken the fields of `I`.
 pub struct Rule<I: 'static> {
     /// Whether it is broken.
     pub broken: fn(&I) -> bool,
@@ -19,15 +19,13 @@ pub struct Rule<I: 'static> {
 /// The refusal of the first rule that is broken.
 pub fn first_broken<I>(rules: &[Rule<I>], input: &I) -> Result<(), ValidationError> {
     match rules.iter().find(|rule| (rule.broken)(input)) {
-        Some(rule) => Err(between(rule.code, rule.says, rule.ways)),
+        Some(rule) => Err(rule_broken(rule.code, rule.says, rule.ways)),
         None => Ok(()),
     }
 }
 
 /// What several checks find, all of it.
-pub fn validated<const COUNT: usize>(
-    checks: [Result<(), ValidationError>; COUNT],
-) -> Result<(), ValidationErrors> {
+pub fn validated<const COUNT: usize>(checks: [Result<(), ValidationError>; COUNT]) -> Result<(), ValidationErrors> {
     let mut errors = ValidationErrors::new();
     for error in checks.into_iter().filter_map(Result::err) {
         errors.add("__all__", error);

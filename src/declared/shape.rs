@@ -1,10 +1,10 @@
 //! What the type of a field says of itself: the form it takes, its schema, and what a table makes of it.
 
 use super::{Member, Schemas};
-use crate::quantity::{Found, Kind, KindRow, Measure, kind};
+use crate::quantity::{Found, Kind, KindRow, Measure, System, kind};
+use std::borrow::Cow;
 use utoipa::openapi::schema::{KnownFormat, ObjectBuilder, Schema, SchemaFormat, Type};
 use utoipa::openapi::{Ref, RefOr};
-use std::borrow::Cow;
 use utoipa::{PartialSchema, ToSchema};
 
 /// The type of a field as data.
@@ -16,6 +16,8 @@ pub struct TypeFacts {
     pub shape: Shape,
     /// Its schema.
     pub schema: fn() -> RefOr<Schema>,
+    /// The schema of the text that a query takes for it, where its own has other forms too.
+    pub text: Option<fn() -> RefOr<Schema>>,
     /// Adds the schemas that its own refers to.
     pub parts: fn(&mut Schemas),
 }
@@ -72,6 +74,24 @@ impl Shape {
         }
     }
 
+    /// The members of its objects, where it is a list of objects.
+    pub const fn rows(&self) -> Option<&'static [Member]> {
+        match self {
+            Shape::List(TypeFacts { shape: Shape::Record(members), .. })
+            | Shape::Rows(TypeFacts { shape: Shape::Record(members), .. }) => Some(members),
+            _ => None,
+        }
+    }
+
+    /// The members of its object or of each of its objects.
+    pub const fn members(&self) -> &'static [Member] {
+        match (self, self.rows()) {
+            (Shape::Record(members), _) => members,
+            (_, Some(members)) => members,
+            _ => &[],
+        }
+    }
+
     /// The kind of the quantities that are asked for, one or several.
     pub fn kind_within(&self) -> Option<&'static KindRow> {
         match self {
@@ -99,12 +119,17 @@ impl Shape {
 impl TypeFacts {
     /// The facts of a type that has a schema of its own.
     pub const fn named<T: ToSchema + PartialSchema>(shape: Shape) -> Self {
-        Self { name: Some(T::name), shape, schema: T::schema, parts: T::schemas }
+        Self { name: Some(T::name), shape, schema: T::schema, text: None, parts: T::schemas }
     }
 
     /// The facts of a type whose schema stands in its place.
     pub const fn plain(shape: Shape, schema: fn() -> RefOr<Schema>) -> Self {
-        Self { name: None, shape, schema, parts: |_| {} }
+        Self { name: None, shape, schema, text: None, parts: |_| {} }
+    }
+
+    /// The same with a text form of its own.
+    pub const fn with_text(self, text: fn() -> RefOr<Schema>) -> Self {
+        Self { text: Some(text), ..self }
     }
 
     /// The schema, or the reference to it.
@@ -128,7 +153,8 @@ impl TypeFacts {
 }
 
 impl<K: Kind> FieldType for Measure<K> {
-    const TYPE: TypeFacts = TypeFacts::named::<Self>(Shape::Quantity(K::ROW));
+    const TYPE: TypeFacts = TypeFacts::named::<Self>(Shape::Quantity(K::ROW))
+        .with_text(|| Ref::from_schema_name(crate::quantity::text_name(K::ROW)).into());
 }
 
 impl<K: Kind> FieldType for Found<K> {
@@ -137,6 +163,10 @@ impl<K: Kind> FieldType for Found<K> {
 
 impl<T: FieldType> FieldType for Vec<T> {
     const TYPE: TypeFacts = TypeFacts::plain(Shape::List(&T::TYPE), || Schema::default().into());
+}
+
+impl FieldType for System {
+    const TYPE: TypeFacts = TypeFacts::named::<Self>(Shape::Choice(&["inch", "metric"]));
 }
 
 impl FieldType for u32 {
@@ -151,8 +181,7 @@ impl FieldType for f64 {
 }
 
 impl FieldType for bool {
-    const TYPE: TypeFacts =
-        TypeFacts::plain(Shape::Truth, || ObjectBuilder::new().schema_type(Type::Boolean).into());
+    const TYPE: TypeFacts = TypeFacts::plain(Shape::Truth, || ObjectBuilder::new().schema_type(Type::Boolean).into());
 }
 
 impl FieldType for String {
@@ -163,8 +192,7 @@ impl FieldType for &'static str {
     const TYPE: TypeFacts = WORDS;
 }
 
-const WORDS: TypeFacts =
-    TypeFacts::plain(Shape::Words, || ObjectBuilder::new().schema_type(Type::String).into());
+const WORDS: TypeFacts = TypeFacts::plain(Shape::Words, || ObjectBuilder::new().schema_type(Type::String).into());
 
 /// The schema of a whole number.
 pub fn whole(least: u32, most: Option<u32>) -> RefOr<Schema> {

@@ -2,6 +2,7 @@
 
 use proc_macro2::TokenStream;
 use quote::{format_ident, quote};
+use syn::ext::IdentExt;
 use syn::parse::ParseStream;
 use syn::punctuated::Punctuated;
 use syn::spanned::Spanned;
@@ -36,8 +37,8 @@ struct Member {
     /// The type, without `Option`.
     of: Type,
     absent: Option<Absent>,
-    /// The bounds of a count, least and greatest.
-    bounds: Option<TokenStream>,
+    /// What narrows its type.
+    narrowed: Option<TokenStream>,
 }
 
 pub fn derive(input: TokenStream, side: Side) -> Result<TokenStream> {
@@ -61,7 +62,7 @@ pub fn derive(input: TokenStream, side: Side) -> Result<TokenStream> {
     }
     let facts: Vec<TokenStream> = members.iter().map(facts).collect();
     let trees = members.iter().map(|member| {
-        let (name, text) = (&member.name, member.name.to_string());
+        let (name, text) = (&member.name, plain(&member.name));
         if member.group {
             quote!(crate::declared::Declared::push_tree(&self.#name, members);)
         } else {
@@ -167,7 +168,7 @@ fn members(input: &DeriveInput) -> Result<Vec<Member>> {
             optional: inner(&field.ty).is_some(),
             of: inner(&field.ty).unwrap_or(&field.ty).clone(),
             absent: None,
-            bounds: None,
+            narrowed: None,
             name,
         };
         for attr in field.attrs.iter().filter(|attr| attr.path().is_ident("absent")) {
@@ -178,8 +179,11 @@ fn members(input: &DeriveInput) -> Result<Vec<Member>> {
             member.about = with_default(&member.about, &absent.shown.value());
             member.absent = Some(absent);
         }
-        if let Some(attr) = field.attrs.iter().find(|attr| attr.path().is_ident("bounds")) {
-            member.bounds = Some(attr.parse_args()?);
+        for (word, variant) in [("bounds", format_ident!("Count")), ("pattern", format_ident!("Pattern"))] {
+            if let Some(attr) = field.attrs.iter().find(|attr| attr.path().is_ident(word)) {
+                let by: TokenStream = attr.parse_args()?;
+                member.narrowed = Some(quote!(crate::declared::Narrowed::#variant(#by)));
+            }
         }
         if member.about.is_empty() && !member.group {
             return Err(Error::new(field.span(), "a field needs a sentence"));
@@ -219,6 +223,11 @@ fn with_default(about: &str, shown: &str) -> String {
     }
 }
 
+/// A name without its `r#`.
+fn plain(name: &Ident) -> String {
+    name.unraw().to_string()
+}
+
 /// The type inside an `Option`.
 fn inner(of: &Type) -> Option<&Type> {
     let Type::Path(path) = of else { return None };
@@ -236,9 +245,9 @@ fn facts(member: &Member) -> TokenStream {
     if member.group {
         return quote!(<#of as crate::declared::Declared>::MEMBERS);
     }
-    let name = name.to_string();
-    let bounds = match &member.bounds {
-        Some(bounds) => quote!(Some((#bounds))),
+    let name = plain(name);
+    let narrowed = match &member.narrowed {
+        Some(narrowed) => quote!(Some(#narrowed)),
         None => quote!(None),
     };
     let absent = match &member.absent {
@@ -254,7 +263,7 @@ fn facts(member: &Member) -> TokenStream {
             optional: #optional,
             of: &<#of as crate::declared::FieldType>::TYPE,
             absent: #absent,
-            bounds: #bounds,
+            narrowed: #narrowed,
         }]
     }
 }
@@ -268,7 +277,7 @@ fn reader(ident: &Ident, members: &[Member]) -> TokenStream {
     let mut before = quote!(0usize);
     for member in members {
         let Member { name, of, .. } = member;
-        let text = name.to_string();
+        let text = plain(name);
         if member.group {
             held.push(quote!(#name: <#of as crate::declared::Asked>::Places));
             let (from, length) = (before.clone(), quote!(<#of as crate::declared::Declared>::MEMBERS.len()));
@@ -333,7 +342,7 @@ fn reader(ident: &Ident, members: &[Member]) -> TokenStream {
 fn default(member: &Member) -> Option<TokenStream> {
     let Member { name, of, .. } = member;
     let Absent { value, reason, shown } = member.absent.as_ref()?;
-    let text = name.to_string();
+    let text = plain(name);
     let taken = match value {
         AbsentValue::OfText => quote! {{
             static TAKEN: std::sync::OnceLock<#of> = std::sync::OnceLock::new();

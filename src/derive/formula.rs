@@ -26,11 +26,9 @@ pub fn shown(expr: &Expr) -> Result<String> {
             Lit::Float(number) => number.base10_digits().trim_end_matches('0').trim_end_matches('.').to_owned(),
             other => return Err(Error::new_spanned(other, "a formula has numbers and symbols")),
         },
-        Expr::Path(path) => path
-            .path
-            .get_ident()
-            .ok_or_else(|| Error::new_spanned(path, "a symbol is one word"))?
-            .to_string(),
+        Expr::Path(path) => {
+            path.path.get_ident().ok_or_else(|| Error::new_spanned(path, "a symbol is one word"))?.to_string()
+        }
         Expr::Call(call) => {
             let name = shown(&call.func)?;
             let arguments = call.args.iter().map(shown).collect::<Result<Vec<_>>>()?;

@@ -17,10 +17,11 @@ use proc_macro::TokenStream;
 /// - `#[absent("118 deg", "Reason.")]` on an `Option`: what is taken where the field is not given, as text that
 ///   the field's own type reads. It ends the first sentence of the description, and a method of the field's name
 ///   gives the value and puts the default on record.
-/// - `#[bounds(1, 100)]` on a plain count: the least and the greatest that the description states.
+/// - `#[bounds(1, 100)]` on a plain count and `#[pattern("…")]` on words: what the description says of this field
+///   beside its type.
 /// - `#[absent("0", like = diameter, "Reason.")]`: the same in the unit of another field.
 /// - `#[absent("the words", value = expression, "Reason.")]`: the same, where the value depends on `self`.
-#[proc_macro_derive(Asks, attributes(asks, group, absent, bounds))]
+#[proc_macro_derive(Asks, attributes(asks, group, absent, bounds, pattern))]
 pub fn asks(input: TokenStream) -> TokenStream {
     declared::derive(input.into(), declared::Side::Asked).unwrap_or_else(syn::Error::into_compile_error).into()
 }

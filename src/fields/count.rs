@@ -1,5 +1,6 @@
 //! A whole number with its bounds, read like any count: `6`, `"6"`, `6.0`.
 
+use crate::declared::{FieldType, OfText, Shape, TypeFacts, whole};
 use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Node};
 use serde::de::{Deserialize, Deserializer};
@@ -17,6 +18,17 @@ impl<const LEAST: u32, const MOST: u32> Count<LEAST, MOST> {
     /// The number.
     pub const fn get(self) -> u32 {
         self.0
+    }
+}
+
+impl<const LEAST: u32, const MOST: u32> FieldType for Count<LEAST, MOST> {
+    const TYPE: TypeFacts =
+        TypeFacts::plain(Shape::Count { least: LEAST, most: Some(MOST) }, || whole(LEAST, Some(MOST)));
+}
+
+impl<const LEAST: u32, const MOST: u32> OfText for Count<LEAST, MOST> {
+    fn of_text(text: &'static str) -> Self {
+        Self(u32::of_text(text))
     }
 }
 

@@ -1,5 +1,6 @@
 //! A plain number above zero, without a unit: an exponent, a price. Read from text or JSON alike.
 
+use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::shown;
 use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Node};
@@ -70,6 +71,10 @@ impl IntoTree for PlainNumber {
     fn tree(&self) -> Option<Node> {
         Some(Node::Number(self.0))
     }
+}
+
+impl FieldType for PlainNumber {
+    const TYPE: TypeFacts = TypeFacts::named::<Self>(Shape::Number);
 }
 
 impl PartialSchema for PlainNumber {

@@ -1,6 +1,7 @@
 //! Points of a plane as a request states them: `1.5 in,0 in` as text or `{"x": …, "y": …}` in JSON,
 //! and lists of them, in text parted by semicolons.
 
+use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::{Place, shown};
 use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Node};
@@ -27,11 +28,16 @@ pub struct Point {
     pub y: Place,
 }
 
+impl IntoTree for Point {
+    fn tree(&self) -> Option<Node> {
+        let members = [("x", self.x.tree()?), ("y", self.y.tree()?)];
+        Some(Node::Record(members.into()))
+    }
+}
+
 /// A list of points, in the order given.
 #[derive(Clone, Debug)]
 pub struct Points(pub Vec<Point>);
-
-crate::tree!(Point { x, y });
 
 impl IntoTree for Points {
     fn tree(&self) -> Option<Node> {
@@ -169,6 +175,11 @@ impl<'de> Visitor<'de> for PointsVisitor {
     }
 }
 
+impl FieldType for Point {
+    const TYPE: TypeFacts =
+        TypeFacts::named::<Self>(Shape::Point).with_text(|| Ref::from_schema_name("PointText").into());
+}
+
 impl PartialSchema for Point {
     fn schema() -> RefOr<Schema> {
         OneOfBuilder::new()
@@ -200,6 +211,11 @@ impl ToSchema for Point {
         parts.push((Place::name().into_owned(), Place::schema()));
         Place::schemas(parts);
     }
+}
+
+impl FieldType for Points {
+    const TYPE: TypeFacts =
+        TypeFacts::named::<Self>(Shape::Points).with_text(|| Ref::from_schema_name("PointsText").into());
 }
 
 impl PartialSchema for Points {

@@ -2,6 +2,7 @@
 //! parts by commas in the order in which the object declares them, or the JSON itself as text.
 
 use super::given::Given;
+use crate::declared::{Asked, FieldType, Shape, TypeFacts};
 use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Node};
 use serde::de::{Deserialize, Deserializer};
@@ -71,14 +72,23 @@ impl<T: IntoTree> IntoTree for Rows<T> {
     }
 }
 
-impl<T: ToSchema> PartialSchema for Rows<T> {
+/// What the text of a query is, from the names of the parts.
+fn about<T: Asked>() -> String {
+    format!("Rows parted by semicolons, in each, parted by commas: {}.", T::NAMES.join(", "))
+}
+
+fn text<T: Asked>() -> ObjectBuilder {
+    ObjectBuilder::new().schema_type(Type::String).min_length(Some(1)).description(Some(about::<T>()))
+}
+
+impl<T: Asked + FieldType + ToSchema> FieldType for Rows<T> {
+    const TYPE: TypeFacts = TypeFacts::named::<Self>(Shape::Rows(&T::TYPE)).with_text(|| text::<T>().into());
+}
+
+impl<T: Asked + ToSchema> PartialSchema for Rows<T> {
     fn schema() -> RefOr<Schema> {
-        let row = serde_json::to_value(T::schema()).unwrap_or_default();
-        let names: Vec<&str> =
-            row["properties"].as_object().into_iter().flat_map(|map| map.keys().map(String::as_str)).collect();
-        let about = format!("Rows parted by semicolons, in each, parted by commas: {}.", names.join(", "));
         OneOfBuilder::new()
-            .item(ObjectBuilder::new().schema_type(Type::String).min_length(Some(1)).description(Some(&about)))
+            .item(text::<T>())
             .item(
                 ArrayBuilder::new()
                     .items(Ref::from_schema_name(T::name()))
@@ -86,12 +96,12 @@ impl<T: ToSchema> PartialSchema for Rows<T> {
                     .max_items(Some(MOST_ROWS))
                     .description(Some("The same as a list of objects.")),
             )
-            .description(Some(about.clone()))
+            .description(Some(about::<T>()))
             .into()
     }
 }
 
-impl<T: ToSchema> ToSchema for Rows<T> {
+impl<T: Asked + ToSchema> ToSchema for Rows<T> {
     fn name() -> Cow<'static, str> {
         format!("{}{NAME}", T::name()).into()
     }

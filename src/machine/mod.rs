@@ -20,7 +20,7 @@ pub use tooling::{RangePoint, Tooling, tell_material};
 pub use turn_feeds::{FeedStep, TurnCut, TurnSet, check_turn, reduced_speed};
 
 use crate::quantity::{FoundPercentage, Kind, Measure, SiValue, Unit, text};
-use crate::refusal::{Code, between};
+use crate::refusal::{Code, rule_broken};
 use crate::working::{Record, Shown};
 use validator::ValidationError;
 
@@ -150,13 +150,17 @@ fn check_steps<K: Kind>(
         && si(least) > si(most)
     {
         let says = format!("{} is above {}.", names.least, names.most);
-        return Err(between(Code::Conflict, says, &[(names.least, &as_stated(most)), (names.most, &as_stated(least))]));
+        return Err(rule_broken(
+            Code::Conflict,
+            says,
+            &[(names.least, &as_stated(most)), (names.most, &as_stated(least))],
+        ));
     }
     let Some(list) = list else { return Ok(()) };
     let by_size = |a: &&Measure<K>, b: &&Measure<K>| si(*a).total_cmp(&si(*b));
     let (Some(slowest), Some(fastest)) = (list.iter().min_by(by_size), list.iter().max_by(by_size)) else {
         let says = format!("{} lists nothing; leave it out if anything can be set.", names.list);
-        return Err(between(Code::ValueEmpty, says, &[(names.list, K::ROW.example)]));
+        return Err(rule_broken(Code::ValueEmpty, says, &[(names.list, K::ROW.example)]));
     };
     if !steps_within(list, least, most).is_empty() {
         return Ok(());
@@ -177,5 +181,5 @@ fn check_steps<K: Kind>(
         ways.push((names.most, as_stated(fastest)));
     }
     let ways: Vec<(&'static str, &str)> = ways.iter().map(|(field, value)| (*field, value.as_str())).collect();
-    Err(between(Code::Conflict, format!("Nothing in {} lies within the limits given.", names.list), &ways))
+    Err(rule_broken(Code::Conflict, format!("Nothing in {} lies within the limits given.", names.list), &ways))
 }

@@ -4,11 +4,12 @@
 use super::{
     CutDiameter, Feeds, Limit, Spindle, Toward, WantedSpeed, as_stated, cutting_speed_at, exact_speed, fall, to_try,
 };
+use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::{
     FeedPerRev, FeedRate, FoundCuttingSpeed, FoundFeedPerRev, FoundFeedRate, FoundPercentage, FoundSpindleSpeed, Kind,
     Quantity, SiValue, Unit, kind, pattern::pattern_of, shown, text, value_name,
 };
-use crate::refusal::{Code, Refusal, Unread, between, carry};
+use crate::refusal::{Code, Refusal, Unread, carry, rule_broken};
 use crate::tree::{IntoTree, Node};
 use crate::working::{Record, Shown};
 use serde::de::{Deserialize, Deserializer, Error, IgnoredAny, MapAccess, Visitor};
@@ -97,6 +98,11 @@ impl IntoTree for FeedStep {
 /// The name of the schema of the text form, by which an answer's description knows a quantity.
 const TEXT: &str = "FeedStepText";
 
+impl FieldType for FeedStep {
+    const TYPE: TypeFacts =
+        TypeFacts::named::<Self>(Shape::QuantityOrName(None)).with_text(|| Ref::from_schema_name(TEXT).into());
+}
+
 impl PartialSchema for FeedStep {
     fn schema() -> RefOr<Schema> {
         OneOfBuilder::new()
@@ -174,7 +180,7 @@ pub fn check_turn(
     let Some(feeds) = feeds else { return Ok(()) };
     let rates: Vec<FeedRate> = feeds.iter().filter_map(rate).collect();
     if feeds.is_empty() || (!rates.is_empty() && rates.len() < feeds.len()) {
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "available_feeds lists the machine's feeds, all a turn or all a minute.",
             &[("available_feeds", "0.1 mm/rev,0.2 mm/rev")],

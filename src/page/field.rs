@@ -184,8 +184,8 @@ fn keys(field: &Field) -> &'static str {
     match kind(field) {
         Some(_) if is_lines(field) => "- . , / ↵",
         Some(_) if field.form == "list" => ". / ,",
-        Some(_) if field.schema_name.as_deref() == Some("Point") => "- . , /",
-        Some(_) if field.schema_name.as_deref() == Some("DrillDiameter") => "/ . # ␣ ±",
+        Some(_) if field.is_point() => "- . , /",
+        Some(_) if field.takes_names() => "/ . # ␣ ±",
         Some(row) if row.units.contains(&Unit::Degree) => "- . ° ' \"",
         Some(row) if row.units.len() > 1 => "/ - . ␣ ±",
         Some(_) => ". / -",

@@ -62,7 +62,7 @@ fn systems(filled: &Filled) -> Markup {
 
 /// Values to tap for a field that is filled with words, while it is empty.
 fn to_tap(field: &Field, described: &Described, filled: &Filled) -> Markup {
-    let named = field.form == "words" || field.schema_name.as_deref() == Some("DrillDiameter");
+    let named = field.form == "words" || field.takes_names();
     let values =
         if named && !filled.in_use(&field.name) { values(field, described.entry.examples) } else { Vec::new() };
     html! {
@@ -149,7 +149,7 @@ fn backwards(described: &Described, filled: &Filled) -> Markup {
     let result_of = |name: &str| {
         let said = filled.stated.said(name).unwrap_or_default();
         let of = said.split_once(':').map(|(of, _)| of.to_owned()).unwrap_or_default();
-        described.results.iter().map(|result| (result.name.as_str(), of == result.name)).collect::<Vec<_>>()
+        described.results.iter().map(|result| (result.name, of == result.name)).collect::<Vec<_>>()
     };
     let input_of = |name: &str| {
         let said = filled.stated.said(name).unwrap_or_default();

@@ -5,7 +5,7 @@
 
 use crate::asking::{Described, Field, Form, RESERVED, reserved_fields};
 use crate::fields::{Fields, Given};
-use crate::quantity::{KINDS, KindRow, Unit, read};
+use crate::quantity::{KindRow, Unit, read};
 
 /// The parts of a range, in the order they are joined.
 pub const RANGE: [&str; 4] = ["range.of", "range.from", "range.to", "range.step"];
@@ -148,13 +148,7 @@ pub fn query(pairs: impl Iterator<Item = (String, String)>) -> String {
 
 /// The kind of the quantities that a field takes, one or several.
 pub fn kind(field: &Field) -> Option<&'static KindRow> {
-    let items = field.body_schema["items"]["$ref"].as_str().and_then(|path| path.rsplit('/').next());
-    let name = match field.schema_name.as_deref().or(items)? {
-        "DrillDiameter" => "Size",
-        "Point" | "Points" => "Place",
-        name => name,
-    };
-    KINDS.iter().copied().find(|row| row.name == name)
+    field.member.of.shape.kind_within()
 }
 
 /// The units to choose from beside a field.
@@ -181,7 +175,7 @@ fn with_unit(field: &Field, text: &str, unit: Unit) -> String {
     if text.trim_start().starts_with(['[', '{']) {
         return text.to_owned();
     }
-    let several = is_lines(field) || field.form == "list" || field.schema_name.as_deref() == Some("Point");
+    let several = is_lines(field) || field.form == "list" || field.is_point();
     let is_mark = |c: char| c == '|' || (several && matches!(c, ',' | ';'));
     let mut out = String::with_capacity(text.len() + 8);
     let mut rest = text;

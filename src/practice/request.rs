@@ -3,8 +3,8 @@
 
 use super::draw::Draw;
 use super::link::Link;
+use super::question::{Marked, Question, Recipe};
 use super::seed::{Seed, TaskNamed};
-use super::{Marked, Question, Recipe};
 use crate::calculators::{Entry, REGISTER, find};
 use crate::fields::{Count, Fields, Given, nearest};
 use crate::quantity::shown;

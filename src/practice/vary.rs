@@ -72,9 +72,7 @@ struct Whole {
 impl Whole {
     fn of(fields: &[(String, String)], described: &[Field], draw: &mut Draw) -> Self {
         let lengths = || fields.iter().flat_map(|(_, value)| parts(value)).filter_map(Stated::read).filter(is_length);
-        let kind = |name: &str| {
-            described.iter().find(|field| field.name == name).and_then(|field| field.schema_name.as_deref())
-        };
+        let kind = |name: &str| described.iter().find(|field| field.name == name).map(Field::type_name);
         let kinds = || fields.iter().filter_map(|(name, _)| kind(name));
         let named = kinds().any(|kind| kind == "Designation");
         let scale = draw.pick(SCALES).copied().unwrap_or(100);
@@ -99,7 +97,7 @@ fn parts(value: &str) -> impl Iterator<Item = &str> {
 
 /// Another value; `None` where it stays.
 fn one(field: &Field, value: &str, whole: &Whole, freedom: Freedom, draw: &mut Draw) -> Option<String> {
-    let kind = field.schema_name.as_deref().unwrap_or_default();
+    let kind = &*field.type_name();
     match field.form {
         "quantity" => scalar(field, value, whole, draw),
         "count" => count(field, value, draw),
@@ -171,7 +169,7 @@ mod tests {
     #[test]
     fn a_size_before_words_varies_and_the_words_stay() {
         let field = describe_entry(&crate::calculators::REGISTER[0]).unwrap().fields[0].clone();
-        let field = Field { form: "words", schema_name: None, ..field };
+        let field = Field { form: "words", ..field };
         let mut draw = Draw::new(3, "fits");
         let others: Vec<String> = (0..9).filter_map(|_| leading(&field, "25 mm H7/g6", &mut draw)).collect();
         assert!(others.len() == 9 && others.iter().all(|other| other.ends_with(" mm H7/g6")), "{others:?}");

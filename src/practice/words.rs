@@ -1,13 +1,13 @@
 //! The sentence of a question, built from the names of the fields and the sentences of the results.
 
 use super::wanted::Wanted;
-use crate::asking::{Answer, describe_entry, without_null};
+use crate::asking::{Answer, describe_entry};
 use crate::calculators::Entry;
 use crate::quantity::{System, Unit, text};
 use crate::reference::drills;
 use crate::shop;
 use crate::tree::Node;
-use serde_json::{Map, Value};
+use serde_json::Value;
 use std::collections::HashMap;
 use std::sync::Mutex;
 
@@ -18,8 +18,7 @@ const DEMONSTRATION: &str = "Tern Point Works";
 pub fn question(entry: &'static Entry, fields: &[(String, String)], answer: &Answer, wanted: &Wanted) -> String {
     let shop = shop::installed().map_or(DEMONSTRATION, |shop| shop.name.as_str());
     let described = describe_entry(entry).map(|described| described.fields.as_slice()).unwrap_or_default();
-    let is_point =
-        |name: &str| described.iter().any(|field| field.name == name && field.schema_name.as_deref() == Some("Point"));
+    let is_point = |name: &str| described.iter().any(|field| field.name == name && field.is_point());
     let stated: Vec<String> = fields
         .iter()
         .filter(|(name, _)| !matches!(name.as_str(), "units" | "machine" | "resolution"))
@@ -225,22 +224,12 @@ fn about(entry: &'static Entry, path: &str) -> String {
 }
 
 fn described(entry: &Entry, path: &str) -> String {
-    let mut parts = Vec::new();
-    (entry.parts)(&mut parts);
-    let parts: Map<String, Value> =
-        parts.into_iter().map(|(name, schema)| (name, serde_json::to_value(schema).unwrap_or_default())).collect();
-    let named = |schema: &Value| -> Value {
-        let single = without_null(schema);
-        let name = single.get("$ref").and_then(Value::as_str).and_then(|name| name.rsplit('/').next());
-        name.and_then(|name| parts.get(name)).unwrap_or(single).clone()
-    };
-    let mut schema = serde_json::to_value((entry.output)().1).unwrap_or_default();
-    let mut says = String::new();
+    let (mut members, mut says) = (entry.output, "");
     for part in path.split('/') {
-        let next = if part.parse::<usize>().is_ok() { &schema["items"] } else { &schema["properties"][part] };
-        let own = next.get("description").or_else(|| without_null(next).get("description"));
-        says = own.and_then(Value::as_str).unwrap_or_default().replace('\n', " ");
-        schema = named(next);
+        // Numbers of rows name no member.
+        let Some(member) = members.iter().find(|member| member.name == part) else { continue };
+        says = member.about;
+        members = member.of.shape.members();
     }
     // Behind a semicolon stands what the result needs or when it is there.
     let says = says.split(';').next().unwrap_or_default().trim().trim_end_matches('.');

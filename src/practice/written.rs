@@ -1,6 +1,7 @@
 //! Questions and marked answers as JSON.
 
-use super::{Checked, Question};
+use super::question::Question;
+use super::request::Checked;
 use crate::asking::Sources;
 use crate::quantity::{Quantity, text};
 use crate::working::StepIn;

@@ -17,5 +17,5 @@ pub use formula::{Degrees, InFormula};
 pub use kinds::*;
 pub use measure::{Found, Measure, Quantity, SiValue};
 pub use read::{LONGEST, Written, read, shown};
-pub(crate) use schema::{found_name, value_name};
+pub(crate) use schema::{text_name, value_name};
 pub use units::{Dimension, System, UNITS, Unit, UnitRow};

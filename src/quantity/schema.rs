@@ -36,7 +36,7 @@ pub(super) fn base_unit(dimension: Dimension, fallback: Unit) -> Unit {
 }
 
 /// The name of the schema of a kind's text form, which is also what a query takes.
-fn text_name(row: &KindRow) -> String {
+pub(crate) fn text_name(row: &KindRow) -> String {
     format!("{}Text", row.name)
 }
 
@@ -142,7 +142,7 @@ impl<K: Kind> ToSchema for Measure<K> {
 }
 
 /// Which of the result schemas a kind uses: those that are set on a machine have two more fields.
-pub(crate) const fn found_name(row: &KindRow) -> &'static str {
+fn found_name(row: &KindRow) -> &'static str {
     match (row.dimension(), row.setting, row.inch.0) {
         (Dimension::Length, _, Unit::Microinch) => "RoughnessFound",
         (Dimension::Length, Setting::Never, _) => "LengthFound",

@@ -2,6 +2,7 @@
 //! `27/64`).
 
 use super::drills::{Drill, DrillSystem, DrillUnit, NAME_PATTERN, named};
+use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::pattern::pattern_or;
 use crate::quantity::{FoundSize, Kind, Measure, Size, Unit, kind, value_name};
 use crate::refusal::{Code, Unread, carry};
@@ -107,6 +108,11 @@ impl<'de> Visitor<'de> for DrillVisitor {
 
 /// The name of the schema of the text form.
 const TEXT: &str = "DrillDiameterText";
+
+impl FieldType for DrillDiameter {
+    const TYPE: TypeFacts = TypeFacts::named::<Self>(Shape::QuantityOrName(Some(kind::Size::ROW)))
+        .with_text(|| Ref::from_schema_name(TEXT).into());
+}
 
 impl PartialSchema for DrillDiameter {
     fn schema() -> RefOr<Schema> {

@@ -2,6 +2,7 @@
 //! plain words, as long as they mean one material.
 
 use super::materials::{Material, materials, search};
+use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::shown;
 use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Node};
@@ -61,6 +62,10 @@ impl IntoTree for WorkMaterial {
     fn tree(&self) -> Option<Node> {
         Some(Node::Text(Cow::Borrowed(self.0.id), None))
     }
+}
+
+impl FieldType for WorkMaterial {
+    const TYPE: TypeFacts = TypeFacts::named::<Self>(Shape::Words);
 }
 
 impl PartialSchema for WorkMaterial {

@@ -1,8 +1,8 @@
 //! `POST /v1/batch`: many requests to any calculators in one, each answered or refused in its place.
 
-use super::ask::unknown_problem;
 use super::metrics;
 use super::problem::Problem;
+use super::shared_refusals::unknown_calculator_problem;
 use crate::asking::{Form, RESERVED, as_one_of_many, ask};
 use crate::calculators::find;
 use crate::fields::{Fields, Given, nearest};
@@ -73,7 +73,7 @@ pub fn answer(item: Result<&str, &str>) -> Vec<u8> {
         Err((id, problem)) => return refused(id, problem),
     };
     let Some(entry) = find(&item.calculator) else {
-        return refused(item.id.take(), unknown_problem(&item.calculator));
+        return refused(item.id.take(), unknown_calculator_problem(&item.calculator));
     };
     let begun = Instant::now();
     let answered = as_one_of_many(|| ask(entry, std::mem::take(&mut item.fields), Form::Json));

@@ -2,6 +2,7 @@
 //! that it needs no internet.
 
 use super::problem::Problem;
+use super::response::tagged;
 use actix_web::http::{StatusCode, header};
 use actix_web::{HttpResponse, web};
 use std::sync::{Arc, LazyLock};
@@ -18,7 +19,7 @@ pub async fn to_folder() -> HttpResponse {
 pub async fn file(path: web::Path<String>) -> HttpResponse {
     match serve(&path.into_inner(), CONFIG.clone()) {
         Ok(Some(file)) => {
-            let mut response = super::tagged(&file.content_type, file.bytes.into_owned());
+            let mut response = tagged(&file.content_type, file.bytes.into_owned());
             let policy = "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; \
                           frame-ancestors 'none'; base-uri 'none'";
             let headers = response.headers_mut();

@@ -1,39 +1,45 @@
 //! HTTP: routes, forms of the answer, the published description, limits, logs. The only place that
 //! knows it.
 
-mod around;
 mod ask;
 mod batch;
 mod catalogue;
 mod docs;
 mod flow;
-mod many;
+mod json_body;
+mod json_items;
+mod long_work;
 mod metrics;
+mod middleware;
 pub mod openapi;
 mod pages;
 mod practice;
 pub mod problem;
+mod readable;
 mod recheck;
 mod records;
 #[cfg(test)]
 mod records_tests;
+mod response;
 mod rows;
 mod settings;
+mod shared_refusals;
 mod tables;
 mod verification;
 
 pub use settings::Settings;
 
 use actix_cors::Cors;
-use actix_web::dev::{Handler, Server};
+use actix_web::dev::Server;
 use actix_web::http::{StatusCode, header};
 use actix_web::middleware::{Compress, Condition, from_fn};
-use actix_web::{App, FromRequest, HttpRequest, HttpResponse, HttpServer, Resource, Responder, web};
+use actix_web::{App, HttpResponse, HttpServer, web};
+use readable::readable;
+use response::{JSON, json, tagged};
 use std::io;
 use std::net::TcpListener;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::Duration;
-use twox_hash::XxHash3_64;
 
 static READY: AtomicBool = AtomicBool::new(false);
 
@@ -57,8 +63,10 @@ fn routes(config: &mut web::ServiceConfig) {
         }))
         .service(readable("/docs", docs::to_folder))
         .service(readable("/docs/{file:.*}", docs::file))
-        .service(web::resource("/v1/batch").to(|request, payload| many::answer(request, payload, batch::answer)))
-        .service(web::resource("/v1/recheck").to(|request, payload| many::answer(request, payload, recheck::answer)))
+        .service(web::resource("/v1/batch").to(|request, payload| json_items::answer(request, payload, batch::answer)))
+        .service(
+            web::resource("/v1/recheck").to(|request, payload| json_items::answer(request, payload, recheck::answer)),
+        )
         .service(readable("/v1/practice", practice::questions))
         .service(web::resource("/v1/practice/check").to(practice::check))
         .service(readable("/practice", practice::person))
@@ -66,36 +74,7 @@ fn routes(config: &mut web::ServiceConfig) {
         .service(readable("/practice/answers", practice::answers))
         .service(web::resource("/v1/{topic}/{calculator}").to(ask::answer))
         .service(readable("/{topic}/{calculator}", pages::form))
-        .default_service(web::to(ask::not_found));
-}
-
-/// A resource that is read by GET and HEAD.
-fn readable<F, Args>(path: &str, handler: F) -> Resource
-where
-    F: Handler<Args> + Clone,
-    Args: FromRequest + 'static,
-    F::Output: Responder + 'static,
-{
-    web::resource(path).route(web::get().to(handler.clone())).route(web::head().to(handler)).default_service(web::to(
-        |request: HttpRequest| async move { ask::wrong_method(&request, "GET, HEAD, OPTIONS") },
-    ))
-}
-
-const JSON: &str = "application/json";
-
-fn json(body: &'static str) -> HttpResponse {
-    tagged(JSON, body)
-}
-
-/// A response that a cache may keep but must ask about: with the tag of its bytes.
-fn tagged(media_type: &str, body: impl Into<web::Bytes>) -> HttpResponse {
-    let body = body.into();
-    let tag = format!("\"{:016x}\"", XxHash3_64::oneshot(&body));
-    HttpResponse::Ok()
-        .content_type(media_type)
-        .insert_header((header::CACHE_CONTROL, "no-cache"))
-        .insert_header((header::ETAG, tag))
-        .body(body)
+        .default_service(web::to(shared_refusals::not_found));
 }
 
 async fn ready() -> HttpResponse {
@@ -135,7 +114,7 @@ pub fn serve(listener: TcpListener, settings: Settings) -> io::Result<Server> {
             .app_data(data.clone())
             .wrap(Compress::default())
             .wrap(Condition::new(!data.allow_origin.is_empty(), cors(&data)))
-            .wrap(from_fn(around::around))
+            .wrap(from_fn(middleware::wrap))
             .configure(routes)
     })
     .workers(workers)

@@ -1,14 +1,15 @@
 //! The published description, OpenAPI 3.1, built from the register: the operations of each
 //! calculator and the service's own.
 
+mod batch_and_recheck;
 mod calculator;
-mod many;
-mod own;
+mod json_schema;
 mod parts;
 mod practice;
+mod service_addresses;
 
-use crate::asking::{described, without_null};
-use crate::calculators::Schemas;
+use crate::asking::described;
+use crate::declared::Schemas;
 use serde_json::Value;
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -58,7 +59,8 @@ pub fn operations() -> String {
 /// The description.
 pub fn document() -> Value {
     let mut paths = PathsBuilder::new();
-    for (path, item) in own::operations().into_iter().chain(practice::operations()).chain(many::operations()) {
+    let own = service_addresses::operations().into_iter();
+    for (path, item) in own.chain(practice::operations()).chain(batch_and_recheck::operations()) {
         paths = paths.path(path, item);
     }
     let mut tags: Vec<String> = Vec::new();
@@ -91,14 +93,13 @@ pub fn document() -> Value {
         .paths(paths)
         .components(Some(ComponentsBuilder::new().schemas_from_iter(schemas).build()))
         .build();
-    let mut document = serde_json::to_value(document).unwrap_or_default();
-    tidy(&mut document);
-    document
+    serde_json::to_value(document).unwrap_or_default()
 }
 
 /// Every schema with its name; those that several calculators use are there more than once.
 fn schemas() -> Schemas {
     let mut schemas = parts::schemas();
+    schemas.extend(batch_and_recheck::schemas());
     schemas.extend(practice::schemas());
     described().iter().for_each(|described| schemas.extend(calculator::schemas(described)));
     schemas
@@ -116,43 +117,6 @@ fn about_tag(tag: &str) -> String {
             format!("{}.", titles.join(", "))
         }
     }
-}
-
-/// Takes nulls out of optional fields: no request or answer has any.
-fn tidy(value: &mut Value) {
-    match value {
-        Value::Object(map) => {
-            let single = {
-                let whole = Value::Object(std::mem::take(map));
-                let single = without_null(&whole).clone();
-                let changed = single != whole;
-                if let Value::Object(back) = whole {
-                    *map = back;
-                }
-                changed.then_some(single)
-            };
-            if let Some(Value::Object(single)) = single {
-                map.shift_remove("oneOf");
-                for (name, part) in single {
-                    map.entry(name).or_insert(part);
-                }
-            }
-            if let Some(Value::Array(types)) = map.get_mut("type") {
-                types.retain(|one| one != "null");
-                if let [one] = types.as_slice() {
-                    map["type"] = one.clone();
-                }
-            }
-            map.values_mut().for_each(tidy);
-        }
-        Value::Array(list) => list.iter_mut().for_each(tidy),
-        _ => {}
-    }
-}
-
-/// A schema given as JSON.
-fn schema(value: Value) -> RefOr<Schema> {
-    serde_json::from_value(value).unwrap_or_else(|_| RefOr::T(Schema::default()))
 }
 
 #[cfg(test)]

@@ -1,7 +1,9 @@
 //! The pages and the files they need, with what a browser may do with them.
 
+use super::long_work::on_another_thread;
+use super::readable::readable;
+use super::response::tagged;
 use super::settings::Settings;
-use super::{ask, readable};
 use crate::asking;
 use crate::calculators::find;
 use crate::fields::Fields;
@@ -25,7 +27,7 @@ pub fn routes(config: &mut web::ServiceConfig) {
     for asset in assets::all() {
         let keep = if asset.for_ever { "public, max-age=31536000, immutable" } else { "no-cache" };
         config.service(readable(&asset.address, move || async move {
-            let mut response = super::tagged(asset.media_type, asset.text.as_str());
+            let mut response = tagged(asset.media_type, asset.text.as_str());
             response.headers_mut().insert(header::CACHE_CONTROL, header::HeaderValue::from_static(keep));
             response
         }));
@@ -56,7 +58,7 @@ pub async fn form(
     let is_long = Fields::of_query(query).is_some_and(|fields| asking::is_long(&fields));
     let (page, sound) = if is_long {
         let query = query.to_owned();
-        match ask::aside(&settings, move || page::form(entry, &query)).await {
+        match on_another_thread(&settings, move || page::form(entry, &query)).await {
             Ok(page) => page,
             Err(response) => return response,
         }

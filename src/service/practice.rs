@@ -1,9 +1,11 @@
 //! Practice over HTTP: questions and their marking as JSON, and the pages for a person: a question at a
 //! time, and sheets to print. Nothing about the person is kept; everything stands in the address.
 
+use super::json_body::json_fields;
 use super::pages::html;
+use super::response::{JSON, tagged};
 use super::settings::Settings;
-use super::{JSON, ask, tagged};
+use super::shared_refusals::{badly_encoded, unknown_calculator, wrong_method};
 use crate::fields::{Count, Fields, Given};
 use crate::page::practice as page;
 use crate::practice::{Asked, Checked, Question};
@@ -18,7 +20,7 @@ const ON_A_SHEET: u32 = 10;
 
 /// `GET /v1/practice`.
 pub async fn questions(request: HttpRequest) -> HttpResponse {
-    let Some(fields) = Fields::of_query(request.query_string()) else { return ask::badly_encoded() };
+    let Some(fields) = Fields::of_query(request.query_string()) else { return badly_encoded() };
     match Asked::read(&fields).and_then(|asked| asked.questions()) {
         Ok(questions) => tagged(JSON, listed(&questions).to_string().into_bytes()),
         Err(refusal) => refused(&fields, refusal),
@@ -33,10 +35,10 @@ pub fn listed(questions: &[Question]) -> serde_json::Value {
 /// `POST /v1/practice/check`.
 pub async fn check(request: HttpRequest, settings: web::Data<Settings>, payload: web::Payload) -> HttpResponse {
     if *request.method() != Method::POST {
-        return ask::wrong_method(&request, "POST, OPTIONS");
+        return wrong_method(&request, "POST, OPTIONS");
     }
-    let Some(mut fields) = Fields::of_query(request.query_string()) else { return ask::badly_encoded() };
-    match ask::body(&request, payload, settings.body_limit).await {
+    let Some(mut fields) = Fields::of_query(request.query_string()) else { return badly_encoded() };
+    match json_fields(&request, payload, settings.body_limit).await {
         Ok(body) => fields.0.extend(body.0),
         Err(response) => return response,
     }
@@ -59,7 +61,7 @@ fn unknown(fields: &Fields, refusal: &Refusal) -> Option<String> {
 /// An unknown calculator is answered as its own address would be.
 fn refused(fields: &Fields, refusal: Refusal) -> HttpResponse {
     match unknown(fields, &refusal) {
-        Some(id) => ask::unknown(&id),
+        Some(id) => unknown_calculator(&id),
         None => super::problem::Problem::refused(refusal).respond(),
     }
 }
@@ -108,7 +110,7 @@ fn to(path: &str, fields: impl Iterator<Item = (String, String)>) -> HttpRespons
 
 /// `/practice`: where to start, a question, or a question with its answer marked.
 pub async fn person(request: HttpRequest) -> HttpResponse {
-    let Some(mut fields) = given(&request) else { return ask::badly_encoded() };
+    let Some(mut fields) = given(&request) else { return badly_encoded() };
     let has = |fields: &Fields, name: &str| fields.0.iter().any(|(known, _)| known == name);
     if fields.0.is_empty() {
         return html(StatusCode::OK, page::start(&Refusal::default()));
@@ -156,7 +158,7 @@ pub async fn answers(request: HttpRequest) -> HttpResponse {
 }
 
 fn printed(request: &HttpRequest, draw: fn(&Asked, &[Question]) -> String) -> HttpResponse {
-    let Some(fields) = given(request) else { return ask::badly_encoded() };
+    let Some(fields) = given(request) else { return badly_encoded() };
     if let Some(sent_on) = with_seed(request, &fields) {
         return sent_on;
     }

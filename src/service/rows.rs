@@ -1,11 +1,12 @@
 //! `POST /v1/{topic}/{calculator}.csv`: a table of requests in, the same rows with their results out,
 //! as a stream.
 
-use super::ask::{self, CSV};
 use super::flow::{Body, Piece, pieces, respond, worked};
+use super::json_body::essence;
 use super::metrics;
 use super::problem::Problem;
 use super::records::Records;
+use super::response::CSV;
 use super::settings::Settings;
 use crate::asking::{Sheet, delimiter, separator};
 use crate::calculators::Entry;
@@ -35,7 +36,7 @@ pub async fn answer(
     settings: &Settings,
     payload: web::Payload,
 ) -> HttpResponse {
-    if !TABLES.contains(&ask::essence(request).as_str()) {
+    if !TABLES.contains(&essence(request).as_str()) {
         let says = "The body must be a table, sent with the header Content-Type: text/csv.";
         return Problem::new(StatusCode::UNSUPPORTED_MEDIA_TYPE, says, Vec::new()).respond();
     }

@@ -1,6 +1,7 @@
 //! `GET /v1/tables`: the reference tables that are compiled in, each row with its source and trust.
 
 use super::problem::Problem;
+use super::response::{CSV, JSON, tagged};
 use crate::fields::nearest;
 use crate::reference::TABLES;
 use crate::refusal::{Code, Wrong};
@@ -92,10 +93,7 @@ pub async fn answer(path: web::Path<String>) -> HttpResponse {
         };
         return Problem::new(StatusCode::NOT_FOUND, says, vec![wrong]).respond();
     };
-    let (media_type, body) = if as_csv {
-        (super::ask::CSV, table.text.to_owned())
-    } else {
-        ("application/json", one(name).unwrap_or_default().to_string())
-    };
-    super::tagged(media_type, body.into_bytes())
+    let (media_type, body) =
+        if as_csv { (CSV, table.text.to_owned()) } else { (JSON, one(name).unwrap_or_default().to_string()) };
+    tagged(media_type, body.into_bytes())
 }

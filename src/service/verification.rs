@@ -1,7 +1,8 @@
 //! `GET /v1/verification`: what each calculator is checked against, counted by source; below it, for one
 //! calculator, every value with its place in the source.
 
-use super::{JSON, ask, tagged};
+use super::response::{JSON, tagged};
+use super::shared_refusals::unknown_calculator;
 use crate::verification::{self, Checked};
 use actix_web::{HttpResponse, web};
 use serde_json::{Value, json};
@@ -19,7 +20,7 @@ pub async fn one(path: web::Path<(String, String)>) -> HttpResponse {
     let id = format!("{topic}/{name}");
     match verification::of(&id) {
         Some(checked) => tagged(JSON, in_full(checked).to_string().into_bytes()),
-        None => ask::unknown(&id),
+        None => unknown_calculator(&id),
     }
 }
 

@@ -1,7 +1,7 @@
 //! What a calculator takes from the shop, or says of it, where the request leaves it open: change gears,
 //! taps, reamers.
 
-use super::{Shop, installed};
+use super::inventory::{Shop, installed};
 use crate::quantity::{SiValue, Size, text};
 use crate::reference::threads::Thread;
 use crate::refusal::{Code, Refusal, Wrong};

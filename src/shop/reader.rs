@@ -2,7 +2,6 @@
 //! named with its line.
 
 use super::fault::{Fault, Faults};
-use super::{Shop, drawer, machines, pieces};
 use crate::fields::nearest;
 use crate::quantity::shown;
 use std::ops::Range;
@@ -26,16 +25,14 @@ pub struct Reader<'t> {
     faults: Vec<Fault>,
 }
 
-const KEYS: &[&str] = &["name", "machines", "drills", "taps", "reamers", "gauge_blocks", "change_gears"];
-
-/// Reads the text of a file. The hash is left to the caller.
-pub fn read(text: &str) -> Result<Shop, Faults> {
+/// Reads the text of a file: what `content` makes of its table, or all that is wrong with it.
+pub fn read<T>(text: &str, content: impl FnOnce(&mut Reader, &DeTable) -> T) -> Result<T, Faults> {
     let mut reader = Reader { text, faults: Vec::new() };
     let (table, errors) = DeTable::parse_recoverable(text);
     if errors.is_empty() {
-        let shop = reader.shop(table.get_ref());
+        let content = content(&mut reader, table.get_ref());
         if reader.faults.is_empty() {
-            return Ok(shop);
+            return Ok(content);
         }
     }
     // What the parser says after its first error is mostly what follows from it.
@@ -64,45 +61,6 @@ impl Reader<'_> {
             return;
         }
         self.fault(span, "", format!("This cannot be read as TOML: {says}."), "a line such as slowest = \"112 rpm\"");
-    }
-
-    fn shop(&mut self, table: &DeTable) -> Shop {
-        let mut shop = Shop {
-            name: String::new(),
-            hash: String::new(),
-            machines: Vec::new(),
-            drills: Vec::new(),
-            taps: Vec::new(),
-            reamers: Vec::new(),
-            gauge_blocks: Vec::new(),
-            change_gears: Vec::new(),
-        };
-        if !table.keys().any(|key| key.get_ref() == "name") {
-            self.fault(0..0, "name", "The shop has no name.", "name = \"Tern Point Works\"");
-        }
-        for (key, value) in table {
-            match key.get_ref().as_ref() {
-                "name" => shop.name = self.name(value),
-                "machines" => shop.machines = machines::read(self, value),
-                "drills" => shop.drills = drawer::read(self, value),
-                "taps" => shop.taps = pieces::taps(self, value),
-                "reamers" => shop.reamers = pieces::reamers(self, value),
-                "gauge_blocks" => shop.gauge_blocks = pieces::gauge_blocks(self, value),
-                "change_gears" => shop.change_gears = pieces::change_gears(self, value),
-                other => self.unknown(key.span(), other, other, KEYS),
-            }
-        }
-        shop
-    }
-
-    fn name(&mut self, value: &Value) -> String {
-        let good = "\"Tern Point Works\"";
-        let Some(name) = self.text("name", value, good) else { return String::new() };
-        let name = name.text.trim();
-        if name.is_empty() || name.chars().count() > 60 || name.chars().any(char::is_control) {
-            self.fault(value.span(), "name", "A shop's name has 1 to 60 characters, on one line.", good);
-        }
-        name.to_owned()
     }
 
     /// A key that means nothing here, `full` being the key with those it stands under.

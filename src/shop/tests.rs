@@ -1,7 +1,8 @@
 //! The example file as the service understands it, and what the file's forms mean.
 
-use super::drawer::choose_from;
+use super::drills_to_choose::choose_from;
 use super::*;
+use crate::reference::drills::Drill;
 use crate::refusal::Code;
 use crate::working::Record;
 

@@ -3,7 +3,7 @@
 use crate::reference::threads::{
     Chosen, ClassOf, InternalClass, InternalLimits, Lacking, default_classes, internal_limits,
 };
-use crate::refusal::{Code, Refusal, Wrong, between};
+use crate::refusal::{Code, Refusal, Wrong, rule_broken};
 use crate::threading::{GivenThread, cite_limits};
 use crate::working::Record;
 use validator::ValidationError;
@@ -14,7 +14,7 @@ pub fn check(thread: &crate::reference::threads::Thread, class: Option<&Internal
         None => Ok(()),
         Some(clash) => {
             let fields = [("thread", clash.thread.as_str()), ("internal_class", clash.class.as_str())];
-            Err(between(Code::Conflict, clash.says, &fields))
+            Err(rule_broken(Code::Conflict, clash.says, &fields))
         }
     }
 }

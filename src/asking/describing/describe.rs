@@ -1,16 +1,14 @@
 //! A calculator's fields and results as the catalogue, the pages and the published description show
-//! them, drawn from the schemas of its types.
+//! them, from their declarations.
 
-use super::field_schema;
-use super::places::Places;
-use super::reserved::{self, Reserved};
-use super::schema_reference::{reference, without_null};
-use crate::calculators::{Entry, REGISTER, Schemas};
-use crate::quantity::{KINDS, KindRow, Least, Unit, text};
+use super::reserved::{Reserved, good};
+use crate::calculators::{Entry, REGISTER};
+use crate::declared::{Declared, Member, Narrowed, Schemas, Shape, TypeFacts};
+use crate::quantity::{KindRow, Least, Unit, text};
 use serde::Serialize;
-use serde_json::{Map, Value, json};
+use serde_json::{Value, json};
 use std::sync::{LazyLock, OnceLock};
-use utoipa::{PartialSchema, ToSchema};
+use utoipa::ToSchema;
 
 /// The forms a field can take.
 pub const FORMS: [&str; 8] = ["quantity", "choice", "count", "number", "truth", "list", "objects", "words"];
@@ -40,47 +38,96 @@ pub struct Field {
     /// Upper bound, in words.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub most: Option<String>,
-    /// The name of the schema it refers to.
+    /// Its declaration.
     #[serde(skip)]
-    pub schema_name: Option<String>,
-    /// The schema of its text in a query.
-    #[serde(skip)]
-    pub query_schema: Value,
-    /// The schema of its value in a JSON request.
-    #[serde(skip)]
-    pub body_schema: Value,
-    /// The schema of its value as an answer repeats it.
-    #[serde(skip)]
-    pub stated_schema: Value,
+    pub member: Member,
 }
 
 impl Field {
+    fn of(member: &Member, example: Option<&'static str>) -> Self {
+        let mut field = Self {
+            name: member.name.to_owned(),
+            about: member.about.to_owned(),
+            required: !member.optional,
+            example: example.unwrap_or_default().to_owned(),
+            form: member.of.shape.form(),
+            units: Vec::new(),
+            choices: Vec::new(),
+            least: None,
+            most: None,
+            member: *member,
+        };
+        match member.of.shape {
+            Shape::Quantity(row) => {
+                field.units = row.units.iter().map(|unit| unit.spelling()).collect();
+                (field.least, field.most) = bounds(row);
+            }
+            Shape::Choice(words) => field.choices = words.iter().map(|word| (*word).to_owned()).collect(),
+            Shape::Count { least, most } => {
+                let (least, most) = match member.narrowed {
+                    Some(Narrowed::Count(least, most)) => (least, Some(most)),
+                    _ => (least, most),
+                };
+                (field.least, field.most) = (Some(least.to_string()), most.map(|most| most.to_string()));
+            }
+            _ => {}
+        }
+        field
+    }
+
     /// Whether it is a quantity, also where a name may stand for it.
     pub fn is_quantity(&self) -> bool {
-        self.stated_schema == field_schema::stated_quantity()
+        matches!(self.member.of.shape, Shape::Quantity(_) | Shape::QuantityOrName(_))
+    }
+
+    /// Whether it takes words for a quantity, such as the name of a drill.
+    pub fn takes_names(&self) -> bool {
+        matches!(self.member.of.shape, Shape::QuantityOrName(_))
+    }
+
+    /// Whether it is one point.
+    pub fn is_point(&self) -> bool {
+        matches!(self.member.of.shape, Shape::Point)
+    }
+
+    /// The name of its type.
+    pub fn type_name(&self) -> String {
+        self.member.of.name.map(|name| name().into_owned()).unwrap_or_default()
     }
 
     /// `text` as JSON has a value of this field: a count as a number, a list as an array.
     pub fn as_json(&self, text: &str) -> Value {
         let whole = |text: &str| text.trim().parse::<i64>().map_or_else(|_| json!(text), |count| json!(count));
-        match self.form {
-            "count" => whole(text),
-            "number" => text.parse::<f64>().map_or_else(|_| json!(text), |number| json!(number)),
-            "truth" => json!(text == "true"),
-            "list" if self.query_schema["items"]["type"] == "integer" => text.split(',').map(whole).collect(),
-            "list" => text.split(',').map(str::trim).collect(),
+        match self.member.of.shape {
+            Shape::Count { .. } => whole(text),
+            Shape::Number => text.parse::<f64>().map_or_else(|_| json!(text), |number| json!(number)),
+            Shape::Truth => json!(text == "true"),
+            Shape::List(TypeFacts { shape: Shape::Count { .. }, .. }) => text.split(',').map(whole).collect(),
+            Shape::List(_) => text.split(',').map(str::trim).collect(),
             _ => json!(text),
         }
     }
+}
+
+/// The bounds of a kind in words.
+fn bounds(row: &KindRow) -> (Option<String>, Option<String>) {
+    let unit = Unit::named(row.example.rsplit(' ').next().unwrap_or_default()).unwrap_or(row.inch.0);
+    let words = |si: f64| format!("{} {}", text::full(text::round(unit.of_si(si), 3)), unit.spelling());
+    let least = match row.least {
+        Least::Any => words(-row.most),
+        Least::From(least) => words(least),
+        Least::AboveZero => "more than 0".into(),
+    };
+    (Some(least), Some(words(row.most)))
 }
 
 /// One result field.
 #[derive(Clone, Debug, Serialize)]
 pub struct ResultField {
     /// Its name.
-    pub name: String,
+    pub name: &'static str,
     /// What it is, in a sentence.
-    pub about: String,
+    pub about: &'static str,
 }
 
 /// A calculator described.
@@ -92,8 +139,6 @@ pub struct Described {
     pub fields: Vec<Field>,
     /// Its results, in declared order.
     pub results: Vec<ResultField>,
-    /// The places of its results, for tables.
-    pub(in crate::asking) places: Places,
 }
 
 /// Every calculator described, in the register's order.
@@ -113,10 +158,8 @@ pub fn describe_entry(entry: &Entry) -> Option<&'static Described> {
 
 /// The reserved fields described.
 pub fn reserved_fields() -> &'static [Field] {
-    static ALL: LazyLock<Vec<Field>> = LazyLock::new(|| {
-        let schema = serde_json::to_value(Reserved::schema()).unwrap_or_default();
-        fields_of(&schema, &parts_of(reserved_schemas()), reserved::good)
-    });
+    static ALL: LazyLock<Vec<Field>> =
+        LazyLock::new(|| Reserved::MEMBERS.iter().map(|member| Field::of(member, good(member.name))).collect());
     &ALL
 }
 
@@ -128,109 +171,7 @@ pub fn reserved_schemas() -> Schemas {
 }
 
 fn describe(entry: &'static Entry) -> Described {
-    let mut parts = Vec::new();
-    (entry.parts)(&mut parts);
-    let parts = parts_of(parts);
-    let input = serde_json::to_value((entry.input)().1).unwrap_or_default();
-    let output = serde_json::to_value((entry.output)().1).unwrap_or_default();
-    let results = properties(&output)
-        .map(|(name, schema)| ResultField { name: name.clone(), about: about(schema, &parts) })
-        .collect();
-    let places = Places::of(&output, &parts);
-    Described { entry, fields: fields_of(&input, &parts, |name| entry.good(name)), results, places }
-}
-
-fn parts_of(parts: Schemas) -> Map<String, Value> {
-    parts.into_iter().map(|(name, schema)| (name, serde_json::to_value(schema).unwrap_or_default())).collect()
-}
-
-fn properties(schema: &Value) -> impl Iterator<Item = (&String, &Value)> {
-    schema.get("properties").and_then(Value::as_object).into_iter().flatten()
-}
-
-fn about(schema: &Value, parts: &Map<String, Value>) -> String {
-    let own = schema.get("description").or_else(|| without_null(schema).get("description"));
-    let part = reference(without_null(schema)).and_then(|name| parts.get(name)?.get("description"));
-    own.or(part).and_then(Value::as_str).unwrap_or_default().replace('\n', " ")
-}
-
-fn fields_of(schema: &Value, parts: &Map<String, Value>, good: impl Fn(&str) -> Option<&'static str>) -> Vec<Field> {
-    let required: Vec<&str> =
-        schema.get("required").and_then(Value::as_array).into_iter().flatten().filter_map(Value::as_str).collect();
-    properties(schema)
-        .map(|(name, property)| {
-            let schema = without_null(property);
-            let part = reference(schema).and_then(|name| parts.get(name)).unwrap_or(schema);
-            let kind = reference(schema).and_then(kind_named);
-            let mut field = Field {
-                name: name.clone(),
-                about: about(property, parts),
-                required: required.contains(&name.as_str()),
-                example: good(name).unwrap_or_default().to_owned(),
-                form: form(schema, part, kind),
-                units: kind.map(|row| row.units.iter().map(|unit| unit.spelling()).collect()).unwrap_or_default(),
-                choices: choices(part),
-                least: None,
-                most: None,
-                schema_name: reference(schema).map(str::to_owned),
-                query_schema: field_schema::query(schema, parts),
-                body_schema: field_schema::body(schema, parts),
-                stated_schema: field_schema::stated(schema, parts),
-            };
-            bounds(&mut field, part, kind);
-            field
-        })
-        .collect()
-}
-
-fn kind_named(name: &str) -> Option<&'static KindRow> {
-    KINDS.iter().copied().find(|row| row.name == name)
-}
-
-fn form(schema: &Value, part: &Value, kind: Option<&KindRow>) -> &'static str {
-    let is = |schema: &Value, word: &str| match schema.get("type") {
-        Some(Value::String(is)) => is == word,
-        Some(Value::Array(any)) => any.iter().any(|is| is == word),
-        _ => false,
-    };
-    if kind.is_some() {
-        "quantity"
-    } else if !choices(part).is_empty() {
-        "choice"
-    } else if is(part, "integer") {
-        "count"
-    } else if is(part, "boolean") {
-        "truth"
-    } else if is(schema, "array") {
-        "list"
-    } else if is(part, "number") {
-        "number"
-    } else if field_schema::row_of(part).is_some() || part["oneOf"][1]["type"] == "array" {
-        "objects"
-    } else {
-        "words"
-    }
-}
-
-fn choices(part: &Value) -> Vec<String> {
-    let values = part.get("enum").and_then(Value::as_array);
-    values.into_iter().flatten().filter_map(|word| word.as_str().map(str::to_owned)).collect()
-}
-
-fn bounds(field: &mut Field, part: &Value, kind: Option<&KindRow>) {
-    if let Some(row) = kind {
-        let unit = Unit::named(row.example.rsplit(' ').next().unwrap_or_default()).unwrap_or(row.inch.0);
-        let words = |si: f64| format!("{} {}", text::full(text::round(unit.of_si(si), 3)), unit.spelling());
-        field.least = match row.least {
-            Least::Any => Some(words(-row.most)),
-            Least::From(least) => Some(words(least)),
-            Least::AboveZero => Some("more than 0".into()),
-        };
-        field.most = Some(words(row.most));
-    }
-    let number = |name: &str| part.get(name).and_then(Value::as_f64).map(text::full);
-    if field.form == "count" {
-        field.least = number("minimum");
-        field.most = number("maximum");
-    }
+    let results = entry.output.iter().map(|member| ResultField { name: member.name, about: member.about }).collect();
+    let fields = entry.input.iter().map(|member| Field::of(member, entry.good(member.name))).collect();
+    Described { entry, fields, results }
 }

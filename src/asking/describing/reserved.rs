@@ -1,9 +1,8 @@
 //! The fields that every calculator's request may carry beside its own. Their names are used by no
 //! calculator as inputs.
 
+use crate::declared::Asks;
 use crate::quantity::{Resolution, System};
-use serde::Deserialize;
-use utoipa::ToSchema;
 
 /// The names.
 pub const RESERVED: &[&str] = &[
@@ -124,8 +123,7 @@ crate::choice! {
 }
 
 /// The reserved fields as a request has them.
-#[derive(Clone, Debug, Default, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Default, Asks)]
 pub struct Reserved {
     /// System of the answer: inch or metric. If absent, that of the first input that has one.
     pub units: Option<System>,
@@ -150,10 +148,10 @@ pub struct Reserved {
     /// An input that is not stated and is to be found so that the result in wanted comes out.
     pub solve_for: Option<String>,
     /// The result that solve_for is to give, as name:value, such as point_length:0.152 in.
-    #[schema(pattern = "^[^:]+:.*[0-9½¼¾⅛⅜⅝⅞⅓⅔]")]
+    #[pattern("^[^:]+:.*[0-9½¼¾⅛⅜⅝⅞⅓⅔]")]
     pub wanted: Option<String>,
     /// A result as it was measured on the part, as name:value; correct names the input to be corrected by it.
-    #[schema(pattern = "^[^:]+:.*[0-9½¼¾⅛⅜⅝⅞⅓⅔]")]
+    #[pattern("^[^:]+:.*[0-9½¼¾⅛⅜⅝⅞⅓⅔]")]
     pub measured: Option<String>,
     /// The input that is to be corrected by what was measured.
     pub correct: Option<String>,

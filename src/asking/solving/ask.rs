@@ -34,7 +34,7 @@ pub fn ask(entry: &'static Entry, mut fields: Fields, form: Form) -> Result<(Ans
         }
     };
     let working = form != Form::Table && reserved.working.unwrap_or(true);
-    let mut answer = match ranges::found(&fields)? {
+    let mut answer = match ranges::ranges_of(&fields)? {
         Some(ranges) => ranges::answer(entry, &fields, ranges, &reserved, &filled),
         None => match (&reserved.solve_for, &reserved.correct) {
             (Some(field), _) => backwards::solve(entry, &fields, field, &reserved, &filled),
@@ -54,7 +54,7 @@ pub fn drawing(
     stands: Stands,
 ) -> Option<Result<String, Refusal>> {
     let draw = entry.draw?;
-    if let Ok(Some(ranges)) = ranges::found(&fields) {
+    if let Ok(Some(ranges)) = ranges::ranges_of(&fields) {
         let wrong = |(at, cases): &(usize, Vec<String>)| {
             let says = "A drawing shows one answer, so every field has one value.";
             Wrong::new(&fields.0[*at].0, Code::NotOffered, says, cases.first().cloned().unwrap_or_default())

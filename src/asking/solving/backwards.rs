@@ -6,8 +6,8 @@ use super::calculation::one;
 use super::filled_by_machine::FilledByMachine;
 use super::goal::{Goal, written};
 use super::target::Target;
-use crate::asking::describing::Reserved;
 use crate::arithmetic::roots;
+use crate::asking::describing::Reserved;
 use crate::calculators::Entry;
 use crate::fields::{Fields, Given, nearest};
 use crate::quantity::{Quantity, System, shown, text};
@@ -204,7 +204,7 @@ fn values(
             found.push(low);
         }
         if at_low * at_high < 0.0
-            && let Some(root) = roots::between(off, low, high)
+            && let Some(root) = roots::root_between(off, low, high)
             // A jump over the wanted value is no root.
             && near_enough(root)
         {

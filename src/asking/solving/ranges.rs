@@ -24,7 +24,7 @@ const MOST_VALUES: usize = 100_000;
 pub type Ranges = Vec<(usize, Vec<String>)>;
 
 /// Finds the fields that hold a list or a range; `None` if there is none.
-pub fn found(fields: &Fields) -> Result<Option<Ranges>, Refusal> {
+pub fn ranges_of(fields: &Fields) -> Result<Option<Ranges>, Refusal> {
     let (mut ranges, mut wrongs) = (Ranges::new(), Vec::new());
     for (at, (name, value)) in fields.0.iter().enumerate() {
         let Given::Text(text) = value else { continue };

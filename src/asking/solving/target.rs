@@ -3,7 +3,7 @@
 use crate::asking::describing::describe_entry;
 use crate::calculators::Entry;
 use crate::fields::nearest;
-use crate::quantity::{Dimension, KINDS, KindRow, Least, shown};
+use crate::quantity::{Dimension, KindRow, Least, shown};
 use crate::refusal::{Code, Refusal, Wrong};
 
 /// Places at which the calculator is tried before roots are closed in on.
@@ -20,7 +20,7 @@ pub struct Target {
 /// The inputs that are quantities.
 fn quantities(entry: &'static Entry) -> impl Iterator<Item = (&'static str, &'static KindRow)> {
     let fields = describe_entry(entry).into_iter().flat_map(|described| &described.fields);
-    fields.filter_map(|field| Some((field.name.as_str(), kind_of(field.schema_name.as_deref())?)))
+    fields.filter_map(|field| Some((field.member.name, field.member.of.shape.kind()?)))
 }
 
 /// The names of the inputs that can be solved for and corrected.
@@ -73,13 +73,4 @@ impl Target {
         all.dedup();
         all
     }
-}
-
-fn kind_of(schema: Option<&str>) -> Option<&'static KindRow> {
-    let name = match schema? {
-        // A drill's diameter is a size, with names beside.
-        "DrillDiameter" => "Size",
-        name => name,
-    };
-    KINDS.iter().copied().find(|row| row.name == name)
 }

@@ -2,8 +2,8 @@
 //! header is known before any of its rows is answered.
 
 use super::cells::Cells;
-use crate::asking::describing::{Part, Places};
-use crate::quantity::{System, Unit};
+use crate::declared::{Member, Shape};
+use crate::quantity::{Setting, System, Unit};
 use crate::tree::{Leaf, Node};
 
 /// What a table of answers is written in.
@@ -20,32 +20,27 @@ pub struct Writing {
 /// The columns: those of the result itself, then those of the rows of its first list.
 #[derive(Clone, Debug)]
 pub struct Layout {
-    single: Vec<(String, Part)>,
-    list: Option<(String, Vec<(String, Part)>)>,
+    single: Vec<&'static Member>,
+    list: Option<(&'static str, Vec<&'static Member>)>,
     writing: Writing,
 }
 
 impl Layout {
-    /// The layout of a calculator's results. `wanted` names those that are wanted, all if empty.
-    pub fn of(places: &Places, writing: Writing, wanted: &[&str]) -> Result<Self, String> {
-        let all = places.0.clone();
-        let first_list = all.iter().find_map(|(name, part)| match part {
-            Part::Rows(rows) => Some((name.clone(), rows.clone())),
-            _ => None,
-        });
-        let single: Vec<_> = all.into_iter().filter(|(_, part)| !matches!(part, Part::Rows(_))).collect();
-        if wanted.is_empty() {
-            return Ok(Self { single, list: first_list, writing });
+    /// The layout of results with these members. `wanted` names those that are wanted, all if empty.
+    pub fn of(results: &'static [Member], writing: Writing, wanted: &[&str]) -> Result<Self, String> {
+        let mut single = columns(results);
+        let mut list = results.iter().find_map(|member| Some((member.name, columns(member.of.shape.rows()?))));
+        if !wanted.is_empty() {
+            let names = single.iter().map(|member| member.name).chain(list.iter().map(|(name, _)| *name));
+            let names: Vec<&str> = names.collect();
+            if let Some(unknown) = wanted.iter().find(|name| !names.contains(name)) {
+                let unknown = crate::quantity::shown(unknown);
+                return Err(format!("There is no result \"{unknown}\"; the results are {}.", names.join(", ")));
+            }
+            single.retain(|member| wanted.contains(&member.name));
+            list = list.filter(|(name, _)| wanted.contains(name));
         }
-        let names = single.iter().map(|(name, _)| name).chain(first_list.iter().map(|(name, _)| name));
-        let names: Vec<&str> = names.map(String::as_str).collect();
-        if let Some(unknown) = wanted.iter().find(|name| !names.contains(name)) {
-            let unknown = crate::quantity::shown(unknown);
-            return Err(format!("There is no result \"{unknown}\"; the results are {}.", names.join(", ")));
-        }
-        let is_wanted = |name: &String| wanted.contains(&name.as_str());
-        let single = single.into_iter().filter(|(name, _)| is_wanted(name)).collect();
-        Ok(Self { single, list: first_list.filter(|(name, _)| is_wanted(name)), writing })
+        Ok(Self { single, list, writing })
     }
 
     /// Whether a row in can be several rows out.
@@ -97,36 +92,34 @@ impl Layout {
         self.header().len()
     }
 
-    fn record(&self, parts: &[(String, Part)], node: Option<&Node>, cells: &mut Cells) {
+    fn record(&self, columns: &[&'static Member], node: Option<&Node>, cells: &mut Cells) {
         let members: &[(&'static str, Node)] = match node {
             Some(Node::Record(members)) => members,
             _ => &[],
         };
         // Both are in declared order, so that what was found last is where to look next.
         let mut at = 0;
-        for (name, part) in parts {
-            let here = members[at..].iter().position(|(member, _)| member == name);
+        for column in columns {
+            let here = members[at..].iter().position(|(member, _)| *member == column.name);
             if let Some(skipped) = here {
                 at += skipped + 1;
             }
-            self.part(part, here.map(|_| &members[at - 1].1), cells);
+            self.cell(column, here.map(|_| &members[at - 1].1), cells);
         }
     }
 
-    fn part(&self, part: &Part, node: Option<&Node>, cells: &mut Cells) {
-        match part {
-            Part::Record(parts) | Part::Rows(parts) => self.record(parts, node, cells),
-            Part::Plain => match node {
-                Some(node) => cells.node(node),
-                None => cells.empty(),
-            },
-            Part::Quantity { settable, .. } => {
+    fn cell(&self, column: &Member, node: Option<&Node>, cells: &mut Cells) {
+        match (column.of.shape, node) {
+            (Shape::Record(members), node) => self.record(&columns(members), node, cells),
+            (Shape::Found(kind), node) => {
                 let leaf = match node {
                     Some(Node::Quantity(leaf)) => Some(leaf),
                     _ => None,
                 };
-                self.quantity(leaf, *settable, cells);
+                self.quantity(leaf, kind.setting != Setting::Never, cells);
             }
+            (_, Some(node)) => cells.node(node),
+            (_, None) => cells.empty(),
         }
     }
 
@@ -152,25 +145,30 @@ impl Layout {
     }
 }
 
-fn headings(parts: &[(String, Part)], path: &str, writing: Writing, names: &mut Vec<String>) {
-    for (name, part) in parts {
-        let name = if path.is_empty() { name.clone() } else { format!("{path}.{name}") };
-        match part {
-            Part::Record(parts) | Part::Rows(parts) => headings(parts, &name, writing, names),
-            Part::Plain => names.push(name),
-            Part::Quantity { inch, metric, settable } => {
-                let unit = if writing.system == System::Inch { inch } else { metric };
+/// The members that have columns of their own: a list of objects has rows.
+fn columns(members: &'static [Member]) -> Vec<&'static Member> {
+    members.iter().filter(|member| member.of.shape.rows().is_none()).collect()
+}
+
+fn headings(columns_here: &[&'static Member], path: &str, writing: Writing, names: &mut Vec<String>) {
+    for column in columns_here {
+        let name = if path.is_empty() { column.name.to_owned() } else { format!("{path}.{}", column.name) };
+        match column.of.shape {
+            Shape::Record(members) => headings(&columns(members), &name, writing, names),
+            Shape::Found(kind) => {
+                let unit = kind.written_in(writing.system).0.spelling();
                 names.push(format!("{name} [{unit}]"));
                 if writing.ranges {
                     names.push(format!("{name}_least [{unit}]"));
                     names.push(format!("{name}_greatest [{unit}]"));
                 }
-                if let (true, Some(resolution)) = (*settable, writing.resolution) {
+                if let (true, Some(resolution)) = (kind.setting != Setting::Never, writing.resolution) {
                     let unit = resolution.spelling();
                     names.push(format!("{name}_set_to [{unit}]"));
                     names.push(format!("{name}_left_over [{unit}]"));
                 }
             }
+            _ => names.push(name),
         }
     }
 }

@@ -55,7 +55,7 @@ impl Sheet {
         let Some(described) = describe_entry(entry) else {
             return Err(whole(Code::NotFound, "This calculator is not described.", ""));
         };
-        let places = &described.places;
+        let results = entry.output;
         let reserved = take_reserved(entry, &mut query, Form::Sheet)?;
         let separator = reserved.separator.unwrap_or(Separator::Comma);
         let mut reader = records(head, separator);
@@ -95,7 +95,7 @@ impl Sheet {
             has_machine: machine.is_some(),
             separator,
             columns,
-            layout: Layout::of(places, writing, &[]).map_err(|says| whole(Code::NotFound, says, ""))?,
+            layout: Layout::of(results, writing, &[]).map_err(|says| whole(Code::NotFound, says, ""))?,
             width: 0,
             ranges: true,
         };
@@ -112,7 +112,7 @@ impl Sheet {
         sheet.ranges = of_constants || (has_first && of_first);
         let resolution = resolution.or_else(|| sheet.machine_resolution());
         let wanted: Vec<&str> = wanted.iter().map(String::as_str).collect();
-        sheet.layout = Layout::of(places, Writing { system, resolution, ranges: sheet.ranges }, &wanted)
+        sheet.layout = Layout::of(results, Writing { system, resolution, ranges: sheet.ranges }, &wanted)
             .map_err(|says| Refusal::one(Wrong::new("pick", Code::NotFound, says, "leave out")))?;
         sheet.width = sheet.layout.width();
         sheet.reserved.units = Some(system);

@@ -4,14 +4,13 @@
 use crate::arithmetic::directions::Approach;
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::Count;
 use crate::quantity::{Extent, Found, FoundDifference, FoundExtent, FoundPlace, Kind, Move, SiValue, Size, Unit, text};
-use crate::refusal::{Code, Refusal, Wrong, between};
+use crate::refusal::{Code, Refusal, Wrong, rule_broken};
 use crate::suggestion::{Way, value};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct Handwheel;
@@ -20,16 +19,14 @@ pub struct Handwheel;
 const MOST_TURNS: f64 = 100_000.0;
 
 /// What the handwheel asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct HandwheelInput {
     /// How far the slide is to go; negative the way in which the dial's figures fall.
     pub distance: Move,
     /// Travel of the slide for one turn of the handwheel.
     pub travel_per_turn: Size,
     /// How many divisions the dial has, 1 to 10000.
-    #[schema(value_type = u32, minimum = 1, maximum = 10000)]
     pub divisions: Count<1, 10_000>,
     /// What the dial shows at the start; 0 if absent.
     pub dial_now: Option<Extent>,
@@ -39,10 +36,8 @@ pub struct HandwheelInput {
     pub approach: Option<Approach>,
 }
 
-crate::tree!(HandwheelInput { distance, travel_per_turn, divisions, dial_now, backlash, approach });
-
 /// What the handwheel gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct HandwheelResult {
     /// Whole turns.
     pub turns: u32,
@@ -60,10 +55,8 @@ pub struct HandwheelResult {
     pub turn_back_at: Option<FoundPlace>,
 }
 
-crate::tree!(HandwheelResult { turns, divisions, figures, nearest, dial_reading, overshoot, turn_back_at });
-
 /// A distance in whole divisions.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct NearestDivision {
     /// Whole turns.
     pub turns: u32,
@@ -73,19 +66,17 @@ pub struct NearestDivision {
     pub remainder: FoundDifference,
 }
 
-crate::tree!(NearestDivision { turns, divisions, remainder });
-
 fn check(input: &HandwheelInput) -> Result<(), ValidationError> {
     if input.approach.is_some() && input.backlash.is_none() {
         let says = "The side from which a place is come up to matters where the screw has play: give backlash too.";
-        return Err(between(Code::Conflict, says, &[("backlash", "0.1 mm"), ("approach", "leave out")]));
+        return Err(rule_broken(Code::Conflict, says, &[("backlash", "0.1 mm"), ("approach", "leave out")]));
     }
     let turn = input.travel_per_turn;
     match input.dial_now {
         Some(dial) if dial.get() > turn.get() => {
             let says = "A dial shows no more than one turn's travel.";
             let longer = value(dial.get().si(), turn.quantity().unit, Way::Up);
-            Err(between(Code::Conflict, says, &[("dial_now", "0"), ("travel_per_turn", &longer)]))
+            Err(rule_broken(Code::Conflict, says, &[("dial_now", "0"), ("travel_per_turn", &longer)]))
         }
         _ => Ok(()),
     }
@@ -150,8 +141,8 @@ impl Calculator for Handwheel {
             .with("N", "divisions", input.divisions.get())
             .with("T", "travel_per_turn", turn)
             .gives("all_divisions", all);
-        let (turns, divisions) = write_parts(all, ["all_divisions", "turns", "divisions_beyond"], input, record);
-        let nearest = write_nearest(all, input, record);
+        let (turns, divisions) = split_divisions(all, ["all_divisions", "turns", "divisions_beyond"], input, record);
+        let nearest = find_nearest(all, input, record);
         let way = distance.get().si();
         let figures = (way != 0.0).then_some(if way > 0.0 { "growing" } else { "falling" });
         if let Some(figures) = figures {
@@ -169,8 +160,8 @@ impl Calculator for Handwheel {
             .with("s", "distance", distance)
             .gives("dial.end", FoundDifference::stated(end, Unit::Metre));
         let names = ["dial.end", "dial.turns", "dial.whole_turns", "dial_reading"];
-        let dial_reading = write_dial(end, names, turn, record);
-        let past = write_overshoot(input, dial_reading, record);
+        let dial_reading = find_dial(end, names, turn, record);
+        let past = find_overshoot(input, dial_reading, record);
         record
             .choose("Divisions beyond whole turns", "as found above")
             .with("d", "divisions_beyond", divisions)
@@ -189,7 +180,7 @@ impl Calculator for Handwheel {
 }
 
 /// Divisions as whole turns and divisions beyond them.
-fn write_parts(
+fn split_divisions(
     all: f64,
     [of, turns_of, beyond_of]: [&'static str; 3],
     input: &HandwheelInput,
@@ -213,7 +204,7 @@ fn write_parts(
 }
 
 /// The distance to the nearest division.
-fn write_nearest(all: f64, input: &HandwheelInput, record: &mut Record) -> NearestDivision {
+fn find_nearest(all: f64, input: &HandwheelInput, record: &mut Record) -> NearestDivision {
     let (distance, turn) = (input.distance, input.travel_per_turn);
     let whole = all.round();
     record
@@ -221,7 +212,7 @@ fn write_nearest(all: f64, input: &HandwheelInput, record: &mut Record) -> Neare
         .with("q", "all_divisions", all)
         .gives("nearest.all_divisions", whole);
     let names = ["nearest.all_divisions", "nearest.turns", "nearest.divisions"];
-    let (turns, divisions) = write_parts(whole, names, input, record);
+    let (turns, divisions) = split_divisions(whole, names, input, record);
     let count = f64::from(input.divisions.get());
     let far = distance.get().si().abs();
     let remainder = clean(far - whole * turn.get().si() / count, far, distance.quantity().unit);
@@ -236,7 +227,7 @@ fn write_nearest(all: f64, input: &HandwheelInput, record: &mut Record) -> Neare
 }
 
 /// What a dial shows that has gone to `end` from its zero.
-fn write_dial(
+fn find_dial(
     end: f64,
     [of, turns_of, whole_of, field]: [&'static str; 4],
     turn: Size,
@@ -258,7 +249,7 @@ fn write_dial(
 }
 
 /// How far to go past the place, and the dial where to turn back.
-fn write_overshoot(
+fn find_overshoot(
     input: &HandwheelInput,
     dial: FoundPlace,
     record: &mut Record,
@@ -304,5 +295,5 @@ fn write_overshoot(
         .with("o", "overshoot", overshoot)
         .gives("back.end", FoundDifference::stated(end, Unit::Metre));
     let names = ["back.end", "back.turns", "back.whole_turns", "turn_back_at"];
-    Some((overshoot, Some(write_dial(end, names, input.travel_per_turn, record))))
+    Some((overshoot, Some(find_dial(end, names, input.travel_per_turn, record))))
 }

@@ -4,13 +4,12 @@
 use crate::arithmetic::touching::ReadingWas;
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::{Rows, nearest};
 use crate::quantity::{FoundDifference, FoundMove, FoundPlace, Place};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct ToolSetting;
@@ -29,8 +28,7 @@ crate::choice! {
 }
 
 /// A tool and its reading on the face.
-#[derive(Clone, Debug, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Asks)]
 pub struct TouchedTool {
     /// Name of the tool, as it is marked.
     pub name: String,
@@ -38,15 +36,12 @@ pub struct TouchedTool {
     pub reading: Place,
 }
 
-crate::tree!(TouchedTool { name, reading });
-
 /// The tools, in the order given.
 pub type TouchedTools = Rows<TouchedTool>;
 
 /// What the tool setting asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct ToolSettingInput {
     /// The tools and their readings on one and the same face: name, reading.
     pub tools: TouchedTools,
@@ -60,10 +55,8 @@ pub struct ToolSettingInput {
     pub reference_now: Option<Place>,
 }
 
-crate::tree!(ToolSettingInput { tools, reference, moved, reading_was, reference_now });
-
 /// What the tool setting gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ToolSettingResult {
     /// The tools, in the order given.
     pub offsets: Vec<ToolOffset>,
@@ -71,10 +64,8 @@ pub struct ToolSettingResult {
     pub shift: Option<FoundMove>,
 }
 
-crate::tree!(ToolSettingResult { offsets, shift });
-
 /// A tool against the reference.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ToolOffset {
     /// Name of the tool.
     pub name: String,
@@ -86,8 +77,6 @@ pub struct ToolOffset {
     pub reading_now: Option<FoundPlace>,
 }
 
-crate::tree!(ToolOffset { name, offset, longer_by, reading_now });
-
 fn check(input: &ToolSettingInput) -> Result<(), ValidationError> {
     let tools = &input.tools.0;
     let good = ToolSetting::EXAMPLES[0].fields[0].1;
@@ -95,18 +84,18 @@ fn check(input: &ToolSettingInput) -> Result<(), ValidationError> {
         let letters = tool.name.chars().count();
         if letters == 0 || letters > LONGEST_NAME {
             let says = format!("The name of tool {} has {letters} letters; 1 to {LONGEST_NAME} fit.", at + 1);
-            return Err(between(Code::ValueOutOfRange, says, &[("tools", good)]));
+            return Err(rule_broken(Code::ValueOutOfRange, says, &[("tools", good)]));
         }
         if tools[..at].iter().any(|other| other.name == tool.name) {
             let says = format!("The tool {} is there twice, so its offset is not certain.", tool.name);
-            return Err(between(Code::Conflict, says, &[("tools", good)]));
+            return Err(rule_broken(Code::Conflict, says, &[("tools", good)]));
         }
     }
     if !tools.iter().any(|tool| tool.name == input.reference) {
         let names: Vec<&str> = tools.iter().map(|tool| tool.name.as_str()).collect();
         let near = nearest(&input.reference, names.iter().copied()).unwrap_or(names[0]);
         let says = "The reference is none of the tools touched off.";
-        return Err(between(Code::NotFound, says, &[("reference", near)]));
+        return Err(rule_broken(Code::NotFound, says, &[("reference", near)]));
     }
     Ok(())
 }
@@ -180,8 +169,8 @@ impl Calculator for ToolSetting {
             .with("r", "tools.reading", readings.as_slice())
             .with("R", "reference_reading", reference)
             .gives("offsets.offset", offsets.clone());
-        let longer = input.reading_was.map(|way| write_longer(&offsets, way, record));
-        let now = input.reference_now.map(|now| write_now(&readings, reference, now, record));
+        let longer = input.reading_was.map(|way| find_longer(&offsets, way, record));
+        let now = input.reference_now.map(|now| find_readings_now(&readings, reference, now, record));
         record.note(
             "taken_off",
             "Take a tool's offset off what the scale shows with that tool, or enter it as the tool's offset where a \
@@ -212,7 +201,7 @@ impl Calculator for ToolSetting {
 }
 
 /// How much longer each tool is: a longer one touches before the others.
-fn write_longer(offsets: &[FoundPlace], way: ReadingWas, record: &mut Record) -> Vec<FoundDifference> {
+fn find_longer(offsets: &[FoundPlace], way: ReadingWas, record: &mut Record) -> Vec<FoundDifference> {
     let (what, formula, sign) = match way {
         ReadingWas::Growing => ("Longer than the reference, which touches at a larger reading", "l = -o", -1.0),
         ReadingWas::Falling => ("Longer than the reference, which touches at a smaller reading", "l = o", 1.0),
@@ -223,7 +212,7 @@ fn write_longer(offsets: &[FoundPlace], way: ReadingWas, record: &mut Record) ->
 }
 
 /// The shift of the face and each tool's reading on it now.
-fn write_now(
+fn find_readings_now(
     readings: &[Place],
     reference: FoundPlace,
     now: Place,

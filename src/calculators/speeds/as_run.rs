@@ -3,16 +3,15 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{
     FeedPerRev, FeedRate, FoundCuttingSpeed, FoundDeviation, FoundFeedPerRev, FoundFeedPerTooth, FoundFeedRate,
     FoundSpindleSpeed, Override, SiValue, Size, SpindleSpeed, Unit,
 };
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
-use serde::Deserialize;
 use std::f64::consts::PI;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct AsRun;
@@ -28,9 +27,8 @@ crate::choice! {
 }
 
 /// What the as-run calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct AsRunInput {
     /// Spindle speed as programmed or set.
     pub spindle_speed: SpindleSpeed,
@@ -50,19 +48,8 @@ pub struct AsRunInput {
     pub operation: Option<RunningOperation>,
 }
 
-crate::tree!(AsRunInput {
-    spindle_speed,
-    diameter,
-    feed_rate,
-    feed_per_rev,
-    teeth,
-    speed_override,
-    feed_override,
-    operation
-});
-
 /// What the as-run calculator gives; all as the machine runs.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct AsRunResult {
     /// Spindle speed.
     pub spindle_speed: FoundSpindleSpeed,
@@ -78,8 +65,6 @@ pub struct AsRunResult {
     pub chip_change: Option<FoundDeviation>,
 }
 
-crate::tree!(AsRunResult { spindle_speed, cutting_speed, feed_rate, feed_per_rev, feed_per_tooth, chip_change });
-
 /// At this override nothing is changed.
 const WHOLE: f64 = 1.0;
 
@@ -90,23 +75,23 @@ fn is_off(value: Option<Override>) -> bool {
 fn check(input: &AsRunInput) -> Result<(), ValidationError> {
     if input.feed_rate.is_some() && input.feed_per_rev.is_some() {
         let ways = [("feed_rate", "leave out"), ("feed_per_rev", "leave out")];
-        return Err(between(Code::Conflict, "The feed is programmed a minute or a turn, not both.", &ways));
+        return Err(rule_broken(Code::Conflict, "The feed is programmed a minute or a turn, not both.", &ways));
     }
     if input.teeth.is_some_and(|teeth| !(1..=100).contains(&teeth)) {
-        return Err(between(Code::ValueOutOfRange, "A tool has 1 to 100 teeth.", &[("teeth", "4")]));
+        return Err(rule_broken(Code::ValueOutOfRange, "A tool has 1 to 100 teeth.", &[("teeth", "4")]));
     }
     if input.teeth.is_some() && input.feed_rate.is_none() && input.feed_per_rev.is_none() {
         let ways = [("feed_rate", "4.3 in/min"), ("teeth", "leave out")];
-        return Err(between(Code::Conflict, "The feed per tooth needs a feed.", &ways));
+        return Err(rule_broken(Code::Conflict, "The feed per tooth needs a feed.", &ways));
     }
     if input.operation == Some(RunningOperation::Tapping) {
         let says = "In tapping and threading the feed is the lead: it must not be overridden.";
         if is_off(input.feed_override) {
-            return Err(between(Code::Conflict, says, &[("feed_override", "100 percent")]));
+            return Err(rule_broken(Code::Conflict, says, &[("feed_override", "100 percent")]));
         }
         // A feed by the minute does not follow a spindle that is slowed.
         if input.feed_rate.is_some() && is_off(input.speed_override) {
-            return Err(between(Code::Conflict, says, &[("speed_override", "100 percent")]));
+            return Err(rule_broken(Code::Conflict, says, &[("speed_override", "100 percent")]));
         }
     }
     Ok(())

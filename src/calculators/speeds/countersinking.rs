@@ -3,6 +3,7 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::machine::{FeedStep, Limit, RangePoint, Spindle, Tooling, TurnCut, WantedSpeed, check_turn, tell_limits};
 use crate::quantity::{
     CuttingSpeed, FeedPerRev, FeedRate, FoundCuttingSpeed, FoundFeedPerRev, FoundFeedRate, FoundPercentage,
@@ -12,17 +13,14 @@ use crate::reference::cutting_speeds::{Operation, ToolMaterial};
 use crate::reference::material_name::WorkMaterial;
 use crate::refusal::Refusal;
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct Countersinking;
 
 /// What the countersinking calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct CountersinkingInput {
     /// Largest diameter that is cut.
     pub diameter: Size,
@@ -52,24 +50,8 @@ pub struct CountersinkingInput {
     pub available_feeds: Option<Vec<FeedStep>>,
 }
 
-crate::tree!(CountersinkingInput {
-    diameter,
-    cutting_speed,
-    material,
-    tool_material,
-    range_point,
-    speed_share,
-    feed_per_rev,
-    slowest,
-    fastest,
-    available,
-    may_exceed,
-    fastest_feed,
-    available_feeds
-});
-
 /// What the countersinking calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct CountersinkingResult {
     /// Spindle speed to set.
     pub spindle_speed: FoundSpindleSpeed,
@@ -88,17 +70,6 @@ pub struct CountersinkingResult {
     /// By how much the feed rate is below the one asked for.
     pub feed_fall: Option<FoundPercentage>,
 }
-
-crate::tree!(CountersinkingResult {
-    spindle_speed,
-    exact_speed,
-    cutting_speed,
-    feed_rate,
-    feed_per_rev,
-    limited_by,
-    speed_fall,
-    feed_fall
-});
 
 fn check(input: &CountersinkingInput) -> Result<(), ValidationError> {
     let feed = ("feed_per_rev", "0.005 in/rev", input.feed_per_rev.is_some());

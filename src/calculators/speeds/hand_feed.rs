@@ -2,12 +2,10 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{FeedRate, FoundShortTime, FoundSpindleSpeed, FoundWorkTime, SiValue, Size};
 use crate::refusal::Refusal;
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::Validate;
 
 /// The calculator.
 pub struct HandFeed;
@@ -18,8 +16,7 @@ const FASTEST: f64 = 1.5;
 const SLOWEST: f64 = 1.0 / 60.0;
 
 /// What the hand feed calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Asks)]
 pub struct HandFeedInput {
     /// Feed rate wanted.
     pub feed_rate: FeedRate,
@@ -29,10 +26,8 @@ pub struct HandFeedInput {
     pub distance: Option<Size>,
 }
 
-crate::tree!(HandFeedInput { feed_rate, travel_per_turn, distance });
-
 /// What the hand feed calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct HandFeedResult {
     /// Time for one turn of the wheel.
     pub time_per_turn: FoundShortTime,
@@ -43,8 +38,6 @@ pub struct HandFeedResult {
     /// Time for the whole cut.
     pub cutting_time: Option<FoundWorkTime>,
 }
-
-crate::tree!(HandFeedResult { time_per_turn, turns_per_minute, turns, cutting_time });
 
 impl Calculator for HandFeed {
     const ID: &'static str = "speeds/hand-feed";

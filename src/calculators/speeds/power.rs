@@ -3,6 +3,7 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::machine::{Drive, Limit, ProcessFactor, Removal, cut_power, tell_limits};
 use crate::quantity::Power as MotorPower;
 use crate::quantity::{
@@ -12,9 +13,6 @@ use crate::quantity::{
 use crate::reference::material_name::WorkMaterial;
 use crate::refusal::Refusal;
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::Validate;
 
 /// The calculator.
 pub struct Power;
@@ -73,8 +71,7 @@ impl PowerOperation {
 }
 
 /// What the power calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Asks)]
 pub struct CuttingPowerInput {
     /// Work material by short name, designation, number or words, such as 4140 annealed.
     pub material: WorkMaterial,
@@ -98,21 +95,8 @@ pub struct CuttingPowerInput {
     pub efficiency: Option<Efficiency>,
 }
 
-crate::tree!(CuttingPowerInput {
-    material,
-    operation,
-    removal_rate,
-    feed,
-    chip,
-    spindle_speed,
-    tool_state,
-    spindle_power,
-    base_speed,
-    efficiency
-});
-
 /// What the power calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct CuttingPowerResult {
     /// Power at the tool by unit power.
     pub power: FoundPower,
@@ -135,19 +119,6 @@ pub struct CuttingPowerResult {
     /// By how much the depth of cut would have to fall for the power available.
     pub depth_fall: Option<FoundPercentage>,
 }
-
-crate::tree!(CuttingPowerResult {
-    power,
-    power_by_specific_force,
-    difference,
-    specific_force,
-    torque,
-    motor_power,
-    power_available,
-    load,
-    limited_by,
-    depth_fall
-});
 
 impl Calculator for Power {
     const ID: &'static str = "speeds/power";

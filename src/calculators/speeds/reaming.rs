@@ -3,6 +3,7 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::machine::{FeedStep, Limit, RangePoint, Spindle, Tooling, TurnCut, WantedSpeed, check_turn, tell_limits};
 use crate::quantity::{
     CuttingSpeed, FeedPerRev, FeedRate, FoundCuttingSpeed, FoundExtent, FoundFeedPerRev, FoundFeedRate,
@@ -14,9 +15,7 @@ use crate::reference::material_name::WorkMaterial;
 use crate::refusal::Refusal;
 use crate::shop::tell_reamer;
 use crate::working::{Constant, Record};
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct Reaming;
@@ -30,9 +29,8 @@ const HALF: Constant = Constant {
 };
 
 /// What the reaming calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct ReamingInput {
     /// Diameter of the reamer.
     pub diameter: Size,
@@ -60,23 +58,8 @@ pub struct ReamingInput {
     pub available_feeds: Option<Vec<FeedStep>>,
 }
 
-crate::tree!(ReamingInput {
-    diameter,
-    cutting_speed,
-    material,
-    tool_material,
-    range_point,
-    feed_per_rev,
-    slowest,
-    fastest,
-    available,
-    may_exceed,
-    fastest_feed,
-    available_feeds
-});
-
 /// What the reaming calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ReamingResult {
     /// Spindle speed to set.
     pub spindle_speed: FoundSpindleSpeed,
@@ -103,21 +86,6 @@ pub struct ReamingResult {
     /// Greatest diameter of the hole before reaming.
     pub drill_high: Option<FoundSize>,
 }
-
-crate::tree!(ReamingResult {
-    spindle_speed,
-    exact_speed,
-    cutting_speed,
-    feed_rate,
-    feed_per_rev,
-    limited_by,
-    speed_fall,
-    feed_fall,
-    stock_low,
-    stock_high,
-    drill_low,
-    drill_high
-});
 
 fn check(input: &ReamingInput) -> Result<(), ValidationError> {
     let feed = ("feed_per_rev", "0.010 in/rev", input.feed_per_rev.is_some());

@@ -3,6 +3,7 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::machine::{RangePoint, Tooling, WantedSpeed};
 use crate::quantity::{
     CuttingSpeed, FeedPerTooth, FoundCuttingSpeed, FoundDeviation, FoundFeedPerTooth, FoundFeedRate, FoundSpindleSpeed,
@@ -13,10 +14,8 @@ use crate::reference::material_name::WorkMaterial;
 use crate::reference::sawing::section_change;
 use crate::refusal::Refusal;
 use crate::working::Record;
-use serde::Deserialize;
 use std::f64::consts::PI;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct Sawing;
@@ -27,9 +26,8 @@ const FEWEST: f64 = 3.0;
 const MOST: f64 = 24.0;
 
 /// What the sawing calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct SawingInput {
     /// Length of the cut along the band: how thick the work is where the band runs through it.
     pub section: Size,
@@ -49,19 +47,8 @@ pub struct SawingInput {
     pub wheel_diameter: Option<Size>,
 }
 
-crate::tree!(SawingInput {
-    section,
-    tooth_pitch,
-    cutting_speed,
-    material,
-    range_point,
-    feed_per_tooth,
-    travel,
-    wheel_diameter
-});
-
 /// What the sawing calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct SawingResult {
     /// Band speed to set.
     pub cutting_speed: FoundCuttingSpeed,
@@ -78,16 +65,6 @@ pub struct SawingResult {
     /// Turns of the saw's wheels; needs wheel_diameter.
     pub wheel_speed: Option<FoundSpindleSpeed>,
 }
-
-crate::tree!(SawingResult {
-    cutting_speed,
-    section_change,
-    teeth_in_cut,
-    feed_per_tooth,
-    feed_rate,
-    cutting_time,
-    wheel_speed
-});
 
 fn check(input: &SawingInput) -> Result<(), ValidationError> {
     let feed = ("feed_per_tooth", "0.0002 in/tooth", input.feed_per_tooth.is_some());

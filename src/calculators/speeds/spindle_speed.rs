@@ -3,21 +3,19 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::machine::{ChosenSpeed, Limit, Spindle, cutting_speed_at, exact_speed, tell_limits};
 use crate::quantity::{self, CuttingSpeed, FoundCuttingSpeed, FoundDeviation, FoundSpindleSpeed, Percentage, Size};
 use crate::refusal::Refusal;
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct SpindleSpeed;
 
 /// What the spindle speed calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct SpindleSpeedInput {
     /// Cutting speed wanted at the diameter.
     pub cutting_speed: CuttingSpeed,
@@ -33,10 +31,8 @@ pub struct SpindleSpeedInput {
     pub may_exceed: Option<Percentage>,
 }
 
-crate::tree!(SpindleSpeedInput { cutting_speed, diameter, slowest, fastest, available, may_exceed });
-
 /// A speed next to the exact one.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct NeighbourSpeed {
     /// The spindle speed.
     pub spindle_speed: FoundSpindleSpeed,
@@ -46,10 +42,8 @@ pub struct NeighbourSpeed {
     pub deviation: FoundDeviation,
 }
 
-crate::tree!(NeighbourSpeed { spindle_speed, cutting_speed, deviation });
-
 /// What the spindle speed calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct SpindleSpeedResult {
     /// Speed to set; absent where even the slowest is above the exact speed by more than may_exceed.
     pub spindle_speed: Option<FoundSpindleSpeed>,
@@ -64,8 +58,6 @@ pub struct SpindleSpeedResult {
     /// The limits that do not allow the exact speed.
     pub limited_by: Vec<Limit>,
 }
-
-crate::tree!(SpindleSpeedResult { spindle_speed, exact_speed, cutting_speed, below, above, limited_by });
 
 impl SpindleSpeedInput {
     fn spindle(&self) -> Spindle<'_> {
@@ -178,6 +170,7 @@ mod tests {
     use super::*;
     use crate::fields::{Fields, Given};
     use crate::quantity::{System, Unit};
+    use validator::Validate;
 
     const STEPS: &str = "available=112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm";
 

@@ -3,6 +3,7 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::machine::{
     CutDiameter, Limit, RangePoint, Spindle, Tooling, cutting_speed_at, exact_speed, fall, tell_limits,
 };
@@ -16,17 +17,14 @@ use crate::reference::threads::Designation;
 use crate::refusal::Refusal;
 use crate::sources::Trust;
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct Tapping;
 
 /// What the tapping calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct TappingInput {
     /// Designation of the thread, such as 1/4-20 UNC or M8.
     pub thread: Designation,
@@ -48,20 +46,8 @@ pub struct TappingInput {
     pub may_exceed: Option<Percentage>,
 }
 
-crate::tree!(TappingInput {
-    thread,
-    cutting_speed,
-    material,
-    tool_material,
-    range_point,
-    slowest,
-    fastest,
-    available,
-    may_exceed
-});
-
 /// What the tapping calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct TappingResult {
     /// Spindle speed to set.
     pub spindle_speed: FoundSpindleSpeed,
@@ -82,18 +68,6 @@ pub struct TappingResult {
     /// That round feed rate.
     pub round_feed_rate: Option<FoundFeedRate>,
 }
-
-crate::tree!(TappingResult {
-    spindle_speed,
-    exact_speed,
-    cutting_speed,
-    feed_rate,
-    feed_per_rev,
-    limited_by,
-    speed_fall,
-    round_speed,
-    round_feed_rate
-});
 
 fn check(input: &TappingInput) -> Result<(), ValidationError> {
     input.tooling().check(None)?;

@@ -4,22 +4,20 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::Count;
 use crate::quantity::{FoundSize, SiValue, Size, Unit};
 use crate::reference::threads::Designation;
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct ThreadingDial;
 
 /// What the threading dial calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check_lead"))]
+#[derive(Debug, Asks)]
+#[asks(check = check_lead)]
 pub struct ThreadingDialInput {
     /// The thread to cut; this or lead.
     pub thread: Option<Designation>,
@@ -28,17 +26,13 @@ pub struct ThreadingDialInput {
     /// Lead of the lead screw: how far one turn of it moves the carriage.
     pub leadscrew_lead: Size,
     /// Teeth of the dial's wheel, which the lead screw turns by one a turn.
-    #[schema(value_type = u32, minimum = 4, maximum = 200)]
     pub dial_gear: Count<4, 200>,
     /// Marks on the dial, evenly spaced, with and without numbers.
-    #[schema(value_type = u32, minimum = 1, maximum = 100)]
     pub dial_marks: Count<1, 100>,
 }
 
-crate::tree!(ThreadingDialInput { thread, lead, leadscrew_lead, dial_gear, dial_marks });
-
 /// What the threading dial calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ThreadingDialResult {
     /// Turns of the lead screw after which the tool meets its groove again; 1 where the nuts can be closed anywhere.
     pub screw_turns: u32,
@@ -53,16 +47,14 @@ pub struct ThreadingDialResult {
     pub travel: FoundSize,
 }
 
-crate::tree!(ThreadingDialResult { screw_turns, anywhere, every_marks, marks, travel });
-
 fn check_lead(input: &ThreadingDialInput) -> Result<(), ValidationError> {
     match (&input.thread, &input.lead) {
-        (None, None) => Err(between(
+        (None, None) => Err(rule_broken(
             Code::FieldMissing,
             "Name the thread or state its lead.",
             &[("thread", "1/2-13"), ("lead", "1/13 in")],
         )),
-        (Some(_), Some(_)) => Err(between(
+        (Some(_), Some(_)) => Err(rule_broken(
             Code::Conflict,
             "The thread already has its lead: leave one of the two out.",
             &[("thread", "leave out"), ("lead", "leave out")],

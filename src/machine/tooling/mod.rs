@@ -8,7 +8,7 @@ use crate::reference::cutting_speeds::{Operation, SpeedRow, ToolMaterial, speed_
 use crate::reference::feeds::{FeedRow, feed_for};
 use crate::reference::material_name::WorkMaterial;
 use crate::reference::materials::Material;
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use validator::ValidationError;
 
@@ -71,7 +71,7 @@ impl Tooling {
         } else {
             says
         };
-        Err(between(Code::FieldMissing, says, &missing))
+        Err(rule_broken(Code::FieldMissing, says, &missing))
     }
 
     /// The material's own cautions.

@@ -1,7 +1,7 @@
 //! Slips of what goes in: the calculator is asked again with an input misunderstood, or its working is
 //! gone through again with a formula misunderstood.
 
-use super::{Case, Slip, spaced};
+use super::case::{Case, Slip};
 use crate::practice::formula::Misread;
 use crate::quantity::{Dimension, Quantity, Unit};
 use crate::tree::Node;
@@ -38,7 +38,7 @@ pub fn drill_point(case: &Case, all: &mut Vec<Slip>) {
     if !is_way || kind(wanted) == "ChipThickness" {
         return;
     }
-    for field in case.described().iter().filter(|field| field.schema_name.as_deref() == Some("PointAngle")) {
+    for field in case.described().iter().filter(|field| field.type_name() == "PointAngle") {
         let says =
             "The drill's point was forgotten: the tip goes deeper than the full diameter by the length of the point.";
         push(all, CODE, case.again(&field.name, "180 deg".into()), says);
@@ -224,4 +224,9 @@ pub fn systems(case: &Case, all: &mut Vec<Slip>) {
         let moved = Quantity { unit: other, ..*quantity };
         push(all, "wrong_unit", case.again_with(name, &moved, quantity.value), says);
     }
+}
+
+/// A name as words.
+fn spaced(name: &str) -> String {
+    name.replace('_', " ")
 }

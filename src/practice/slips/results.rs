@@ -1,7 +1,7 @@
 //! Slips of what comes out: the right result in other units, with another sign or point, or another
 //! result in its place.
 
-use super::{Case, Slip};
+use super::case::{Case, Slip};
 use crate::practice::wanted::quantities;
 use crate::practice::words::name_of;
 use crate::quantity::{Dimension, Unit};

@@ -11,7 +11,7 @@ const GEAR_SPEEDS: &[i64] = &[112, 160, 224, 315, 450, 630, 900, 1250];
 
 /// Another number of its kind.
 pub fn other(stated: &Stated, field: &Field, draw: &mut Draw) -> String {
-    let kind = field.schema_name.as_deref().unwrap_or_default();
+    let kind = &*field.type_name();
     let dimension = stated.unit.map(|unit| unit.row().dimension);
     match (dimension, stated.form) {
         (Some(Dimension::Angle), Form::Decimal(_)) => angle(stated, kind, &field.name, draw),

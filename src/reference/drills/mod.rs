@@ -1,6 +1,7 @@
 //! Twist drill sizes: fraction, number and letter sizes after ASME B94.11M, metric sizes after
 //! BS 328 and ISO 235, from data/drills_inch.csv and data/drills_metric.csv.
 
+use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::sources::{self, Trust};
 use serde::{Deserialize, Serialize};
 use std::sync::LazyLock;
@@ -21,6 +22,10 @@ pub enum DrillSystem {
     Letter,
     /// Millimetre sizes, `6.8 mm`.
     Metric,
+}
+
+impl FieldType for DrillSystem {
+    const TYPE: TypeFacts = TypeFacts::named::<Self>(Shape::Choice(&["fraction", "number", "letter", "metric"]));
 }
 
 impl DrillSystem {

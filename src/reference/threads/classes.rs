@@ -3,7 +3,7 @@
 
 use super::error::{DesignationError, ErrorKind};
 use super::metric_tolerances::{external_grades, internal_grades};
-use super::{System, Thread, acme, trapezoidal};
+use super::{Thread, ThreadSystem, acme, trapezoidal};
 
 /// External Unified classes.
 pub const UNIFIED_EXTERNAL_CLASSES: [&str; 3] = ["1A", "2A", "3A"];
@@ -130,11 +130,11 @@ fn not_metric(text: &str, why: &str) -> DesignationError {
 
 /// Reads a class of the wanted side for a thread's system, refusing the other side's and the other
 /// systems'; gives it back in the standard's spelling.
-pub fn read_for(system: System, internal: bool, text: &str) -> Result<String, DesignationError> {
+pub fn read_for(system: ThreadSystem, internal: bool, text: &str) -> Result<String, DesignationError> {
     let (class, is_internal) = match system {
-        System::Unified => UnifiedClass::read(text).map(|c| (c.text(), c.internal))?,
-        System::Metric => MetricClass::read(text).map(|c| (c.text(), c.internal()))?,
-        System::PipeParallel if !internal => match text.trim().to_ascii_uppercase().as_str() {
+        ThreadSystem::Unified => UnifiedClass::read(text).map(|c| (c.text(), c.internal))?,
+        ThreadSystem::Metric => MetricClass::read(text).map(|c| (c.text(), c.internal()))?,
+        ThreadSystem::PipeParallel if !internal => match text.trim().to_ascii_uppercase().as_str() {
             class @ ("A" | "B") => return Ok(class.to_owned()),
             _ => {
                 return Err(unknown(
@@ -144,17 +144,17 @@ pub fn read_for(system: System, internal: bool, text: &str) -> Result<String, De
                 ));
             }
         },
-        System::Acme => {
+        ThreadSystem::Acme => {
             let says = || format!("`{text}`: the classes of general purpose Acme threads are 2G, 3G and 4G");
             return acme::read_class(text).map(str::to_owned).ok_or_else(|| unknown(says(), "2G", &acme::CLASSES));
         }
-        System::Trapezoidal => {
+        ThreadSystem::Trapezoidal => {
             let classes: &[&str] = if internal { &trapezoidal::INTERNAL } else { &trapezoidal::EXTERNAL };
             let says = || format!("`{text}`: the classes of trapezoidal threads here are {}", classes.join(", "));
             let found = trapezoidal::read_class(text).filter(|class| classes.contains(class));
             return found.map(str::to_owned).ok_or_else(|| unknown(says(), classes[0], classes));
         }
-        System::PipeParallel | System::PipeTaper | System::Npt | System::Whitworth => {
+        ThreadSystem::PipeParallel | ThreadSystem::PipeTaper | ThreadSystem::Npt | ThreadSystem::Whitworth => {
             let side = if internal { "internal" } else { "external" };
             let says =
                 format!("`{text}`: {} threads have no class here on the {side} side; leave it out", system.words());
@@ -165,9 +165,9 @@ pub fn read_for(system: System, internal: bool, text: &str) -> Result<String, De
         return Ok(class);
     }
     let (is, wanted, example) = match (internal, system) {
-        (false, System::Unified) => ("internal", "an external", "2A"),
+        (false, ThreadSystem::Unified) => ("internal", "an external", "2A"),
         (false, _) => ("internal", "an external", "6g"),
-        (true, System::Unified) => ("external", "an internal", "2B"),
+        (true, ThreadSystem::Unified) => ("external", "an internal", "2B"),
         (true, _) => ("external", "an internal", "6H"),
     };
     Err(unknown(format!("`{class}` is an {is} class where {wanted} one is wanted"), example, &[example]))
@@ -190,14 +190,14 @@ pub struct Classes {
 pub fn default_classes(thread: &Thread) -> Classes {
     let both = |external, internal, says| Classes { external: Some(external), internal: Some(internal), says };
     match thread.system {
-        System::Unified => both("2A", "2B", "2A and 2B are the usual classes of general work"),
-        System::Metric => metric_defaults(thread),
-        System::PipeParallel => {
+        ThreadSystem::Unified => both("2A", "2B", "2A and 2B are the usual classes of general work"),
+        ThreadSystem::Metric => metric_defaults(thread),
+        ThreadSystem::PipeParallel => {
             Classes { external: Some("A"), internal: None, says: "A is the closer of the two classes, A and B" }
         }
-        System::Acme => both("2G", "2G", "2G is the usual class of general purpose threads"),
-        System::Trapezoidal => both("7e", "7H", "7e and 7H are the usual classes of medium quality"),
-        System::Npt | System::PipeTaper | System::Whitworth => {
+        ThreadSystem::Acme => both("2G", "2G", "2G is the usual class of general purpose threads"),
+        ThreadSystem::Trapezoidal => both("7e", "7H", "7e and 7H are the usual classes of medium quality"),
+        ThreadSystem::Npt | ThreadSystem::PipeTaper | ThreadSystem::Whitworth => {
             Classes { external: None, internal: None, says: "the system has no classes here" }
         }
     }

@@ -3,7 +3,7 @@
 
 use super::metric_tolerances::{external_grades, internal_grades, is_covered};
 use super::series::read_table;
-use super::{Provenance, System, Thread};
+use super::{Provenance, Thread, ThreadSystem};
 use serde::Deserialize;
 use std::sync::LazyLock;
 
@@ -74,7 +74,7 @@ const LONGEST: f64 = 6.7;
 /// the standard.
 pub fn normal_engagement(thread: &Thread) -> Option<NormalEngagement> {
     let (d, p) = (thread.diameter, thread.pitch);
-    if thread.system != System::Metric || !is_covered(d, p) {
+    if thread.system != ThreadSystem::Metric || !is_covered(d, p) {
         return None;
     }
     let row = ROWS

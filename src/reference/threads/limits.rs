@@ -7,7 +7,7 @@ use super::metric::{self, MetricTolerances};
 use super::pipe::{self, PipeTolerances};
 use super::trapezoidal::{self, TrapezoidalTolerances};
 use super::unified::{self, UnifiedTolerances};
-use super::{System, Thread};
+use super::{Thread, ThreadSystem};
 
 /// Limits of an external thread, in its own unit; every value is the printed one.
 #[derive(Debug, Clone, PartialEq)]
@@ -80,15 +80,15 @@ pub fn external_limits(
     let class = class.or(thread.external_class.as_deref()).or(default_classes(thread).external);
     let class = class.map(|class| read_for(thread.system, false, class)).transpose()?;
     let Some(class) = class else { return Err(without_limits(thread)) };
-    if thread.system == System::Unified {
+    if thread.system == ThreadSystem::Unified {
         return unified::external(thread, UnifiedClass::read(&class)?, engagement);
     }
     refuse_engagement(engagement)?;
     match thread.system {
-        System::Metric => metric::external(thread, MetricClass::read(&class)?),
-        System::PipeParallel => pipe::external(thread, &class),
-        System::Acme => acme::external(thread, &class),
-        System::Trapezoidal => trapezoidal::external(thread, &class),
+        ThreadSystem::Metric => metric::external(thread, MetricClass::read(&class)?),
+        ThreadSystem::PipeParallel => pipe::external(thread, &class),
+        ThreadSystem::Acme => acme::external(thread, &class),
+        ThreadSystem::Trapezoidal => trapezoidal::external(thread, &class),
         _ => Err(without_limits(thread)),
     }
 }
@@ -101,19 +101,19 @@ pub fn internal_limits(
 ) -> Result<InternalLimits, DesignationError> {
     let class = class.or(thread.internal_class.as_deref()).or(default_classes(thread).internal);
     let class = class.map(|class| read_for(thread.system, true, class)).transpose()?;
-    if thread.system == System::PipeParallel {
+    if thread.system == ThreadSystem::PipeParallel {
         refuse_engagement(engagement)?;
         return pipe::internal(thread);
     }
     let Some(class) = class else { return Err(without_limits(thread)) };
-    if thread.system == System::Unified {
+    if thread.system == ThreadSystem::Unified {
         return unified::internal(thread, UnifiedClass::read(&class)?, engagement);
     }
     refuse_engagement(engagement)?;
     match thread.system {
-        System::Metric => metric::internal(thread, MetricClass::read(&class)?),
-        System::Acme => acme::internal(thread, &class),
-        System::Trapezoidal => trapezoidal::internal(thread, &class),
+        ThreadSystem::Metric => metric::internal(thread, MetricClass::read(&class)?),
+        ThreadSystem::Acme => acme::internal(thread, &class),
+        ThreadSystem::Trapezoidal => trapezoidal::internal(thread, &class),
         _ => Err(without_limits(thread)),
     }
 }
@@ -121,7 +121,7 @@ pub fn internal_limits(
 /// Refusal of limits for a system whose tolerances are not at hand.
 fn without_limits(thread: &Thread) -> DesignationError {
     match thread.system {
-        System::Whitworth => DesignationError::new(
+        ThreadSystem::Whitworth => DesignationError::new(
             ErrorKind::ClassWithoutData,
             format!(
                 "{}: no tolerances of Whitworth threads are at hand that could be compared with BS 84; the sizes are \

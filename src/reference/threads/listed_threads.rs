@@ -3,7 +3,7 @@
 
 use super::named_thread::Designation;
 use super::{
-    self as threads, MetricRow, System, Thread, acme_rows, metric_rows, npt_rows, parallel_rows, taper_row,
+    self as threads, MetricRow, Thread, ThreadSystem, acme_rows, metric_rows, npt_rows, parallel_rows, taper_row,
     trapezoidal_rows, unified_rows, whitworth_rows,
 };
 use crate::quantity::Unit;
@@ -35,14 +35,14 @@ impl ThreadFamily {
     /// The family of a thread.
     pub const fn of(thread: &Thread) -> Self {
         match thread.system {
-            System::Unified => ThreadFamily::Unified,
-            System::Metric => ThreadFamily::Metric,
-            System::Npt => ThreadFamily::Npt,
-            System::PipeParallel => ThreadFamily::PipeParallel,
-            System::PipeTaper => ThreadFamily::PipeTaper,
-            System::Whitworth => ThreadFamily::Whitworth,
-            System::Acme => ThreadFamily::Acme,
-            System::Trapezoidal => ThreadFamily::Trapezoidal,
+            ThreadSystem::Unified => ThreadFamily::Unified,
+            ThreadSystem::Metric => ThreadFamily::Metric,
+            ThreadSystem::Npt => ThreadFamily::Npt,
+            ThreadSystem::PipeParallel => ThreadFamily::PipeParallel,
+            ThreadSystem::PipeTaper => ThreadFamily::PipeTaper,
+            ThreadSystem::Whitworth => ThreadFamily::Whitworth,
+            ThreadSystem::Acme => ThreadFamily::Acme,
+            ThreadSystem::Trapezoidal => ThreadFamily::Trapezoidal,
         }
     }
 }
@@ -100,7 +100,7 @@ fn rareness(row: &MetricRow) -> u32 {
 }
 
 /// The unit of a thread's standard.
-pub const fn unit(thread: &Thread) -> Unit {
+pub const fn unit_of(thread: &Thread) -> Unit {
     if thread.system.in_inches() { Unit::Inch } else { Unit::Millimetre }
 }
 

@@ -5,7 +5,7 @@ use super::classes::MetricClass;
 use super::designation::{left_over, refuse_coarse, said_twice, set_once, starts};
 use super::error::{DesignationError, ErrorKind};
 use super::size::decimal;
-use super::{System, Thread, series};
+use super::{Thread, ThreadSystem, series};
 
 const EXAMPLE: &str = "M8x1";
 
@@ -39,7 +39,7 @@ pub(super) fn read(rest: &str, plain: &str) -> Result<Thread, DesignationError> 
     refuse_coarse(*diameter, pitch, &read_as, plain, EXAMPLE)?;
     let row = series::metric(*diameter, pitch);
     Ok(Thread {
-        system: System::Metric,
+        system: ThreadSystem::Metric,
         diameter: *diameter,
         pitch,
         threads_per_inch: None,

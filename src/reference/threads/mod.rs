@@ -42,7 +42,7 @@ pub use designation::read;
 pub use engagement::{EngagementGroup, NormalEngagement, classes_for_engagement, normal_engagement};
 pub use error::{DesignationError, ErrorKind};
 pub use limits::{ExternalLimits, InternalLimits, Tolerances, external_limits, internal_limits};
-pub use listed_threads::{Listed, ThreadFamily, listed, unit};
+pub use listed_threads::{Listed, ThreadFamily, listed, unit_of};
 pub use metric::MetricTolerances;
 pub use named_class::{Chosen, Clash, ClassOf, ExternalClass, InternalClass, Lacking};
 pub use named_thread::Designation;
@@ -65,7 +65,7 @@ pub use unified::{UnifiedTolerances, table_engagement};
 
 /// The system a thread belongs to, which also fixes its unit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum System {
+pub enum ThreadSystem {
     /// Unified inch threads; every length is in inches.
     Unified,
     /// Metric M threads; every length is in millimetres.
@@ -84,73 +84,73 @@ pub enum System {
     Trapezoidal,
 }
 
-impl System {
+impl ThreadSystem {
     /// Every system.
-    pub const ALL: [System; 8] = [
-        System::Unified,
-        System::Metric,
-        System::Npt,
-        System::PipeParallel,
-        System::PipeTaper,
-        System::Whitworth,
-        System::Acme,
-        System::Trapezoidal,
+    pub const ALL: [ThreadSystem; 8] = [
+        ThreadSystem::Unified,
+        ThreadSystem::Metric,
+        ThreadSystem::Npt,
+        ThreadSystem::PipeParallel,
+        ThreadSystem::PipeTaper,
+        ThreadSystem::Whitworth,
+        ThreadSystem::Acme,
+        ThreadSystem::Trapezoidal,
     ];
 
     /// True where lengths are in inches.
     pub const fn in_inches(self) -> bool {
-        matches!(self, System::Unified | System::Npt | System::Whitworth | System::Acme)
+        matches!(self, ThreadSystem::Unified | ThreadSystem::Npt | ThreadSystem::Whitworth | ThreadSystem::Acme)
     }
 
     /// The angle between the flanks, in degrees.
     pub const fn flank_angle(self) -> f64 {
         match self {
-            System::Unified | System::Metric | System::Npt => 60.0,
-            System::PipeParallel | System::PipeTaper | System::Whitworth => 55.0,
-            System::Acme => 29.0,
-            System::Trapezoidal => 30.0,
+            ThreadSystem::Unified | ThreadSystem::Metric | ThreadSystem::Npt => 60.0,
+            ThreadSystem::PipeParallel | ThreadSystem::PipeTaper | ThreadSystem::Whitworth => 55.0,
+            ThreadSystem::Acme => 29.0,
+            ThreadSystem::Trapezoidal => 30.0,
         }
     }
 
     /// What its threads are called, in the plural.
     pub const fn words(self) -> &'static str {
         match self {
-            System::Unified => "Unified",
-            System::Metric => "metric",
-            System::Npt => "National pipe taper",
-            System::PipeParallel => "parallel pipe (G)",
-            System::PipeTaper => "taper pipe (R, Rp, Rc)",
-            System::Whitworth => "Whitworth",
-            System::Acme => "Acme",
-            System::Trapezoidal => "metric trapezoidal",
+            ThreadSystem::Unified => "Unified",
+            ThreadSystem::Metric => "metric",
+            ThreadSystem::Npt => "National pipe taper",
+            ThreadSystem::PipeParallel => "parallel pipe (G)",
+            ThreadSystem::PipeTaper => "taper pipe (R, Rp, Rc)",
+            ThreadSystem::Whitworth => "Whitworth",
+            ThreadSystem::Acme => "Acme",
+            ThreadSystem::Trapezoidal => "metric trapezoidal",
         }
     }
 
     /// The standard that its limits, or where it has none its sizes, come from.
     pub const fn standard(self) -> &'static str {
         match self {
-            System::Unified => "ASME B1.1",
-            System::Metric => "ISO 965-1",
-            System::Npt => "ASME B1.20.1",
-            System::PipeParallel => "ISO 228-1",
-            System::PipeTaper => "ISO 7-1",
-            System::Whitworth => "BS 84",
-            System::Acme => "ASME B1.5",
-            System::Trapezoidal => "ISO 2903",
+            ThreadSystem::Unified => "ASME B1.1",
+            ThreadSystem::Metric => "ISO 965-1",
+            ThreadSystem::Npt => "ASME B1.20.1",
+            ThreadSystem::PipeParallel => "ISO 228-1",
+            ThreadSystem::PipeTaper => "ISO 7-1",
+            ThreadSystem::Whitworth => "BS 84",
+            ThreadSystem::Acme => "ASME B1.5",
+            ThreadSystem::Trapezoidal => "ISO 2903",
         }
     }
 
     /// A thread of this system that is always right.
     pub const fn example(self) -> &'static str {
         match self {
-            System::Unified => "1/4-20 UNC",
-            System::Metric => "M8",
-            System::Npt => "1/4-18 NPT",
-            System::PipeParallel => "G 1/2",
-            System::PipeTaper => "Rc 1/2",
-            System::Whitworth => "1/4-20 BSW",
-            System::Acme => "1-5 Acme",
-            System::Trapezoidal => "Tr20x4",
+            ThreadSystem::Unified => "1/4-20 UNC",
+            ThreadSystem::Metric => "M8",
+            ThreadSystem::Npt => "1/4-18 NPT",
+            ThreadSystem::PipeParallel => "G 1/2",
+            ThreadSystem::PipeTaper => "Rc 1/2",
+            ThreadSystem::Whitworth => "1/4-20 BSW",
+            ThreadSystem::Acme => "1-5 Acme",
+            ThreadSystem::Trapezoidal => "Tr20x4",
         }
     }
 }
@@ -168,7 +168,7 @@ pub struct Provenance {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Thread {
     /// The system it belongs to.
-    pub system: System,
+    pub system: ThreadSystem,
     /// Basic major diameter, in the unit of the system.
     pub diameter: f64,
     /// Distance from one thread to the next; exactly 1/tpi for threads in inches, to 0.001 mm for
@@ -210,7 +210,7 @@ impl Thread {
 
     /// True for a thread on a cone of 1 in 16.
     pub fn is_taper(&self) -> bool {
-        self.system == System::Npt || matches!(self.series.as_deref(), Some("R" | "Rc"))
+        self.system == ThreadSystem::Npt || matches!(self.series.as_deref(), Some("R" | "Rc"))
     }
 
     /// False for Rp and Rc, which are internal threads only.

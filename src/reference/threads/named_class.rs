@@ -2,9 +2,10 @@
 //! counts where several could, and whose fault it is where a class has no limits.
 
 use super::{
-    DesignationError, MetricClass, System, Thread, UnifiedClass, default_classes, external_limits, internal_limits,
-    read_for,
+    DesignationError, MetricClass, Thread, ThreadSystem, UnifiedClass, default_classes, external_limits,
+    internal_limits, read_for,
 };
+use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::pattern::listed;
 use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Node};
@@ -63,7 +64,7 @@ impl<const INTERNAL: bool> ClassOf<INTERNAL> {
     /// Reads a class of this side, of whatever system has it.
     pub fn read(text: &str) -> Result<Self, Unread> {
         let text = text.trim();
-        if let Some(text) = System::ALL.into_iter().find_map(|system| read_for(system, INTERNAL, text).ok()) {
+        if let Some(text) = ThreadSystem::ALL.into_iter().find_map(|system| read_for(system, INTERNAL, text).ok()) {
             return Ok(Self { text });
         }
         let unified = UnifiedClass::read(text);
@@ -115,8 +116,8 @@ impl<const INTERNAL: bool> ClassOf<INTERNAL> {
         let class = field?;
         let usual = Self::usual(thread).unwrap_or("leave out");
         if read_for(thread.system, INTERNAL, &class.text).is_err() {
-            let of = System::ALL.into_iter().find(|system| read_for(*system, INTERNAL, &class.text).is_ok());
-            let of = of.unwrap_or(System::Unified);
+            let of = ThreadSystem::ALL.into_iter().find(|system| read_for(*system, INTERNAL, &class.text).is_ok());
+            let of = of.unwrap_or(ThreadSystem::Unified);
             return Some(Clash {
                 says: format!(
                     "{} is a class of {} threads, and {} is none.",
@@ -176,6 +177,10 @@ impl<const INTERNAL: bool> Visitor<'_> for ClassVisitor<INTERNAL> {
     fn visit_str<E: Error>(self, text: &str) -> Result<Self::Value, E> {
         ClassOf::read(text).map_err(carry)
     }
+}
+
+impl<const INTERNAL: bool> FieldType for ClassOf<INTERNAL> {
+    const TYPE: TypeFacts = TypeFacts::named::<Self>(Shape::Words);
 }
 
 impl<const INTERNAL: bool> PartialSchema for ClassOf<INTERNAL> {

@@ -2,6 +2,7 @@
 //! by the rules of its standard, written back in one spelling.
 
 use super::{self as threads, DesignationError, ErrorKind, Thread};
+use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::{FoundSize, System, Unit, text};
 use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Node};
@@ -40,13 +41,13 @@ impl Designation {
     /// same thread.
     pub fn text(&self) -> String {
         let thread = &self.thread;
-        let by_lead = matches!(thread.system, threads::System::Metric | threads::System::Trapezoidal);
+        let by_lead = matches!(thread.system, threads::ThreadSystem::Metric | threads::ThreadSystem::Trapezoidal);
         let mut text = match (thread.system, thread.starts) {
-            (threads::System::Metric, 2..) => {
+            (threads::ThreadSystem::Metric, 2..) => {
                 let lead = text::full(text::tidy(thread.lead()));
                 format!("{}xPh{lead}P{}", thread.size, thread.pitch)
             }
-            (threads::System::Trapezoidal, 2..) => {
+            (threads::ThreadSystem::Trapezoidal, 2..) => {
                 let lead = text::full(text::tidy(thread.lead()));
                 format!("{}x{lead}P{}", thread.size, thread.pitch)
             }
@@ -57,7 +58,7 @@ impl Designation {
         // An Acme class is one for both sides.
         classes.dedup();
         if !classes.is_empty() {
-            text.push(if thread.system == threads::System::PipeParallel { ' ' } else { '-' });
+            text.push(if thread.system == threads::ThreadSystem::PipeParallel { ' ' } else { '-' });
             text.push_str(&classes.join("/"));
         }
         if thread.left_hand {
@@ -151,6 +152,10 @@ impl Visitor<'_> for DesignationVisitor {
     fn visit_str<E: Error>(self, text: &str) -> Result<Self::Value, E> {
         Designation::read(text).map_err(carry)
     }
+}
+
+impl FieldType for Designation {
+    const TYPE: TypeFacts = TypeFacts::named::<Self>(Shape::Words);
 }
 
 impl PartialSchema for Designation {

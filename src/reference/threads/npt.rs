@@ -3,7 +3,7 @@
 
 use super::other_series::{NptRow, npt_row};
 use super::rounding::half_even;
-use super::{System, Thread};
+use super::{Thread, ThreadSystem};
 
 /// Dimensions of one pipe size, in inches; diameters to five places and lengths to four, as printed.
 #[derive(Debug, Clone, PartialEq)]
@@ -42,7 +42,7 @@ pub struct Npt {
 
 /// Dimensions of an NPT thread; `None` for a thread of another system.
 pub fn npt(thread: &Thread) -> Option<Npt> {
-    let row = npt_row(&thread.size).filter(|_| thread.system == System::Npt)?;
+    let row = npt_row(&thread.size).filter(|_| thread.system == ThreadSystem::Npt)?;
     let (d, n, l1) = (row.outside_diameter_in, row.threads_per_inch, row.hand_tight_length_in);
     let e0 = d - (0.05 * d + 1.1) / n;
     let l2 = (0.8 * d + 6.8) / n;

@@ -7,7 +7,7 @@ use super::other_pieces::Pieces;
 use super::other_series::{nearest, npt_rows, parallel_row, parallel_rows, same, taper_rows, whitworth_rows};
 use super::power_designation::{acme_thread, trapezoidal_thread};
 use super::size::{decimal, fraction, inch_text, mixed};
-use super::{Provenance, System, Thread};
+use super::{Provenance, Thread, ThreadSystem};
 
 /// Reads the designation if its letters name one of these systems.
 pub(super) fn read(plain: &str) -> Option<Result<Thread, DesignationError>> {
@@ -60,7 +60,7 @@ pub(super) fn no_such(plain: &str, what: &str, near: Vec<String>) -> Designation
 }
 
 /// A thread with what most of these have in common.
-pub(super) fn thread(system: System, series: &str, diameter: f64, pitch: f64, pieces: &Pieces) -> Thread {
+pub(super) fn thread(system: ThreadSystem, series: &str, diameter: f64, pitch: f64, pieces: &Pieces) -> Thread {
     Thread {
         system,
         diameter,
@@ -110,7 +110,7 @@ fn npt(plain: &str, name: &str) -> Result<Thread, DesignationError> {
         size: row.size.clone(),
         designation: written(row),
         provenance: Some(Provenance { source: &row.source, trust: &row.trust }),
-        ..thread(System::Npt, "NPT", row.outside_diameter_in, 1.0 / row.threads_per_inch, &pieces)
+        ..thread(ThreadSystem::Npt, "NPT", row.outside_diameter_in, 1.0 / row.threads_per_inch, &pieces)
     })
 }
 
@@ -148,7 +148,7 @@ fn parallel(plain: &str, name: &str) -> Result<Thread, DesignationError> {
         designation: format!("G {}", row.size),
         external_class: class,
         provenance: Some(Provenance { source: &row.source, trust: &row.trust }),
-        ..thread(System::PipeParallel, "G", row.major_mm, row.pitch_mm, &pieces)
+        ..thread(ThreadSystem::PipeParallel, "G", row.major_mm, row.pitch_mm, &pieces)
     })
 }
 
@@ -187,7 +187,7 @@ fn taper(plain: &str, name: &str) -> Result<Thread, DesignationError> {
         size: row.size.clone(),
         designation: format!("{series} {}", row.size),
         provenance: Some(Provenance { source: &lengths.source, trust: &lengths.trust }),
-        ..thread(System::PipeTaper, series, row.major_mm, row.pitch_mm, &pieces)
+        ..thread(ThreadSystem::PipeTaper, series, row.major_mm, row.pitch_mm, &pieces)
     })
 }
 
@@ -223,7 +223,7 @@ fn whitworth(plain: &str, name: &str) -> Result<Thread, DesignationError> {
         standard: row.is_some(),
         nearest: if row.is_some() { Vec::new() } else { near() },
         provenance: row.map(|row| Provenance { source: &row.source, trust: &row.trust }),
-        ..thread(System::Whitworth, series, diameter, 1.0 / tpi, &pieces)
+        ..thread(ThreadSystem::Whitworth, series, diameter, 1.0 / tpi, &pieces)
     })
 }
 

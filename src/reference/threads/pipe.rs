@@ -4,8 +4,9 @@
 use super::error::{DesignationError, ErrorKind};
 use super::limits::{ExternalLimits, InternalLimits, Tolerances};
 use super::other_series::{ParallelRow, parallel_row};
+use super::profile::height_um;
 use super::rounding::half_up;
-use super::{System, Thread};
+use super::{Thread, ThreadSystem};
 
 /// Tolerances of ISO 228-1, in millimetres.
 #[derive(Debug, Clone, PartialEq)]
@@ -16,11 +17,6 @@ pub struct PipeTolerances {
     pub crest: f64,
     /// The row they stand in.
     pub row: &'static ParallelRow,
-}
-
-/// Height of the thread in whole micrometres: 0.640327 of the rounded pitch.
-pub(super) fn height_um(pitch: f64) -> i64 {
-    half_up(super::profile::WHITWORTH_HEIGHT * pitch * 1000.0)
 }
 
 /// Major, pitch and minor diameter in whole micrometres.
@@ -35,7 +31,9 @@ fn mm(um: i64) -> f64 {
 }
 
 fn row_of(thread: &Thread) -> Result<&'static ParallelRow, DesignationError> {
-    parallel_row(&thread.size).filter(|_| thread.system == System::PipeParallel).ok_or_else(|| no_tolerances(thread))
+    parallel_row(&thread.size)
+        .filter(|_| thread.system == ThreadSystem::PipeParallel)
+        .ok_or_else(|| no_tolerances(thread))
 }
 
 /// Refusal of limits where ISO 7-1 gives none on the diameters.

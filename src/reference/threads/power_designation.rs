@@ -7,7 +7,7 @@ use super::other_designation::{check_inches, no_such, thread};
 use super::other_pieces::Pieces;
 use super::other_series::{acme_rows, nearest, same, trapezoidal_rows};
 use super::size::{inch_text, mixed};
-use super::{Provenance, System, Thread, acme, trapezoidal};
+use super::{Provenance, Thread, ThreadSystem, acme, trapezoidal};
 
 pub(super) fn acme_thread(plain: &str, name: &str) -> Result<Thread, DesignationError> {
     const EXAMPLE: &str = "1-5 Acme";
@@ -69,7 +69,7 @@ pub(super) fn acme_thread(plain: &str, name: &str) -> Result<Thread, Designation
         standard: row.is_some(),
         nearest: if row.is_some() { Vec::new() } else { nearest(acme_rows().iter(), of, (size, pitch)) },
         provenance: row.map(|row| Provenance { source: &row.source, trust: &row.trust }),
-        ..thread(System::Acme, "Acme", size, pitch, &pieces)
+        ..thread(ThreadSystem::Acme, "Acme", size, pitch, &pieces)
     })
 }
 
@@ -141,6 +141,6 @@ pub(super) fn trapezoidal_thread(plain: &str) -> Result<Thread, DesignationError
         standard: row.is_some(),
         nearest: if row.is_some() { Vec::new() } else { nearest(rows(), of, (size, pitch)) },
         provenance: row.map(|row| Provenance { source: &row.source, trust: &row.trust }),
-        ..thread(System::Trapezoidal, "Tr", size, pitch, &pieces)
+        ..thread(ThreadSystem::Trapezoidal, "Tr", size, pitch, &pieces)
     })
 }

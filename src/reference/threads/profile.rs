@@ -2,9 +2,8 @@
 //! (ISO 68-1, ASME B1.1), and the basic diameters of every system as its tables print them.
 
 use super::npt::npt;
-use super::pipe::height_um;
 use super::rounding::{half_even, half_up};
-use super::{System, Thread};
+use super::{Thread, ThreadSystem};
 
 /// Square root of three.
 const ROOT_3: f64 = 1.732_050_807_568_877_2;
@@ -52,21 +51,26 @@ pub struct Basics {
     pub lead: f64,
 }
 
+/// Height of a pipe thread in whole micrometres: 0.640327 of the rounded pitch.
+pub(super) fn height_um(pitch: f64) -> i64 {
+    half_up(WHITWORTH_HEIGHT * pitch * 1000.0)
+}
+
 /// Major, pitch and minor diameter before rounding. Of a taper thread: at the plane that gauges it.
 fn exact(thread: &Thread) -> (f64, f64, f64) {
     let (d, p) = (thread.diameter, thread.pitch);
     match thread.system {
-        System::Unified | System::Metric => (d, d - TO_PITCH_DIAMETER * p, d - TO_MINOR_DIAMETER * p),
-        System::Npt => {
+        ThreadSystem::Unified | ThreadSystem::Metric => (d, d - TO_PITCH_DIAMETER * p, d - TO_MINOR_DIAMETER * p),
+        ThreadSystem::Npt => {
             let at = npt(thread).map_or(d, |npt| npt.hand_tight_exact);
             (at + 0.8 * p, at, at - 0.8 * p)
         }
-        System::PipeParallel | System::PipeTaper => {
+        ThreadSystem::PipeParallel | ThreadSystem::PipeTaper => {
             let height = height_um(p) as f64 / 1000.0;
             (d, d - height, d - 2.0 * height)
         }
-        System::Whitworth => (d, d - WHITWORTH_HEIGHT * p, d - 2.0 * WHITWORTH_HEIGHT * p),
-        System::Acme | System::Trapezoidal => (d, d - p / 2.0, d - p),
+        ThreadSystem::Whitworth => (d, d - WHITWORTH_HEIGHT * p, d - 2.0 * WHITWORTH_HEIGHT * p),
+        ThreadSystem::Acme | ThreadSystem::Trapezoidal => (d, d - p / 2.0, d - p),
     }
 }
 
@@ -74,8 +78,8 @@ fn exact(thread: &Thread) -> (f64, f64, f64) {
 pub fn basics(thread: &Thread) -> Basics {
     let (major, pitch_diameter_exact, minor_exact) = exact(thread);
     let stress = match thread.system {
-        System::Unified => Some(UNIFIED_STRESS),
-        System::Metric => Some(METRIC_STRESS),
+        ThreadSystem::Unified => Some(UNIFIED_STRESS),
+        ThreadSystem::Metric => Some(METRIC_STRESS),
         _ => None,
     };
     let stress_area = stress.map(|ratio| {
@@ -95,10 +99,10 @@ pub fn basics(thread: &Thread) -> Basics {
 }
 
 /// A basic diameter as the tables print it.
-fn printed(system: System, value: f64) -> f64 {
+fn printed(system: ThreadSystem, value: f64) -> f64 {
     match system {
-        System::Unified => half_even(value * 1e4) as f64 / 1e4,
-        System::Npt => half_even(value * 1e5) as f64 / 1e5,
+        ThreadSystem::Unified => half_even(value * 1e4) as f64 / 1e4,
+        ThreadSystem::Npt => half_even(value * 1e5) as f64 / 1e5,
         _ if system.in_inches() => half_up(value * 1e4) as f64 / 1e4,
         _ => half_up(value * 1e3) as f64 / 1e3,
     }

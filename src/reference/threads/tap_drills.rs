@@ -1,7 +1,7 @@
 //! Drills that tables print for pipe and Whitworth threads, from data/tap_drills.csv.
 
 use super::series::read_table;
-use super::{System, Thread};
+use super::{Thread, ThreadSystem};
 use serde::Deserialize;
 use std::sync::LazyLock;
 
@@ -28,7 +28,7 @@ static ROWS: LazyLock<Vec<TapDrillRow>> = LazyLock::new(|| read_table(include_st
 
 /// The drill that a table prints for a thread, if one does.
 pub fn published_tap_drill(thread: &Thread) -> Option<&'static TapDrillRow> {
-    if !thread.standard || thread.system == System::Unified {
+    if !thread.standard || thread.system == ThreadSystem::Unified {
         return None;
     }
     let series = thread.series.as_deref()?;

@@ -4,7 +4,7 @@
 
 use super::rounding::half_up;
 use super::series::read_table;
-use super::{Provenance, System, Thread, internal_limits};
+use super::{Provenance, Thread, ThreadSystem, internal_limits};
 use crate::quantity::shown;
 use crate::refusal::{Code, Unread};
 use serde::Deserialize;
@@ -24,18 +24,18 @@ crate::choice! {
 
 impl TapMarking {
     /// True where taps for threads of `system` are marked so.
-    pub const fn suits(self, system: System) -> bool {
+    pub const fn suits(self, system: ThreadSystem) -> bool {
         match self {
-            TapMarking::HLimit => matches!(system, System::Unified),
-            TapMarking::DLimit | TapMarking::IsoClass => matches!(system, System::Metric),
+            TapMarking::HLimit => matches!(system, ThreadSystem::Unified),
+            TapMarking::DLimit | TapMarking::IsoClass => matches!(system, ThreadSystem::Metric),
         }
     }
 
     /// The usual marking for threads of `system`, if one is known.
-    pub const fn usual(system: System) -> Option<Self> {
+    pub const fn usual(system: ThreadSystem) -> Option<Self> {
         match system {
-            System::Unified => Some(TapMarking::HLimit),
-            System::Metric => Some(TapMarking::IsoClass),
+            ThreadSystem::Unified => Some(TapMarking::HLimit),
+            ThreadSystem::Metric => Some(TapMarking::IsoClass),
             _ => None,
         }
     }

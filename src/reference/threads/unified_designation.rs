@@ -6,7 +6,7 @@ use super::designation::{left_over, refuse_coarse, said_twice, set_once, starts}
 use super::error::{DesignationError, ErrorKind};
 use super::size::{decimal, fraction, mixed, number_size};
 use super::unified_name::{self, Named, Size};
-use super::{System, Thread, series};
+use super::{Thread, ThreadSystem, series};
 
 const EXAMPLE: &str = "1/4-20 UNC";
 
@@ -62,7 +62,7 @@ fn build(named: Named, tail: Tail, plain: &str) -> Result<Thread, DesignationErr
         None => series::nearest_unified(diameter, tpi, 2),
     };
     Ok(Thread {
-        system: System::Unified,
+        system: ThreadSystem::Unified,
         diameter,
         pitch: 1.0 / tpi,
         threads_per_inch: Some(tpi),

@@ -1,13 +1,14 @@
 //! What the description says of one calculator: the schemas of its request and answer, and its
 //! operations, with examples that are the service's own answers.
 
+use super::json_schema::schema;
 use super::parts::{self, problem_responses};
-use super::schema;
 use crate::asking::{Answer, Described, Field, Form, Reserved, Sheet, ask, cell, reserved_fields, table, targets};
-use crate::calculators::{Entry, Schemas};
+use crate::calculators::Entry;
+use crate::declared::Schemas;
 use crate::fields::Fields;
 use crate::quantity::text;
-use crate::service::ask::SVG;
+use crate::service::response::SVG;
 use crate::tree::Node;
 use serde_json::{Map, Value, json};
 use utoipa::openapi::path::{
@@ -18,7 +19,7 @@ use utoipa::openapi::{Content, ContentBuilder, Ref, Required, ResponseBuilder};
 
 /// The part of the schemas' names that is the calculator's.
 fn stem(entry: &Entry) -> String {
-    (entry.input)().0.trim_end_matches("Input").to_owned()
+    (entry.input_schema)().0.trim_end_matches("Input").to_owned()
 }
 
 fn reference(name: &str) -> Value {
@@ -50,15 +51,15 @@ pub fn schemas(described: &Described) -> Schemas {
     let mut schemas = Vec::new();
     (entry.parts)(&mut schemas);
     // A request is the input with the reserved fields beside it.
-    let mut request = serde_json::to_value((entry.input)().1).unwrap_or_default();
+    let mut request = serde_json::to_value((entry.input_schema)().1).unwrap_or_default();
     request["description"] = json!(format!("What {} is asked: its fields and the reserved ones.", entry.id));
     for field in &described.fields {
-        request["properties"][&field.name] = with_about(field.body_schema.clone(), &field.about);
+        request["properties"][&field.name] = with_about(field.body_schema(), &field.about);
     }
     for field in reserved_of(described, Form::Json) {
         let property = match field.name.as_str() {
             "solve_for" | "correct" => reference(&format!("{stem}Sought")),
-            _ => field.body_schema.clone(),
+            _ => field.body_schema(),
         };
         request["properties"][&field.name] = with_about(property, &field.about);
     }
@@ -69,14 +70,14 @@ pub fn schemas(described: &Described) -> Schemas {
         let about = format!("The inputs of {} that can be found backwards.", entry.id);
         schemas.push((format!("{stem}Sought"), schema(json!({"type": "string", "enum": names, "description": about}))));
     }
-    let (output_name, output) = (entry.output)();
+    let (output_name, output) = (entry.output_schema)();
     let mut output = serde_json::to_value(&output).unwrap_or_default();
     output["additionalProperties"] = json!(false);
     schemas.push((output_name.clone(), schema(output)));
     let stated: Map<String, Value> = described
         .fields
         .iter()
-        .map(|field| (field.name.clone(), with_about(field.stated_schema.clone(), &field.about)))
+        .map(|field| (field.name.clone(), with_about(field.stated_schema(), &field.about)))
         .collect();
     let about = format!("The inputs of {} as understood, value and unit as stated.", entry.id);
     schemas.push((
@@ -277,12 +278,12 @@ fn with(
 ) -> OperationBuilder {
     let sought_schema = format!("{}Sought", stem(described.entry));
     for field in fields {
-        let (mut about, mut of) = (field.about.as_str(), field.query_schema.clone());
+        let (mut about, mut of) = (field.about.as_str(), field.query_schema());
         let mut example = field.as_json(&field.example);
         match field.name.as_str() {
             "pick" if form == Form::Sheet => {
                 about = "The results to give, by their names, parted by commas; all if absent.";
-                example = json!(described.results.first().map_or("", |result| result.name.as_str()));
+                example = json!(described.results.first().map_or("", |result| result.name));
             }
             "pick" => example = json!(shown.pick),
             "wanted" | "measured" => example = json!(shown.goal),

@@ -1,9 +1,9 @@
 //! The parts that the operations share: an answer, a refusal, the catalogue, the tables; and the
 //! responses that any operation can give.
 
-use super::schema;
+use super::json_schema::schema;
 use crate::asking::{FORMS, reserved_schemas};
-use crate::calculators::Schemas;
+use crate::declared::Schemas;
 use crate::quantity::pattern;
 use crate::refusal::Code;
 use crate::service::tables;
@@ -246,7 +246,6 @@ pub fn schemas() -> Schemas {
     if let Value::Object(all) = all {
         schemas.extend(all.into_iter().map(|(name, value)| (name, schema(value))));
     }
-    schemas.extend(super::many::schemas());
     schemas.extend(reserved_schemas());
     schemas
 }

@@ -1,10 +1,11 @@
 //! What the description says of practice: its two operations and their schemas, with examples that are
 //! the service's own answers.
 
-use super::own::{json_response, operation};
+use super::json_schema::schema;
 use super::parts::{a, list, problem_responses, record, words};
-use super::schema;
-use crate::calculators::{REGISTER, Schemas, Task};
+use super::service_addresses::{json_response, operation};
+use crate::calculators::{REGISTER, Task};
+use crate::declared::Schemas;
 use crate::fields::Fields;
 use crate::practice::{Asked, CODES, Checked, MOST_QUESTIONS, TaskNamed, good};
 use crate::service::practice::listed;

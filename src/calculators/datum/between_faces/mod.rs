@@ -6,21 +6,19 @@ mod drawing;
 use crate::arithmetic::touching::Touched;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{Extent, FoundPlace, FoundSize, Place, SiValue, TINY};
-use crate::refusal::{Code, Refusal, Wrong, between};
+use crate::refusal::{Code, Refusal, Wrong, rule_broken};
 use crate::suggestion::{Way, value};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct BetweenFaces;
 
 /// What the between faces calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct BetweenFacesInput {
     /// The reading while the tip touched the first face.
     pub first: Place,
@@ -34,10 +32,8 @@ pub struct BetweenFacesInput {
     pub center_position: Option<Place>,
 }
 
-crate::tree!(BetweenFacesInput { first, second, tip_diameter, touched, center_position });
-
 /// What the between faces calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct BetweenFacesResult {
     /// The middle between the faces, on the readings as they stand.
     pub center: FoundPlace,
@@ -47,12 +43,10 @@ pub struct BetweenFacesResult {
     pub set_here: FoundPlace,
 }
 
-crate::tree!(BetweenFacesResult { center, width, set_here });
-
 fn check(input: &BetweenFacesInput) -> Result<(), ValidationError> {
     let has_tip = input.tip_diameter.is_some_and(|tip| tip.get().si() > 0.0);
     if has_tip && input.touched.is_none() {
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "With a tip diameter the width depends on where the tip stood: outside, on a block, or inside, in a slot.",
             &[("touched", "outside"), ("tip_diameter", "leave out")],

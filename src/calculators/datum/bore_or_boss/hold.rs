@@ -1,7 +1,7 @@
 //! How firmly touches hold a circle's centre: the covariance of the least squares centre, and the
 //! arc that the touches span.
 
-use super::steps::{Seen, extent};
+use super::seen::{Seen, extent};
 use crate::quantity::{FoundAngle, FoundExtent, SiValue, Size, Unit, angle};
 use crate::working::Record;
 
@@ -9,7 +9,7 @@ use crate::working::Record;
 const WEAK: f64 = 3.0;
 
 /// Uncertainty of the centre, angle and height of the arc; `None` where nothing holds the centre.
-pub fn write_hold(seen: &Seen, error: Size, record: &mut Record) -> Option<(FoundExtent, FoundAngle, FoundExtent)> {
+pub fn find_hold(seen: &Seen, error: Size, record: &mut Record) -> Option<(FoundExtent, FoundAngle, FoundExtent)> {
     let count = seen.directions.len() as f64;
     let (us, vs): (Vec<f64>, Vec<f64>) = seen.directions.iter().copied().unzip();
     // Against their mean, since the radius takes up what all touches have in common.

@@ -3,26 +3,25 @@
 
 mod drawing;
 mod hold;
+mod seen;
 mod steps;
 
 use crate::arithmetic::touching::Feature;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::Points;
 use crate::quantity::{Extent, FoundAngle, FoundDifference, FoundExtent, FoundPlace, FoundSize, SiValue, Size};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct BoreOrBoss;
 
 /// What the bore or boss calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct BoreOrBossInput {
     /// Where the middle of the tip was at each touch, x and y; three or more, best spread all round.
     pub points: Points,
@@ -34,10 +33,8 @@ pub struct BoreOrBossInput {
     pub touch_error: Option<Size>,
 }
 
-crate::tree!(BoreOrBossInput { points, tip_diameter, feature, touch_error });
-
 /// What the bore or boss calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct BoreOrBossResult {
     /// Where the centre is.
     pub center: BoreOrBossCenter,
@@ -55,18 +52,14 @@ pub struct BoreOrBossResult {
     pub arc_height: FoundExtent,
 }
 
-crate::tree!(BoreOrBossResult { center, diameter, residuals, out_of_round, center_uncertainty, arc_angle, arc_height });
-
 /// A centre's place.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct BoreOrBossCenter {
     /// Where it is on X.
     pub x: FoundPlace,
     /// Where it is on Y.
     pub y: FoundPlace,
 }
-
-crate::tree!(BoreOrBossCenter { x, y });
 
 impl BoreOrBossInput {
     /// The tip's diameter in metres.
@@ -78,10 +71,14 @@ impl BoreOrBossInput {
 fn check(input: &BoreOrBossInput) -> Result<(), ValidationError> {
     if input.points.0.len() < 3 {
         let says = "A circle needs three touches or more.";
-        return Err(between(Code::ValueOutOfRange, says, &[("points", "1 in,0 in;0 in,1 in;-1 in,0 in;0 in,-1 in")]));
+        return Err(rule_broken(
+            Code::ValueOutOfRange,
+            says,
+            &[("points", "1 in,0 in;0 in,1 in;-1 in,0 in;0 in,-1 in")],
+        ));
     }
     if input.tip() > 0.0 && input.feature.is_none() {
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "With a tip diameter the size depends on what was touched: a bore from the inside or a boss from the outside.",
             &[("feature", "bore"), ("tip_diameter", "leave out")],
@@ -133,7 +130,7 @@ impl Calculator for BoreOrBoss {
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
-        let result = steps::write(input, record)?;
+        let result = steps::solve(input, record)?;
         record.caution(cautions::TOUCHING);
         record.caution(cautions::TURNING_SPINDLE);
         Ok(result)

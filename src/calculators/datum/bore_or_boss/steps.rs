@@ -1,9 +1,10 @@
 //! The working of a bore or boss: the circle of the tip's path, what is left over, and the bore or
 //! boss a tip's radius away.
 
-use super::hold::write_hold;
+use super::hold::find_hold;
+use super::seen::{Seen, extent, place};
 use super::{BoreOrBossCenter, BoreOrBossInput, BoreOrBossResult};
-use crate::arithmetic::circle_fit::{Circle, Xy, fit, through};
+use crate::arithmetic::circle_fit::{Xy, fit, through};
 use crate::arithmetic::touching::{Feature, columns, take, unit_of};
 use crate::fields::Point;
 use crate::quantity::{
@@ -14,33 +15,8 @@ use crate::suggestion::{Way, value};
 use crate::working::Record;
 use uom::si::f64::Length;
 
-pub(super) fn place(value: f64) -> FoundPlace {
-    FoundPlace::of(Length::from_si(value))
-}
-
-pub(super) fn extent(value: f64) -> FoundExtent {
-    FoundExtent::of(Length::from_si(value))
-}
-
-/// The circle of the tip's path and the touches seen from its centre.
-pub(super) struct Seen {
-    pub(super) circle: Circle,
-    pub(super) distances: Vec<f64>,
-    /// Directions of length one.
-    pub(super) directions: Vec<Xy>,
-}
-
-impl Seen {
-    fn new(circle: Circle, points: &[Xy]) -> Self {
-        let distances: Vec<f64> = points.iter().map(|p| (p.0 - circle.x).hypot(p.1 - circle.y)).collect();
-        let directions =
-            points.iter().zip(&distances).map(|(p, d)| ((p.0 - circle.x) / d, (p.1 - circle.y) / d)).collect();
-        Self { circle, distances, directions }
-    }
-}
-
-/// Writes the steps and gives the result.
-pub fn write(input: &BoreOrBossInput, record: &mut Record) -> Result<BoreOrBossResult, Refusal> {
+/// The result, with its steps.
+pub fn solve(input: &BoreOrBossInput, record: &mut Record) -> Result<BoreOrBossResult, Refusal> {
     let touches = &input.points.0;
     let points: Vec<Xy> = touches.iter().map(|point| (point.x.get().si(), point.y.get().si())).collect();
     let exact = <[Xy; 3]>::try_from(points.as_slice()).ok();
@@ -53,10 +29,10 @@ pub fn write(input: &BoreOrBossInput, record: &mut Record) -> Result<BoreOrBossR
     record.look_up("Number of touches", "the rows of points").gives("count", points.len() as f64);
     if exact.is_some() {
         record.source("geometry", "circle through three points: where it is as far from all of them");
-        write_through(touches, &seen, record);
+        prove_through(touches, &seen, record);
     } else {
         record.source("circle_fit", "geometric fit: least sum of squares of the distances from the circle");
-        write_fit(touches, &seen, record);
+        prove_fit(touches, &seen, record);
     }
     let path = extent(seen.circle.r);
     let residuals: Vec<FoundDifference> = seen
@@ -77,7 +53,7 @@ pub fn write(input: &BoreOrBossInput, record: &mut Record) -> Result<BoreOrBossR
         );
         None
     } else {
-        Some(write_form(&residuals, record))
+        Some(find_form(&residuals, record))
     };
     let tip = record.or_assume(
         input.tip_diameter,
@@ -85,7 +61,7 @@ pub fn write(input: &BoreOrBossInput, record: &mut Record) -> Result<BoreOrBossR
         Extent::stated(0.0, unit_of(touches)),
         "The places are taken to lie on the wall itself; the centre is right with any tip, the diameter only with its own.",
     );
-    let diameter = write_diameter(input, tip, circle.r, record)?;
+    let diameter = find_diameter(input, tip, circle.r, record)?;
     let (usual, unit) = match unit_of(touches).system() {
         Some(System::Metric) => (0.01, Unit::Millimetre),
         _ => (0.0005, Unit::Inch),
@@ -96,7 +72,7 @@ pub fn write(input: &BoreOrBossInput, record: &mut Record) -> Result<BoreOrBossR
         Size::stated(usual, unit),
         "About what a careful touch repeats to; touch one face a few times to see what yours does.",
     );
-    let (center_uncertainty, arc_angle, arc_height) = write_hold(&seen, error, record).ok_or_else(flat)?;
+    let (center_uncertainty, arc_angle, arc_height) = find_hold(&seen, error, record).ok_or_else(flat)?;
     if let Some(worst) = worst_of(&residuals, error) {
         record.note(
             "touch_off_circle",
@@ -128,7 +104,7 @@ fn flat() -> Refusal {
 }
 
 /// The exact circle through three touches.
-fn write_through(touches: &[Point], seen: &Seen, record: &mut Record) {
+fn prove_through(touches: &[Point], seen: &Seen, record: &mut Record) {
     let names = [["touch_1.x", "touch_1.y"], ["touch_2.x", "touch_2.y"], ["touch_3.x", "touch_3.y"]];
     for (at, names) in names.into_iter().enumerate() {
         take(record, touches, at, ["points.x", "points.y"], names);
@@ -175,7 +151,7 @@ fn write_through(touches: &[Point], seen: &Seen, record: &mut Record) {
             .with("t", "third.y", place(t))
             .gives(field, place(from.get().si() + found));
     }
-    write_seen(touches, seen, "center.x", "center.y", record);
+    prove_seen(touches, seen, "center.x", "center.y", record);
     record
         .step("Radius of the circle of the tip's path", "R = sum(d) / 3")
         .with("d", "distances", column(&seen.distances))
@@ -183,7 +159,7 @@ fn write_through(touches: &[Point], seen: &Seen, record: &mut Record) {
 }
 
 /// The least squares circle: found by steps, shown to be at the bottom by the sums that vanish there.
-fn write_fit(touches: &[Point], seen: &Seen, record: &mut Record) {
+fn prove_fit(touches: &[Point], seen: &Seen, record: &mut Record) {
     let (xs, ys) = columns(touches);
     let count = touches.len() as f64;
     for (what, field, value) in [
@@ -199,7 +175,7 @@ fn write_fit(touches: &[Point], seen: &Seen, record: &mut Record) {
             .with("y", "points.y", ys.as_slice())
             .gives(field, place(value));
     }
-    write_seen(touches, seen, "settled.x", "settled.y", record);
+    prove_seen(touches, seen, "settled.x", "settled.y", record);
     record
         .step("Radius of the circle of the tip's path: the mean distance", "R = sum(d) / n")
         .with("d", "distances", column(&seen.distances))
@@ -235,7 +211,7 @@ fn write_fit(touches: &[Point], seen: &Seen, record: &mut Record) {
 }
 
 /// Distances and directions of the touches from the centre.
-fn write_seen(touches: &[Point], seen: &Seen, x_of: &'static str, y_of: &'static str, record: &mut Record) {
+fn prove_seen(touches: &[Point], seen: &Seen, x_of: &'static str, y_of: &'static str, record: &mut Record) {
     let (xs, ys) = columns(touches);
     let from_centre = |places: &[Place], from: f64| -> Vec<FoundPlace> {
         places.iter().map(|place| FoundPlace::of(place.get() - Length::from_si(from))).collect()
@@ -269,7 +245,7 @@ fn write_seen(touches: &[Point], seen: &Seen, x_of: &'static str, y_of: &'static
     }
 }
 
-fn write_form(residuals: &[FoundDifference], record: &mut Record) -> FoundExtent {
+fn find_form(residuals: &[FoundDifference], record: &mut Record) -> FoundExtent {
     let si = || residuals.iter().map(|residual| residual.get().si());
     let form = extent(si().fold(f64::NEG_INFINITY, f64::max) - si().fold(f64::INFINITY, f64::min));
     record
@@ -279,12 +255,7 @@ fn write_form(residuals: &[FoundDifference], record: &mut Record) -> FoundExtent
     form
 }
 
-fn write_diameter(
-    input: &BoreOrBossInput,
-    tip: Extent,
-    radius: f64,
-    record: &mut Record,
-) -> Result<FoundSize, Refusal> {
+fn find_diameter(input: &BoreOrBossInput, tip: Extent, radius: f64, record: &mut Record) -> Result<FoundSize, Refusal> {
     let (formula, sign) = match input.feature {
         Some(Feature::Bore) => ("D = 2 × R + d", 1.0),
         Some(Feature::Boss) => ("D = 2 × R - d", -1.0),

@@ -2,27 +2,26 @@
 //! carried by the tip's radius into the work.
 
 mod drawing;
+mod edge;
 mod offset;
 mod steps;
 
 use crate::arithmetic::touching::{Axis, Touched};
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::Points;
 use crate::quantity::{Extent, FoundAngle, FoundPlace, SiValue};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct Corner;
 
 /// What the corner calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct CornerInput {
     /// Two places of the middle of the tip as it touched one edge, each x and y.
     pub first_edge: Points,
@@ -36,10 +35,8 @@ pub struct CornerInput {
     pub along: Option<Axis>,
 }
 
-crate::tree!(CornerInput { first_edge, second_edge, tip_diameter, sides, along });
-
 /// What the corner calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct CornerResult {
     /// Where the corner is.
     pub corner: CornerPoint,
@@ -49,18 +46,14 @@ pub struct CornerResult {
     pub corner_angle: Option<FoundAngle>,
 }
 
-crate::tree!(CornerResult { corner, angle, corner_angle });
-
 /// A corner's place.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct CornerPoint {
     /// Where it is on X.
     pub x: FoundPlace,
     /// Where it is on Y.
     pub y: FoundPlace,
 }
-
-crate::tree!(CornerPoint { x, y });
 
 impl CornerInput {
     /// The tip's diameter in metres.
@@ -72,14 +65,14 @@ impl CornerInput {
 fn check(input: &CornerInput) -> Result<(), ValidationError> {
     if input.first_edge.0.len() != 2 {
         let says = "The first edge is touched at two places.";
-        return Err(between(Code::ValueOutOfRange, says, &[("first_edge", "1 in,-0.1 in;4 in,-0.1 in")]));
+        return Err(rule_broken(Code::ValueOutOfRange, says, &[("first_edge", "1 in,-0.1 in;4 in,-0.1 in")]));
     }
     if input.second_edge.0.len() > 2 {
         let says = "The second edge is touched at one place or two.";
-        return Err(between(Code::ValueOutOfRange, says, &[("second_edge", "-0.1 in,1 in;-0.1 in,4 in")]));
+        return Err(rule_broken(Code::ValueOutOfRange, says, &[("second_edge", "-0.1 in,1 in;-0.1 in,4 in")]));
     }
     if input.tip() > 0.0 && input.sides.is_none() {
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "With a tip diameter it matters where the tip stood: outside, on a corner of a block, or inside, in a \
              corner of a pocket.",
@@ -129,7 +122,7 @@ impl Calculator for Corner {
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "crossing of two lines; a round tip's middle is its radius from the edge it touches");
-        let result = steps::write(input, record)?;
+        let result = steps::solve(input, record)?;
         record.note(
             "far_touches",
             "Touch far from the corner and the two touches of an edge far apart: what they err by grows on the way \

@@ -2,7 +2,7 @@
 //! it, the angle between them, and the tip's radius along both.
 
 use super::CornerPoint;
-use super::steps::{Edge, Xy, extent, good, place, xy};
+use super::edge::{Edge, Xy, extent, good, place, xy};
 use crate::arithmetic::directions::angle_of;
 use crate::arithmetic::touching::Touched;
 use crate::fields::Point;
@@ -11,12 +11,7 @@ use crate::refusal::{Code, Refusal, Wrong};
 use crate::working::Record;
 
 /// Direction of length one from the crossing along an edge, to where it was touched.
-pub fn write_direction(
-    edge: &Edge,
-    crossing: Xy,
-    names: [&'static str; 7],
-    record: &mut Record,
-) -> Result<Xy, Refusal> {
+pub fn find_direction(edge: &Edge, crossing: Xy, names: [&'static str; 7], record: &mut Record) -> Result<Xy, Refusal> {
     let reach = |point: &Point| (point.x.get().si() - crossing.0).hypot(point.y.get().si() - crossing.1);
     let far = edge.touches.iter().enumerate().max_by(|a, b| reach(a.1).total_cmp(&reach(b.1)));
     let (at, far) = far.map_or((0, edge.touches[0]), |(at, far)| (at, *far));
@@ -64,7 +59,7 @@ pub fn write_direction(
 }
 
 /// The sine of the angle between the edges.
-pub fn write_product(one: Xy, two: Xy, record: &mut Record) -> f64 {
+pub fn find_sine(one: Xy, two: Xy, record: &mut Record) -> f64 {
     let cross = (one.0 * two.1 - one.1 * two.0).abs();
     record
         .step("Sine of the angle between the edges", "s = abs(a × d - b × c)")
@@ -76,7 +71,7 @@ pub fn write_product(one: Xy, two: Xy, record: &mut Record) -> f64 {
     cross
 }
 
-pub fn write_corner_angle(one: Xy, two: Xy, cross: f64, record: &mut Record) -> FoundAngle {
+pub fn find_corner_angle(one: Xy, two: Xy, cross: f64, record: &mut Record) -> FoundAngle {
     let dot = one.0 * two.0 + one.1 * two.1;
     record
         .step("Cosine of that angle", "k = a × c + b × d")
@@ -130,7 +125,7 @@ pub fn note_near(first: &Edge, second: &Edge, crossing: Xy, least: f64, record: 
 }
 
 /// The corner, the tip's radius on from the crossing of its paths.
-pub fn write_offset(
+pub fn find_corner(
     tip: Extent,
     touched: Touched,
     crossing: Xy,

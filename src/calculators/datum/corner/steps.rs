@@ -1,42 +1,19 @@
 //! The working of a corner up to the crossing of the tip's paths.
 
-use super::offset::{note_near, one_side, write_corner_angle, write_direction, write_offset, write_product};
+use super::edge::{Edge, Xy, good, place, xy};
+use super::offset::{find_corner, find_corner_angle, find_direction, find_sine, note_near, one_side};
 use super::{CornerInput, CornerPoint, CornerResult};
 use crate::arithmetic::touching::{Axis, Touched, line_angle, take, unit_of};
 use crate::fields::Point;
-use crate::quantity::{Extent, FoundAngle, FoundExtent, FoundPlace, Place, SiValue, TINY, Unit};
+use crate::quantity::{Extent, FoundAngle, Place, SiValue, TINY, Unit};
 use crate::refusal::Refusal;
 use crate::working::Record;
-use uom::si::f64::Length;
-
-pub(super) type Xy = (f64, f64);
-
-pub(super) fn place(value: f64) -> FoundPlace {
-    FoundPlace::of(Length::from_si(value))
-}
-
-pub(super) fn extent(value: f64) -> FoundExtent {
-    FoundExtent::of(Length::from_si(value))
-}
-
-pub(super) fn xy(point: Point) -> Xy {
-    (point.x.get().si(), point.y.get().si())
-}
 
 /// Sine of the least angle at which two edges can be told apart.
 const PARALLEL: f64 = 1e-6;
 
-/// An edge: a touch on it, its direction, the names under which the record has both.
-pub(super) struct Edge {
-    pub(super) field: &'static str,
-    pub(super) touches: Vec<Point>,
-    pub(super) direction: Xy,
-    pub(super) touch_names: [[&'static str; 2]; 2],
-    direction_names: [&'static str; 2],
-}
-
-/// Writes the steps and gives the result.
-pub fn write(input: &CornerInput, record: &mut Record) -> Result<CornerResult, Refusal> {
+/// The result, with its steps.
+pub fn solve(input: &CornerInput, record: &mut Record) -> Result<CornerResult, Refusal> {
     let tip = record.or_assume(
         input.tip_diameter,
         "tip_diameter",
@@ -67,9 +44,9 @@ pub fn write(input: &CornerInput, record: &mut Record) -> Result<CornerResult, R
             take(record, &edge.touches, at, columns, edge.touch_names[at]);
         }
     }
-    write_run(&mut first, record)?;
+    find_run(&mut first, record)?;
     if second.touches.len() == 2 {
-        write_run(&mut second, record)?;
+        find_run(&mut second, record)?;
     } else {
         second.direction = (-first.direction.1, first.direction.0);
         for (what, formula, from, found, field) in [
@@ -85,8 +62,8 @@ pub fn write(input: &CornerInput, record: &mut Record) -> Result<CornerResult, R
             "The second edge was touched once and is taken square to the first; touch it twice if that is not sure.",
         );
     }
-    let crossing = write_crossing(&first, &second, record)?;
-    let angle = write_angle(input, &first, record);
+    let crossing = find_crossing(&first, &second, record)?;
+    let angle = find_angle(input, &first, record);
     let mut result =
         CornerResult { corner: CornerPoint { x: place(crossing.0), y: place(crossing.1) }, angle, corner_angle: None };
     let touched = input.sides.filter(|_| input.tip() > 0.0);
@@ -101,13 +78,13 @@ pub fn write(input: &CornerInput, record: &mut Record) -> Result<CornerResult, R
     if touched.is_none() && second.touches.len() == 1 {
         return Ok(result);
     }
-    let one = write_direction(
+    let one = find_direction(
         &first,
         crossing,
         ["first_far.x", "first_far.y", "first_reach", "first_way.x", "first_way.y", "first_from.x", "first_from.y"],
         record,
     )?;
-    let two = write_direction(
+    let two = find_direction(
         &second,
         crossing,
         [
@@ -121,10 +98,10 @@ pub fn write(input: &CornerInput, record: &mut Record) -> Result<CornerResult, R
         ],
         record,
     )?;
-    let cross = write_product(one, two, record);
+    let cross = find_sine(one, two, record);
     let dot = one.0 * two.0 + one.1 * two.1;
     if second.touches.len() == 2 {
-        result.corner_angle = Some(write_corner_angle(one, two, cross, record));
+        result.corner_angle = Some(find_corner_angle(one, two, cross, record));
     }
     if let Some(touched) = touched {
         one_side(&first, &second, crossing)?;
@@ -132,13 +109,13 @@ pub fn write(input: &CornerInput, record: &mut Record) -> Result<CornerResult, R
         if touched == Touched::Outside {
             note_near(&first, &second, crossing, radius * (1.0 + dot) / cross, record);
         }
-        result.corner = write_offset(tip, touched, crossing, (one, two), cross, record);
+        result.corner = find_corner(tip, touched, crossing, (one, two), cross, record);
     }
     Ok(result)
 }
 
 /// The run of an edge from its first touch to its second.
-fn write_run(edge: &mut Edge, record: &mut Record) -> Result<(), Refusal> {
+fn find_run(edge: &mut Edge, record: &mut Record) -> Result<(), Refusal> {
     let (a, b) = (edge.touches[0], edge.touches[1]);
     let ((ax, ay), (bx, by)) = (xy(a), xy(b));
     edge.direction = (bx - ax, by - ay);
@@ -160,7 +137,7 @@ fn write_run(edge: &mut Edge, record: &mut Record) -> Result<(), Refusal> {
 }
 
 /// Where the lines through the touches cross.
-fn write_crossing(first: &Edge, second: &Edge, record: &mut Record) -> Result<Xy, Refusal> {
+fn find_crossing(first: &Edge, second: &Edge, record: &mut Record) -> Result<Xy, Refusal> {
     let ((u, v), (s, t)) = (first.direction, second.direction);
     let cross = u * t - v * s;
     if cross.abs() <= PARALLEL * u.hypot(v) * s.hypot(t) {
@@ -200,7 +177,7 @@ fn write_crossing(first: &Edge, second: &Edge, record: &mut Record) -> Result<Xy
     Ok(crossing)
 }
 
-fn write_angle(input: &CornerInput, first: &Edge, record: &mut Record) -> FoundAngle {
+fn find_angle(input: &CornerInput, first: &Edge, record: &mut Record) -> FoundAngle {
     let (x, y) = first.direction;
     let says = "The first edge lies nearer to this axis.";
     let along = record.or_assume(input.along, "along", Axis::nearer(x, y), says);
@@ -223,9 +200,4 @@ fn write_angle(input: &CornerInput, first: &Edge, record: &mut Record) -> FoundA
         .with("v", v_of, place(across))
         .gives("angle", angle);
     angle
-}
-
-/// Touches that make a corner.
-pub(super) fn good(field: &str) -> &'static str {
-    if field == "first_edge" { "1 in,-0.1 in;5 in,-0.1 in" } else { "-0.1 in,1 in" }
 }

@@ -5,21 +5,18 @@ mod drawing;
 
 use crate::arithmetic::touching::{Axis, line_angle, unit_of};
 use crate::calculators::{Calculator, Draw, Example, Task};
+use crate::declared::{Asks, Gives};
 use crate::fields::Point;
 use crate::quantity::{FoundAngle, FoundExtent, FoundPlace, SiValue, Size, TINY, Unit, angle};
 use crate::refusal::Refusal;
 use crate::working::Record;
-use serde::Deserialize;
 use uom::si::f64::Length;
-use utoipa::ToSchema;
-use validator::Validate;
 
 /// The calculator.
 pub struct EdgeAngle;
 
 /// What the edge angle calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Asks)]
 pub struct EdgeAngleInput {
     /// Where the tip touched first, x and y.
     pub first: Point,
@@ -31,10 +28,8 @@ pub struct EdgeAngleInput {
     pub jaw_length: Option<Size>,
 }
 
-crate::tree!(EdgeAngleInput { first, second, along, jaw_length });
-
 /// What the edge angle calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct EdgeAngleResult {
     /// How far the edge is turned from the axis, counterclockwise with X to the right and Y up, above -90 to 90 deg.
     pub angle: FoundAngle,
@@ -45,8 +40,6 @@ pub struct EdgeAngleResult {
     /// Which way the end that has the greater readings along the axis must go: toward growing or falling readings of the other axis.
     pub tap_toward: Option<&'static str>,
 }
-
-crate::tree!(EdgeAngleResult { angle, distance, tap, tap_toward });
 
 impl Calculator for EdgeAngle {
     const ID: &'static str = "datum/edge-angle";
@@ -124,13 +117,13 @@ impl Calculator for EdgeAngle {
         );
         let mut result = EdgeAngleResult { angle: turned, distance, tap: None, tap_toward: None };
         if let Some(jaw) = input.jaw_length {
-            write_tap(jaw, along, &mut result, record);
+            find_tap(jaw, along, &mut result, record);
         }
         Ok(result)
     }
 }
 
-fn write_tap(jaw: Size, along: Axis, result: &mut EdgeAngleResult, record: &mut Record) {
+fn find_tap(jaw: Size, along: Axis, result: &mut EdgeAngleResult, record: &mut Record) {
     let degrees = result.angle.degrees();
     let tap = FoundExtent::of(jaw.get() * angle::sin(degrees).abs());
     record

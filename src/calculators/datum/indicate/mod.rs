@@ -6,13 +6,12 @@ mod drawing;
 use crate::arithmetic::touching::Feature;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{Angle, Difference, FoundDifference, FoundExtent, FoundMove, SiValue, TINY, Unit, angle};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
-use serde::Deserialize;
 use uom::si::f64::Length;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct Indicate;
@@ -28,9 +27,8 @@ crate::choice! {
 }
 
 /// What the indicate calculator asks for. A reading grows as the indicator's tip is pressed in.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct IndicateInput {
     /// Reading at 0 deg: with the spindle, on the side toward which X readings grow; in a chuck, with jaw 1 at the indicator.
     pub reading_0: Difference,
@@ -48,10 +46,8 @@ pub struct IndicateInput {
     pub lever_angle: Option<Angle>,
 }
 
-crate::tree!(IndicateInput { reading_0, reading_90, reading_180, reading_270, feature, turning, lever_angle });
-
 /// What the indicate calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct IndicateResult {
     /// With the spindle: what the readings of the axes must change by to stand over the centre. In a chuck: how far the work must go toward jaw 1 (x) and toward jaw 2 (y); negative is away from it, toward the jaw opposite.
     pub r#move: IndicateMove,
@@ -63,21 +59,8 @@ pub struct IndicateResult {
     pub out_of_round: FoundExtent,
 }
 
-impl crate::tree::IntoTree for IndicateResult {
-    fn tree(&self) -> Option<crate::tree::Node> {
-        let members = [
-            ("move", self.r#move.tree()),
-            ("runout", self.runout.tree()),
-            ("eccentricity", self.eccentricity.tree()),
-            ("out_of_round", self.out_of_round.tree()),
-        ];
-        let members = members.into_iter().filter_map(|(name, node)| Some((name, node?))).collect();
-        Some(crate::tree::Node::Record(members))
-    }
-}
-
 /// A move on two axes.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct IndicateMove {
     /// On X, or toward jaw 1.
     pub x: FoundMove,
@@ -85,14 +68,12 @@ pub struct IndicateMove {
     pub y: FoundMove,
 }
 
-crate::tree!(IndicateMove { x, y });
-
 /// Beyond this a lever tells more about its angle than about the work.
 const STEEP: f64 = 30.0;
 
 fn check(input: &IndicateInput) -> Result<(), ValidationError> {
     match input.lever_angle {
-        Some(lever) if !(0.0..90.0).contains(&lever.degrees()) => Err(between(
+        Some(lever) if !(0.0..90.0).contains(&lever.degrees()) => Err(rule_broken(
             Code::ValueOutOfRange,
             "The lever lies at 0° or more to the surface and below 90°, where it would not move at all.",
             &[("lever_angle", "15 deg")],
@@ -209,7 +190,7 @@ impl Calculator for Indicate {
             .with("x", "move.x", x)
             .with("y", "move.y", y)
             .gives("eccentricity", eccentricity);
-        let (greatest, least) = write_extremes(names, trues, record);
+        let (greatest, least) = find_extremes(names, trues, record);
         let runout = FoundExtent::of(greatest - least);
         record
             .step("Swing of the indicator", "s = g - l")
@@ -226,7 +207,7 @@ impl Calculator for Indicate {
     }
 }
 
-fn write_extremes(names: [&'static str; 4], trues: [Length; 4], record: &mut Record) -> (Length, Length) {
+fn find_extremes(names: [&'static str; 4], trues: [Length; 4], record: &mut Record) -> (Length, Length) {
     let pick = |better: fn(Length, Length) -> Length| trues.into_iter().reduce(better).unwrap_or(trues[0]);
     let (greatest, least) = (pick(Length::max), pick(Length::min));
     for (what, rule, field, value) in

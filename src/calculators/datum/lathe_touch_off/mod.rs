@@ -5,16 +5,17 @@ mod drawing;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
+use crate::declared::{FieldType, TypeFacts};
 use crate::drawing::Written;
 use crate::quantity::{Found, FoundCrossDiameter, FoundCrossRadius, FoundExtent, FoundMove, FoundPlace, SiValue, Size};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::tree::{IntoTree, Node};
 use crate::working::{Record, Shown};
-use serde::Deserialize;
 use std::borrow::Cow;
 use utoipa::openapi::{RefOr, Schema};
 use utoipa::{PartialSchema, ToSchema};
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct LatheTouchOff;
@@ -40,9 +41,8 @@ crate::choice! {
 }
 
 /// What the lathe touch-off asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct LatheTouchOffInput {
     /// Diameter as measured after the trial cut, the slide not having been moved since.
     pub measured_diameter: Size,
@@ -54,10 +54,8 @@ pub struct LatheTouchOffInput {
     pub surface: Option<TurnedSurface>,
 }
 
-crate::tree!(LatheTouchOffInput { measured_diameter, target_diameter, dial, surface });
-
 /// What the lathe touch-off gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct LatheTouchOffResult {
     /// What to set the dial or readout to now, with the slide where it cut.
     pub set_reading: CrossReading,
@@ -68,8 +66,6 @@ pub struct LatheTouchOffResult {
     /// How far the slide itself still moves: half of what the diameter changes by.
     pub slide_travel: FoundExtent,
 }
-
-crate::tree!(LatheTouchOffResult { set_reading, target_reading, infeed_left, slide_travel });
 
 /// A reading of the cross slide, which knows what it counts.
 #[derive(Clone, Copy, Debug)]
@@ -123,6 +119,10 @@ impl From<CrossReading> for Written {
     }
 }
 
+impl FieldType for CrossReading {
+    const TYPE: TypeFacts = FoundPlace::TYPE;
+}
+
 // The two kinds are written alike, as every place on a machine is.
 impl PartialSchema for CrossReading {
     fn schema() -> RefOr<Schema> {
@@ -154,7 +154,7 @@ fn check(input: &LatheTouchOffInput) -> Result<(), ValidationError> {
     };
     let surface = if inside { "outside" } else { "inside" };
     let fields = [("target_diameter", text(&measured)), ("surface", surface.to_owned())];
-    Err(between(Code::NoAnswer, says, &[(fields[0].0, &fields[0].1), (fields[1].0, &fields[1].1)]))
+    Err(rule_broken(Code::NoAnswer, says, &[(fields[0].0, &fields[0].1), (fields[1].0, &fields[1].1)]))
 }
 
 impl Calculator for LatheTouchOff {
@@ -194,8 +194,8 @@ impl Calculator for LatheTouchOff {
         let (measured, target) = (input.measured_diameter, input.target_diameter);
         let set_reading = CrossReading::of(measured, input.dial);
         let target_reading = CrossReading::of(target, input.dial);
-        write_reading("Reading where the tool cut", measured, "measured_diameter", set_reading, "set_reading", record);
-        write_reading(
+        find_reading("Reading where the tool cut", measured, "measured_diameter", set_reading, "set_reading", record);
+        find_reading(
             "Reading at the wanted diameter",
             target,
             "target_diameter",
@@ -236,7 +236,7 @@ impl Calculator for LatheTouchOff {
     }
 }
 
-fn write_reading(
+fn find_reading(
     what: &'static str,
     diameter: Size,
     of: &'static str,

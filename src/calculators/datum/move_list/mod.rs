@@ -5,24 +5,22 @@
 mod drawing;
 
 use crate::arithmetic::directions::Approach;
-use crate::arithmetic::travel::{Axis, write_moves, write_sum};
+use crate::arithmetic::travel::{AxisColumns, find_moves, find_sum};
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::Points;
 use crate::quantity::{Extent, FeedRate, FoundDuration, FoundExtent, FoundMove, FoundPlace, Place, SiValue, Unit};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct MoveList;
 
 /// What the move list asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct MoveListInput {
     /// The places, in the order in which the tool goes to them.
     pub points: Points,
@@ -34,10 +32,8 @@ pub struct MoveListInput {
     pub approach: Option<Approach>,
 }
 
-crate::tree!(MoveListInput { points, feed_rate, backlash, approach });
-
 /// What the move list gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct MoveListResult {
     /// The moves, one to each place.
     pub moves: Vec<ListedMove>,
@@ -45,10 +41,8 @@ pub struct MoveListResult {
     pub total: MoveTotal,
 }
 
-crate::tree!(MoveListResult { moves, total });
-
 /// One move.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ListedMove {
     /// Number of the place.
     pub number: u32,
@@ -70,10 +64,8 @@ pub struct ListedMove {
     pub past_y: Option<FoundPlace>,
 }
 
-crate::tree!(ListedMove { number, x, y, dx, dy, distance, time, past_x, past_y });
-
 /// All moves together.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct MoveTotal {
     /// Distance of all moves.
     pub distance: FoundExtent,
@@ -81,13 +73,11 @@ pub struct MoveTotal {
     pub time: Option<FoundDuration>,
 }
 
-crate::tree!(MoveTotal { distance, time });
-
 fn check(input: &MoveListInput) -> Result<(), ValidationError> {
     if input.approach.is_some() && input.backlash.is_none() {
         let says = "The side from which places are come up to matters where the screws have play: give backlash too.";
         let fields = [("backlash", "0.1 mm"), ("approach", "leave out")];
-        return Err(between(Code::Conflict, says, &fields));
+        return Err(rule_broken(Code::Conflict, says, &fields));
     }
     Ok(())
 }
@@ -130,14 +120,14 @@ impl Calculator for MoveList {
             .look_up("Places", "every whole number from 1, in the order given")
             .gives("moves.number", numbers.iter().copied().map(f64::from).collect::<Vec<f64>>());
         let datum = (FoundPlace::stated(0.0, Unit::Metre), "0, the datum,");
-        let mut axis = |symbol, of, axis: Axis, place: fn(&crate::fields::Point) -> Place| {
+        let mut axis = |symbol, of, axis: AxisColumns, place: fn(&crate::fields::Point) -> Place| {
             let stated: Vec<Place> = input.points.0.iter().map(place).collect();
             let places: Vec<FoundPlace> = stated.iter().map(Place::found).collect();
             record
                 .choose("Reading at each place", "as given, from datum zero")
                 .with(symbol, of, stated.as_slice())
                 .gives(axis.places, places.clone());
-            let moves = write_moves(&places, datum, axis, record);
+            let moves = find_moves(&places, datum, axis, record);
             (places, moves)
         };
         let (xs, dxs) = axis("X", "points.x", X, |point| point.x);
@@ -149,12 +139,12 @@ impl Calculator for MoveList {
             .with("a", X.moves, dxs.clone())
             .with("b", Y.moves, dys.clone())
             .gives("moves.distance", distances.clone());
-        let times = input.feed_rate.map(|feed| write_times(&distances, feed, record));
+        let times = input.feed_rate.map(|feed| find_times(&distances, feed, record));
         let total = MoveTotal {
-            distance: write_sum("Distance in all", &distances, "moves.distance", "total.distance", record),
-            time: times.as_ref().map(|times| write_sum("Time in all", times, "moves.time", "total.time", record)),
+            distance: find_sum("Distance in all", &distances, "moves.distance", "total.distance", record),
+            time: times.as_ref().map(|times| find_sum("Time in all", times, "moves.time", "total.time", record)),
         };
-        let (past_x, past_y) = write_past(input, (&xs, &dxs), (&ys, &dys), record);
+        let (past_x, past_y) = find_past(input, (&xs, &dxs), (&ys, &dys), record);
         record.caution(cautions::OUT_OF_THE_WORK);
         let moves = (0..numbers.len()).map(|at| ListedMove {
             number: numbers[at],
@@ -171,9 +161,9 @@ impl Calculator for MoveList {
     }
 }
 
-const X: Axis = Axis { symbol: "x", places: "moves.x", before: "before.x", moves: "moves.dx" };
-const Y: Axis = Axis { symbol: "y", places: "moves.y", before: "before.y", moves: "moves.dy" };
-fn write_times(distances: &[FoundExtent], feed: FeedRate, record: &mut Record) -> Vec<FoundDuration> {
+const X: AxisColumns = AxisColumns { symbol: "x", places: "moves.x", before: "before.x", moves: "moves.dx" };
+const Y: AxisColumns = AxisColumns { symbol: "y", places: "moves.y", before: "before.y", moves: "moves.dy" };
+fn find_times(distances: &[FoundExtent], feed: FeedRate, record: &mut Record) -> Vec<FoundDuration> {
     record.source("kinematics", "time is distance over feed rate");
     let times: Vec<FoundDuration> =
         distances.iter().map(|distance| FoundDuration::of(distance.get() / feed.get())).collect();
@@ -193,7 +183,7 @@ fn write_times(distances: &[FoundExtent], feed: FeedRate, record: &mut Record) -
 type Column<'c, K> = (&'c [FoundPlace], &'c [crate::quantity::Found<K>]);
 
 /// The readings to go past to, on both axes.
-fn write_past(
+fn find_past(
     input: &MoveListInput,
     x: Column<crate::quantity::kind::Move>,
     y: Column<crate::quantity::kind::Move>,

@@ -3,6 +3,7 @@
 //! corners, checked by tracing the cut surface numerically.
 
 mod drawing;
+mod ends;
 mod places;
 mod shape;
 mod steps;
@@ -10,15 +11,14 @@ mod steps;
 use crate::arithmetic::directions::Sense;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::Point;
 use crate::quantity::{FoundExtent, FoundMove, FoundPlace, SiValue, Size, TINY, Unit};
-use crate::refusal::{Code, Refusal, Wrong, between};
+use crate::refusal::{Code, Refusal, Wrong, rule_broken};
 use crate::suggestion::{Way, value};
 use crate::working::Record;
-use serde::Deserialize;
 use shape::{Arc, MOST_STEPS, Profile, Shape, steps_in};
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct SteppedProfile;
@@ -44,9 +44,8 @@ crate::choice! {
 }
 
 /// What the stepped profile asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct SteppedProfileInput {
     /// First point of the finished profile.
     pub from: Point,
@@ -68,10 +67,8 @@ pub struct SteppedProfileInput {
     pub cusp: Option<Size>,
 }
 
-crate::tree!(SteppedProfileInput { from, to, radius, sense, cutter, diameter, side, step, cusp });
-
 /// What the stepped profile gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct SteppedProfileResult {
     /// The cutter's places: the middle of a ball, or the middle of a square cutter's end.
     pub points: Vec<ProfilePlace>,
@@ -85,10 +82,8 @@ pub struct SteppedProfileResult {
     pub length: FoundExtent,
 }
 
-crate::tree!(SteppedProfileResult { points, cusp, steps, step, length });
-
 /// A place of the cutter.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ProfilePlace {
     /// Its number.
     pub number: u32,
@@ -102,28 +97,26 @@ pub struct ProfilePlace {
     pub dy: FoundMove,
 }
 
-crate::tree!(ProfilePlace { number, x, y, dx, dy });
-
 fn check(input: &SteppedProfileInput) -> Result<(), ValidationError> {
     match (input.step, input.cusp) {
         (Some(_), Some(_)) => {
             let says = "The steps follow from their length or from the height of the ridges: give one of them.";
-            return Err(between(Code::Conflict, says, &[("step", "leave out"), ("cusp", "leave out")]));
+            return Err(rule_broken(Code::Conflict, says, &[("step", "leave out"), ("cusp", "leave out")]));
         }
         (None, None) => {
             let says = "Either the length of a step or the height of the ridges that may be left is needed.";
-            return Err(between(Code::FieldMissing, says, &[("step", "1 mm"), ("cusp", "0.01 mm")]));
+            return Err(rule_broken(Code::FieldMissing, says, &[("step", "1 mm"), ("cusp", "0.01 mm")]));
         }
         _ => {}
     }
     match (input.radius, input.sense) {
         (Some(_), None) => {
             let says = "An arc of that radius can bow to either side: say which way it runs.";
-            Err(between(Code::FieldMissing, says, &[("sense", "counterclockwise")]))
+            Err(rule_broken(Code::FieldMissing, says, &[("sense", "counterclockwise")]))
         }
         (None, Some(_)) => {
             let says = "A straight line runs neither way round; an arc needs its radius.";
-            Err(between(Code::Conflict, says, &[("sense", "leave out"), ("radius", "25 mm")]))
+            Err(rule_broken(Code::Conflict, says, &[("sense", "leave out"), ("radius", "25 mm")]))
         }
         _ => Ok(()),
     }
@@ -181,7 +174,7 @@ impl Calculator for SteppedProfile {
         record.source("geometry", "places at half the cutter off the profile; ridges where two cuts cross");
         let profile = profile(input)?;
         let steps = steps(input, &profile)?;
-        let result = steps::write(input, &profile, steps, record);
+        let result = steps::solve(input, &profile, steps, record);
         match input.cutter {
             ProfileCutter::Ball => record.note(
                 "middle_of_the_ball",

@@ -1,7 +1,7 @@
 //! Where the cutter of a stepped profile stands along a line or an arc, and the ridges it leaves.
 
+use super::ends::{ends, metres};
 use super::shape::{Arc, Plane, Profile};
-use super::steps::{ends, metres};
 use super::{ProfileCutter, ProfileSide, SteppedProfileInput};
 use crate::arithmetic::directions::Sense;
 use crate::quantity::kind::Place;
@@ -16,7 +16,7 @@ fn places(values: impl Iterator<Item = f64>) -> Vec<FoundPlace> {
 pub(super) type Places = (Vec<FoundPlace>, Vec<FoundPlace>, FoundExtent);
 
 /// Places along a line, and its ridges.
-pub(super) fn write_line(
+pub(super) fn find_places_along_line(
     input: &SteppedProfileInput,
     profile: &Profile,
     steps: u32,
@@ -37,7 +37,7 @@ pub(super) fn write_line(
     let length: FoundExtent = metres(profile.length());
     let cusp: FoundExtent = metres(profile.cusp(steps).unwrap_or_default());
     if profile.flat {
-        let (xs, ys) = write_square(input, profile, &contacts, record);
+        let (xs, ys) = find_square_cutter(input, profile, &contacts, record);
         ends(
             record.step("Ridge: height of the right triangle of one step", "h = abs((x - X) × (y - Y)) / (n × L)"),
             input,
@@ -88,7 +88,7 @@ pub(super) fn write_line(
 }
 
 /// The middle of a square cutter's end: half the cutter aside of where its corner touches.
-fn write_square(
+fn find_square_cutter(
     input: &SteppedProfileInput,
     profile: &Profile,
     contacts: &[Plane],
@@ -119,7 +119,7 @@ fn write_square(
 }
 
 /// Places along an arc, and its ridges.
-pub(super) fn write_along_arc(
+pub(super) fn find_places_along_arc(
     input: &SteppedProfileInput,
     profile: &Profile,
     arc: &Arc,
@@ -148,9 +148,10 @@ pub(super) fn write_along_arc(
     let Some(radius) = input.radius else { return (Vec::new(), Vec::new(), cusp) };
     if input.cutter == ProfileCutter::Flat {
         let circle = Circle { radius: arc.radius, of: "radius", shown: radius.into() };
-        let (contacts, columns) = write_circle(arc, circle, (&degrees, &angles), ["contact.x", "contact.y"], record);
-        let (xs, ys) = write_square(input, profile, &contacts, record);
-        write_corners(profile, arc, &contacts, columns, cusp, record);
+        let (contacts, columns) =
+            find_points_of_circle(arc, circle, (&degrees, &angles), ["contact.x", "contact.y"], record);
+        let (xs, ys) = find_square_cutter(input, profile, &contacts, record);
+        find_ridges_of_corners(profile, arc, &contacts, columns, cusp, record);
         return (xs, ys, cusp);
     }
     let q: FoundExtent = metres(profile.tool_radius(arc));
@@ -163,7 +164,7 @@ pub(super) fn write_along_arc(
         .with("D", "diameter", input.diameter)
         .gives("tool_radius", q);
     let circle = Circle { radius: profile.tool_radius(arc), of: "tool_radius", shown: q.into() };
-    let (_, (xs, ys)) = write_circle(arc, circle, (&degrees, &angles), ["points.x", "points.y"], record);
+    let (_, (xs, ys)) = find_points_of_circle(arc, circle, (&degrees, &angles), ["points.x", "points.y"], record);
     let half_step: FoundExtent = metres(profile.tool_radius(arc) * angle::sin(arc.half.0 / f64::from(steps)));
     record
         .step("Half the distance of two neighbouring places", "m = q × sin(δ / 2)")
@@ -193,7 +194,7 @@ struct Circle {
 }
 
 /// Points of a circle in the directions of the places.
-fn write_circle(
+fn find_points_of_circle(
     arc: &Arc,
     circle: Circle,
     (degrees, angles): (&[f64], &[FoundAngle]),
@@ -221,7 +222,7 @@ fn write_circle(
 }
 
 /// The ridges that a square corner leaves on an arc.
-fn write_corners(
+fn find_ridges_of_corners(
     profile: &Profile,
     arc: &Arc,
     contacts: &[Plane],

@@ -1,42 +1,29 @@
 //! The working of a stepped profile: its length, its steps and its moves.
 
-use super::places::{write_along_arc, write_line};
+use super::ends::{ends, metres};
+use super::places::{find_places_along_arc, find_places_along_line};
 use super::shape::{Arc, Profile, Shape, steps_in};
 use super::{ProfilePlace, SteppedProfileInput, SteppedProfileResult};
 use crate::arithmetic::directions::Sense;
-use crate::arithmetic::travel::{Axis, write_moves};
+use crate::arithmetic::travel::{AxisColumns, find_moves};
 use crate::quantity::kind::Extent;
-use crate::quantity::{Found, FoundAngle, FoundDifference, FoundExtent, FoundMove, FoundPlace, Kind, SiValue, Unit};
-use crate::working::{Record, StepDraft};
+use crate::quantity::{FoundAngle, FoundDifference, FoundExtent, FoundMove, FoundPlace, SiValue, Unit};
+use crate::working::Record;
 
-const X: Axis = Axis { symbol: "x", places: "points.x", before: "before.x", moves: "points.dx" };
-const Y: Axis = Axis { symbol: "y", places: "points.y", before: "before.y", moves: "points.dy" };
+const X: AxisColumns = AxisColumns { symbol: "x", places: "points.x", before: "before.x", moves: "points.dx" };
+const Y: AxisColumns = AxisColumns { symbol: "y", places: "points.y", before: "before.y", moves: "points.dy" };
 
-/// A computed length.
-pub(super) fn metres<K: Kind>(value: f64) -> Found<K> {
-    Found::stated(value, Unit::Metre)
-}
-
-/// The ends of the profile as the symbols of a step.
-pub(super) fn ends<'r>(draft: StepDraft<'r>, input: &SteppedProfileInput) -> StepDraft<'r> {
-    draft
-        .with("X", "from.x", input.from.x)
-        .with("Y", "from.y", input.from.y)
-        .with("x", "to.x", input.to.x)
-        .with("y", "to.y", input.to.y)
-}
-
-/// Writes the steps and gives the result.
-pub fn write(input: &SteppedProfileInput, profile: &Profile, steps: u32, record: &mut Record) -> SteppedProfileResult {
+/// The result, with its steps.
+pub fn solve(input: &SteppedProfileInput, profile: &Profile, steps: u32, record: &mut Record) -> SteppedProfileResult {
     let chord: FoundExtent = metres(profile.chord());
     let chord_field = if matches!(profile.shape, Shape::Line) { "length" } else { "chord" };
     ends(record.step("Straight distance between the ends", "c = √((x - X)^2 + (y - Y)^2)"), input)
         .gives(chord_field, chord);
     if let Shape::Arc(arc) = &profile.shape {
-        write_arc(input, profile, arc, record);
+        find_arc(input, profile, arc, record);
     }
     let length: FoundExtent = metres(profile.length());
-    let step = write_count(input, length, steps, record);
+    let step = find_step_length(input, length, steps, record);
     let numbers: Vec<u32> = (1..=steps + 1).collect();
     let shown: Vec<f64> = numbers.iter().copied().map(f64::from).collect();
     record
@@ -44,12 +31,12 @@ pub fn write(input: &SteppedProfileInput, profile: &Profile, steps: u32, record:
         .with("n", "steps", steps)
         .gives("points.number", shown.clone());
     let (xs, ys, cusp) = match &profile.shape {
-        Shape::Line => write_line(input, profile, steps, &shown, record),
-        Shape::Arc(arc) => write_along_arc(input, profile, arc, steps, &shown, record),
+        Shape::Line => find_places_along_line(input, profile, steps, &shown, record),
+        Shape::Arc(arc) => find_places_along_arc(input, profile, arc, steps, &shown, record),
     };
     let datum = (metres(0.0), "0, the datum,");
-    let dxs: Vec<FoundMove> = write_moves(&xs, datum, X, record);
-    let dys: Vec<FoundMove> = write_moves(&ys, datum, Y, record);
+    let dxs: Vec<FoundMove> = find_moves(&xs, datum, X, record);
+    let dys: Vec<FoundMove> = find_moves(&ys, datum, Y, record);
     let rows = numbers.into_iter().zip(xs).zip(ys).zip(dxs).zip(dys);
     let points = rows.map(|((((number, x), y), dx), dy)| ProfilePlace { number, x, y, dx, dy }).collect();
     // Last, since the fields of that name asked for are used above.
@@ -59,7 +46,7 @@ pub fn write(input: &SteppedProfileInput, profile: &Profile, steps: u32, record:
 }
 
 /// How many steps, and how long each is.
-fn write_count(input: &SteppedProfileInput, length: FoundExtent, steps: u32, record: &mut Record) -> FoundExtent {
+fn find_step_length(input: &SteppedProfileInput, length: FoundExtent, steps: u32, record: &mut Record) -> FoundExtent {
     match (input.step, input.cusp) {
         (Some(step), _) => {
             let ratio = steps_in(length.get().si(), step.get().si());
@@ -92,7 +79,7 @@ fn write_count(input: &SteppedProfileInput, length: FoundExtent, steps: u32, rec
 }
 
 /// Centre, first angle and turn of the arc.
-fn write_arc(input: &SteppedProfileInput, profile: &Profile, arc: &Arc, record: &mut Record) {
+fn find_arc(input: &SteppedProfileInput, profile: &Profile, arc: &Arc, record: &mut Record) {
     let Some(radius) = input.radius else { return };
     let chord: FoundExtent = metres(profile.chord());
     let apothem: FoundExtent = metres(arc.apothem);

@@ -6,19 +6,16 @@ mod drawing;
 use crate::arithmetic::touching::ReadingWas;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{Extent, FoundExtent, FoundPlace, Place, SiValue};
 use crate::refusal::Refusal;
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::Validate;
 
 /// The calculator.
 pub struct TouchOff;
 
 /// What the touch-off calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Asks)]
 pub struct TouchOffInput {
     /// What the reading did while the tip came up to the face: growing or falling.
     pub reading_was: ReadingWas,
@@ -30,10 +27,8 @@ pub struct TouchOffInput {
     pub face_position: Option<Place>,
 }
 
-crate::tree!(TouchOffInput { reading_was, tip_diameter, shim, face_position });
-
 /// What the touch-off calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct TouchOffResult {
     /// What to make the readout show while the tip still touches: where the middle of the spindle is then.
     pub set_reading: FoundPlace,
@@ -42,8 +37,6 @@ pub struct TouchOffResult {
     /// What the readout shows once the spindle is lifted and moved to stand over the face.
     pub over_face: FoundPlace,
 }
-
-crate::tree!(TouchOffResult { set_reading, spindle_from_face, over_face });
 
 impl Calculator for TouchOff {
     const ID: &'static str = "datum/touch-off";

@@ -5,21 +5,19 @@ mod drawing;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{Difference, FoundAngle, FoundExtent, SiValue, Size, Unit};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::suggestion::{Way, value};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct Tram;
 
 /// What the tram calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct TramInput {
     /// Difference of the indicator's readings at the two ends of a diameter of its sweep.
     pub difference: Difference,
@@ -31,10 +29,8 @@ pub struct TramInput {
     pub width: Option<Size>,
 }
 
-crate::tree!(TramInput { difference, sweep_diameter, cutter_diameter, width });
-
 /// What the tram calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct TramResult {
     /// How far the spindle is out of square with the table, with the sign of difference.
     pub tilt: FoundAngle,
@@ -44,15 +40,13 @@ pub struct TramResult {
     pub step: Option<FoundExtent>,
 }
 
-crate::tree!(TramResult { tilt, hollow, step });
-
 fn check(input: &TramInput) -> Result<(), ValidationError> {
     if input.difference.get().si().abs() > input.sweep_diameter.get().si() {
         let says = "The readings differ by more than the sweep is wide, which is beyond any tilt of a head.";
-        return Err(between(Code::Conflict, says, &[("difference", "0.002 in"), ("sweep_diameter", "8 in")]));
+        return Err(rule_broken(Code::Conflict, says, &[("difference", "0.002 in"), ("sweep_diameter", "8 in")]));
     }
     match (input.cutter_diameter, input.width) {
-        (None, Some(_)) => Err(between(
+        (None, Some(_)) => Err(rule_broken(
             Code::Conflict,
             "The width of a cut tells how hollow it is only with the cutter's diameter.",
             &[("cutter_diameter", "2.5 in"), ("width", "leave out")],
@@ -60,7 +54,7 @@ fn check(input: &TramInput) -> Result<(), ValidationError> {
         (Some(cutter), Some(width)) if width.get().si() > cutter.get().si() * (1.0 + 1e-12) => {
             let wider = value(width.get().si(), cutter.quantity().unit, Way::Up);
             let says = "One pass is no wider than the cutter.";
-            Err(between(Code::Conflict, says, &[("width", "leave out"), ("cutter_diameter", &wider)]))
+            Err(rule_broken(Code::Conflict, says, &[("width", "leave out"), ("cutter_diameter", &wider)]))
         }
         _ => Ok(()),
     }

@@ -5,14 +5,12 @@ mod drawing;
 
 use crate::arithmetic::touching::{columns, unit_of};
 use crate::calculators::{Calculator, Draw, Example, Task};
+use crate::declared::{Asks, Gives};
 use crate::fields::{Point, Points};
 use crate::quantity::{Angle, FoundPlace, Place, Unit, angle};
 use crate::refusal::Refusal;
 use crate::working::{Record, Shown};
-use serde::Deserialize;
 use uom::si::f64::Length;
-use utoipa::ToSchema;
-use validator::Validate;
 
 /// The calculator.
 pub struct TurnAndShift;
@@ -40,8 +38,7 @@ crate::choice! {
 }
 
 /// What the turn and shift calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Asks)]
 pub struct TurnAndShiftInput {
     /// The points, each x and y.
     pub points: Points,
@@ -55,19 +52,15 @@ pub struct TurnAndShiftInput {
     pub order: Option<TurnOrder>,
 }
 
-crate::tree!(TurnAndShiftInput { points, origin, angle, mirror, order });
-
 /// What the turn and shift calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct TurnAndShiftResult {
     /// The points, in the order given.
     pub positions: Vec<TurnedPoint>,
 }
 
-crate::tree!(TurnAndShiftResult { positions });
-
 /// A point carried over.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct TurnedPoint {
     /// Its number in the order given.
     pub number: u32,
@@ -76,8 +69,6 @@ pub struct TurnedPoint {
     /// Where it is on Y now.
     pub y: FoundPlace,
 }
-
-crate::tree!(TurnedPoint { number, x, y });
 
 /// A column of places on its way, and the name under which the record has it.
 struct Column {

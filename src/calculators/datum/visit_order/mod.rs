@@ -3,17 +3,15 @@
 mod drawing;
 mod route;
 
-use crate::arithmetic::travel::{Axis, write_moves, write_sum};
+use crate::arithmetic::travel::{AxisColumns, find_moves, find_sum};
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::{Point, Points};
 use crate::quantity::{FoundExtent, FoundMove, FoundPlace, Place, SiValue, text};
 use crate::refusal::Refusal;
 use crate::working::Record;
 use route::{EXACT_UP_TO, Way};
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::Validate;
 
 /// The calculator.
 pub struct VisitOrder;
@@ -31,8 +29,7 @@ crate::choice! {
 }
 
 /// What the visit order asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Asks)]
 pub struct VisitOrderInput {
     /// The places, in any order; they are numbered as given.
     pub points: Points,
@@ -44,10 +41,8 @@ pub struct VisitOrderInput {
     pub travel: Option<TravelCount>,
 }
 
-crate::tree!(VisitOrderInput { points, start, finish, travel });
-
 /// What the visit order gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct VisitOrderResult {
     /// Numbers of the places in the order to visit them.
     pub order: Vec<u32>,
@@ -59,10 +54,8 @@ pub struct VisitOrderResult {
     pub places: Vec<VisitedPlace>,
 }
 
-crate::tree!(VisitOrderResult { order, length, length_as_given, places });
-
 /// A place to be visited.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct VisitedPlace {
     /// Its number in the list given.
     pub number: u32,
@@ -77,8 +70,6 @@ pub struct VisitedPlace {
     /// Travel from the place before; to the first from the start.
     pub distance: FoundExtent,
 }
-
-crate::tree!(VisitedPlace { number, x, y, dx, dy, distance });
 
 impl TravelCount {
     fn formula(self) -> &'static str {
@@ -162,8 +153,8 @@ impl Calculator for VisitOrder {
             .gives("places.number", shown);
         let ends = Ends { start, finish, travel };
         let given: Vec<usize> = (0..points.len()).collect();
-        let as_given = write_travel(points, &given, &ends, &AS_GIVEN, record);
-        let visited = write_travel(points, &order, &ends, &VISITED, record);
+        let as_given = find_travel(points, &given, &ends, &AS_GIVEN, record);
+        let visited = find_travel(points, &order, &ends, &VISITED, record);
         let (length, length_as_given) = (visited.length, as_given.length);
         if !exact {
             record.note(
@@ -200,8 +191,8 @@ struct Ends {
 /// What the steps of one order call their columns.
 struct Names {
     rule: &'static str,
-    x: Axis,
-    y: Axis,
+    x: AxisColumns,
+    y: AxisColumns,
     distance: &'static str,
     /// Travel to the last place.
     to_last: &'static str,
@@ -213,8 +204,8 @@ struct Names {
 
 const AS_GIVEN: Names = Names {
     rule: "in the order given",
-    x: Axis { symbol: "x", places: "given.x", before: "given.before_x", moves: "given.dx" },
-    y: Axis { symbol: "y", places: "given.y", before: "given.before_y", moves: "given.dy" },
+    x: AxisColumns { symbol: "x", places: "given.x", before: "given.before_x", moves: "given.dx" },
+    y: AxisColumns { symbol: "y", places: "given.y", before: "given.before_y", moves: "given.dy" },
     distance: "given.distance",
     to_last: "given.to_last",
     finish: ["given.last_x", "given.last_y", "given.last_dx", "given.last_dy", "given.last_distance"],
@@ -223,8 +214,8 @@ const AS_GIVEN: Names = Names {
 
 const VISITED: Names = Names {
     rule: "in the order found",
-    x: Axis { symbol: "x", places: "places.x", before: "before.x", moves: "places.dx" },
-    y: Axis { symbol: "y", places: "places.y", before: "before.y", moves: "places.dy" },
+    x: AxisColumns { symbol: "x", places: "places.x", before: "before.x", moves: "places.dx" },
+    y: AxisColumns { symbol: "y", places: "places.y", before: "before.y", moves: "places.dy" },
     distance: "places.distance",
     to_last: "to_last",
     finish: ["last_x", "last_y", "last_dx", "last_dy", "last_distance"],
@@ -241,15 +232,15 @@ struct Travel {
 }
 
 /// Places, moves and travel of one order.
-fn write_travel(points: &[Point], order: &[usize], ends: &Ends, names: &Names, record: &mut Record) -> Travel {
-    let mut axis = |axis: Axis, symbol, of, place: fn(&Point) -> Place| {
+fn find_travel(points: &[Point], order: &[usize], ends: &Ends, names: &Names, record: &mut Record) -> Travel {
+    let mut axis = |axis: AxisColumns, symbol, of, place: fn(&Point) -> Place| {
         let stated: Vec<Place> = points.iter().map(place).collect();
         let places: Vec<FoundPlace> = order.iter().map(|at| stated[*at].found()).collect();
         record
             .choose("Reading at each place", names.rule)
             .with(symbol, of, stated.as_slice())
             .gives(axis.places, places.clone());
-        let moves = write_moves(&places, (place(&ends.start).found(), "the start"), axis, record);
+        let moves = find_moves(&places, (place(&ends.start).found(), "the start"), axis, record);
         (places, moves)
     };
     let (xs, dxs) = axis(names.x, "X", "points.x", |point| point.x);
@@ -264,11 +255,11 @@ fn write_travel(points: &[Point], order: &[usize], ends: &Ends, names: &Names, r
         .with("b", names.y.moves, dys.clone())
         .gives(names.distance, distances.clone());
     let Some(finish) = ends.finish else {
-        let length = write_sum("Travel in all", &distances, names.distance, names.length, record);
+        let length = find_sum("Travel in all", &distances, names.distance, names.length, record);
         return Travel { xs, ys, dxs, dys, distances, length };
     };
-    let to_last = write_sum("Travel to the last place", &distances, names.distance, names.to_last, record);
-    let mut last = |places: &[FoundPlace], to: Place, axis: Axis, finish_of, last_of, move_of| {
+    let to_last = find_sum("Travel to the last place", &distances, names.distance, names.to_last, record);
+    let mut last = |places: &[FoundPlace], to: Place, axis: AxisColumns, finish_of, last_of, move_of| {
         let last = places[places.len() - 1];
         let moved = FoundMove::of(to.get() - last.get());
         record.choose("Last place", "the last row").with("p", axis.places, places.to_vec()).gives(last_of, last);

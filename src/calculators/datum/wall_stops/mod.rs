@@ -6,14 +6,12 @@ mod drawing;
 use crate::arithmetic::touching::Axis;
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::Rows;
 use crate::quantity::{Extent, FoundPlace, Place, SiValue, Size, text};
 use crate::refusal::{Code, Refusal, Wrong};
 use crate::suggestion::{Way, value};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::Validate;
 
 /// The calculator.
 pub struct WallStops;
@@ -29,8 +27,7 @@ crate::choice! {
 }
 
 /// A wall.
-#[derive(Clone, Debug, Deserialize, ToSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Asks)]
 pub struct Wall {
     /// The axis across which the wall stands: x_axis or y_axis.
     pub axis: Axis,
@@ -39,8 +36,6 @@ pub struct Wall {
     /// On which side of it the metal stays: plus, where readings are larger, or minus.
     pub material_side: MaterialSide,
 }
-
-crate::tree!(Wall { axis, place, material_side });
 
 impl Wall {
     /// As a request states it.
@@ -55,8 +50,7 @@ impl Wall {
 pub type Walls = Rows<Wall>;
 
 /// What the wall stops ask for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Asks)]
 pub struct WallStopsInput {
     /// The walls: axis, place, and the side on which the metal stays.
     pub walls: Walls,
@@ -66,19 +60,15 @@ pub struct WallStopsInput {
     pub finish_allowance: Option<Extent>,
 }
 
-crate::tree!(WallStopsInput { walls, cutter_diameter, finish_allowance });
-
 /// What the wall stops give.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct WallStopsResult {
     /// The stops, one for each wall, in the order given.
     pub stops: Vec<WallStop>,
 }
 
-crate::tree!(WallStopsResult { stops });
-
 /// The stops at one wall.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct WallStop {
     /// Number of the wall.
     pub number: u32,
@@ -89,8 +79,6 @@ pub struct WallStop {
     /// Reading at which the finishing cut stops.
     pub finish: FoundPlace,
 }
-
-crate::tree!(WallStop { number, axis, rough, finish });
 
 impl Calculator for WallStops {
     const ID: &'static str = "datum/wall-stops";

@@ -107,7 +107,7 @@ fn by_radius_and_height((r, h): (f64, f64)) -> Vec<f64> {
 
 /// θ - sin θ = 2 A / r², which grows all the way to 2 π.
 fn by_radius_and_area(ratio: f64) -> Vec<f64> {
-    roots::between(|t| excess(t) - 2.0 * ratio, LEAST, TAU).into_iter().collect()
+    roots::root_between(|t| excess(t) - 2.0 * ratio, LEAST, TAU).into_iter().collect()
 }
 
 /// sin(x) / x = c / l with x = θ / 2, which falls all the way from 1 to 0. Where chord and length
@@ -118,13 +118,13 @@ fn by_chord_and_length((c, l): (f64, f64)) -> Vec<f64> {
         return Vec::new();
     }
     let off = |x: f64| if rest < 0.5 { excess(x) - rest * x } else { c / l * x - x.sin() };
-    roots::between(off, LEAST, PI).into_iter().map(|x| 2.0 * x).collect()
+    roots::root_between(off, LEAST, PI).into_iter().map(|x| 2.0 * x).collect()
 }
 
 /// (θ - sin θ) / (8 sin²(θ / 2)) = A / c², which grows from 0 without end.
 fn by_chord_and_area(ratio: f64) -> Vec<f64> {
     let off = |t: f64| excess(t) - 8.0 * ratio * (t / 2.0).sin().powi(2);
-    roots::between(off, LEAST, TAU).into_iter().collect()
+    roots::root_between(off, LEAST, TAU).into_iter().collect()
 }
 
 /// θ / (2 sin²(θ / 4)) = l / h, which falls to its least near 267° and grows again to π at 360°.
@@ -135,14 +135,14 @@ fn by_height_and_length((h, l): (f64, f64)) -> Vec<f64> {
     if (ratio / least_length_over_height() - 1.0).abs() <= NOISE {
         return vec![turning];
     }
-    let first = roots::between(off, LEAST, turning);
-    let second = if ratio < PI { roots::between(off, turning, TAU) } else { None };
+    let first = roots::root_between(off, LEAST, turning);
+    let second = if ratio < PI { roots::root_between(off, turning, TAU) } else { None };
     first.into_iter().chain(second).collect()
 }
 
 /// The angle of the shortest arc of a height: tan(θ / 4) = θ / 2.
 fn turning_angle() -> Option<f64> {
-    roots::between(|t| (t / 4.0).tan() - t / 2.0, 4.0, 5.0)
+    roots::root_between(|t| (t / 4.0).tan() - t / 2.0, 4.0, 5.0)
 }
 
 /// The length of that arc over its height.
@@ -152,7 +152,7 @@ pub fn least_length_over_height() -> f64 {
 
 /// (θ - sin θ) / (8 sin⁴(θ / 4)) = A / h², which falls all the way to π / 4.
 fn by_height_and_area(ratio: f64) -> Vec<f64> {
-    roots::between(|t| excess(t) - 8.0 * ratio * (t / 4.0).sin().powi(4), LEAST, TAU).into_iter().collect()
+    roots::root_between(|t| excess(t) - 8.0 * ratio * (t / 4.0).sin().powi(4), LEAST, TAU).into_iter().collect()
 }
 
 /// (θ - sin θ) / (2 θ²) = A / l², which grows to the half circle's 1 / (2 π) and falls to 1 / (4 π).
@@ -162,8 +162,8 @@ fn by_length_and_area(ratio: f64) -> Vec<f64> {
         return vec![PI];
     }
     let off = |t: f64| excess(t) - 2.0 * ratio * t * t;
-    let first = roots::between(off, LEAST, PI);
-    let second = if ratio > greatest / 2.0 { roots::between(off, PI, TAU) } else { None };
+    let first = roots::root_between(off, LEAST, PI);
+    let second = if ratio > greatest / 2.0 { roots::root_between(off, PI, TAU) } else { None };
     first.into_iter().chain(second).collect()
 }
 

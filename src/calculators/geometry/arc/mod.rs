@@ -7,20 +7,18 @@ mod refusal;
 mod steps;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
+use crate::declared::{Asks, Gives};
 use crate::quantity::{ArcAngle, Area, Found, FoundArcAngle, FoundArea, FoundSize, Kind, Measure, Quantity, Size};
 use crate::refusal::Refusal;
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct Arc;
 
 /// What the arc calculator asks for: exactly two of the six.
-#[derive(Clone, Copy, Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Clone, Copy, Debug, Asks)]
+#[asks(check = check)]
 pub struct ArcInput {
     /// Radius of the circle.
     pub radius: Option<Size>,
@@ -36,19 +34,15 @@ pub struct ArcInput {
     pub segment_area: Option<Area>,
 }
 
-crate::tree!(ArcInput { radius, chord, height, arc_length, angle, segment_area });
-
 /// What the arc calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ArcResult {
     /// Every arc that has the two sizes, the one of the smallest angle first.
     pub solutions: Vec<ArcSolution>,
 }
 
-crate::tree!(ArcResult { solutions });
-
 /// One arc.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ArcSolution {
     /// Radius of the circle.
     pub radius: FoundSize,
@@ -63,8 +57,6 @@ pub struct ArcSolution {
     /// Area between arc and chord.
     pub segment_area: FoundArea,
 }
-
-crate::tree!(ArcSolution { radius, chord, height, arc_length, angle, segment_area });
 
 impl ArcInput {
     /// The sizes given, with their names.
@@ -131,7 +123,7 @@ impl Calculator for Arc {
         if degrees.is_empty() {
             return Err(refusal::none_exists(&input.given()));
         }
-        let solutions = steps::write(input, &degrees, record);
+        let solutions = steps::find_arcs(input, &degrees, record);
         notes(input, &solutions, record);
         Ok(ArcResult { solutions })
     }

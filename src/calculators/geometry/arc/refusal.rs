@@ -1,21 +1,21 @@
 //! What is wrong with the sizes given for an arc, with values to try that do give one.
 
 use crate::quantity::{Quantity, System, Unit};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::suggestion::{Way, value};
 use validator::ValidationError;
 
 const NAMES: [&str; 6] = ["radius", "chord", "height", "arc_length", "angle", "segment_area"];
 
 /// A size and its name.
-type Given = (&'static str, Quantity);
+type NamedSize = (&'static str, Quantity);
 
 /// Refuses all but exactly two sizes, and an arc that is a full circle.
-pub fn unless_two(given: &[Given]) -> Result<(), ValidationError> {
+pub fn unless_two(given: &[NamedSize]) -> Result<(), ValidationError> {
     let says = "An arc is given by exactly two of radius, chord, height, arc_length, angle and segment_area";
     let refuse = |code, says: String, fields: Vec<(&'static str, String)>| {
         let fields: Vec<(&'static str, &str)> = fields.iter().map(|(name, value)| (*name, value.as_str())).collect();
-        Err(between(code, says, &fields))
+        Err(rule_broken(code, says, &fields))
     };
     match given {
         [] => {
@@ -46,7 +46,7 @@ pub fn unless_two(given: &[Given]) -> Result<(), ValidationError> {
 }
 
 /// Two sizes that no arc has.
-pub fn none_exists(given: &[Given]) -> Refusal {
+pub fn none_exists(given: &[NamedSize]) -> Refusal {
     let [a, b] = given else { return Refusal::default() };
     let says = match (a.0, b.0) {
         ("radius", "chord") => "A chord is at most as long as the diameter, twice the radius.",
@@ -65,7 +65,7 @@ pub fn none_exists(given: &[Given]) -> Refusal {
 }
 
 /// A value for the size `wanted` that makes an arc with the size `known`.
-fn partner((known, quantity): &Given, wanted: &str) -> String {
+fn partner((known, quantity): &NamedSize, wanted: &str) -> String {
     let inch = quantity.unit.system() == Some(System::Inch);
     // A known length is multiplied in its own unit, a known area gives its square's side.
     let (length, unit) = match *known {

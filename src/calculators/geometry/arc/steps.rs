@@ -17,20 +17,20 @@ const LENGTH: &str = "l = r × θ";
 const AREA: &str = "A = r^2 × (θ - sin(θ)) / 2";
 const AREA_BY_SERIES: &str = "A = r^2 × θ^3 / 12 × (1 - θ^2 / 20 × (1 - θ^2 / 42))";
 
-/// Writes the steps for the angles found and gives the arcs.
-pub fn write(input: &ArcInput, degrees: &[f64], record: &mut Record) -> Vec<ArcSolution> {
+/// The arcs of the angles found, with their steps.
+pub fn find_arcs(input: &ArcInput, degrees: &[f64], record: &mut Record) -> Vec<ArcSolution> {
     let angles: Vec<FoundArcAngle> = match input.angle {
         Some(angle) => column(&angle, degrees.len()),
         None => degrees.iter().map(|degrees| FoundArcAngle::stated(*degrees, Unit::Degree)).collect(),
     };
-    write_angles(input, &angles, record);
-    let radii = write_radii(input, degrees, &angles, record);
+    prove_angles(input, &angles, record);
+    let radii = find_radii(input, degrees, &angles, record);
     let of_radius = |ratio: fn(f64) -> f64| -> Vec<Length> {
         radii.iter().zip(degrees).map(|(radius, degrees)| radius.get() * ratio(*degrees)).collect()
     };
-    let mut column_of = |what, formula, given: Option<Given<'_, _>>, field, computed: Vec<Length>| {
+    let mut column_of = |what, formula, given: Option<GivenSize<'_, _>>, field, computed: Vec<Length>| {
         let computed: Vec<FoundSize> = computed.into_iter().map(Found::of).collect();
-        write_column(record, &radii, &angles, (what, formula), given, field, computed)
+        find_column(record, &radii, &angles, (what, formula), given, field, computed)
     };
     // A given size that the radius did not come from is proved by its formula.
     let proved = input.angle.is_none() && input.radius.is_none() && !(input.chord.is_some() && input.height.is_some());
@@ -40,21 +40,31 @@ pub fn write(input: &ArcInput, degrees: &[f64], record: &mut Record) -> Vec<ArcS
     let chords = column_of(
         "Chord",
         CHORD,
-        input.chord.as_ref().map(|chord| Given { symbol: "c", of: "chord", measure: chord, proved: chord_proved }),
+        input.chord.as_ref().map(|chord| GivenSize { symbol: "c", of: "chord", measure: chord, proved: chord_proved }),
         "solutions.chord",
         of_radius(angle::chord),
     );
     let heights = column_of(
         "Height",
         HEIGHT,
-        input.height.as_ref().map(|height| Given { symbol: "h", of: "height", measure: height, proved: height_proved }),
+        input.height.as_ref().map(|height| GivenSize {
+            symbol: "h",
+            of: "height",
+            measure: height,
+            proved: height_proved,
+        }),
         "solutions.height",
         of_radius(angle::height),
     );
     let lengths = column_of(
         "Length of the arc",
         LENGTH,
-        input.arc_length.as_ref().map(|length| Given { symbol: "l", of: "arc_length", measure: length, proved: false }),
+        input.arc_length.as_ref().map(|length| GivenSize {
+            symbol: "l",
+            of: "arc_length",
+            measure: length,
+            proved: false,
+        }),
         "solutions.arc_length",
         of_radius(f64::to_radians),
     );
@@ -67,13 +77,13 @@ pub fn write(input: &ArcInput, degrees: &[f64], record: &mut Record) -> Vec<ArcS
         })
         .collect();
     let area = input.segment_area.as_ref();
-    let area = area.map(|area| Given { symbol: "A", of: "segment_area", measure: area, proved: area_proved });
+    let area = area.map(|area| GivenSize { symbol: "A", of: "segment_area", measure: area, proved: area_proved });
     let (what, formula) = if by_series(degrees) {
         ("Area of the segment, by the series of θ - sin θ", AREA_BY_SERIES)
     } else {
         ("Area of the segment", AREA)
     };
-    let areas = write_column(record, &radii, &angles, (what, formula), area, "solutions.segment_area", areas);
+    let areas = find_column(record, &radii, &angles, (what, formula), area, "solutions.segment_area", areas);
     let rows = radii.into_iter().zip(chords).zip(heights).zip(lengths).zip(angles).zip(areas);
     rows.map(|(((((radius, chord), height), arc_length), angle), segment_area)| ArcSolution {
         radius,
@@ -87,19 +97,19 @@ pub fn write(input: &ArcInput, degrees: &[f64], record: &mut Record) -> Vec<ArcS
 }
 
 /// A size given, and whether its formula is to give it back.
-struct Given<'m, K: Kind> {
+struct GivenSize<'m, K: Kind> {
     symbol: &'static str,
     of: &'static str,
     measure: &'m Measure<K>,
     proved: bool,
 }
 
-fn write_column<K: Kind>(
+fn find_column<K: Kind>(
     record: &mut Record,
     radii: &[FoundSize],
     angles: &[FoundArcAngle],
     (what, formula): (&'static str, &'static str),
-    given: Option<Given<'_, K>>,
+    given: Option<GivenSize<'_, K>>,
     field: &'static str,
     computed: Vec<Found<K>>,
 ) -> Vec<Found<K>> {
@@ -109,7 +119,7 @@ fn write_column<K: Kind>(
             .gives(field, gives.to_vec());
     };
     match given {
-        Some(Given { symbol, of, measure, proved }) => {
+        Some(GivenSize { symbol, of, measure, proved }) => {
             let found = column(measure, computed.len());
             if proved {
                 with(record.step(format!("{what}: the size given, which proves the angle"), formula), &found);
@@ -134,7 +144,7 @@ fn chord_gives_radius(degrees: &[f64]) -> bool {
     degrees.iter().all(|degrees| *degrees <= 180.0)
 }
 
-fn write_radii(input: &ArcInput, degrees: &[f64], angles: &[FoundArcAngle], record: &mut Record) -> Vec<FoundSize> {
+fn find_radii(input: &ArcInput, degrees: &[f64], angles: &[FoundArcAngle], record: &mut Record) -> Vec<FoundSize> {
     const FIELD: &str = "solutions.radius";
     const WHAT: &str = "Radius";
     if let Some(radius) = input.radius {
@@ -187,14 +197,14 @@ fn write_radii(input: &ArcInput, degrees: &[f64], angles: &[FoundArcAngle], reco
     }
 }
 
-fn write_angles(input: &ArcInput, angles: &[FoundArcAngle], record: &mut Record) {
+fn prove_angles(input: &ArcInput, angles: &[FoundArcAngle], record: &mut Record) {
     const FIELD: &str = "solutions.angle";
     const WHAT: &str = "Central angle";
     let found = angles.to_vec();
     let ArcInput { radius, chord, height, arc_length, angle, segment_area } = *input;
     match (radius, chord, height, arc_length, angle, segment_area) {
         (.., Some(angle), _) => record.choose(WHAT, "as given").with("θ", "angle", angle).gives(FIELD, found),
-        (Some(r), Some(c), ..) => write_two_angles((r, c), found, record),
+        (Some(r), Some(c), ..) => prove_two_angles((r, c), found, record),
         (Some(r), _, Some(h), ..) => record
             .step(WHAT, "θ = 4 × atan(√(h / (2 × r - h)))")
             .with("h", "height", h)
@@ -230,7 +240,7 @@ fn write_angles(input: &ArcInput, angles: &[FoundArcAngle], record: &mut Record)
 }
 
 /// From radius and chord: the minor arc, and the major arc that makes up the circle with it.
-fn write_two_angles((radius, chord): (Size, Size), found: Vec<FoundArcAngle>, record: &mut Record) {
+fn prove_two_angles((radius, chord): (Size, Size), found: Vec<FoundArcAngle>, record: &mut Record) {
     let Some(minor) = found.first().copied() else { return };
     // The arc sine is steep near 1, where the arc cosine is not.
     let formula = if text::tidy(minor.degrees()) < 90.0 {

@@ -5,13 +5,12 @@ mod drawing;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{Extent, FoundDepthSetting, FoundExtent, Place, PointAngle, SiValue, Unit, angle};
 use crate::reference::drill_diameter::DrillDiameter;
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct DrillPoint;
@@ -30,9 +29,8 @@ crate::choice! {
 }
 
 /// What the drill point calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct DrillPointInput {
     /// Diameter of the drill, as a length or by its name.
     pub diameter: DrillDiameter,
@@ -52,19 +50,8 @@ pub struct DrillPointInput {
     pub tip_flat: Option<Extent>,
 }
 
-crate::tree!(DrillPointInput {
-    diameter,
-    point_angle,
-    full_depth,
-    thickness,
-    breakthrough,
-    zeroed_at,
-    face_height,
-    tip_flat
-});
-
 /// What the drill point calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct DrillPointResult {
     /// Length of the point, from tip to full diameter.
     pub point_length: FoundExtent,
@@ -74,18 +61,16 @@ pub struct DrillPointResult {
     pub travel: Option<FoundDepthSetting>,
 }
 
-crate::tree!(DrillPointResult { point_length, tip_depth, travel });
-
 fn check(input: &DrillPointInput) -> Result<(), ValidationError> {
     if input.full_depth.is_some() && input.thickness.is_some() {
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "A hole is either blind (full_depth) or through (thickness), not both.",
             &[("full_depth", "leave out"), ("thickness", "leave out")],
         ));
     }
     if input.breakthrough.is_some() && input.thickness.is_none() {
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "breakthrough says how far the lips come out below, so it needs thickness.",
             &[("thickness", "0.5 in")],
@@ -94,7 +79,7 @@ fn check(input: &DrillPointInput) -> Result<(), ValidationError> {
     if let Some(flat) = input.tip_flat
         && flat.get() >= input.diameter.size.get()
     {
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "The flat at the tip must be smaller than the drill.",
             &[("tip_flat", "0 in")],
@@ -103,7 +88,7 @@ fn check(input: &DrillPointInput) -> Result<(), ValidationError> {
     if input.full_depth.is_none() && input.thickness.is_none() {
         let given = [input.zeroed_at.map(|_| "zeroed_at"), input.face_height.map(|_| "face_height")];
         if let Some(given) = given.into_iter().flatten().next() {
-            return Err(between(
+            return Err(rule_broken(
                 Code::Conflict,
                 "This matters only for a depth: give full_depth or thickness too.",
                 &[(given, "leave out"), ("full_depth", "0.75 in")],

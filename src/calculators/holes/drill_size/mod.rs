@@ -2,15 +2,14 @@
 //! ASME B94.11M, metric sizes after BS 328 and ISO 235.
 
 use crate::calculators::{Calculator, Example, Task};
+use crate::declared::{Asks, Gives};
 use crate::quantity::{FoundDifference, FoundSize, SiValue, Size, text};
 use crate::reference::drill_diameter::DrillDiameter;
 use crate::reference::drills::{Drill, DrillSystem};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::shop::{DrillsFrom, DrillsToChoose, drills_from};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 mod name;
 #[cfg(test)]
@@ -34,9 +33,8 @@ crate::choice! {
 }
 
 /// What the drill size calculator asks for: a diameter or a drill's name.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct DrillSizeInput {
     /// Diameter to find drills for.
     pub diameter: Option<DrillDiameter>,
@@ -47,16 +45,14 @@ pub struct DrillSizeInput {
     /// Whether the drills may be on either side of the size: nearest, under or over; nearest if absent.
     pub side: Option<DrillSide>,
     /// How many drills to list, 1 to 50; 5 if absent.
-    #[schema(minimum = 1, maximum = 50)]
+    #[bounds(1, 50)]
     pub count: Option<u32>,
     /// Which drills to choose from: those in the shop's drawer, or all of the tables; shop if one with drills is set.
     pub from: Option<DrillsFrom>,
 }
 
-crate::tree!(DrillSizeInput { diameter, name, systems, side, count, from });
-
 /// A drill near the size.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct NearDrill {
     /// The drill's name.
     pub name: &'static str,
@@ -68,30 +64,26 @@ pub struct NearDrill {
     pub difference: FoundDifference,
 }
 
-crate::tree!(NearDrill { name, system, diameter, difference });
-
 /// What the drill size calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct DrillSizeResult {
     /// The drills, nearest first; of drills equally near, the smaller first.
     pub drills: Vec<NearDrill>,
 }
-
-crate::tree!(DrillSizeResult { drills });
 
 const MOST: u32 = 50;
 
 fn check(input: &DrillSizeInput) -> Result<(), ValidationError> {
     match (&input.diameter, &input.name) {
         (None, None) => {
-            return Err(between(
+            return Err(rule_broken(
                 Code::FieldMissing,
                 "Give diameter, or the name of a drill.",
                 &[("diameter", "0.4 in"), ("name", "No.7")],
             ));
         }
         (Some(_), Some(_)) => {
-            return Err(between(
+            return Err(rule_broken(
                 Code::Conflict,
                 "Give diameter or name, not both.",
                 &[("diameter", "leave out"), ("name", "leave out")],
@@ -100,10 +92,10 @@ fn check(input: &DrillSizeInput) -> Result<(), ValidationError> {
         _ => {}
     }
     if input.count.is_some_and(|count| !(1..=MOST).contains(&count)) {
-        return Err(between(Code::ValueOutOfRange, "From 1 to 50 drills can be listed.", &[("count", "5")]));
+        return Err(rule_broken(Code::ValueOutOfRange, "From 1 to 50 drills can be listed.", &[("count", "5")]));
     }
     if input.systems.as_ref().is_some_and(Vec::is_empty) {
-        return Err(between(
+        return Err(rule_broken(
             Code::ValueEmpty,
             "systems lists nothing; leave it out for all systems.",
             &[("systems", "fraction,number,letter")],

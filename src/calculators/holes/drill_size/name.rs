@@ -1,5 +1,6 @@
 //! A drill as a request names it, in the trade's words: `No.7`, `letter F`, `27/64`, `6.8 mm`.
 
+use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::pattern::pattern_or;
 use crate::quantity::{Kind, System, kind, shown};
 use crate::reference::drills::{Drill, DrillUnit, NAME_PATTERN, named};
@@ -43,6 +44,10 @@ impl IntoTree for DrillName {
         };
         Some(Node::Text(self.0.name.into(), Some(system)))
     }
+}
+
+impl FieldType for DrillName {
+    const TYPE: TypeFacts = TypeFacts::named::<Self>(Shape::Words);
 }
 
 impl PartialSchema for DrillName {

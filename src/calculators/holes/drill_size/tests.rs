@@ -4,6 +4,7 @@ use super::*;
 use crate::fields::{Fields, Given};
 use crate::reference::drills::drills;
 use proptest::prelude::*;
+use validator::Validate;
 
 fn solved(query: &str) -> Result<(DrillSizeResult, Record), Refusal> {
     let pair = |pair: &str| {

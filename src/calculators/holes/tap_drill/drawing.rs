@@ -4,14 +4,14 @@
 use super::{TapDrillInput, TapDrillResult};
 use crate::drawing::{Beside, Drawing, Ink, Words};
 use crate::quantity::SiValue;
-use crate::reference::threads::{System, basics};
+use crate::reference::threads::{ThreadSystem, basics};
 
 /// Draws an answer.
 pub fn draw(input: &TapDrillInput, result: &TapDrillResult) -> Drawing {
     let thread = &input.thread;
     // Of a taper thread, the diameter at its gauge plane.
     let size = thread.found(basics(&thread.thread).major);
-    let field = if thread.thread.system == System::Npt { "thread_diameter" } else { "size" };
+    let field = if thread.thread.system == ThreadSystem::Npt { "thread_diameter" } else { "size" };
     let mut about = Words::of(format!("The hole before tapping {}: ", thread.text()))
         .value(result.hole_diameter)
         .then(" in diameter inside a thread of ")

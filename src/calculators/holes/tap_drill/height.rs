@@ -3,7 +3,7 @@
 
 use super::TapKind;
 use crate::quantity::FoundSize;
-use crate::reference::threads::{Designation, FULL_THREAD, System, basics};
+use crate::reference::threads::{Designation, FULL_THREAD, ThreadSystem, basics};
 use crate::working::{Constant, Record, StepDraft};
 
 /// What a forming tap leaves of the diameter for a full thread, over the pitch.
@@ -32,9 +32,9 @@ impl Full {
         let thread = &designation.thread;
         match (tap, thread.system) {
             (TapKind::Forming, _) => Full::Forming,
-            (TapKind::Cutting, System::Acme | System::Trapezoidal) => Full::Pitch,
-            (TapKind::Cutting, System::Unified | System::Metric | System::Npt) => Full::Triangle,
-            (TapKind::Cutting, System::PipeParallel | System::PipeTaper | System::Whitworth) => {
+            (TapKind::Cutting, ThreadSystem::Acme | ThreadSystem::Trapezoidal) => Full::Pitch,
+            (TapKind::Cutting, ThreadSystem::Unified | ThreadSystem::Metric | ThreadSystem::Npt) => Full::Triangle,
+            (TapKind::Cutting, ThreadSystem::PipeParallel | ThreadSystem::PipeTaper | ThreadSystem::Whitworth) => {
                 let height = designation.found(thread.diameter - basics(thread).pitch_diameter_exact);
                 record
                     .look_up("Height of the thread", "0.640327 of the pitch: 55 degrees; of pipe threads to 0.001 mm")

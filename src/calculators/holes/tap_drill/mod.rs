@@ -13,18 +13,16 @@ mod thread;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{Extent, FoundLowerLimit, FoundSize, FoundThreadPercent, FoundUpperLimit, ThreadPercent, Unit};
 use crate::reference::drills::{Drill, DrillSystem};
-use crate::reference::threads::{Designation, InternalClass, System, published_tap_drill};
+use crate::reference::threads::{Designation, InternalClass, ThreadSystem, published_tap_drill};
 use crate::refusal::Refusal;
 use crate::shop::{DrillsFrom, drills_from, tell_tap};
 use crate::working::Record;
 use rules::{check_class, check_kind, check_systems};
-use serde::Deserialize;
 use steps::Hole;
 use thread::{limits, size_and_pitch};
-use utoipa::ToSchema;
-use validator::Validate;
 
 /// The calculator.
 pub struct TapDrill;
@@ -40,9 +38,8 @@ crate::choice! {
 }
 
 /// What the tap drill calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check_class"), schema(function = "check_systems"), schema(function = "check_kind"))]
+#[derive(Debug, Asks)]
+#[asks(check = check_class, check = check_systems, check = check_kind)]
 pub struct TapDrillInput {
     /// The thread by its designation, with or without class.
     pub thread: Designation,
@@ -63,10 +60,8 @@ pub struct TapDrillInput {
     pub from: Option<DrillsFrom>,
 }
 
-crate::tree!(TapDrillInput { thread, thread_percent, internal_class, tap, systems, expected_oversize, from });
-
 /// Limits of the minor diameter, which is the hole that is left between the crests.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct MinorLimits {
     /// Class; absent for pipe threads G, which have one without a letter.
     pub class: Option<String>,
@@ -76,10 +71,8 @@ pub struct MinorLimits {
     pub minor_max: FoundUpperLimit,
 }
 
-crate::tree!(MinorLimits { class, minor_min, minor_max });
-
 /// A stock drill for the hole.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct TapDrillRow {
     /// The trade's name for the drill.
     pub name: &'static str,
@@ -95,10 +88,8 @@ pub struct TapDrillRow {
     pub within_class: Option<bool>,
 }
 
-crate::tree!(TapDrillRow { name, system, diameter, hole_diameter, thread_percent, within_class });
-
 /// The stock drill to take.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct TapDrillChosen {
     /// The trade's name for the drill.
     pub name: &'static str,
@@ -108,10 +99,8 @@ pub struct TapDrillChosen {
     pub thread_percent: Option<FoundThreadPercent>,
 }
 
-crate::tree!(TapDrillChosen { name, diameter, thread_percent });
-
 /// The drill that a table prints for the thread.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct TapDrillPublished {
     /// The trade's name for the drill.
     pub name: &'static str,
@@ -125,10 +114,8 @@ pub struct TapDrillPublished {
     pub within_class: Option<bool>,
 }
 
-crate::tree!(TapDrillPublished { name, diameter, hole_diameter, thread_percent, within_class });
-
 /// What the tap drill calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct TapDrillResult {
     /// The drill for exactly the percentage wanted: the hole less the expected oversize.
     pub drill_diameter: FoundSize,
@@ -145,8 +132,6 @@ pub struct TapDrillResult {
     /// exact size.
     pub candidates: Vec<TapDrillRow>,
 }
-
-crate::tree!(TapDrillResult { drill_diameter, hole_diameter, minor_limits, drill, published, candidates });
 
 /// How many drills on each side of the exact size are listed whatever the class says.
 pub const AROUND: usize = 3;
@@ -241,7 +226,7 @@ impl Calculator for TapDrill {
         let metric = !system.in_inches();
         let tap = record.or_assume(input.tap, "tap", TapKind::Cutting, "A cutting tap is taken, the more common kind.");
         let (usual, why) = match tap {
-            TapKind::Cutting if matches!(system, System::Acme | System::Trapezoidal) => {
+            TapKind::Cutting if matches!(system, ThreadSystem::Acme | ThreadSystem::Trapezoidal) => {
                 (100.0, "The basic minor diameter: an Acme or trapezoidal nut is cut to its full height.")
             }
             TapKind::Cutting => {

@@ -8,7 +8,7 @@ use crate::quantity::{
     Extent, FoundLowerLimit, FoundSize, FoundThreadPercent, FoundUpperLimit, SiValue, ThreadPercent, Unit,
 };
 use crate::reference::drills::Drill;
-use crate::reference::threads::{Designation, System, TapDrillRow as Printed};
+use crate::reference::threads::{Designation, TapDrillRow as Printed, ThreadSystem};
 use crate::refusal::Refusal;
 use crate::sources::Trust;
 use crate::working::Record;
@@ -66,7 +66,7 @@ impl Hole {
                  check the minor diameter against its limits after tapping, first on a trial piece.",
             ),
             Full::Height(_) => {
-                let source = if thread.system == System::Whitworth { "bs_84" } else { "iso_228_1" };
+                let source = if thread.system == ThreadSystem::Whitworth { "bs_84" } else { "iso_228_1" };
                 record.source(source, "height of the thread, which counts as the full one");
             }
             Full::Pitch => record.source("geometry", "half the pitch on each side counts as the full height"),

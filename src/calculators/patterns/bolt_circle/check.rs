@@ -3,7 +3,7 @@
 
 use super::{BoltCircleInput, MOST_HOLES};
 use crate::quantity::{SiValue, angle, text};
-use crate::refusal::{Code, Refusal, Wrong, between};
+use crate::refusal::{Code, Refusal, Wrong, rule_broken};
 use crate::suggestion::{Way, value};
 use uom::si::f64::Length;
 use validator::ValidationError;
@@ -31,17 +31,17 @@ pub fn between_fields(input: &BoltCircleInput) -> Result<(), ValidationError> {
     let sweep = input.sweep_degrees();
     if sweep == 0.0 {
         let says = "A sweep of 0 puts every hole in one place.";
-        return Err(between(Code::ValueOutOfRange, says, &[("sweep", "180 deg")]));
+        return Err(rule_broken(Code::ValueOutOfRange, says, &[("sweep", "180 deg")]));
     }
     if sweep.abs() != 360.0 && input.holes.get() < 2 {
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "Part of a circle has a hole at each end, so it needs two or more.",
             &[("holes", "2"), ("sweep", "360 deg")],
         ));
     }
     if input.through.is_some() && input.start_angle.is_some() {
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "The hole picked up (through) sets the angle of hole 1, and so does start_angle: give one of them.",
             &[("through", "leave out"), ("start_angle", "leave out")],
@@ -58,7 +58,7 @@ pub fn between_fields(input: &BoltCircleInput) -> Result<(), ValidationError> {
         }
         let fit: Vec<String> = fit.iter().map(u32::to_string).collect();
         let try_this = if fit.is_empty() { "1".to_owned() } else { fit.join(",") };
-        Err(between(Code::ValueOutOfRange, says, &[("only", &try_this)]))
+        Err(rule_broken(Code::ValueOutOfRange, says, &[("only", &try_this)]))
     };
     if only.is_empty() || only.len() > MOST_HOLES as usize {
         return refuse(format!("The list of holes has from 1 to {holes} numbers."));

@@ -7,7 +7,7 @@ use crate::working::Record;
 use uom::si::f64::Length;
 
 /// Chord, and with the holes' diameter what a caliper reads.
-pub fn write_distances(input: &BoltCircleInput, radius: Length, result: &mut BoltCircleResult, record: &mut Record) {
+pub fn find_distances(input: &BoltCircleInput, radius: Length, result: &mut BoltCircleResult, record: &mut Record) {
     let Some(step) = result.step_angle else {
         if input.hole_diameter.is_some() {
             record.note("one_hole", "A single hole has no neighbour: hole_diameter changes nothing.");

@@ -9,13 +9,12 @@ mod steps;
 use crate::arithmetic::directions::{AngleFrom, Sense};
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::{Count, Point};
 use crate::quantity::{Angle, FoundAngle, FoundExtent, FoundMove, FoundPlace, Place, Size, Sweep};
 use crate::refusal::Refusal;
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct BoltCircle;
@@ -24,14 +23,12 @@ pub struct BoltCircle;
 pub const MOST_HOLES: u32 = 1000;
 
 /// What the bolt circle calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct BoltCircleInput {
     /// Diameter of the circle through the centres of the holes.
     pub diameter: Size,
     /// How many holes the pattern has, 1 to 1000.
-    #[schema(value_type = u32, minimum = 1, maximum = 1000)]
     pub holes: Count<1, MOST_HOLES>,
     /// X of the circle's centre; 0 if absent.
     pub center_x: Option<Place>,
@@ -55,23 +52,8 @@ pub struct BoltCircleInput {
     pub hole_order: Option<Sense>,
 }
 
-crate::tree!(BoltCircleInput {
-    diameter,
-    holes,
-    center_x,
-    center_y,
-    start_angle,
-    sweep,
-    only,
-    through,
-    hole_diameter,
-    angle_from,
-    angle_sense,
-    hole_order,
-});
-
 /// What the bolt circle calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct BoltCircleResult {
     /// The holes, in the order of their numbers or of only.
     pub positions: Vec<BoltCircleHole>,
@@ -87,10 +69,8 @@ pub struct BoltCircleResult {
     pub between_pins: Option<FoundExtent>,
 }
 
-crate::tree!(BoltCircleResult { positions, step_angle, adjacent_chord, gap, over_pins, between_pins });
-
 /// A hole of a bolt circle.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct BoltCircleHole {
     /// Its number in the full pattern.
     pub number: u32,
@@ -105,8 +85,6 @@ pub struct BoltCircleHole {
     /// Its angle, measured as start_angle is, from 0 to below 360 deg.
     pub angle: FoundAngle,
 }
-
-crate::tree!(BoltCircleHole { number, x, y, dx, dy, angle });
 
 fn check(input: &BoltCircleInput) -> Result<(), ValidationError> {
     check::between_fields(input)
@@ -160,7 +138,7 @@ impl Calculator for BoltCircle {
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "points of a circle by their angle; chord by the sine of half the angle");
         check::overlap(input)?;
-        let result = steps::write(input, record)?;
+        let result = steps::solve(input, record)?;
         record.caution(cautions::DRILLING);
         record.note(
             "one_side",

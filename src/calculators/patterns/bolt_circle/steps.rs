@@ -1,17 +1,17 @@
 //! The working of a bolt circle: angles, places and moves.
 
-use super::distances::write_distances;
+use super::distances::find_distances;
 use super::{BoltCircleHole, BoltCircleInput, BoltCircleResult};
 use crate::arithmetic::directions::{AngleFrom, Convention, Sense, angle_of};
-use crate::arithmetic::travel::{Axis, write_moves};
+use crate::arithmetic::travel::{AxisColumns, find_moves};
 use crate::fields::Point;
 use crate::quantity::{Angle, FoundAngle, FoundPlace, FoundSize, Place, SiValue, Sweep, TINY, Unit, text};
 use crate::refusal::Refusal;
 use crate::suggestion::{Way, value};
 use crate::working::{Record, Shown};
 
-const X: Axis = Axis { symbol: "x", places: "positions.x", before: "before.x", moves: "positions.dx" };
-const Y: Axis = Axis { symbol: "y", places: "positions.y", before: "before.y", moves: "positions.dy" };
+const X: AxisColumns = AxisColumns { symbol: "x", places: "positions.x", before: "before.x", moves: "positions.dx" };
+const Y: AxisColumns = AxisColumns { symbol: "y", places: "positions.y", before: "before.y", moves: "positions.dy" };
 
 /// The angle of hole 1, as a step shows it.
 struct Start {
@@ -20,8 +20,8 @@ struct Start {
     shown: Shown,
 }
 
-/// Writes the steps and gives the result.
-pub fn write(input: &BoltCircleInput, record: &mut Record) -> Result<BoltCircleResult, Refusal> {
+/// The result, with its steps.
+pub fn solve(input: &BoltCircleInput, record: &mut Record) -> Result<BoltCircleResult, Refusal> {
     let unit = input.diameter.quantity().unit;
     let radius = input.diameter.get() / 2.0;
     record.step("Radius", "R = D / 2").with("D", "diameter", input.diameter).gives("radius", FoundSize::of(radius));
@@ -42,9 +42,9 @@ pub fn write(input: &BoltCircleInput, record: &mut Record) -> Result<BoltCircleR
             Start { degrees: start.degrees(), of: "start_angle", shown: start.into() }
         }
     };
-    let numbers = write_numbers(input, record);
-    let step_angle = write_step_angle(input, record);
-    let order = write_order(input, convention, record);
+    let numbers = find_numbers(input, record);
+    let step_angle = find_step_angle(input, record);
+    let order = find_order(input, convention, record);
     let degrees: Vec<f64> = numbers
         .iter()
         // Multiplied before it is divided, so that what comes out even is exact.
@@ -56,7 +56,7 @@ pub fn write(input: &BoltCircleInput, record: &mut Record) -> Result<BoltCircleR
             if order == convention.sense { start.degrees + turned } else { start.degrees - turned }
         })
         .collect();
-    let (angles, angles_of) = write_angles(&degrees, &numbers, start, step_angle, order == convention.sense, record);
+    let (angles, angles_of) = find_angles(&degrees, &numbers, start, step_angle, order == convention.sense, record);
 
     let points: Vec<(f64, f64)> = degrees.iter().map(|degrees| convention.point(*degrees)).collect();
     let place = |center: Place, part: f64| FoundPlace::of(center.get() + radius * part);
@@ -76,8 +76,8 @@ pub fn write(input: &BoltCircleInput, record: &mut Record) -> Result<BoltCircleR
             .gives(field, places.clone());
     }
     let datum = (FoundPlace::stated(0.0, Unit::Metre), "0, the datum,");
-    let dxs = write_moves(&xs, datum, X, record);
-    let dys = write_moves(&ys, datum, Y, record);
+    let dxs = find_moves(&xs, datum, X, record);
+    let dys = find_moves(&ys, datum, Y, record);
     let rows = numbers.into_iter().zip(xs).zip(ys).zip(dxs).zip(dys).zip(angles);
     let positions =
         rows.map(|(((((number, x), y), dx), dy), angle)| BoltCircleHole { number, x, y, dx, dy, angle }).collect();
@@ -89,7 +89,7 @@ pub fn write(input: &BoltCircleInput, record: &mut Record) -> Result<BoltCircleR
         over_pins: None,
         between_pins: None,
     };
-    write_distances(input, radius, &mut result, record);
+    find_distances(input, radius, &mut result, record);
     Ok(result)
 }
 
@@ -148,7 +148,7 @@ fn start_through(
     Ok(Start { degrees, of: "start", shown: shown.into() })
 }
 
-fn write_numbers(input: &BoltCircleInput, record: &mut Record) -> Vec<u32> {
+fn find_numbers(input: &BoltCircleInput, record: &mut Record) -> Vec<u32> {
     let numbers = input.numbers();
     let shown: Vec<f64> = numbers.iter().copied().map(f64::from).collect();
     if input.only.is_some() {
@@ -165,7 +165,7 @@ fn write_numbers(input: &BoltCircleInput, record: &mut Record) -> Vec<u32> {
     numbers
 }
 
-fn write_step_angle(input: &BoltCircleInput, record: &mut Record) -> Option<FoundAngle> {
+fn find_step_angle(input: &BoltCircleInput, record: &mut Record) -> Option<FoundAngle> {
     let full = Sweep::stated(360.0, Unit::Degree);
     let sweep = record.or_assume(input.sweep, "sweep", full, "The holes are taken to go all the way round.");
     if input.holes.get() < 2 {
@@ -185,7 +185,7 @@ fn write_step_angle(input: &BoltCircleInput, record: &mut Record) -> Option<Foun
     Some(step)
 }
 
-fn write_order(input: &BoltCircleInput, convention: Convention, record: &mut Record) -> Sense {
+fn find_order(input: &BoltCircleInput, convention: Convention, record: &mut Record) -> Sense {
     let says = "Holes are taken to be numbered counterclockwise.";
     let order = record.or_assume(input.hole_order, "hole_order", Sense::Counterclockwise, says);
     if input.hole_order.is_none() && convention.sense == Sense::Clockwise && input.holes.get() > 1 {
@@ -200,7 +200,7 @@ fn write_order(input: &BoltCircleInput, convention: Convention, record: &mut Rec
 
 /// The angles as they are printed, and the step whose angles the places are computed from: those
 /// before whole turns are taken off, which keep every digit of a small negative angle.
-fn write_angles(
+fn find_angles(
     degrees: &[f64],
     numbers: &[u32],
     start: Start,

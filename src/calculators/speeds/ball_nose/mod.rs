@@ -4,25 +4,23 @@ mod drawing;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{
     Angle, CuttingSpeed, FoundCuttingSpeed, FoundExtent, FoundSize, FoundSpindleSpeed, Kind, SiValue, Size,
     SpindleSpeed, Unit, kind,
 };
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::suggestion::{Way, value};
 use crate::working::Record;
-use serde::Deserialize;
 use std::f64::consts::PI;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct BallNose;
 
 /// What the ball nose calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct BallNoseInput {
     /// Diameter of the ball.
     pub diameter: Size,
@@ -40,10 +38,8 @@ pub struct BallNoseInput {
     pub spindle_speed: Option<SpindleSpeed>,
 }
 
-crate::tree!(BallNoseInput { diameter, axial_depth, tilt, stepover, cusp_height, cutting_speed, spindle_speed });
-
 /// What the ball nose calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct BallNoseResult {
     /// Greatest diameter of the ball that cuts.
     pub effective_diameter: FoundSize,
@@ -57,20 +53,18 @@ pub struct BallNoseResult {
     pub cutting_speed: Option<FoundCuttingSpeed>,
 }
 
-crate::tree!(BallNoseResult { effective_diameter, cusp_height, stepover, spindle_speed, cutting_speed });
-
 fn check(input: &BallNoseInput) -> Result<(), ValidationError> {
     let across = input.diameter.quantity();
     let depth = input.axial_depth.quantity();
     if 2.0 * depth.si() > across.si() * (1.0 + 1e-12) {
         let less = value(across.si() / 2.0, depth.unit, Way::Down);
         let says = "The ball ends at half its diameter: a deeper cut is one of the shank.";
-        return Err(between(Code::Conflict, says, &[("axial_depth", &less)]));
+        return Err(rule_broken(Code::Conflict, says, &[("axial_depth", &less)]));
     }
     if let Some(tilt) = input.tilt
         && !(0.0..90.0).contains(&tilt.degrees())
     {
-        return Err(between(
+        return Err(rule_broken(
             Code::ValueOutOfRange,
             "A cutter leans from 0 to less than 90 degrees.",
             &[("tilt", "15 deg")],
@@ -84,11 +78,11 @@ fn check(input: &BallNoseInput) -> Result<(), ValidationError> {
         {
             let less = value(limit / 10.0, given.quantity().unit, Way::Down);
             let says = "The passes would not meet: a stepover is at most the diameter, a cusp at most half of it.";
-            return Err(between(Code::Conflict, says, &[(field, &less)]));
+            return Err(rule_broken(Code::Conflict, says, &[(field, &less)]));
         }
     }
     let both = |a: bool, b: bool, names: [&'static str; 2], says: &'static str| {
-        (a && b).then(|| between(Code::Conflict, says, &names.map(|name| (name, "leave out"))))
+        (a && b).then(|| rule_broken(Code::Conflict, says, &names.map(|name| (name, "leave out"))))
     };
     let cusp = "A stepover gives its cusp, or a cusp its stepover: give one of them.";
     let speed = "A cutting speed gives its spindle speed, or the other way: give one of them.";

@@ -3,6 +3,7 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::machine::{
     Drive, FeedStep, Limit, ProcessFactor, RangePoint, Removal, Spindle, Tooling, TurnCut, check_turn, cut_power,
     tell_limits,
@@ -14,12 +15,10 @@ use crate::quantity::{
 };
 use crate::reference::cutting_speeds::{Operation, ToolMaterial};
 use crate::reference::material_name::WorkMaterial;
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
-use serde::Deserialize;
 use std::f64::consts::PI;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 mod bar;
 mod examples;
@@ -36,9 +35,8 @@ const PROCESS: ProcessFactor = ProcessFactor {
 };
 
 /// What the boring calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct BoringInput {
     /// Diameter of the bore after the cut, the largest that is cut.
     pub diameter: Size,
@@ -80,30 +78,8 @@ pub struct BoringInput {
     pub efficiency: Option<Efficiency>,
 }
 
-crate::tree!(BoringInput {
-    diameter,
-    depth_of_cut,
-    cutting_speed,
-    material,
-    tool_material,
-    range_point,
-    feed_per_rev,
-    cutting_edge_angle,
-    overhang,
-    bar_diameter,
-    slowest,
-    fastest,
-    available,
-    may_exceed,
-    fastest_feed,
-    available_feeds,
-    spindle_power,
-    base_speed,
-    efficiency
-});
-
 /// What the boring calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct BoringResult {
     /// Spindle speed to set.
     pub spindle_speed: FoundSpindleSpeed,
@@ -147,41 +123,18 @@ pub struct BoringResult {
     pub overhang_ratio: Option<f64>,
 }
 
-crate::tree!(BoringResult {
-    spindle_speed,
-    exact_speed,
-    cutting_speed,
-    feed_rate,
-    feed_per_rev,
-    chip_thickness,
-    mean_diameter,
-    removal_rate,
-    limited_by,
-    speed_fall,
-    feed_fall,
-    cutting_force,
-    power,
-    power_by_specific_force,
-    torque,
-    motor_power,
-    power_available,
-    load,
-    depth_fall,
-    overhang_ratio
-});
-
 fn check(input: &BoringInput) -> Result<(), ValidationError> {
     let (depth, across) = (input.depth_of_cut.quantity(), input.diameter.quantity());
     if 2.0 * depth.si() >= across.si() {
         let less = crate::suggestion::value(across.si() / 4.0, depth.unit, crate::suggestion::Way::Down);
         let says = "A cut as deep as the radius begins where there is no bore.";
-        return Err(between(Code::Conflict, says, &[("depth_of_cut", &less)]));
+        return Err(rule_broken(Code::Conflict, says, &[("depth_of_cut", &less)]));
     }
     if let Some(bar) = input.bar_diameter
         && bar.get() >= input.diameter.get()
     {
         let less = crate::suggestion::value(across.si() / 2.0, bar.quantity().unit, crate::suggestion::Way::Down);
-        return Err(between(Code::Conflict, "The bar must be smaller than the bore.", &[("bar_diameter", &less)]));
+        return Err(rule_broken(Code::Conflict, "The bar must be smaller than the bore.", &[("bar_diameter", &less)]));
     }
     let feed = ("feed_per_rev", "0.004 in/rev", input.feed_per_rev.is_some());
     input.tooling().check(Some(feed))?;

@@ -5,7 +5,7 @@ use crate::quantity::{Difference, FoundExtent, PointAngle, SiValue, Size, Unit, 
 use crate::working::Record;
 
 /// The step that gives `tool_approach`.
-pub fn of(input: &CuttingTimeInput, record: &mut Record) -> FoundExtent {
+pub fn find(input: &CuttingTimeInput, record: &mut Record) -> FoundExtent {
     match (input.operation, input.diameter, input.width, input.depth_of_cut) {
         (TimedOperation::FaceMilling, Some(diameter), Some(width), _) => face(input, diameter, width, record),
         (TimedOperation::SlabMilling, Some(diameter), _, Some(depth)) => slab(input, diameter, depth, record),

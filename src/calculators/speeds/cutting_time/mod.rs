@@ -3,12 +3,10 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{Difference, Extent, FeedRate, FoundExtent, FoundWorkTime, PointAngle, SiValue, Size};
 use crate::refusal::Refusal;
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::Validate;
 
 mod approach;
 mod rules;
@@ -51,9 +49,8 @@ crate::choice! {
 }
 
 /// What the cutting time calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "rules::check"))]
+#[derive(Debug, Asks)]
+#[asks(check = rules::check)]
 pub struct CuttingTimeInput {
     /// What is timed: face_milling, slab_milling, drilling or turning.
     pub operation: TimedOperation,
@@ -83,24 +80,8 @@ pub struct CuttingTimeInput {
     pub passes: Option<u32>,
 }
 
-crate::tree!(CuttingTimeInput {
-    operation,
-    length,
-    feed_rate,
-    diameter,
-    width,
-    cut_offset,
-    depth_of_cut,
-    clear_out,
-    point_angle,
-    depth_to,
-    approach,
-    overtravel,
-    passes
-});
-
 /// What the cutting time calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct CuttingTimeResult {
     /// What the size of the cutter or the point of the drill adds to the way.
     pub tool_approach: FoundExtent,
@@ -111,8 +92,6 @@ pub struct CuttingTimeResult {
     /// Time of all passes.
     pub cutting_time: FoundWorkTime,
 }
-
-crate::tree!(CuttingTimeResult { tool_approach, travel, time_per_pass, cutting_time });
 
 impl Calculator for CuttingTime {
     const ID: &'static str = "speeds/cutting-time";
@@ -178,7 +157,7 @@ impl Calculator for CuttingTime {
         record.source("geometry", "where a cutter's circle or a drill's cone meets and leaves the work");
         record.source("kinematics", "time is way over feed");
         record.caution(cautions::TIMES);
-        let tool_approach = approach::of(input, record);
+        let tool_approach = approach::find(input, record);
         let none = Extent::stated(0.0, input.length.quantity().unit);
         let approach =
             record.or_assume(input.approach, "approach", none, "No room before the work is reckoned at feed.");

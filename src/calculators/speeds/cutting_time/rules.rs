@@ -1,7 +1,7 @@
 //! What each operation needs to be timed, and what it does not have.
 
 use super::{CuttingTimeInput, TimedOperation};
-use crate::refusal::{Code, between};
+use crate::refusal::{Code, rule_broken};
 use crate::suggestion::{Way, value};
 use validator::ValidationError;
 
@@ -11,7 +11,7 @@ const MOST_PASSES: u32 = 10_000;
 /// The rules between fields.
 pub fn check(input: &CuttingTimeInput) -> Result<(), ValidationError> {
     if input.passes.is_some_and(|passes| !(1..=MOST_PASSES).contains(&passes)) {
-        return Err(between(Code::ValueOutOfRange, "There are 1 to 10000 passes.", &[("passes", "1")]));
+        return Err(rule_broken(Code::ValueOutOfRange, "There are 1 to 10000 passes.", &[("passes", "1")]));
     }
     let given = [
         ("diameter", "12 mm", input.diameter.is_some()),
@@ -35,7 +35,7 @@ pub fn check(input: &CuttingTimeInput) -> Result<(), ValidationError> {
         .collect();
     let name = input.operation.as_str().replace('_', " ");
     if !missing.is_empty() {
-        return Err(between(Code::FieldMissing, format!("The time of {name} needs this."), &missing));
+        return Err(rule_broken(Code::FieldMissing, format!("The time of {name} needs this."), &missing));
     }
     let others: Vec<(&'static str, &str)> = given
         .iter()
@@ -43,7 +43,7 @@ pub fn check(input: &CuttingTimeInput) -> Result<(), ValidationError> {
         .map(|(field, _, _)| (*field, "leave out"))
         .collect();
     if !others.is_empty() {
-        return Err(between(Code::Conflict, format!("The time of {name} does not depend on this."), &others));
+        return Err(rule_broken(Code::Conflict, format!("The time of {name} does not depend on this."), &others));
     }
     sizes(input)
 }
@@ -56,7 +56,7 @@ fn sizes(input: &CuttingTimeInput) -> Result<(), ValidationError> {
         if reach > cutter.si() * (1.0 + 1e-12) {
             let larger = value(reach, cutter.unit, Way::Up);
             let says = "The cutter does not reach over the whole width of the work.";
-            return Err(between(Code::Conflict, says, &[("diameter", &larger)]));
+            return Err(rule_broken(Code::Conflict, says, &[("diameter", &larger)]));
         }
     }
     if let Some(depth) = input.depth_of_cut.map(|depth| depth.quantity())
@@ -64,7 +64,7 @@ fn sizes(input: &CuttingTimeInput) -> Result<(), ValidationError> {
     {
         let less = value(cutter.si() / 10.0, depth.unit, Way::Down);
         let says = "A slab mill cuts no deeper than its radius.";
-        return Err(between(Code::Conflict, says, &[("depth_of_cut", &less)]));
+        return Err(rule_broken(Code::Conflict, says, &[("depth_of_cut", &less)]));
     }
     Ok(())
 }

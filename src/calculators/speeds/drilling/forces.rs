@@ -53,7 +53,7 @@ pub struct Forces {
 }
 
 /// The forces of the cut; none without a material.
-pub fn of(input: &DrillingInput, set: &TurnSet, record: &mut Record) -> Forces {
+pub fn find(input: &DrillingInput, set: &TurnSet, record: &mut Record) -> Forces {
     let Some(material) = &input.material else { return Forces::default() };
     record.caution(cautions::FORCES);
     let size = input.diameter.size;

@@ -3,6 +3,7 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::machine::{Drive, FeedStep, Limit, RangePoint, Spindle, Tooling, TurnCut, check_turn, tell_limits};
 use crate::quantity::{
     CuttingSpeed, Efficiency, Extent, FeedPerRev, FeedRate, FoundCuttingForce, FoundCuttingSpeed, FoundFeedPerRev,
@@ -14,10 +15,8 @@ use crate::reference::drill_diameter::DrillDiameter;
 use crate::reference::material_name::WorkMaterial;
 use crate::refusal::Refusal;
 use crate::working::Record;
-use serde::Deserialize;
 use std::f64::consts::PI;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 mod deep;
 mod examples;
@@ -37,9 +36,8 @@ crate::choice! {
 }
 
 /// What the drilling calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct DrillingInput {
     /// Diameter of the drill, or the drill's name.
     pub diameter: DrillDiameter,
@@ -79,29 +77,8 @@ pub struct DrillingInput {
     pub efficiency: Option<Efficiency>,
 }
 
-crate::tree!(DrillingInput {
-    diameter,
-    cutting_speed,
-    material,
-    tool_material,
-    range_point,
-    feed_per_rev,
-    depth,
-    point_angle,
-    point,
-    slowest,
-    fastest,
-    available,
-    may_exceed,
-    fastest_feed,
-    available_feeds,
-    spindle_power,
-    base_speed,
-    efficiency
-});
-
 /// What the drilling calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct DrillingResult {
     /// Spindle speed to set.
     pub spindle_speed: FoundSpindleSpeed,
@@ -146,30 +123,6 @@ pub struct DrillingResult {
     /// By how much the feed would have to fall for the power available.
     pub power_feed_fall: Option<FoundPercentage>,
 }
-
-crate::tree!(DrillingResult {
-    spindle_speed,
-    exact_speed,
-    cutting_speed,
-    feed_rate,
-    feed_per_rev,
-    removal_rate,
-    limited_by,
-    speed_fall,
-    feed_fall,
-    speed_reduction,
-    feed_reduction,
-    thrust,
-    torque,
-    power,
-    torque_by_specific_force,
-    thrust_by_catalogue,
-    torque_by_catalogue,
-    motor_power,
-    power_available,
-    load,
-    power_feed_fall
-});
 
 fn check(input: &DrillingInput) -> Result<(), ValidationError> {
     let feed = ("feed_per_rev", "0.004 in/rev", input.feed_per_rev.is_some());
@@ -255,7 +208,7 @@ impl Calculator for Drilling {
             .with("D", "diameter", size)
             .with("vf", "feed_rate", set.feed_rate)
             .gives("removal_rate", removal_rate);
-        let forces = forces::of(input, &set, record);
+        let forces = forces::find(input, &set, record);
         let mut limited_by = set.limited_by;
         let mut held = set.held;
         let drive = input.drive();

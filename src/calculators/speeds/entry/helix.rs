@@ -4,7 +4,7 @@ use super::{EntryInput, EntryResult, refuse_others};
 use crate::quantity::{
     FoundAngle, FoundExtent, FoundFeedRate, FoundSize, FoundWorkTime, SiValue, Size, Unit, angle, text,
 };
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::suggestion::{Way, value};
 use crate::working::Record;
 use std::f64::consts::PI;
@@ -29,11 +29,11 @@ pub fn check(input: &EntryInput) -> Result<(), ValidationError> {
     }
     if !missing.is_empty() {
         let says = "A helix needs the cutter's diameter, the hole's, and pitch or ramp_angle.";
-        return Err(between(Code::FieldMissing, says, &missing));
+        return Err(rule_broken(Code::FieldMissing, says, &missing));
     }
     if input.pitch.is_some() && input.ramp_angle.is_some() {
         let ways = [("pitch", "leave out"), ("ramp_angle", "leave out")];
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "The pitch gives the slope, or the slope the pitch: give one of them.",
             &ways,
@@ -47,13 +47,13 @@ pub fn check(input: &EntryInput) -> Result<(), ValidationError> {
             ("hole_diameter", value(d.si() * 1.5, h.unit, Way::Up)),
             ("diameter", value(h.si() / 1.5, d.unit, Way::Down)),
         ];
-        return Err(between(Code::Conflict, says, &[(ways[0].0, &ways[0].1), (ways[1].0, &ways[1].1)]));
+        return Err(rule_broken(Code::Conflict, says, &[(ways[0].0, &ways[0].1), (ways[1].0, &ways[1].1)]));
     }
     if let Some(corner) = input.corner_radius
         && 2.0 * corner.quantity().si() > d.si() * (1.0 + 1e-12)
     {
         let half = value(d.si() / 2.0, corner.quantity().unit, Way::Down);
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "A corner's radius is at most half the diameter.",
             &[("corner_radius", &half)],

@@ -2,19 +2,18 @@
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{FeedRate, FoundAngle, FoundExtent, FoundFeedRate, FoundSize, FoundWorkTime, RampAngle, Size};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 mod drawing;
 mod helix;
 mod ramp;
 
 /// The calculator.
-pub struct Entry;
+pub struct CutterEntry;
 
 crate::choice! {
     /// How the cutter goes down: by a `ramp` to and fro along a slot, or by a `helix` round a hole.
@@ -27,9 +26,8 @@ crate::choice! {
 }
 
 /// What the entry calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct EntryInput {
     /// How the cutter goes down: ramp or helix.
     pub way: EntryWay,
@@ -51,20 +49,8 @@ pub struct EntryInput {
     pub corner_radius: Option<Size>,
 }
 
-crate::tree!(EntryInput {
-    way,
-    depth,
-    feed_rate,
-    diameter,
-    ramp_angle,
-    slot_length,
-    hole_diameter,
-    pitch,
-    corner_radius
-});
-
 /// What the entry calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct EntryResult {
     /// Slope of the way.
     pub ramp_angle: FoundAngle,
@@ -88,19 +74,6 @@ pub struct EntryResult {
     pub center_feed_rate: Option<FoundFeedRate>,
 }
 
-crate::tree!(EntryResult {
-    ramp_angle,
-    path_length,
-    down_feed_rate,
-    cutting_time,
-    ramp_length,
-    passes,
-    path_diameter,
-    pitch,
-    turns,
-    center_feed_rate
-});
-
 fn check(input: &EntryInput) -> Result<(), ValidationError> {
     match input.way {
         EntryWay::Ramp => ramp::check(input),
@@ -115,11 +88,11 @@ fn refuse_others(way: &str, given: &[(&'static str, bool)]) -> Result<(), Valida
     if others.is_empty() {
         Ok(())
     } else {
-        Err(between(Code::Conflict, format!("A {way} does not have this."), &others))
+        Err(rule_broken(Code::Conflict, format!("A {way} does not have this."), &others))
     }
 }
 
-impl Calculator for Entry {
+impl Calculator for CutterEntry {
     const ID: &'static str = "speeds/entry";
     const TITLE: &'static str = "Entry by ramp or helix";
     const ABOUT: &'static str = "How long the way of a milling cutter down into the work is by a ramp or a helix, how fast it \

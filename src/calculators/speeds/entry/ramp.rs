@@ -2,7 +2,7 @@
 
 use super::{EntryInput, EntryResult, refuse_others};
 use crate::quantity::{FoundExtent, FoundFeedRate, FoundWorkTime, RampAngle, SiValue, Unit, angle};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use validator::ValidationError;
 
@@ -19,7 +19,7 @@ pub fn check(input: &EntryInput) -> Result<(), ValidationError> {
     ];
     refuse_others("ramp", &others)?;
     if input.ramp_angle.is_none() {
-        return Err(between(Code::FieldMissing, "A ramp needs its slope.", &[("ramp_angle", "3 deg")]));
+        return Err(rule_broken(Code::FieldMissing, "A ramp needs its slope.", &[("ramp_angle", "3 deg")]));
     }
     Ok(())
 }

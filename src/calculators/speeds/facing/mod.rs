@@ -3,6 +3,7 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::machine::{
     CutDiameter, Drive, FeedStep, Limit, RangePoint, Spindle, Tooling, TurnCut, check_turn, tell_limits,
 };
@@ -13,11 +14,9 @@ use crate::quantity::{
 };
 use crate::reference::cutting_speeds::{Operation, ToolMaterial};
 use crate::reference::material_name::WorkMaterial;
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 mod examples;
 mod power;
@@ -47,9 +46,8 @@ crate::choice! {
 }
 
 /// What the facing calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct FacingInput {
     /// Diameter at which the cut begins.
     pub outer_diameter: Size,
@@ -91,30 +89,8 @@ pub struct FacingInput {
     pub efficiency: Option<Efficiency>,
 }
 
-crate::tree!(FacingInput {
-    outer_diameter,
-    inner_diameter,
-    depth_of_cut,
-    cutting_speed,
-    material,
-    tool_material,
-    range_point,
-    cut,
-    hold,
-    feed_per_rev,
-    slowest,
-    fastest,
-    available,
-    may_exceed,
-    fastest_feed,
-    available_feeds,
-    spindle_power,
-    base_speed,
-    efficiency
-});
-
 /// What the facing calculator gives; speeds and rates where the cut begins.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct FacingResult {
     /// Spindle speed to set.
     pub spindle_speed: FoundSpindleSpeed,
@@ -158,29 +134,6 @@ pub struct FacingResult {
     pub depth_fall: Option<FoundPercentage>,
 }
 
-crate::tree!(FacingResult {
-    spindle_speed,
-    exact_speed,
-    cutting_speed,
-    feed_rate,
-    feed_per_rev,
-    cutting_time,
-    inner_spindle_speed,
-    inner_cutting_speed,
-    limit_diameter,
-    removal_rate,
-    limited_by,
-    speed_fall,
-    feed_fall,
-    power,
-    power_by_specific_force,
-    torque,
-    motor_power,
-    power_available,
-    load,
-    depth_fall
-});
-
 fn check(input: &FacingInput) -> Result<(), ValidationError> {
     let outer = input.outer_diameter.quantity();
     if let Some(inner) = input.inner_diameter
@@ -188,20 +141,20 @@ fn check(input: &FacingInput) -> Result<(), ValidationError> {
     {
         let less = crate::suggestion::value(outer.si() / 2.0, inner.quantity().unit, crate::suggestion::Way::Down);
         let says = "The cut goes inward: inner_diameter must be below outer_diameter.";
-        return Err(between(Code::Conflict, says, &[("inner_diameter", &less)]));
+        return Err(rule_broken(Code::Conflict, says, &[("inner_diameter", &less)]));
     }
     if input.hold == Some(FacingHold::SurfaceSpeed) {
         if input.available.is_some() {
             let says = "A spindle with steps cannot hold the surface speed.";
             let ways = [("available", "leave out"), ("hold", "spindle_speed")];
-            return Err(between(Code::Conflict, says, &ways));
+            return Err(rule_broken(Code::Conflict, says, &ways));
         }
         let to_centre = input.inner_diameter.is_none_or(|inner| inner.quantity().si() == 0.0);
         if input.fastest.is_none() && to_centre {
             let says =
                 "Held to the centre, the surface speed would have the spindle run away: state its fastest speed.";
             let ways = [("fastest", "1250 rpm"), ("hold", "spindle_speed")];
-            return Err(between(Code::FieldMissing, says, &ways));
+            return Err(rule_broken(Code::FieldMissing, says, &ways));
         }
     }
     let feed = ("feed_per_rev", "0.005 in/rev", input.feed_per_rev.is_some());
@@ -296,7 +249,7 @@ impl Calculator for Facing {
         let mut limited_by = set.limited_by.clone();
         let mut held = set.held.clone();
         let removal_rate = power::removal_rate(input, &set, record);
-        let power = removal_rate.and_then(|rate| power::of(input, (cut, rate), &set, &mut held, record));
+        let power = removal_rate.and_then(|rate| power::find(input, (cut, rate), &set, &mut held, record));
         if let Some(power) = &power {
             power.load.limit(&mut limited_by);
         }

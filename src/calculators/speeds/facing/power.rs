@@ -36,7 +36,7 @@ pub fn removal_rate(input: &FacingInput, set: &TurnSet, record: &mut Record) -> 
 }
 
 /// Power where the cut begins; needs a material.
-pub fn of(
+pub fn find(
     input: &FacingInput,
     (cut, rate): (FacingCut, FoundRemovalRate),
     set: &TurnSet,

@@ -3,15 +3,13 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::machine::tell_material;
 use crate::quantity::{FoundCuttingSpeed, FoundPercentage, FoundSpecificForce, FoundUnitPower, Unit};
 use crate::reference::cutting_speeds::{SpeedRow, all_speeds_for};
 use crate::reference::materials::{ForceFamily, Material, MaterialGroup, materials, search};
 use crate::refusal::{Code, Refusal, Wrong};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::Validate;
 
 mod columns;
 
@@ -19,8 +17,7 @@ mod columns;
 pub struct Materials;
 
 /// What the materials search asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
+#[derive(Debug, Asks)]
 pub struct MaterialsInput {
     /// Short name, AISI, UNS or EN designation, number or plain words, such as 1018, C45, 1.4301 or brass; every material if absent.
     pub search: Option<String>,
@@ -28,10 +25,8 @@ pub struct MaterialsInput {
     pub group: Option<MaterialGroup>,
 }
 
-crate::tree!(MaterialsInput { search, group });
-
 /// A material.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct MaterialRow {
     /// The short name, as other calculators take it for material.
     pub id: &'static str,
@@ -65,26 +60,8 @@ pub struct MaterialRow {
     pub unit_power_trust: &'static str,
 }
 
-crate::tree!(MaterialRow {
-    id,
-    name,
-    us_designation,
-    en_designation,
-    group,
-    condition,
-    hardness_low,
-    hardness_high,
-    machinability,
-    machinability_source,
-    machinability_trust,
-    unit_power_low,
-    unit_power_high,
-    unit_power_source,
-    unit_power_trust,
-});
-
 /// A published range of cutting speed.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct MaterialSpeed {
     /// The material's short name.
     pub material: &'static str,
@@ -104,10 +81,8 @@ pub struct MaterialSpeed {
     pub trust: &'static str,
 }
 
-crate::tree!(MaterialSpeed { material, operation, tool_material, low, high, named, source, trust });
-
 /// A published specific cutting force, kc = kc1.1 / h^mc with h in millimetres.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct MaterialForce {
     /// The material's short name.
     pub material: &'static str,
@@ -123,10 +98,8 @@ pub struct MaterialForce {
     pub trust: &'static str,
 }
 
-crate::tree!(MaterialForce { material, family, kc11, exponent, source, trust });
-
 /// What the materials search gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct MaterialsResult {
     /// The materials found.
     pub rows: Vec<MaterialRow>,
@@ -135,8 +108,6 @@ pub struct MaterialsResult {
     /// Specific cutting forces published for them, the one that calculators take first.
     pub forces: Vec<MaterialForce>,
 }
-
-crate::tree!(MaterialsResult { rows, speeds, forces });
 
 fn stated(text: &'static str) -> Option<&'static str> {
     (!text.is_empty()).then_some(text)

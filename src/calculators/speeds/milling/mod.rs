@@ -2,6 +2,7 @@
 //! geometry of the engagement, checked against textbook examples and a numerical integration.
 
 use crate::calculators::{Calculator, Draw, Example, Task};
+use crate::declared::{Asks, Gives};
 use crate::machine::{Limit, RangePoint, cutting_speed_at, exact_speed, fall, tell_limits};
 use crate::quantity::{
     CuttingSpeed, Difference, EdgeAngle, Efficiency, FeedPerTooth, FeedRate, FoundAngle, FoundChipThickness,
@@ -12,10 +13,7 @@ use crate::reference::cutting_speeds::{Operation, ToolMaterial};
 use crate::reference::material_name::WorkMaterial;
 use crate::refusal::Refusal;
 use crate::working::Record;
-use serde::Deserialize;
 use std::f64::consts::TAU;
-use utoipa::ToSchema;
-use validator::Validate;
 
 mod corner;
 mod drawing;
@@ -56,14 +54,13 @@ crate::choice! {
 }
 
 /// What the milling calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "rules::check"))]
+#[derive(Debug, Asks)]
+#[asks(check = rules::check)]
 pub struct MillingInput {
     /// Diameter of the cutter at the cut.
     pub diameter: Size,
     /// Number of teeth, 1 to 100.
-    #[schema(minimum = 1, maximum = 100)]
+    #[bounds(1, 100)]
     pub teeth: u32,
     /// Cutting speed wanted at the diameter; from the tables for material and tool_material if absent.
     pub cutting_speed: Option<CuttingSpeed>,
@@ -109,34 +106,8 @@ pub struct MillingInput {
     pub efficiency: Option<Efficiency>,
 }
 
-crate::tree!(MillingInput {
-    diameter,
-    teeth,
-    cutting_speed,
-    material,
-    tool_material,
-    range_point,
-    feed_per_tooth,
-    radial_depth,
-    axial_depth,
-    cut_offset,
-    corner_radius,
-    cutting_edge_angle,
-    hold_chip,
-    way,
-    slowest,
-    fastest,
-    available,
-    may_exceed,
-    fastest_feed,
-    available_feeds,
-    spindle_power,
-    base_speed,
-    efficiency,
-});
-
 /// What the milling calculator gives; all at the spindle speed and the feed rate to set.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct MillingResult {
     /// Spindle speed to set.
     pub spindle_speed: FoundSpindleSpeed,
@@ -181,30 +152,6 @@ pub struct MillingResult {
     /// By how much the depth of cut would have to fall for the power available.
     pub depth_fall: Option<FoundPercentage>,
 }
-
-crate::tree!(MillingResult {
-    spindle_speed,
-    exact_speed,
-    cutting_speed,
-    feed_rate,
-    feed_per_tooth,
-    mean_chip,
-    greatest_chip,
-    removal_rate,
-    engagement_angle,
-    teeth_in_cut,
-    limited_by,
-    effective_diameter,
-    power,
-    power_by_specific_force,
-    torque,
-    motor_power,
-    power_available,
-    load,
-    speed_fall,
-    feed_fall,
-    depth_fall,
-});
 
 impl Calculator for Milling {
     const ID: &'static str = "speeds/milling";
@@ -304,7 +251,7 @@ impl Calculator for Milling {
         rules::note_feed((asked, hold), &feed.limited_by, greatest_chip, record);
         let mut limited_by = chosen.limited_by;
         let mut held = vec![("n", "exact_speed", exact.into())];
-        let power = power::of(input, (removal_rate, feed_per_tooth, mean_chip), spindle_speed, &mut held, record);
+        let power = power::find(input, (removal_rate, feed_per_tooth, mean_chip), spindle_speed, &mut held, record);
         let share = 1.0 - (spindle_speed.get() / exact.get()).si();
         let speed_fall =
             fall("speed_fall", ("exact_speed", exact.into()), ("spindle_speed", spindle_speed.into()), share, record);

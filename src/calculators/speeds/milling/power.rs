@@ -14,7 +14,7 @@ const PROCESS: ProcessFactor = ProcessFactor {
 };
 
 /// The power of the cut; needs a material.
-pub fn of(
+pub fn find(
     input: &MillingInput,
     (rate, feed, chip): (FoundRemovalRate, FoundFeedPerTooth, FoundChipThickness),
     speed: FoundSpindleSpeed,

@@ -6,7 +6,7 @@ use crate::machine::{Limit, Toward, WantedSpeed, to_try};
 use crate::quantity::{
     FeedPerTooth, FoundChipThickness, FoundFeedRate, FoundSpindleSpeed, Quantity, SiValue, SpindleSpeed, kind, text,
 };
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use validator::ValidationError;
 
@@ -22,11 +22,11 @@ const NARROWEST: f64 = 1e-6;
 /// The rules between fields.
 pub fn check(input: &MillingInput) -> Result<(), ValidationError> {
     if !(1..=MOST_TEETH).contains(&input.teeth) {
-        return Err(between(Code::ValueOutOfRange, "A cutter has 1 to 100 teeth.", &[("teeth", "4")]));
+        return Err(rule_broken(Code::ValueOutOfRange, "A cutter has 1 to 100 teeth.", &[("teeth", "4")]));
     }
     let (wide, cutter) = (input.radial_depth.quantity(), input.diameter.quantity());
     if wide.si() > cutter.si() * (1.0 + ROUNDING) {
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "The cut cannot be wider than the cutter: radial_depth is above diameter.",
             &[("radial_depth", &as_stated(cutter)), ("diameter", &as_stated(wide))],
@@ -36,14 +36,14 @@ pub fn check(input: &MillingInput) -> Result<(), ValidationError> {
         && 2.0 * corner.quantity().si() > cutter.si() * (1.0 + ROUNDING)
     {
         let half = crate::suggestion::value(cutter.si() / 2.0, cutter.unit, crate::suggestion::Way::Down);
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "A corner's radius is at most half the diameter, that of a ball nose.",
             &[("corner_radius", &half)],
         ));
     }
     if input.cut_offset.is_some() && wide.si() < cutter.si() * NARROWEST {
-        return Err(between(
+        return Err(rule_broken(
             Code::ValueOutOfRange,
             "The cut is too narrow to reckon with off the rim; leave cut_offset out for a cut at the rim.",
             &[("cut_offset", "leave out")],
@@ -52,7 +52,7 @@ pub fn check(input: &MillingInput) -> Result<(), ValidationError> {
     if let Some(offset) = input.cut_offset
         && 2.0 * offset.quantity().si().abs() + wide.si() > cutter.si() * (1.0 + ROUNDING)
     {
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "The cut does not lie within the cutter: its far side is beyond the rim.",
             &[

@@ -4,6 +4,7 @@ use super::*;
 use crate::fields::{Fields, Given};
 use crate::refusal::Code;
 use proptest::prelude::*;
+use validator::Validate;
 
 const BENCH: &str = "diameter=1/2 in&teeth=4&cutting_speed=70 ft/min&feed_per_tooth=0.002 in/tooth\
     &radial_depth=0.250 in&axial_depth=0.250 in";

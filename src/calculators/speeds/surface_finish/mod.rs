@@ -5,13 +5,12 @@ mod drawing;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::PlainNumber;
 use crate::quantity::{FeedPerRev, FoundFeedPerRev, FoundRoughness, Roughness, SiValue, Size};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct SurfaceFinish;
@@ -27,9 +26,8 @@ crate::choice! {
 }
 
 /// What the surface finish calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct SurfaceFinishInput {
     /// Radius of the tool's nose.
     pub nose_radius: Size,
@@ -45,10 +43,8 @@ pub struct SurfaceFinishInput {
     pub surface_ratio: Option<PlainNumber>,
 }
 
-crate::tree!(SurfaceFinishInput { nose_radius, feed_per_rev, theoretical_height, roughness_ra, method, surface_ratio });
-
 /// What the surface finish calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct SurfaceFinishResult {
     /// Feed per turn.
     pub feed_per_rev: FoundFeedPerRev,
@@ -59,8 +55,6 @@ pub struct SurfaceFinishResult {
     /// Ra to expect of the real surface; needs surface_ratio.
     pub expected_ra: Option<FoundRoughness>,
 }
-
-crate::tree!(SurfaceFinishResult { feed_per_rev, theoretical_height, roughness_ra, expected_ra });
 
 fn check(input: &SurfaceFinishInput) -> Result<(), ValidationError> {
     let given = [
@@ -77,11 +71,11 @@ fn check(input: &SurfaceFinishInput) -> Result<(), ValidationError> {
             .filter(|(_, _, given)| *given == (count > 1))
             .map(|(field, value, _)| (*field, if count > 1 { "leave out" } else { value }))
             .collect();
-        return Err(between(code, says, &ways));
+        return Err(rule_broken(code, says, &ways));
     }
     if input.surface_ratio.is_some_and(|ratio| ratio.get() < 1.0) {
         let says = "A real surface is no smoother than its geometry: the ratio is 1 or more.";
-        return Err(between(Code::ValueOutOfRange, says, &[("surface_ratio", "1.25")]));
+        return Err(rule_broken(Code::ValueOutOfRange, says, &[("surface_ratio", "1.25")]));
     }
     Ok(())
 }

@@ -2,7 +2,7 @@
 
 use super::{Law, ToolLifeInput, minute};
 use crate::quantity::{FoundCuttingSpeed, SiValue};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use validator::ValidationError;
 
@@ -25,12 +25,12 @@ pub fn check(input: &ToolLifeInput) -> Result<(), ValidationError> {
     if any(&constants) && any(&tests) {
         let given: Vec<(&'static str, &str)> =
             tests.iter().filter(|(_, _, given)| *given).map(|(field, _, _)| (*field, "leave out")).collect();
-        return Err(between(Code::Conflict, "Give the constants or two tests, not both.", &given));
+        return Err(rule_broken(Code::Conflict, "Give the constants or two tests, not both.", &given));
     }
     let missing = if any(&tests) { lacking(&tests) } else { lacking(&constants) };
     if !missing.is_empty() {
         let says = "Give speed_for_one_minute and exponent, or two tests with speed and life.";
-        return Err(between(Code::FieldMissing, says, &missing));
+        return Err(rule_broken(Code::FieldMissing, says, &missing));
     }
     if let (Some(first), Some(second), Some(short), Some(long)) =
         (input.first_speed, input.second_speed, input.first_life, input.second_life)
@@ -39,7 +39,7 @@ pub fn check(input: &ToolLifeInput) -> Result<(), ValidationError> {
         let exponent = faster.si().ln() / longer.si().ln();
         if !(exponent > 1e-3 && exponent < 1.0) {
             let says = "The faster of two tests must have the shorter life, and by more than the speeds differ.";
-            return Err(between(Code::Conflict, says, &[("first_life", "5 min"), ("second_life", "41 min")]));
+            return Err(rule_broken(Code::Conflict, says, &[("first_life", "5 min"), ("second_life", "41 min")]));
         }
     }
     Ok(())

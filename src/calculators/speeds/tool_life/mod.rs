@@ -3,13 +3,12 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::PlainNumber;
 use crate::quantity::{CuttingSpeed, FoundCuttingSpeed, FoundWorkTime, SiValue, Unit, WorkTime};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::{Record, Shown};
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 mod constants;
 
@@ -17,9 +16,8 @@ mod constants;
 pub struct ToolLife;
 
 /// What the tool life calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct ToolLifeInput {
     /// The constant C: the cutting speed at which the tool lasts one minute; from two tests if absent.
     pub speed_for_one_minute: Option<CuttingSpeed>,
@@ -45,22 +43,8 @@ pub struct ToolLifeInput {
     pub hourly_rate: Option<PlainNumber>,
 }
 
-crate::tree!(ToolLifeInput {
-    speed_for_one_minute,
-    exponent,
-    cutting_speed,
-    tool_life,
-    first_speed,
-    first_life,
-    second_speed,
-    second_life,
-    change_time,
-    edge_cost,
-    hourly_rate
-});
-
 /// What the tool life calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ToolLifeResult {
     /// The constant C.
     pub speed_for_one_minute: FoundCuttingSpeed,
@@ -80,31 +64,20 @@ pub struct ToolLifeResult {
     pub speed_for_cost: Option<FoundCuttingSpeed>,
 }
 
-crate::tree!(ToolLifeResult {
-    speed_for_one_minute,
-    exponent,
-    tool_life,
-    cutting_speed,
-    life_for_output,
-    speed_for_output,
-    life_for_cost,
-    speed_for_cost
-});
-
 fn check(input: &ToolLifeInput) -> Result<(), ValidationError> {
     constants::check(input)?;
     if let Some(exponent) = input.exponent
         && exponent.get() >= 1.0
     {
         let says = "The exponent is below 1: 0.1 to 0.15 for high-speed steel, 0.2 to 0.3 for carbide.";
-        return Err(between(Code::ValueOutOfRange, says, &[("exponent", "0.125")]));
+        return Err(rule_broken(Code::ValueOutOfRange, says, &[("exponent", "0.125")]));
     }
     if input.edge_cost.is_some() != input.hourly_rate.is_some() {
         let (field, value) = if input.edge_cost.is_some() { ("hourly_rate", "60") } else { ("edge_cost", "5") };
-        return Err(between(Code::Conflict, "The least cost needs edge_cost and hourly_rate.", &[(field, value)]));
+        return Err(rule_broken(Code::Conflict, "The least cost needs edge_cost and hourly_rate.", &[(field, value)]));
     }
     if input.edge_cost.is_some() && input.change_time.is_none() {
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             "The least cost needs the time to change the tool.",
             &[("change_time", "2 min")],
@@ -112,12 +85,16 @@ fn check(input: &ToolLifeInput) -> Result<(), ValidationError> {
     }
     if input.cutting_speed.is_some() && input.tool_life.is_some() {
         let ways = [("cutting_speed", "leave out"), ("tool_life", "leave out")];
-        return Err(between(Code::Conflict, "A speed gives its life, or a life its speed: give one of them.", &ways));
+        return Err(rule_broken(
+            Code::Conflict,
+            "A speed gives its life, or a life its speed: give one of them.",
+            &ways,
+        ));
     }
     let asked = input.cutting_speed.is_some() || input.tool_life.is_some() || input.change_time.is_some();
     if !asked && input.first_speed.is_none() {
         let ways = [("cutting_speed", "100 ft/min"), ("tool_life", "60 min"), ("change_time", "2 min")];
-        return Err(between(
+        return Err(rule_broken(
             Code::FieldMissing,
             "Give a cutting speed, a tool life, or the time to change the tool.",
             &ways,

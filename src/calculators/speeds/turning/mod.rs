@@ -3,6 +3,7 @@
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::machine::{
     Drive, FeedStep, Limit, ProcessFactor, RangePoint, Removal, Spindle, Tooling, TurnCut, check_turn, cut_power,
     tell_limits,
@@ -14,12 +15,10 @@ use crate::quantity::{
 };
 use crate::reference::cutting_speeds::{Operation, ToolMaterial};
 use crate::reference::material_name::WorkMaterial;
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
-use serde::Deserialize;
 use std::f64::consts::PI;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 mod examples;
 
@@ -55,9 +54,8 @@ crate::choice! {
 }
 
 /// What the turning calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check"))]
+#[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct TurningInput {
     /// Diameter of the work before the cut, the largest that is cut.
     pub diameter: Size,
@@ -99,30 +97,8 @@ pub struct TurningInput {
     pub efficiency: Option<Efficiency>,
 }
 
-crate::tree!(TurningInput {
-    diameter,
-    depth_of_cut,
-    cutting_speed,
-    material,
-    tool_material,
-    range_point,
-    cut,
-    feed_per_rev,
-    cutting_edge_angle,
-    removal_by,
-    slowest,
-    fastest,
-    available,
-    may_exceed,
-    fastest_feed,
-    available_feeds,
-    spindle_power,
-    base_speed,
-    efficiency
-});
-
 /// What the turning calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct TurningResult {
     /// Spindle speed to set.
     pub spindle_speed: FoundSpindleSpeed,
@@ -164,34 +140,12 @@ pub struct TurningResult {
     pub depth_fall: Option<FoundPercentage>,
 }
 
-crate::tree!(TurningResult {
-    spindle_speed,
-    exact_speed,
-    cutting_speed,
-    feed_rate,
-    feed_per_rev,
-    chip_thickness,
-    mean_diameter,
-    removal_rate,
-    limited_by,
-    speed_fall,
-    feed_fall,
-    cutting_force,
-    power,
-    power_by_specific_force,
-    torque,
-    motor_power,
-    power_available,
-    load,
-    depth_fall
-});
-
 fn check(input: &TurningInput) -> Result<(), ValidationError> {
     let (depth, across) = (input.depth_of_cut.quantity(), input.diameter.quantity());
     if 2.0 * depth.si() >= across.si() {
         let less = crate::suggestion::value(across.si() / 4.0, depth.unit, crate::suggestion::Way::Down);
         let says = "A cut as deep as the radius leaves nothing of the work.";
-        return Err(between(Code::Conflict, says, &[("depth_of_cut", &less)]));
+        return Err(rule_broken(Code::Conflict, says, &[("depth_of_cut", &less)]));
     }
     let feed = ("feed_per_rev", "0.010 in/rev", input.feed_per_rev.is_some());
     input.tooling().check(Some(feed))?;

@@ -5,17 +5,16 @@ mod rows;
 mod trains;
 
 use crate::calculators::{Calculator, Example, Task};
+use crate::declared::{Asks, Gives};
 use crate::fields::Count;
 use crate::quantity::{FoundDifference, FoundFineDeviation, FoundSize, SiValue, Size, Unit};
 use crate::reference::threads::Designation;
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::shop::change_gears;
 use crate::working::Record;
 use rows::{row, tell};
-use serde::Deserialize;
 use trains::trains;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct ChangeGears;
@@ -26,9 +25,8 @@ const MOST_GEARS: usize = 40;
 const TEETH: std::ops::RangeInclusive<u32> = 8..=400;
 
 /// What the change gears calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check_lead"), schema(function = "check_gears"))]
+#[derive(Debug, Asks)]
+#[asks(check = check_lead, check = check_gears)]
 pub struct ChangeGearsInput {
     /// The thread to cut; this or lead.
     pub thread: Option<Designation>,
@@ -41,32 +39,17 @@ pub struct ChangeGearsInput {
     pub gears: Option<Vec<u32>>,
     /// Teeth of a fixed wheel on the spindle that drives the stud; with stud_wheel. If absent the stud turns as the
     /// spindle does.
-    #[schema(value_type = Option<u32>, minimum = 8, maximum = 300)]
     pub spindle_wheel: Option<Count<8, 300>>,
     /// Teeth of the fixed wheel on the stud; with spindle_wheel.
-    #[schema(value_type = Option<u32>, minimum = 8, maximum = 300)]
     pub stud_wheel: Option<Count<8, 300>>,
     /// Teeth by which two wheels in mesh must reach beyond a third beside them to clear its shaft; 15 if absent.
-    #[schema(value_type = Option<u32>, minimum = 0, maximum = 100)]
     pub clearance_teeth: Option<Count<0, 100>>,
     /// How many trains to list, 1 to 50; 10 if absent.
-    #[schema(value_type = Option<u32>, minimum = 1, maximum = 50)]
     pub count: Option<Count<1, 50>>,
 }
 
-crate::tree!(ChangeGearsInput {
-    thread,
-    lead,
-    leadscrew_lead,
-    gears,
-    spindle_wheel,
-    stud_wheel,
-    clearance_teeth,
-    count
-});
-
 /// A train of wheels, from the stud to the lead screw.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct TrainRow {
     /// The train as it is set up: drivers over driven wheels.
     pub train: String,
@@ -90,21 +73,8 @@ pub struct TrainRow {
     pub clears: bool,
 }
 
-crate::tree!(TrainRow {
-    train,
-    first_driver,
-    first_driven,
-    second_driver,
-    second_driven,
-    ratio,
-    lead,
-    lead_error,
-    error,
-    clears
-});
-
 /// What the change gears calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ChangeGearsResult {
     /// The lead wanted.
     pub wanted_lead: FoundSize,
@@ -114,16 +84,14 @@ pub struct ChangeGearsResult {
     pub trains: Vec<TrainRow>,
 }
 
-crate::tree!(ChangeGearsResult { wanted_lead, wanted_ratio, trains });
-
 fn check_lead(input: &ChangeGearsInput) -> Result<(), ValidationError> {
     match (&input.thread, &input.lead) {
-        (None, None) => Err(between(
+        (None, None) => Err(rule_broken(
             Code::FieldMissing,
             "Name the thread or state its lead.",
             &[("thread", "M10"), ("lead", "1.5 mm")],
         )),
-        (Some(_), Some(_)) => Err(between(
+        (Some(_), Some(_)) => Err(rule_broken(
             Code::Conflict,
             "The thread already has its lead: leave one of the two out.",
             &[("thread", "leave out"), ("lead", "leave out")],
@@ -146,14 +114,14 @@ fn wrong_gears(gears: &[u32]) -> Option<String> {
 
 fn check_gears(input: &ChangeGearsInput) -> Result<(), ValidationError> {
     if let Some(says) = input.gears.as_deref().and_then(wrong_gears) {
-        return Err(between(Code::ValueOutOfRange, says, &[("gears", GOOD)]));
+        return Err(rule_broken(Code::ValueOutOfRange, says, &[("gears", GOOD)]));
     }
     match (input.spindle_wheel, input.stud_wheel) {
         (Some(wheel), None) | (None, Some(wheel)) => {
             let says =
                 "A fixed wheel on the spindle drives one on the stud: state spindle_wheel and stud_wheel, or neither.";
             let teeth = wheel.get().to_string();
-            Err(between(Code::Conflict, says, &[("spindle_wheel", &teeth), ("stud_wheel", &teeth)]))
+            Err(rule_broken(Code::Conflict, says, &[("spindle_wheel", &teeth), ("stud_wheel", &teeth)]))
         }
         _ => Ok(()),
     }

@@ -9,6 +9,7 @@ mod twins;
 
 use crate::calculators::{Calculator, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::{Count, PlainNumber};
 use crate::quantity::{Extent, FoundAngle, FoundDifference, FoundSize, PointAngle, SiValue, Size, Unit};
 use crate::reference::threads::{Listed, Thread, ThreadFamily, listed};
@@ -17,10 +18,7 @@ use crate::working::Record;
 use range::Crest;
 use rows::Measured;
 use rules::{check_diameter, check_pitch, pitch_of};
-use serde::Deserialize;
 use twins::ThreadTwin;
-use utoipa::ToSchema;
-use validator::Validate;
 
 /// The calculator.
 pub struct Identify;
@@ -36,9 +34,8 @@ crate::choice! {
 }
 
 /// What identifying a thread asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check_diameter"), schema(function = "check_pitch"))]
+#[derive(Debug, Asks)]
+#[asks(check = check_diameter, check = check_pitch)]
 pub struct IdentifyInput {
     /// Major diameter of an external thread, measured over its crests; this or minor_diameter.
     pub major_diameter: Option<Size>,
@@ -47,10 +44,8 @@ pub struct IdentifyInput {
     /// Pitch as measured or as a pitch gauge says; this, threads_per_inch, or turns with turns_length.
     pub pitch: Option<Size>,
     /// Threads in one inch as a pitch gauge says.
-    #[schema(value_type = Option<f64>)]
     pub threads_per_inch: Option<PlainNumber>,
     /// Pitches counted along the thread: one less than the crests from the first to the last; with turns_length.
-    #[schema(value_type = Option<f64>)]
     pub turns: Option<PlainNumber>,
     /// Length over which the turns were counted, from crest to crest.
     pub turns_length: Option<Size>,
@@ -69,28 +64,11 @@ pub struct IdentifyInput {
     /// Families to look in; all if absent.
     pub families: Option<Vec<ThreadFamily>>,
     /// Most candidates listed, 1 to 30; 10 if absent.
-    #[schema(value_type = Option<u32>, minimum = 1, maximum = 30)]
     pub count: Option<Count<1, 30>>,
 }
 
-crate::tree!(IdentifyInput {
-    major_diameter,
-    minor_diameter,
-    pitch,
-    threads_per_inch,
-    turns,
-    turns_length,
-    diameter_error,
-    pitch_error,
-    wear,
-    flank_angle,
-    body,
-    families,
-    count
-});
-
 /// A thread that the part may have.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ThreadCandidate {
     /// The thread by its designation.
     pub thread: String,
@@ -123,25 +101,8 @@ pub struct ThreadCandidate {
     pub says: String,
 }
 
-crate::tree!(ThreadCandidate {
-    thread,
-    family,
-    flank_angle,
-    basic_diameter,
-    from_basic,
-    least,
-    greatest,
-    outside_by,
-    pitch,
-    threads_per_inch,
-    pitch_off,
-    misfit,
-    fits,
-    says
-});
-
 /// What identifying a thread gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct IdentifyResult {
     /// The thread it most likely is; absent where none fits.
     pub thread: Option<String>,
@@ -156,8 +117,6 @@ pub struct IdentifyResult {
     /// What to look at next.
     pub check_next: Vec<String>,
 }
-
-crate::tree!(IdentifyResult { thread, measured_pitch, measured_threads_per_inch, candidates, twins, check_next });
 
 impl Calculator for Identify {
     const ID: &'static str = "threads/identify";

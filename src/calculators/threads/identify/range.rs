@@ -2,7 +2,7 @@
 //! cone of a taper thread, and for Whitworth threads as wide as a Unified thread of the size would have it.
 
 use crate::reference::threads::{
-    System, Thread, Tolerances, basics, external_limits, internal_limits, npt, read, taper_row,
+    Thread, ThreadSystem, Tolerances, basics, external_limits, internal_limits, npt, read, taper_row,
 };
 use crate::working::Record;
 
@@ -45,10 +45,10 @@ impl Range {
         if !has {
             return None;
         }
-        if thread.is_taper() || thread.system == System::PipeTaper {
+        if thread.is_taper() || thread.system == ThreadSystem::PipeTaper {
             return along_cone(thread, crest);
         }
-        if thread.system == System::Whitworth {
+        if thread.system == ThreadSystem::Whitworth {
             return borrowed(thread, crest);
         }
         match crest {
@@ -84,7 +84,7 @@ impl Range {
                 record.source("bs_84", "basic sizes of Whitworth threads");
                 record.source("asme_b1_1", "formulas of the tolerances, borrowed for Whitworth threads");
             }
-            (Rule::Cone, System::Npt) => record.source("asme_b1_20_1", "sizes at both ends of the thread"),
+            (Rule::Cone, ThreadSystem::Npt) => record.source("asme_b1_20_1", "sizes at both ends of the thread"),
             (Rule::Cone | Rule::GaugePlane, _) => {
                 record.source("iso_7_1", "sizes at the gauge plane, gauge length and useful thread")
             }

@@ -4,7 +4,7 @@
 use super::ThreadCandidate;
 use super::range::{Crest, Range};
 use crate::quantity::{Extent, FoundAngle, FoundDifference, FoundSize, SiValue, Size, System, Unit, text};
-use crate::reference::threads::{Listed, Thread, ThreadFamily, unit};
+use crate::reference::threads::{Listed, Thread, ThreadFamily, unit_of};
 use crate::sources::Trust;
 use crate::working::{Record, Shown};
 
@@ -57,12 +57,12 @@ pub struct Candidate {
 /// The basic diameter over a thread's crests, in metres.
 pub fn basic(listed: &Listed, crest: Crest) -> f64 {
     let basics = listed.basics();
-    unit(listed.thread()).to_si(if crest == Crest::Outside { basics.major } else { basics.minor })
+    unit_of(listed.thread()).to_si(if crest == Crest::Outside { basics.major } else { basics.minor })
 }
 
 /// A thread's pitch, in metres.
 pub fn pitch(thread: &Thread) -> f64 {
-    unit(thread).to_si(thread.pitch)
+    unit_of(thread).to_si(thread.pitch)
 }
 
 impl Candidate {
@@ -152,7 +152,7 @@ impl Measured {
     fn candidate(&self, listed: &'static Listed) -> Option<Candidate> {
         let thread = listed.thread();
         let range = Range::of(thread, self.crest)?;
-        let unit = unit(thread);
+        let unit = unit_of(thread);
         let sound = (unit.to_si(range.least), unit.to_si(range.greatest));
         let wear = self.wear.get().si();
         let reach = match self.crest {
@@ -190,7 +190,7 @@ impl Measured {
         let rows: Vec<ThreadCandidate> = candidates
             .iter()
             .map(|one| {
-                let (thread, unit) = (one.thread(), unit(one.thread()));
+                let (thread, unit) = (one.thread(), unit_of(one.thread()));
                 let size = |si: f64| FoundSize::stated(unit.of_si(si), unit);
                 ThreadCandidate {
                     thread: one.listed.designation.text(),
@@ -240,7 +240,7 @@ impl Measured {
             .with("D", "candidates.basic_diameter", sizes(|row| row.basic_diameter))
             .gives("candidates.from_basic", amounts(|row| row.from_basic));
         let sound = |si: fn(&Candidate) -> f64| -> Vec<FoundSize> {
-            let of = |one: &Candidate| FoundSize::stated(unit(one.thread()).of_si(si(one)), unit(one.thread()));
+            let of = |one: &Candidate| FoundSize::stated(unit_of(one.thread()).of_si(si(one)), unit_of(one.thread()));
             candidates.iter().map(of).collect()
         };
         let (low, high) = (sound(|one| one.sound.0), sound(|one| one.sound.1));

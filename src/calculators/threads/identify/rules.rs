@@ -2,18 +2,18 @@
 
 use super::IdentifyInput;
 use crate::quantity::{SiValue, Unit};
-use crate::refusal::{Code, between};
+use crate::refusal::{Code, rule_broken};
 use validator::ValidationError;
 
 /// One part at a time is measured, over or between its crests.
 pub fn check_diameter(input: &IdentifyInput) -> Result<(), ValidationError> {
     match (&input.major_diameter, &input.minor_diameter) {
-        (None, None) => Err(between(
+        (None, None) => Err(rule_broken(
             Code::FieldMissing,
             "State the major diameter of an external thread or the minor diameter of an internal one.",
             &[("major_diameter", "0.497 in"), ("minor_diameter", "0.422 in")],
         )),
-        (Some(_), Some(_)) => Err(between(
+        (Some(_), Some(_)) => Err(rule_broken(
             Code::Conflict,
             "One part at a time: an external thread has its major diameter measured, an internal one its minor.",
             &[("major_diameter", "leave out"), ("minor_diameter", "leave out")],
@@ -28,19 +28,19 @@ pub fn check_pitch(input: &IdentifyInput) -> Result<(), ValidationError> {
     let fields = [("pitch", "1.75 mm"), ("threads_per_inch", "13"), ("turns", "12"), ("turns_length", "0.923 in")];
     if input.turns.is_some() != input.turns_length.is_some() {
         let says = "turns and turns_length belong together: how many pitches, over what length.";
-        return Err(between(Code::Conflict, says, &fields[2..]));
+        return Err(rule_broken(Code::Conflict, says, &fields[2..]));
     }
     match stated.iter().filter(|stated| **stated).count() {
         0 => {
             let says = "State the pitch, the threads in one inch, or turns counted over a length.";
-            Err(between(Code::FieldMissing, says, &fields))
+            Err(rule_broken(Code::FieldMissing, says, &fields))
         }
         1 => check_turns(input),
         _ => {
             let says = "State the pitch in one way only.";
             let left_out: Vec<_> =
                 fields.iter().take(3).zip(stated).filter(|(_, is)| *is).map(|((f, _), _)| (*f, "leave out")).collect();
-            Err(between(Code::Conflict, says, &left_out))
+            Err(rule_broken(Code::Conflict, says, &left_out))
         }
     }
 }
@@ -48,7 +48,7 @@ pub fn check_pitch(input: &IdentifyInput) -> Result<(), ValidationError> {
 fn check_turns(input: &IdentifyInput) -> Result<(), ValidationError> {
     let refuse = |field, good| {
         let says = "No thread in any list has such a pitch: 0.2 mm (127 to the inch) to 50 mm are looked at.";
-        Err(between(Code::ValueOutOfRange, says, &[(field, good)]))
+        Err(rule_broken(Code::ValueOutOfRange, says, &[(field, good)]))
     };
     if (0.0002..=0.05).contains(&pitch_of(input)) {
         return Ok(());

@@ -3,10 +3,10 @@
 use super::IdentifyInput;
 use super::range::Crest;
 use super::rows::{Candidate, basic, pitch};
+use crate::declared::Gives;
 use crate::quantity::{FoundDifference, Unit, text};
-use crate::reference::threads::{Listed, Thread, ThreadFamily, unit};
+use crate::reference::threads::{Listed, Thread, ThreadFamily, unit_of};
 use crate::working::{Record, Shown};
-use utoipa::ToSchema;
 
 /// Most twins listed.
 const MOST: usize = 6;
@@ -16,7 +16,7 @@ const DIAMETERS: f64 = 0.04;
 const PITCHES: f64 = 0.14;
 
 /// A thread that the first candidate is easily taken for.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ThreadTwin {
     /// The other thread by its designation.
     pub thread: String,
@@ -31,8 +31,6 @@ pub struct ThreadTwin {
     /// By what the two are told apart.
     pub tell_by: String,
 }
-
-crate::tree!(ThreadTwin { thread, family, diameter_difference, pitch_difference, over_ten_turns, tell_by });
 
 fn is_twin(first: &Candidate, other: &Listed, crest: Crest) -> bool {
     let (one, two) = (first.thread(), other.thread());
@@ -86,7 +84,7 @@ pub fn twins(
     let mut found: Vec<&'static Listed> = others.iter().copied().filter(|other| is_twin(first, other, crest)).collect();
     found.sort_by(|a, b| far(a).total_cmp(&far(b)));
     found.truncate(MOST);
-    let own = unit(first.thread());
+    let own = unit_of(first.thread());
     let difference = |si: f64| FoundDifference::stated(text::round(own.of_si(si), 14), own);
     let twins: Vec<(&'static Listed, ThreadTwin)> = found
         .into_iter()
@@ -155,7 +153,7 @@ pub fn check_next(
         all.clone().fold(f64::NEG_INFINITY, f64::max) - all.fold(f64::INFINITY, f64::min)
     };
     let mut next: Vec<&str> = Vec::new();
-    if spread(|thread| unit(thread).to_si(thread.pitch)) > Unit::Millimetre.to_si(0.002) {
+    if spread(|thread| unit_of(thread).to_si(thread.pitch)) > Unit::Millimetre.to_si(0.002) {
         next.push(
             "Count the pitch over as many turns as there are: a small difference grows with each turn, and ten of them \
              show it on a rule.",

@@ -19,7 +19,7 @@ pub struct Cuts {
 }
 
 /// The cuts, with their steps.
-pub fn of(input: &ThreadMillingInput, sizes: &Sizes, edge: FoundFeedRate, record: &mut Record) -> Cuts {
+pub fn find(input: &ThreadMillingInput, sizes: &Sizes, edge: FoundFeedRate, record: &mut Record) -> Cuts {
     let internal = input.side == ThreadedSide::Internal;
     let sign = if internal { 1.0 } else { -1.0 };
     let count = match input.passes {

@@ -9,7 +9,7 @@ use crate::working::Record;
 use std::f64::consts::PI;
 
 /// The way in.
-pub struct Entry {
+pub struct WayIn {
     /// How far it moves along the axis.
     pub rise: FoundSize,
     /// Diameter of the half circle in a hole.
@@ -19,7 +19,13 @@ pub struct Entry {
 }
 
 /// The way in, with its steps.
-pub fn of(given: &GivenThread, input: &ThreadMillingInput, sizes: &Sizes, helix: &Helix, record: &mut Record) -> Entry {
+pub fn find(
+    given: &GivenThread,
+    input: &ThreadMillingInput,
+    sizes: &Sizes,
+    helix: &Helix,
+    record: &mut Record,
+) -> WayIn {
     let lead = given.lead.get().si();
     let path = sizes.path.get().si();
     if sizes.greatest_cutter.is_some() {
@@ -40,7 +46,7 @@ pub fn of(given: &GivenThread, input: &ThreadMillingInput, sizes: &Sizes, helix:
                 helix.travels.as_str()
             ),
         );
-        return Entry { rise, arc_diameter: Some(arc), length: None };
+        return WayIn { rise, arc_diameter: Some(arc), length: None };
     }
     let clear = (sizes.start.get().si() + input.cutter_diameter.get().si()) / 2.0;
     let long = (clear * clear - path * path / 4.0).max(0.0).sqrt();
@@ -63,5 +69,5 @@ pub fn of(given: &GivenThread, input: &ThreadMillingInput, sizes: &Sizes, helix:
         "At the beginning of that way the cutter just touches the stud: begin further out along the same line, on the same \
          slope.",
     );
-    Entry { rise, arc_diameter: None, length: Some(length) }
+    WayIn { rise, arc_diameter: None, length: Some(length) }
 }

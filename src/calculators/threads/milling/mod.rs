@@ -11,6 +11,7 @@ mod set_up;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::Count;
 use crate::machine::{Limit, Spindle, tell_limits};
 use crate::quantity::{
@@ -21,9 +22,6 @@ use crate::reference::threads::Designation;
 use crate::refusal::Refusal;
 use crate::threading::given_thread;
 use crate::working::Record;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::Validate;
 
 /// The calculator.
 pub struct ThreadMilling;
@@ -69,9 +67,8 @@ crate::choice! {
 }
 
 /// What the thread milling calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "rules::check_thread"), schema(function = "rules::check_sizes"))]
+#[derive(Debug, Asks)]
+#[asks(check = rules::check_thread, check = rules::check_sizes)]
 pub struct ThreadMillingInput {
     /// The thread by its designation: Unified, metric, G or Whitworth.
     pub thread: Designation,
@@ -80,7 +77,6 @@ pub struct ThreadMillingInput {
     /// Diameter of the cutter over the tips of its teeth.
     pub cutter_diameter: Size,
     /// Teeth round the cutter, 1 to 40; rows along it do not count.
-    #[schema(value_type = u32, minimum = 1, maximum = 40)]
     pub teeth: Count<1, 40>,
     /// Cutting speed wanted at the tips.
     pub cutting_speed: CuttingSpeed,
@@ -94,7 +90,6 @@ pub struct ThreadMillingInput {
     /// Diameter that the tips cut to; the basic major diameter in a hole, the basic minor diameter on a stud if absent.
     pub contour_diameter: Option<Size>,
     /// Number of cuts, 1 to 20; 1 if absent.
-    #[schema(value_type = Option<u32>, minimum = 1, maximum = 20)]
     pub passes: Option<Count<1, 20>>,
     /// Length of the thread; turns and time need it.
     pub length: Option<Size>,
@@ -110,25 +105,6 @@ pub struct ThreadMillingInput {
     pub may_exceed: Option<Percentage>,
 }
 
-crate::tree!(ThreadMillingInput {
-    thread,
-    side,
-    cutter_diameter,
-    teeth,
-    cutting_speed,
-    feed_per_tooth,
-    way,
-    start_diameter,
-    contour_diameter,
-    passes,
-    length,
-    cutting_length,
-    slowest,
-    fastest,
-    available,
-    may_exceed
-});
-
 impl ThreadMillingInput {
     fn spindle(&self) -> Spindle<'_> {
         Spindle {
@@ -141,7 +117,7 @@ impl ThreadMillingInput {
 }
 
 /// One cut.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ThreadCut {
     /// Its number.
     pub number: u32,
@@ -155,10 +131,8 @@ pub struct ThreadCut {
     pub center_feed_rate: FoundFeedRate,
 }
 
-crate::tree!(ThreadCut { number, depth, contour_diameter, path_diameter, center_feed_rate });
-
 /// What the thread milling calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ThreadMillingResult {
     /// Spindle speed to set.
     pub spindle_speed: FoundSpindleSpeed,
@@ -202,29 +176,6 @@ pub struct ThreadMillingResult {
     /// The limits of the machine that do not allow the exact speed.
     pub limited_by: Vec<Limit>,
 }
-
-crate::tree!(ThreadMillingResult {
-    spindle_speed,
-    exact_speed,
-    cutting_speed,
-    edge_feed_rate,
-    center_feed_rate,
-    path_diameter,
-    rise_per_turn,
-    path_angle,
-    path_turns,
-    path_travels,
-    entry_rise,
-    entry_arc_diameter,
-    entry_length,
-    greatest_cutter,
-    flank_overcut,
-    pitch_error,
-    turns,
-    cutting_time,
-    cuts,
-    limited_by
-});
 
 impl Calculator for ThreadMilling {
     const ID: &'static str = "threads/milling";
@@ -306,9 +257,9 @@ impl Calculator for ThreadMilling {
         }
         let set = set_up::speed(input, record)?;
         let sizes = path::sizes(&given, input, record);
-        let cut = cuts::of(input, &sizes, set.edge_feed_rate, record);
+        let cut = cuts::find(input, &sizes, set.edge_feed_rate, record);
         let helix = path::helix(&given, input, &sizes, way, record);
-        let entry = entry::of(&given, input, &sizes, &helix, record);
+        let entry = entry::find(&given, input, &sizes, &helix, record);
         let spoilt = path::overcut(&given, input, &sizes, record)?;
         let time = cuts::time(&given, input, &cut, record)?;
         record.note(

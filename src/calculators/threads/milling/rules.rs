@@ -2,8 +2,8 @@
 
 use super::{ThreadMillingInput, ThreadedSide};
 use crate::quantity::{Quantity, Size};
-use crate::reference::threads::{System, Thread, basics};
-use crate::refusal::{Code, between};
+use crate::reference::threads::{Thread, ThreadSystem, basics};
+use crate::refusal::{Code, rule_broken};
 use crate::suggestion::{Way, value};
 use validator::ValidationError;
 
@@ -20,13 +20,13 @@ pub fn defaults(thread: &Thread, side: ThreadedSide) -> (f64, f64) {
 pub fn check_thread(input: &ThreadMillingInput) -> Result<(), ValidationError> {
     let thread = &input.thread.thread;
     match thread.system {
-        System::Unified | System::Metric | System::PipeParallel | System::Whitworth => Ok(()),
+        ThreadSystem::Unified | ThreadSystem::Metric | ThreadSystem::PipeParallel | ThreadSystem::Whitworth => Ok(()),
         _ => {
             let says = format!(
                 "{} is not offered here: the helix is worked out for parallel Unified, metric, G and Whitworth threads.",
                 thread.designation
             );
-            Err(between(Code::NotOffered, says, &[("thread", "M16x1.5")]))
+            Err(rule_broken(Code::NotOffered, says, &[("thread", "M16x1.5")]))
         }
     }
 }
@@ -57,24 +57,24 @@ pub fn check_sizes(input: &ThreadMillingInput) -> Result<(), ValidationError> {
         ];
         let fields: Vec<(&'static str, &str)> =
             given.iter().filter(|(_, given)| *given).map(|(field, _)| (*field, "leave out")).collect();
-        return Err(between(Code::Conflict, says, &fields));
+        return Err(rule_broken(Code::Conflict, says, &fields));
     }
     let cutter = input.cutter_diameter.quantity();
     if internal && cutter.si() >= start {
         let says = "The cutter does not go into the hole.";
         let smaller = value(start * 0.7, cutter.unit, Way::Down);
-        return Err(between(Code::Conflict, says, &[("cutter_diameter", &smaller)]));
+        return Err(rule_broken(Code::Conflict, says, &[("cutter_diameter", &smaller)]));
     }
     let Some(cutting) = input.cutting_length else { return Ok(()) };
     if input.length.is_none() {
         let says = "cutting_length says in how many places the thread is cut, so it needs its length.";
-        return Err(between(Code::Conflict, says, &[("length", "20 mm"), ("cutting_length", "leave out")]));
+        return Err(rule_broken(Code::Conflict, says, &[("length", "20 mm"), ("cutting_length", "leave out")]));
     }
     let lead = Size::stated(thread.lead(), unit).quantity().si();
     if cutting.quantity().si() < lead {
         let longer = value(2.0 * lead, cutting.quantity().unit, Way::Up);
         let says = "A toothed part shorter than the lead is one row: leave cutting_length out.";
-        return Err(between(Code::Conflict, says, &[("cutting_length", &longer)]));
+        return Err(rule_broken(Code::Conflict, says, &[("cutting_length", &longer)]));
     }
     Ok(())
 }

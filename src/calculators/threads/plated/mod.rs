@@ -4,16 +4,15 @@
 mod limits;
 
 use crate::calculators::{Calculator, Example, Task};
+use crate::declared::{Asks, Gives};
 use crate::quantity::{Extent, FoundExtent, FoundLowerLimit, FoundUpperLimit};
 use crate::reference::threads::{ClassOf, Designation, ExternalClass, InternalClass};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::suggestion::{Way, value};
 use crate::threading::given_thread;
 use crate::working::Record;
 use limits::{after, before};
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct Plated;
@@ -39,9 +38,8 @@ crate::choice! {
 }
 
 /// What the plating calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check_thread"), schema(function = "check_thickness"))]
+#[derive(Debug, Asks)]
+#[asks(check = check_thread, check = check_thickness)]
 pub struct PlatedInput {
     /// The thread by its designation, with or without class.
     pub thread: Designation,
@@ -59,10 +57,8 @@ pub struct PlatedInput {
     pub may_reach: Option<PlatedLimit>,
 }
 
-crate::tree!(PlatedInput { thread, side, external_class, internal_class, thickness_min, thickness_max, may_reach });
-
 /// Limits of pitch diameter and crest diameter at one time.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct PlatedLimits {
     /// Greatest pitch diameter.
     pub pitch_max: FoundUpperLimit,
@@ -74,10 +70,8 @@ pub struct PlatedLimits {
     pub crest_min: FoundLowerLimit,
 }
 
-crate::tree!(PlatedLimits { pitch_max, pitch_min, crest_max, crest_min });
-
 /// What the plating calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct PlatedResult {
     /// Class of the side that is plated; absent for a nut of pipe thread G.
     pub class: Option<String>,
@@ -91,8 +85,6 @@ pub struct PlatedResult {
     pub before: PlatedLimits,
 }
 
-crate::tree!(PlatedResult { class, pitch_change_min, pitch_change_max, after, before });
-
 fn check_thread(input: &PlatedInput) -> Result<(), ValidationError> {
     let thread = &input.thread.thread;
     let clash = match input.side {
@@ -105,7 +97,7 @@ fn check_thread(input: &PlatedInput) -> Result<(), ValidationError> {
     };
     if let Some((field, clash)) = clash {
         let fields = [("thread", clash.thread.as_str()), (field, clash.class.as_str())];
-        return Err(between(Code::Conflict, clash.says, &fields));
+        return Err(rule_broken(Code::Conflict, clash.says, &fields));
     }
     let other = match input.side {
         PlatedSide::External => input.internal_class.as_ref().map(|_| "internal_class"),
@@ -115,7 +107,7 @@ fn check_thread(input: &PlatedInput) -> Result<(), ValidationError> {
         None => Ok(()),
         Some(field) => {
             let says = format!("{field} is the class of the side that is not plated.");
-            Err(between(
+            Err(rule_broken(
                 Code::Conflict,
                 says,
                 &[(field, "leave out"), ("side", if field == "internal_class" { "internal" } else { "external" })],
@@ -130,7 +122,7 @@ fn check_thickness(input: &PlatedInput) -> Result<(), ValidationError> {
         return Ok(());
     }
     let stated = |quantity: crate::quantity::Quantity| value(quantity.si(), quantity.unit, Way::Near);
-    Err(between(
+    Err(rule_broken(
         Code::Conflict,
         "thickness_min is above thickness_max.",
         &[("thickness_min", &stated(greatest)), ("thickness_max", &stated(least))],

@@ -2,26 +2,26 @@
 
 use super::RescueInput;
 use crate::quantity::{FoundSize, SiValue, Size, Unit};
-use crate::reference::threads::{System, ThreadFamily, acme_clearance, crest_clearance};
-use crate::refusal::{Code, between};
+use crate::reference::threads::{ThreadFamily, ThreadSystem, acme_clearance, crest_clearance};
+use crate::refusal::{Code, rule_broken};
 use crate::working::Record;
 use validator::ValidationError;
 
 /// The hole is known by its thread or its diameter.
 pub fn check_hole(input: &RescueInput) -> Result<(), ValidationError> {
     match (&input.thread, &input.hole_diameter) {
-        (None, None) => Err(between(
+        (None, None) => Err(rule_broken(
             Code::FieldMissing,
             "Name the thread that was in the hole, or state the hole's largest diameter.",
             &[("thread", "1/4-20 UNC"), ("hole_diameter", "0.255 in")],
         )),
         (Some(old), _) if !old.thread.has_internal() => {
             let says = "R is an external thread only: no hole has it.";
-            Err(between(Code::Conflict, says, &[("thread", "Rc 1/2")]))
+            Err(rule_broken(Code::Conflict, says, &[("thread", "Rc 1/2")]))
         }
         (Some(old), _) if old.thread.is_taper() && input.hole_diameter.is_none() => {
             let says = "A taper thread has no one diameter: measure the largest in the spoiled hole as well.";
-            Err(between(Code::Conflict, says, &[("hole_diameter", "21 mm")]))
+            Err(rule_broken(Code::Conflict, says, &[("hole_diameter", "21 mm")]))
         }
         _ => Ok(()),
     }
@@ -32,7 +32,7 @@ pub fn check_families(input: &RescueInput) -> Result<(), ValidationError> {
     let power = |family: &ThreadFamily| matches!(family, ThreadFamily::Acme | ThreadFamily::Trapezoidal);
     if input.families.iter().flatten().any(power) {
         let says = "A worn power nut is not tapped larger: its screw fits no other. Bore it and press in a bush.";
-        return Err(between(Code::NotOffered, says, &[("families", "unified,metric")]));
+        return Err(rule_broken(Code::NotOffered, says, &[("families", "unified,metric")]));
     }
     Ok(())
 }
@@ -40,7 +40,7 @@ pub fn check_families(input: &RescueInput) -> Result<(), ValidationError> {
 /// A wall needs an edge.
 pub fn check_wall(input: &RescueInput) -> Result<(), ValidationError> {
     match (input.edge_distance, input.least_wall) {
-        (None, Some(_)) => Err(between(
+        (None, Some(_)) => Err(rule_broken(
             Code::Conflict,
             "least_wall is what has to stay up to an edge: it needs edge_distance.",
             &[("least_wall", "leave out"), ("edge_distance", "0.5 in")],
@@ -54,8 +54,8 @@ pub fn clean_diameter(input: &RescueInput, record: &mut Record) -> FoundSize {
     let old = input.thread.as_ref().map(|old| {
         // A power nut is cut as much deeper as its screw has clearance.
         let deeper = match old.thread.system {
-            System::Acme => acme_clearance(old.thread.pitch),
-            System::Trapezoidal => 2.0 * crest_clearance(old.thread.pitch),
+            ThreadSystem::Acme => acme_clearance(old.thread.pitch),
+            ThreadSystem::Trapezoidal => 2.0 * crest_clearance(old.thread.pitch),
             _ => 0.0,
         };
         let size = old.found(old.thread.diameter + deeper);

@@ -8,6 +8,7 @@ mod rows;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::Count;
 use crate::quantity::{Extent, FoundDifference, FoundExtent, FoundSize, FoundThreadPercent, Size, ThreadPercent, Unit};
 use crate::reference::drills::DrillSystem;
@@ -17,9 +18,6 @@ use crate::shop::{DrillsFrom, drills_from};
 use crate::working::Record;
 use hole::{check_families, check_hole, check_wall, clean_diameter};
 use rows::Hole;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::Validate;
 
 /// The calculator.
 pub struct Rescue;
@@ -35,9 +33,8 @@ crate::choice! {
 }
 
 /// What rescuing a hole asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check_hole"), schema(function = "check_families"), schema(function = "check_wall"))]
+#[derive(Debug, Asks)]
+#[asks(check = check_hole, check = check_families, check = check_wall)]
 pub struct RescueInput {
     /// The thread that was in the hole; this, hole_diameter or both.
     pub thread: Option<Designation>,
@@ -59,25 +56,11 @@ pub struct RescueInput {
     /// Which drills to choose from: those in the shop's drawer, or all of the tables; shop if one with drills is set.
     pub from: Option<DrillsFrom>,
     /// Most threads listed, 1 to 30; 10 if absent.
-    #[schema(value_type = Option<u32>, minimum = 1, maximum = 30)]
     pub count: Option<Count<1, 30>>,
 }
 
-crate::tree!(RescueInput {
-    thread,
-    hole_diameter,
-    families,
-    lists,
-    thread_percent,
-    edge_distance,
-    least_wall,
-    systems,
-    from,
-    count
-});
-
 /// A larger thread for the hole.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct RescueRow {
     /// The thread by its designation.
     pub thread: String,
@@ -103,22 +86,8 @@ pub struct RescueRow {
     pub wall_enough: Option<bool>,
 }
 
-crate::tree!(RescueRow {
-    thread,
-    family,
-    major_diameter,
-    pitch,
-    pitch_kept,
-    drill,
-    drill_diameter,
-    thread_percent,
-    clears_by,
-    wall_left,
-    wall_enough
-});
-
 /// What rescuing a hole gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct RescueResult {
     /// Diameter that the drill has to pass for the old thread to be gone.
     pub clean_diameter: FoundSize,
@@ -127,8 +96,6 @@ pub struct RescueResult {
     /// Threads that clean up, the smallest first.
     pub candidates: Vec<RescueRow>,
 }
-
-crate::tree!(RescueResult { clean_diameter, thread, candidates });
 
 impl Calculator for Rescue {
     const ID: &'static str = "threads/rescue";

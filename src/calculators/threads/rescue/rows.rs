@@ -7,7 +7,8 @@ use crate::quantity::{
 };
 use crate::reference::drills::Drill;
 use crate::reference::threads::{
-    Designation, FULL_THREAD, Listed, System, Thread, ThreadFamily, internal_limits, listed, published_tap_drill, unit,
+    Designation, FULL_THREAD, Listed, Thread, ThreadFamily, ThreadSystem, internal_limits, listed, published_tap_drill,
+    unit_of,
 };
 use crate::sources::Trust;
 use crate::working::{Record, Shown};
@@ -50,7 +51,7 @@ pub fn find(
     record: &mut Record,
 ) -> Vec<RescueRow> {
     let rarest = if lists == RescueLists::Common { 1 } else { u32::MAX };
-    let major = |listed: &Listed| unit(listed.thread()).to_si(listed.basics().major);
+    let major = |listed: &Listed| unit_of(listed.thread()).to_si(listed.basics().major);
     let clean = hole.clean.get().si();
     let mut possible: Vec<(f64, &'static Listed)> = listed()
         .iter()
@@ -76,26 +77,26 @@ pub fn find(
 fn full(listed: &Listed) -> f64 {
     let (thread, basics) = (listed.thread(), listed.basics());
     let amount = match thread.system {
-        System::Unified | System::Metric => FULL_THREAD * thread.pitch,
+        ThreadSystem::Unified | ThreadSystem::Metric => FULL_THREAD * thread.pitch,
         _ => basics.major - basics.minor_exact,
     };
-    unit(thread).to_si(amount)
+    unit_of(thread).to_si(amount)
 }
 
 fn major_si(thread: &Thread) -> f64 {
-    unit(thread).to_si(thread.diameter)
+    unit_of(thread).to_si(thread.diameter)
 }
 
 impl Hole<'_> {
     /// The drill for a thread, if one cleans up.
     fn drilled(&self, listed: &'static Listed, drills: &[&'static Drill], record: &mut Record) -> Option<Drilled> {
         let (thread, clean) = (listed.thread(), self.clean.get().si());
-        if matches!(thread.system, System::Npt | System::PipeTaper) {
+        if matches!(thread.system, ThreadSystem::Npt | ThreadSystem::PipeTaper) {
             return printed(thread, clean, record);
         }
         let full = full(listed);
         let limits = internal_limits(thread, None, None).ok();
-        let unit = unit(thread);
+        let unit = unit_of(thread);
         let share = |drill: &Drill| (major_si(thread) - drill.found().get().si()) / full;
         // What a sum of sizes in two units is off by, and far below any place that is printed.
         let near = 1e-12;
@@ -124,7 +125,7 @@ impl Hole<'_> {
                 "Whitworth threads have no limits here: their drills are those nearest to the percentage.",
             ),
         }
-        if matches!(thread.system, System::Unified | System::Metric) {
+        if matches!(thread.system, ThreadSystem::Unified | ThreadSystem::Metric) {
             record.source("mh31", "p. 2155: the full height is three quarters of the triangle, 1.299 of the pitch");
         }
         record.source_trusted(drill.source, "diameters of stock drills", drill.trust);
@@ -133,7 +134,7 @@ impl Hole<'_> {
 
     fn row(&self, found: &Found) -> RescueRow {
         let (thread, drilled) = (found.listed.thread(), &found.drilled);
-        let own = unit(thread);
+        let own = unit_of(thread);
         let major = major_si(thread);
         let diameter = drilled.diameter.get().si();
         let wall = self.edge.map(|(edge, least)| {
@@ -194,7 +195,7 @@ impl Hole<'_> {
         let by_height = || found.iter().zip(rows).filter_map(|(found, row)| Some((found, row, found.drilled.full?)));
         if by_height().next().is_some() {
             let height = |(found, _, full): (&Found, &RescueRow, f64)| {
-                let unit = unit(found.listed.thread());
+                let unit = unit_of(found.listed.thread());
                 FoundSize::stated(unit.of_si(full), unit)
             };
             let heights: Vec<FoundSize> = by_height().map(height).collect();
@@ -255,6 +256,6 @@ fn printed(thread: &Thread, clean: f64, record: &mut Record) -> Option<Drilled> 
 }
 
 fn keeps_pitch(old: &Thread, new: &Thread) -> bool {
-    let (a, b) = (unit(old).to_si(old.pitch), unit(new).to_si(new.pitch));
+    let (a, b) = (unit_of(old).to_si(old.pitch), unit_of(new).to_si(new.pitch));
     (a / b - 1.0).abs() < 1e-4 && old.system.flank_angle() == new.system.flank_angle()
 }

@@ -12,6 +12,7 @@ mod tip;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::fields::Count;
 use crate::quantity::{
     EdgeAngle, Extent, FoundAngle, FoundArea, FoundCrossDiameter, FoundExtent, FoundPlace, FoundSize, Size, Unit,
@@ -23,9 +24,6 @@ use crate::working::Record;
 use groove::Groove;
 use passes::Feed;
 use rules::{check_infeed, check_passes, check_side, check_thread, check_tip};
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::Validate;
 
 /// The calculator.
 pub struct SinglePoint;
@@ -71,15 +69,8 @@ crate::choice! {
 }
 
 /// What single-point threading asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(
-    schema(function = "check_thread"),
-    schema(function = "check_side"),
-    schema(function = "check_tip"),
-    schema(function = "check_infeed"),
-    schema(function = "check_passes")
-)]
+#[derive(Debug, Asks)]
+#[asks(check = check_thread, check = check_side, check = check_tip, check = check_infeed, check = check_passes)]
 pub struct SinglePointInput {
     /// The thread by its designation; class, LH and starts may stand in it. Not taper.
     pub thread: Designation,
@@ -105,7 +96,6 @@ pub struct SinglePointInput {
     /// What the dial of that slide counts: radius or diameter; radius if absent.
     pub dial: Option<FeedDial>,
     /// Passes to take, without those that only clean; this, or first_depth.
-    #[schema(value_type = Option<u32>, minimum = 1, maximum = 200)]
     pub passes: Option<Count<1, 200>>,
     /// Depth that the first pass may have, square to the axis; if neither it nor passes is stated, 0.010 in or 0.25 mm.
     pub first_depth: Option<Size>,
@@ -114,31 +104,11 @@ pub struct SinglePointInput {
     /// How the depth grows: square_root or equal_area; square_root if absent.
     pub law: Option<PassLaw>,
     /// Passes at the end that take no more depth; 2 if absent.
-    #[schema(value_type = Option<u32>, minimum = 0, maximum = 20)]
     pub spring_passes: Option<Count<0, 20>>,
 }
 
-crate::tree!(SinglePointInput {
-    thread,
-    side,
-    blank_diameter,
-    external_class,
-    internal_class,
-    pitch_diameter,
-    tip_flat,
-    tip_radius,
-    infeed,
-    compound_angle,
-    dial,
-    passes,
-    first_depth,
-    least_depth,
-    law,
-    spring_passes
-});
-
 /// One pass.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ThreadPass {
     /// Its number.
     pub number: u32,
@@ -156,10 +126,8 @@ pub struct ThreadPass {
     pub dial_reading: FoundPlace,
 }
 
-crate::tree!(ThreadPass { number, kind, depth, added, chip_area, tip_diameter, dial_reading });
-
 /// What single-point threading gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct SinglePointResult {
     /// Pitch of the thread.
     pub pitch: FoundSize,
@@ -193,24 +161,6 @@ pub struct SinglePointResult {
     /// The passes in order, those that only clean at the end.
     pub passes: Vec<ThreadPass>,
 }
-
-crate::tree!(SinglePointResult {
-    pitch,
-    lead,
-    starts,
-    lead_angle,
-    carriage_goes,
-    start_turn,
-    aim,
-    depth,
-    root_diameter,
-    crest_width,
-    compound_angle,
-    compound_from_axis,
-    slide_travel,
-    pass_count,
-    passes
-});
 
 impl SinglePointInput {
     /// Which thread is cut, where the thread itself leaves a choice.

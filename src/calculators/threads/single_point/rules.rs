@@ -2,7 +2,7 @@
 
 use super::{CutThread, PassLaw, SinglePointInput, ThreadInfeed};
 use crate::reference::threads::{ExternalClass, InternalClass};
-use crate::refusal::{Code, between};
+use crate::refusal::{Code, rule_broken};
 use validator::ValidationError;
 
 /// A taper thread needs more than a depth, and a side has to exist.
@@ -11,11 +11,11 @@ pub fn check_thread(input: &SinglePointInput) -> Result<(), ValidationError> {
     if thread.is_taper() {
         let says = "A taper thread is cut with a taper attachment or the tailstock set over, and its depth changes along it: \
             parallel threads only.";
-        return Err(between(Code::NotOffered, says, &[("thread", "G 1/2 A")]));
+        return Err(rule_broken(Code::NotOffered, says, &[("thread", "G 1/2 A")]));
     }
     if !thread.has_external() && input.side == Some(CutThread::External) {
         let says = "Rp is an internal thread only.";
-        return Err(between(Code::Conflict, says, &[("thread", "G 1/2 A"), ("side", "internal")]));
+        return Err(rule_broken(Code::Conflict, says, &[("thread", "G 1/2 A"), ("side", "internal")]));
     }
     Ok(())
 }
@@ -32,7 +32,7 @@ pub fn check_side(input: &SinglePointInput) -> Result<(), ValidationError> {
     if other {
         let says = format!("{field} is the class of the side that is not cut.");
         let side = if external { "internal" } else { "external" };
-        return Err(between(Code::Conflict, says, &[(field, "leave out"), ("side", side)]));
+        return Err(rule_broken(Code::Conflict, says, &[(field, "leave out"), ("side", side)]));
     }
     let (class, field): (bool, _) = if external {
         (input.external_class.is_some(), "external_class")
@@ -41,7 +41,7 @@ pub fn check_side(input: &SinglePointInput) -> Result<(), ValidationError> {
     };
     if class && input.pitch_diameter.is_some() {
         let says = "A class has its own pitch diameter: state one of the two.";
-        return Err(between(Code::Conflict, says, &[(field, "leave out"), ("pitch_diameter", "leave out")]));
+        return Err(rule_broken(Code::Conflict, says, &[(field, "leave out"), ("pitch_diameter", "leave out")]));
     }
     let clash = if external {
         ExternalClass::clash(thread, input.external_class.as_ref())
@@ -52,7 +52,7 @@ pub fn check_side(input: &SinglePointInput) -> Result<(), ValidationError> {
         None => Ok(()),
         Some(clash) => {
             let fields = [("thread", clash.thread.as_str()), (field, clash.class.as_str())];
-            Err(between(Code::Conflict, clash.says, &fields))
+            Err(rule_broken(Code::Conflict, clash.says, &fields))
         }
     }
 }
@@ -61,11 +61,11 @@ pub fn check_side(input: &SinglePointInput) -> Result<(), ValidationError> {
 pub fn check_tip(input: &SinglePointInput) -> Result<(), ValidationError> {
     if input.tip_flat.is_some() && input.tip_radius.is_some() {
         let says = "A tip is flat or rounded: state one of the two; a sharp one has a flat of 0.";
-        return Err(between(Code::Conflict, says, &[("tip_flat", "leave out"), ("tip_radius", "leave out")]));
+        return Err(rule_broken(Code::Conflict, says, &[("tip_flat", "leave out"), ("tip_radius", "leave out")]));
     }
     if input.law == Some(PassLaw::EqualArea) && input.tip_radius.is_some() {
         let says = "Passes of equal area are worked out for a flat or a sharp tip.";
-        return Err(between(Code::NotOffered, says, &[("law", "square_root"), ("tip_radius", "leave out")]));
+        return Err(rule_broken(Code::NotOffered, says, &[("law", "square_root"), ("tip_radius", "leave out")]));
     }
     Ok(())
 }
@@ -75,7 +75,7 @@ pub fn check_infeed(input: &SinglePointInput) -> Result<(), ValidationError> {
     let Some(angle) = input.compound_angle else { return Ok(()) };
     if input.infeed == Some(ThreadInfeed::CrossSlide) {
         let says = "compound_angle is for feeding with the compound slide.";
-        return Err(between(Code::Conflict, says, &[("compound_angle", "leave out"), ("infeed", "compound")]));
+        return Err(rule_broken(Code::Conflict, says, &[("compound_angle", "leave out"), ("infeed", "compound")]));
     }
     let half = input.thread.thread.system.flank_angle() / 2.0;
     if angle.degrees() > half + 1e-9 {
@@ -85,7 +85,7 @@ pub fn check_infeed(input: &SinglePointInput) -> Result<(), ValidationError> {
              less this."
         );
         let good = format!("{} deg", half - 0.5);
-        return Err(between(Code::ValueOutOfRange, says, &[("compound_angle", &good)]));
+        return Err(rule_broken(Code::ValueOutOfRange, says, &[("compound_angle", &good)]));
     }
     Ok(())
 }
@@ -99,5 +99,5 @@ pub fn check_passes(input: &SinglePointInput) -> Result<(), ValidationError> {
     }
     let fields: Vec<_> = std::iter::once(("passes", "leave out")).chain(stated).collect();
     let says = "The number of passes fixes the depth of each: state it, or what the first and the least may be.";
-    Err(between(Code::Conflict, says, &fields))
+    Err(rule_broken(Code::Conflict, says, &fields))
 }

@@ -2,7 +2,7 @@
 
 use super::SinglePointInput;
 use crate::quantity::{Extent, FoundSize, Size, Unit};
-use crate::reference::threads::{System, acme_clearance, crest_clearance};
+use crate::reference::threads::{ThreadSystem, acme_clearance, crest_clearance};
 use crate::refusal::Refusal;
 use crate::suggestion::{Way, value};
 use crate::threading::GivenThread;
@@ -43,12 +43,14 @@ pub fn tip_of(input: &SinglePointInput) -> Tip {
         Tip::Flat(Extent::stated(pitch / 2.0 - 2.0 * slope * (pitch / 4.0 + clearance), unit))
     };
     match thread.system {
-        System::Whitworth | System::PipeParallel | System::PipeTaper => {
+        ThreadSystem::Whitworth | ThreadSystem::PipeParallel | ThreadSystem::PipeTaper => {
             Tip::Round(Size::stated(WHITWORTH_RADIUS * pitch, unit))
         }
-        System::Acme => with_clearance(acme_clearance(pitch) / 2.0),
-        System::Trapezoidal => with_clearance(crest_clearance(pitch)),
-        System::Unified | System::Metric | System::Npt => Tip::Flat(Extent::stated(pitch / 8.0, unit)),
+        ThreadSystem::Acme => with_clearance(acme_clearance(pitch) / 2.0),
+        ThreadSystem::Trapezoidal => with_clearance(crest_clearance(pitch)),
+        ThreadSystem::Unified | ThreadSystem::Metric | ThreadSystem::Npt => {
+            Tip::Flat(Extent::stated(pitch / 8.0, unit))
+        }
     }
 }
 
@@ -64,7 +66,7 @@ pub fn tip(given: &GivenThread, input: &SinglePointInput, record: &mut Record) -
             record.assume("tip_radius", &radius, "The radius that the form of the thread has in its root.");
         }
         Tip::Flat(flat) => match given.thread().system {
-            System::Acme | System::Trapezoidal => {
+            ThreadSystem::Acme | ThreadSystem::Trapezoidal => {
                 let source = if given.unit() == Unit::Inch { "asme_b1_5" } else { "iso_2904" };
                 record.source(source, "clearance in the root");
                 let says = "The flat that the form has in its root, with its clearance.";

@@ -1,11 +1,25 @@
 //! The threads that taps leave, with the oversize and after the coat.
 
 use super::TapRow;
-use super::rows::{TIE, Zone};
 use super::zones::Hole;
 use crate::quantity::{FoundDifference, FoundSize};
+use crate::reference::threads::TapName;
 use crate::threading::GivenThread;
 use crate::working::Record;
+
+/// Least and greatest pitch diameter of a tap, in the thread's unit.
+#[derive(Clone, Copy)]
+pub struct Zone {
+    /// What is marked on it.
+    pub name: TapName,
+    /// Least.
+    pub least: f64,
+    /// Greatest.
+    pub greatest: f64,
+}
+
+/// How near to a limit still counts as within it: far below a printed digit.
+pub const TIE: f64 = 1e-9;
 
 /// The threads that the taps leave, and whether they are within the class.
 pub fn finished(given: &GivenThread, hole: &Hole, zones: &[Zone], record: &mut Record) -> Vec<TapRow> {

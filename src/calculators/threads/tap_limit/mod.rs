@@ -10,25 +10,23 @@ mod zones;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{Difference, Extent, FoundDifference, FoundExtent, FoundLowerLimit, FoundSize, FoundUpperLimit};
 use crate::reference::threads::{Designation, InternalClass, TapMarking};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::shop::tell_tap;
 use crate::suggestion::{Way, value};
 use crate::threading::{given_thread, internal_class};
 use crate::working::Record;
-use serde::Deserialize;
 pub use tap::Tap;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct TapLimit;
 
 /// What the tap limit calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check_class"), schema(function = "check_marking"), schema(function = "check_coat"))]
+#[derive(Debug, Asks)]
+#[asks(check = check_class, check = check_marking, check = check_coat)]
 pub struct TapLimitInput {
     /// The thread by its designation, Unified or metric, with or without class.
     pub thread: Designation,
@@ -49,10 +47,8 @@ pub struct TapLimitInput {
     pub thickness_max: Option<Extent>,
 }
 
-crate::tree!(TapLimitInput { thread, internal_class, marking, taps, expected_oversize, thickness_min, thickness_max });
-
 /// A tap and the thread that it leaves.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct TapRow {
     /// What is marked on it.
     pub name: String,
@@ -72,10 +68,8 @@ pub struct TapRow {
     pub within_class: bool,
 }
 
-crate::tree!(TapRow { name, pitch_min, pitch_max, hole_min, hole_max, room_below, room_above, within_class });
-
 /// What the tap limit calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct TapLimitResult {
     /// Class of the tapped hole.
     pub class: String,
@@ -101,20 +95,6 @@ pub struct TapLimitResult {
     pub taps: Vec<TapRow>,
 }
 
-crate::tree!(TapLimitResult {
-    class,
-    pitch_min,
-    pitch_max,
-    pitch_change_max,
-    pitch_change_min,
-    pitch_min_before,
-    pitch_max_before,
-    steps_up,
-    listed_tap,
-    middle_tap,
-    taps
-});
-
 fn check_class(input: &TapLimitInput) -> Result<(), ValidationError> {
     let thread = &input.thread.thread;
     if TapMarking::usual(thread.system).is_none() {
@@ -122,7 +102,7 @@ fn check_class(input: &TapLimitInput) -> Result<(), ValidationError> {
             "Limits of ground taps are known here for Unified and metric threads, not for {}.",
             thread.designation
         );
-        return Err(between(Code::NotOffered, says, &[("thread", "1/4-20 UNC")]));
+        return Err(rule_broken(Code::NotOffered, says, &[("thread", "1/4-20 UNC")]));
     }
     internal_class::check(thread, input.internal_class.as_ref())
 }
@@ -135,7 +115,7 @@ fn check_marking(input: &TapLimitInput) -> Result<(), ValidationError> {
     {
         let says = format!("Taps for {} are not marked so.", input.thread.thread.designation);
         let fields = [("thread", marking.thread()), ("marking", usual.as_str())];
-        return Err(between(Code::Conflict, says, &fields));
+        return Err(rule_broken(Code::Conflict, says, &fields));
     }
     let Some(taps) = &input.taps else { return Ok(()) };
     let good = match input.marking.unwrap_or(usual) {
@@ -144,24 +124,24 @@ fn check_marking(input: &TapLimitInput) -> Result<(), ValidationError> {
         TapMarking::IsoClass => "ISO 2",
     };
     let Some(first) = taps.first() else {
-        return Err(between(Code::ValueEmpty, "taps names none.", &[("taps", good)]));
+        return Err(rule_broken(Code::ValueEmpty, "taps names none.", &[("taps", good)]));
     };
     if taps.len() > 20 {
-        return Err(between(Code::ValueOutOfRange, "Up to 20 taps can be compared.", &[("taps", good)]));
+        return Err(rule_broken(Code::ValueOutOfRange, "Up to 20 taps can be compared.", &[("taps", good)]));
     }
     let marking = first.0.marking;
     if taps.iter().any(|tap| tap.0.marking != marking) {
         let says = "Taps of one marking can be compared at a time.";
-        return Err(between(Code::Conflict, says, &[("taps", &first.0.text())]));
+        return Err(rule_broken(Code::Conflict, says, &[("taps", &first.0.text())]));
     }
     if !marking.suits(system) {
         let says = format!("{} is no tap for {}.", first.0.text(), input.thread.thread.designation);
-        return Err(between(Code::Conflict, says, &[("thread", marking.thread()), ("taps", good)]));
+        return Err(rule_broken(Code::Conflict, says, &[("thread", marking.thread()), ("taps", good)]));
     }
     match input.marking {
         Some(said) if said != marking => {
             let says = format!("{} is not marked by {}.", first.0.text(), said.as_str());
-            Err(between(Code::Conflict, says, &[("marking", marking.as_str()), ("taps", good)]))
+            Err(rule_broken(Code::Conflict, says, &[("marking", marking.as_str()), ("taps", good)]))
         }
         _ => Ok(()),
     }
@@ -173,17 +153,17 @@ fn check_coat(input: &TapLimitInput) -> Result<(), ValidationError> {
         value(quantity.si(), quantity.unit, Way::Near)
     };
     match (input.thickness_min, input.thickness_max) {
-        (Some(least), Some(greatest)) if least.quantity().si() > greatest.quantity().si() => Err(between(
+        (Some(least), Some(greatest)) if least.quantity().si() > greatest.quantity().si() => Err(rule_broken(
             Code::Conflict,
             "thickness_min is above thickness_max.",
             &[("thickness_min", &stated(greatest)), ("thickness_max", &stated(least))],
         )),
-        (Some(one), None) => Err(between(
+        (Some(one), None) => Err(rule_broken(
             Code::FieldMissing,
             "A coat has a least and a greatest thickness: state both.",
             &[("thickness_max", &stated(one))],
         )),
-        (None, Some(one)) => Err(between(
+        (None, Some(one)) => Err(rule_broken(
             Code::FieldMissing,
             "A coat has a least and a greatest thickness: state both.",
             &[("thickness_min", &stated(one))],

@@ -1,6 +1,6 @@
 //! The taps for a hole: what each measures, what thread it leaves, and which of them do.
 
-use super::finished::finished;
+use super::finished::{TIE, Zone, finished};
 use super::zones::Hole;
 use super::{TapLimitInput, TapRow};
 use crate::quantity::{FoundExtent, FoundSize, text};
@@ -24,19 +24,6 @@ pub struct FoundTaps {
     pub middle: Option<String>,
 }
 
-/// Least and greatest pitch diameter of a tap, in the thread's unit.
-#[derive(Clone, Copy)]
-pub struct Zone {
-    /// What is marked on it.
-    pub name: TapName,
-    /// Least.
-    pub least: f64,
-    /// Greatest.
-    pub greatest: f64,
-}
-
-/// How near to a limit still counts as within it: far below a printed digit.
-pub const TIE: f64 = 1e-9;
 /// Limit numbers that are listed lie within these.
 const NUMBERS: std::ops::RangeInclusive<i32> = -99..=200;
 

@@ -1,5 +1,6 @@
 //! A tap as a request names it, by what is marked on it.
 
+use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::pattern::listed;
 use crate::reference::threads::{TAP_PATTERN, TapName};
 use crate::refusal::carry;
@@ -23,6 +24,10 @@ impl IntoTree for Tap {
     fn tree(&self) -> Option<Node> {
         Some(Node::Text(self.0.text().into(), None))
     }
+}
+
+impl FieldType for Tap {
+    const TYPE: TypeFacts = TypeFacts::named::<Self>(Shape::Words);
 }
 
 impl PartialSchema for Tap {

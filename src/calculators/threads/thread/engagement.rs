@@ -3,8 +3,8 @@
 
 use super::ThreadInput;
 use crate::quantity::{FoundSize, Unit};
-use crate::reference::threads::{EngagementGroup, System, classes_for_engagement, normal_engagement};
-use crate::refusal::{Code, between};
+use crate::reference::threads::{EngagementGroup, ThreadSystem, classes_for_engagement, normal_engagement};
+use crate::refusal::{Code, rule_broken};
 use crate::sources::Trust;
 use crate::working::Record;
 use validator::ValidationError;
@@ -14,23 +14,23 @@ pub fn check(input: &ThreadInput) -> Result<(), ValidationError> {
     let Some(engagement) = input.engagement else { return Ok(()) };
     let thread = &input.designation.thread;
     match thread.system {
-        System::Unified if engagement.quantity().in_unit(Unit::Inch) > 1000.0 => Err(between(
+        ThreadSystem::Unified if engagement.quantity().in_unit(Unit::Inch) > 1000.0 => Err(rule_broken(
             Code::ValueOutOfRange,
             "The length of engagement is at most 1000 in.",
             &[("engagement", "0.5 in")],
         )),
-        System::Unified => Ok(()),
-        System::Metric if normal_engagement(thread).is_some() => Ok(()),
+        ThreadSystem::Unified => Ok(()),
+        ThreadSystem::Metric if normal_engagement(thread).is_some() => Ok(()),
         _ => {
             let says = format!("The limits of {} do not go by a length of engagement.", thread.designation);
-            Err(between(Code::Conflict, says, &[("engagement", "leave out"), ("designation", "1/4-20 UNC")]))
+            Err(rule_broken(Code::Conflict, says, &[("engagement", "leave out"), ("designation", "1/4-20 UNC")]))
         }
     }
 }
 
 /// The length as Unified tolerances take it, in inches.
 pub fn unified(input: &ThreadInput) -> Option<f64> {
-    let is_unified = input.designation.thread.system == System::Unified;
+    let is_unified = input.designation.thread.system == ThreadSystem::Unified;
     input.engagement.filter(|_| is_unified).map(|length| length.quantity().in_unit(Unit::Inch))
 }
 

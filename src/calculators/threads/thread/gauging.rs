@@ -1,14 +1,14 @@
 //! Lengths and diameters along a taper thread with their steps: NPT by the formulas of
 //! ASME B1.20.1, R by the recalled lengths of ISO 7-1.
 
+use crate::declared::Gives;
 use crate::quantity::{FoundGaugeSize, FoundSize, Unit};
 use crate::reference::threads::{self, Designation, Npt};
 use crate::sources::Trust;
 use crate::working::{Constant, Record};
-use utoipa::ToSchema;
 
 /// Lengths and diameters along a taper thread, from its small end.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct TaperGauging {
     /// Taper of the diameter on the length: 1 in 16.
     pub taper: f64,
@@ -37,22 +37,6 @@ pub struct TaperGauging {
     /// Length of thread with full crests, L5.
     pub full_length: Option<FoundGaugeSize>,
 }
-
-crate::tree!(TaperGauging {
-    taper,
-    gauge_length,
-    gauge_length_tolerance,
-    gauge_pitch_diameter,
-    small_end_pitch_diameter,
-    small_end_minor_diameter,
-    effective_length,
-    effective_pitch_diameter,
-    wrench_length,
-    wrench_pitch_diameter,
-    vanish_length,
-    overall_length,
-    full_length
-});
 
 const FIVE: &str = "as ASME B1.20.1 prints it: to 0.00001 in";
 const FOUR: &str = "as ASME B1.20.1 prints it: to 0.0001 in";

@@ -1,10 +1,10 @@
 //! The steps from basic sizes and tolerances to the limits of a thread: the sums that the tables of
 //! ASME B1.1 and ISO 965-1 print.
 
-use super::limits::{ExternalThreadLimits, InternalThreadLimits};
+use super::limit_results::{ExternalThreadLimits, InternalThreadLimits};
 use super::tolerances::{external_tolerances, internal_tolerances};
 use crate::quantity::{FoundExtent, FoundLowerLimit, FoundUpperLimit};
-use crate::reference::threads::{self, Chosen, Designation, ExternalLimits, InternalLimits, System};
+use crate::reference::threads::{self, Chosen, Designation, ExternalLimits, InternalLimits, ThreadSystem};
 use crate::working::Record;
 
 /// The class that counts, as a step.
@@ -66,7 +66,7 @@ pub fn external_limits(
         .gives("limits.external.pitch_min", pitch_min);
     let minor_max = upper(limits.minor_max);
     match designation.thread.system {
-        System::Unified => record
+        ThreadSystem::Unified => record
             .look_up(
                 "Greatest minor diameter, UNR root",
                 "ASME B1.1: the greatest major diameter less 5/8 √3 P and √3/16 P, each to 0.0001 in",
@@ -115,7 +115,7 @@ pub fn internal_limits(
 ) -> InternalThreadLimits {
     class("Class of the internal thread", "limits.internal.class", chosen, &limits.class, designation.text(), record);
     let unit = designation.unit();
-    let metric = designation.thread.system == System::Metric;
+    let metric = designation.thread.system == ThreadSystem::Metric;
     let upper = |value: f64| FoundUpperLimit::stated(value, unit);
     let lower = |value: f64| FoundLowerLimit::stated(value, unit);
     let basics = threads::basics(&designation.thread);

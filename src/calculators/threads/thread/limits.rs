@@ -3,84 +3,17 @@
 
 use super::ThreadInput;
 use super::engagement::{self, MetricEngagement};
+use super::limit_results::ThreadLimits;
 use super::limit_steps::{external_limits, internal_limits};
 use super::other_limits;
 use super::tolerances::class_2a;
-use crate::quantity::{FoundExtent, FoundLowerLimit, FoundSize, FoundUpperLimit};
+use crate::quantity::FoundSize;
 use crate::reference::threads::{
-    self, Chosen, ClassOf, Designation, DesignationError, EngagementGroup, ExternalLimits, Lacking, System, Tolerances,
-    default_classes,
+    self, Chosen, ClassOf, Designation, DesignationError, EngagementGroup, ExternalLimits, Lacking, ThreadSystem,
+    Tolerances, default_classes,
 };
 use crate::refusal::{Refusal, Wrong};
 use crate::working::Record;
-use utoipa::ToSchema;
-
-/// Limits of size of both sides.
-#[derive(Debug, ToSchema)]
-pub struct ThreadLimits {
-    /// Limits of the screw.
-    pub external: Option<ExternalThreadLimits>,
-    /// Limits of the hole.
-    pub internal: Option<InternalThreadLimits>,
-}
-
-crate::tree!(ThreadLimits { external, internal });
-
-/// Limits of an external thread, as its standard prints them.
-#[derive(Debug, ToSchema)]
-pub struct ExternalThreadLimits {
-    /// Class.
-    pub class: String,
-    /// How far the greatest thread stays below the basic profile; of Acme and trapezoidal threads on the flanks only.
-    pub allowance: FoundExtent,
-    /// Greatest major diameter.
-    pub major_max: FoundUpperLimit,
-    /// Least major diameter.
-    pub major_min: FoundLowerLimit,
-    /// Least major diameter where the bar is left as hot-rolled; Unified 2A only.
-    pub major_min_unfinished: Option<FoundLowerLimit>,
-    /// Greatest pitch diameter.
-    pub pitch_max: FoundUpperLimit,
-    /// Least pitch diameter.
-    pub pitch_min: FoundLowerLimit,
-    /// Greatest minor diameter; for reference where it is the UNR root of Unified or the flat root of metric threads.
-    pub minor_max: FoundUpperLimit,
-    /// Least minor diameter: for reference the root of the least radius for metric; Acme and trapezoidal.
-    pub minor_min: Option<FoundLowerLimit>,
-}
-
-crate::tree!(ExternalThreadLimits {
-    class,
-    allowance,
-    major_max,
-    major_min,
-    major_min_unfinished,
-    pitch_max,
-    pitch_min,
-    minor_max,
-    minor_min
-});
-
-/// Limits of an internal thread, as its standard prints them.
-#[derive(Debug, ToSchema)]
-pub struct InternalThreadLimits {
-    /// Class; absent for pipe threads G, which have one without a letter.
-    pub class: Option<String>,
-    /// Least minor diameter.
-    pub minor_min: FoundLowerLimit,
-    /// Greatest minor diameter.
-    pub minor_max: FoundUpperLimit,
-    /// Least pitch diameter.
-    pub pitch_min: FoundLowerLimit,
-    /// Greatest pitch diameter.
-    pub pitch_max: FoundUpperLimit,
-    /// Least major diameter.
-    pub major_min: FoundLowerLimit,
-    /// Greatest major diameter: for reference the root of the nut for metric; Acme.
-    pub major_max: Option<FoundUpperLimit>,
-}
-
-crate::tree!(InternalThreadLimits { class, minor_min, minor_max, pitch_min, pitch_max, major_min, major_max });
 
 /// Finds the limits of both sides and puts their steps on record; `None` where the standard has
 /// none and no class was asked for.
@@ -133,7 +66,7 @@ pub fn find(
         ("internal_class", internal_text, chosen[1], internal.is_ok()),
     ] {
         if let (Some(class), Chosen::Usual) = (class, chosen)
-            && (found || matches!(thread.system, System::Unified | System::Metric))
+            && (found || matches!(thread.system, ThreadSystem::Unified | ThreadSystem::Metric))
         {
             record.assume(field, &class.to_owned(), format!("No class is named: {usual}."));
         }
@@ -142,7 +75,7 @@ pub fn find(
         Ok(ExternalLimits { tolerances: Tolerances::Unified(t), .. }) => Some(class_2a(input, t, record)),
         _ => None,
     };
-    let two_systems = matches!(thread.system, System::Unified | System::Metric);
+    let two_systems = matches!(thread.system, ThreadSystem::Unified | ThreadSystem::Metric);
     let external = external.ok().map(|limits| match two_systems {
         true => external_limits(designation, chosen[0], &limits, record),
         false => other_limits::external(designation, chosen[0], &limits, record),

@@ -3,9 +3,11 @@
 //! ISO 228-1, ISO 7-1, BS 84, ASME B1.5 and ISO 2901 to 2904.
 
 mod basics;
+mod common_steps;
 mod drawing;
 mod engagement;
 mod gauging;
+mod limit_results;
 mod limit_steps;
 mod limits;
 mod other;
@@ -15,27 +17,21 @@ mod tests;
 mod tolerances;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
+use crate::declared::{Asks, Gives};
 use crate::quantity::{FoundAngle, FoundArea, FoundSize, Size};
 use crate::reference::threads::{ClassOf, Designation, ExternalClass, InternalClass};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use gauging::TaperGauging;
-use limits::ThreadLimits;
-use serde::Deserialize;
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use limit_results::ThreadLimits;
+use validator::ValidationError;
 
 /// The calculator.
 pub struct Thread;
 
 /// What the thread calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(
-    schema(function = "check_external"),
-    schema(function = "check_internal"),
-    schema(function = "engagement::check")
-)]
+#[derive(Debug, Asks)]
+#[asks(check = check_external, check = check_internal, check = engagement::check)]
 pub struct ThreadInput {
     /// The thread by its designation, with or without class.
     pub designation: Designation,
@@ -50,10 +46,8 @@ pub struct ThreadInput {
     pub engagement: Option<Size>,
 }
 
-crate::tree!(ThreadInput { designation, external_class, internal_class, engagement });
-
 /// What the thread calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct ThreadResult {
     /// The designation in one spelling, without class, hand and starts.
     pub designation: String,
@@ -102,31 +96,6 @@ pub struct ThreadResult {
     pub limits: Option<ThreadLimits>,
 }
 
-crate::tree!(ThreadResult {
-    designation,
-    series,
-    standard,
-    left_hand,
-    starts,
-    major_diameter,
-    threads_per_inch,
-    pitch,
-    lead,
-    lead_angle,
-    flank_angle,
-    pitch_diameter,
-    minor_diameter,
-    external_minor_diameter,
-    internal_major_diameter,
-    external_depth,
-    internal_depth,
-    stress_area,
-    gauging,
-    engagement,
-    engagement_group,
-    limits
-});
-
 fn check_external(input: &ThreadInput) -> Result<(), ValidationError> {
     check(&input.designation, "external_class", input.external_class.as_ref())
 }
@@ -144,7 +113,7 @@ fn check<const INTERNAL: bool>(
         None => Ok(()),
         Some(clash) => {
             let fields = [("designation", clash.thread.as_str()), (field, clash.class.as_str())];
-            Err(between(Code::Conflict, clash.says, &fields))
+            Err(rule_broken(Code::Conflict, clash.says, &fields))
         }
     }
 }
@@ -240,8 +209,8 @@ impl Calculator for Thread {
         let metric = engagement::metric(input, record);
         let (limits, engagement) = limits::find(input, metric.as_ref(), record)?;
         let acme_area = other_limits::acme_stress_area(&input.designation, limits.as_ref(), record);
-        let flank_angle = basics::flank_angle(&input.designation, record);
-        basics::respelled(&input.designation, record);
+        let flank_angle = common_steps::flank_angle(&input.designation, record);
+        common_steps::respelled(&input.designation, record);
         Ok(ThreadResult {
             designation: thread.designation.clone(),
             series: thread.series.clone(),

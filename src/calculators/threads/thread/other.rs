@@ -1,9 +1,9 @@
 //! The basic dimensions of pipe, Whitworth and power threads with their steps.
 
-use super::basics::{BasicSizes, lead_angle, name, pitch as pitch_step, printed};
+use super::common_steps::{BasicSizes, lead_angle, name, pitch as pitch_step, printed};
 use super::gauging::{HEIGHT, npt_diameters, npt_gauging, r_gauging};
 use crate::quantity::{FoundAngle, FoundSize, Unit};
-use crate::reference::threads::{self, Basics, Designation, System, crest_clearance};
+use crate::reference::threads::{self, Basics, Designation, ThreadSystem, crest_clearance};
 use crate::working::Record;
 
 /// The parts that every system has.
@@ -70,7 +70,7 @@ pub fn find(designation: &Designation, record: &mut Record) -> BasicSizes {
     record
         .look_up(
             match thread.system {
-                System::Npt => "Outside diameter of the pipe",
+                ThreadSystem::Npt => "Outside diameter of the pipe",
                 _ => "Size",
             },
             "as the list of the standard has it for the designation, else as the designation says it",
@@ -82,9 +82,9 @@ pub fn find(designation: &Designation, record: &mut Record) -> BasicSizes {
     record.step("Lead", "L = N × P").with("N", "starts", thread.starts).with("P", "pitch", pitch).gives("lead", lead);
     let parts = Parts { designation, basics: threads::basics(thread), size, pitch };
     let own = match thread.system {
-        System::Npt => npt(&parts, record),
-        System::PipeParallel | System::PipeTaper => pipe(&parts, record),
-        System::Whitworth => whitworth(&parts, record),
+        ThreadSystem::Npt => npt(&parts, record),
+        ThreadSystem::PipeParallel | ThreadSystem::PipeTaper => pipe(&parts, record),
+        ThreadSystem::Whitworth => whitworth(&parts, record),
         _ => power(&parts, record),
     };
     let basics = &parts.basics;
@@ -187,7 +187,7 @@ fn pipe(parts: &Parts, record: &mut Record) -> Own {
             .with("h", "height", height)
             .gives(field, parts.found(value));
     }
-    if parts.designation.thread.system == System::PipeTaper {
+    if parts.designation.thread.system == ThreadSystem::PipeTaper {
         record.note(
             "gauge_plane",
             "The diameters of R and Rc hold at the gauge plane; R seals in Rc or Rp, with sealant.",
@@ -221,7 +221,7 @@ fn whitworth(parts: &Parts, record: &mut Record) -> Own {
 fn power(parts: &Parts, record: &mut Record) -> Own {
     let thread = &parts.designation.thread;
     let (d, p) = (thread.diameter, thread.pitch);
-    let acme = thread.system == System::Acme;
+    let acme = thread.system == ThreadSystem::Acme;
     // Clearance on the radius.
     let clearance = if acme { threads::acme_clearance(p) / 2.0 } else { crest_clearance(p) };
     if acme {

@@ -2,7 +2,7 @@
 //! the plane across it that holds the axis of the screw, and its axis stands as near as it can. Derived
 //! from the flank as a surface that is straight in every plane through the axis.
 
-use crate::arithmetic::roots::between;
+use crate::arithmetic::roots::root_between;
 
 /// A groove and a wire; all lengths in one unit.
 #[derive(Clone, Copy, Debug)]
@@ -54,7 +54,7 @@ impl Groove {
         };
         let reach = self.pitch / self.slope + self.wire;
         let least = (pitch_diameter / 2.0 - reach).max(pitch_diameter * 0.05);
-        between(gap, least, pitch_diameter / 2.0 + reach).map(|radius| self.seat(radius))
+        root_between(gap, least, pitch_diameter / 2.0 + reach).map(|radius| self.seat(radius))
     }
 
     /// Measurement over three wires at a pitch diameter.
@@ -67,7 +67,7 @@ impl Groove {
         let most = over;
         let least = (over - 6.0 * self.wire).max(over * 0.1);
         // Where the wire touches nothing there is no measurement to compare.
-        between(|e| self.over(e).map_or(f64::NAN, |found| found - over), least, most)
+        root_between(|e| self.over(e).map_or(f64::NAN, |found| found - over), least, most)
     }
 }
 

@@ -10,17 +10,16 @@ mod steps;
 
 use crate::calculators::{Calculator, Draw, Example, Task};
 use crate::cautions;
+use crate::declared::{Asks, Gives};
 use crate::quantity::{
     EdgeAngle, FoundAngle, FoundDifference, FoundLowerLimit, FoundSize, FoundUpperLimit, Size, Unit,
 };
 use crate::reference::threads::{Designation, ExternalClass};
-use crate::refusal::{Code, Refusal, between};
+use crate::refusal::{Code, Refusal, rule_broken};
 use crate::threading::given_thread;
 use crate::working::Record;
-use serde::Deserialize;
 use steps::{Measured, Wires as Found};
-use utoipa::ToSchema;
-use validator::{Validate, ValidationError};
+use validator::ValidationError;
 
 /// The calculator.
 pub struct Wires;
@@ -38,9 +37,8 @@ crate::choice! {
 }
 
 /// What the wires calculator asks for.
-#[derive(Debug, Deserialize, Validate, ToSchema)]
-#[serde(deny_unknown_fields)]
-#[validate(schema(function = "check_thread"), schema(function = "check_measured"))]
+#[derive(Debug, Asks)]
+#[asks(check = check_thread, check = check_measured)]
 pub struct WiresInput {
     /// The thread by its designation, with or without class; an external thread that is not taper.
     pub thread: Designation,
@@ -59,18 +57,8 @@ pub struct WiresInput {
     pub compound_angle: Option<EdgeAngle>,
 }
 
-crate::tree!(WiresInput {
-    thread,
-    class,
-    wire_diameter,
-    pitch_diameter,
-    correction,
-    measured_over_wires,
-    compound_angle
-});
-
 /// Limits of a class, on the pitch diameter and over the wires.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct WireLimits {
     /// Class.
     pub class: String,
@@ -84,10 +72,8 @@ pub struct WireLimits {
     pub over_wires_min: FoundLowerLimit,
 }
 
-crate::tree!(WireLimits { class, pitch_max, pitch_min, over_wires_max, over_wires_min });
-
 /// What a measurement says of the thread as it stands.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct WireReading {
     /// Pitch diameter that was measured.
     pub pitch_diameter: FoundSize,
@@ -101,10 +87,8 @@ pub struct WireReading {
     pub compound_infeed_left: FoundDifference,
 }
 
-crate::tree!(WireReading { pitch_diameter, aim, against_limits, infeed_left, compound_infeed_left });
-
 /// What the wires calculator gives.
-#[derive(Debug, ToSchema)]
+#[derive(Debug, Gives)]
 pub struct WiresResult {
     /// The best wire: it touches the flanks on the pitch line.
     pub best_wire: FoundSize,
@@ -126,34 +110,22 @@ pub struct WiresResult {
     pub reading: Option<WireReading>,
 }
 
-crate::tree!(WiresResult {
-    best_wire,
-    smallest_wire,
-    largest_wire,
-    wire_diameter,
-    lead_angle,
-    lead_share,
-    over_wires,
-    limits,
-    reading
-});
-
 fn check_thread(input: &WiresInput) -> Result<(), ValidationError> {
     let thread = &input.thread.thread;
     if thread.is_taper() {
         let says =
             "A taper thread has no one pitch diameter along it: three wires rock on it, and it is gauged by a ring.";
-        return Err(between(Code::Conflict, says, &[("thread", "G 1/2 A")]));
+        return Err(rule_broken(Code::Conflict, says, &[("thread", "G 1/2 A")]));
     }
     if !thread.has_external() {
         let says = "Rp is an internal thread, and wires measure external ones.";
-        return Err(between(Code::Conflict, says, &[("thread", "G 1/2 A")]));
+        return Err(rule_broken(Code::Conflict, says, &[("thread", "G 1/2 A")]));
     }
     match ExternalClass::clash(thread, input.class.as_ref()) {
         None => Ok(()),
         Some(clash) => {
             let fields = [("thread", clash.thread.as_str()), ("class", clash.class.as_str())];
-            Err(between(Code::Conflict, clash.says, &fields))
+            Err(rule_broken(Code::Conflict, clash.says, &fields))
         }
     }
 }
@@ -162,7 +134,7 @@ fn check_measured(input: &WiresInput) -> Result<(), ValidationError> {
     let Some(angle) = &input.compound_angle else { return Ok(()) };
     if input.measured_over_wires.is_none() {
         let says = "compound_angle is for the infeed that a measurement leaves: it needs measured_over_wires.";
-        return Err(between(
+        return Err(rule_broken(
             Code::Conflict,
             says,
             &[("compound_angle", "leave out"), ("measured_over_wires", "0.28 in")],
@@ -170,7 +142,7 @@ fn check_measured(input: &WiresInput) -> Result<(), ValidationError> {
     }
     if angle.degrees() > 80.0 {
         let says = "A compound slide more than 80 degrees from the cross slide hardly feeds in.";
-        return Err(between(Code::ValueOutOfRange, says, &[("compound_angle", "29.5 deg")]));
+        return Err(rule_broken(Code::ValueOutOfRange, says, &[("compound_angle", "29.5 deg")]));
     }
     Ok(())
 }

@@ -4,7 +4,7 @@
 use super::contact::Groove;
 use super::{WireCorrection, WiresInput};
 use crate::quantity::{EdgeAngle, FoundAngle, FoundSize, SiValue, Size, Unit};
-use crate::reference::threads::System;
+use crate::reference::threads::ThreadSystem;
 use crate::refusal::Refusal;
 use crate::suggestion::{Way, value};
 use crate::threading::GivenThread;
@@ -131,7 +131,7 @@ impl<'d> Wires<'d> {
             .with("L", "lead", given.lead)
             .with("E", "basic_pitch_diameter", basic)
             .gives("lead_angle", lead_angle);
-        let power = matches!(given.thread().system, System::Acme | System::Trapezoidal);
+        let power = matches!(given.thread().system, ThreadSystem::Acme | ThreadSystem::Trapezoidal);
         let (usual, says) = match (lead_angle.degrees() > STEEP, power) {
             (true, _) => {
                 (WireCorrection::Contact, "Above a lead angle of 5 degrees the simple correction is not good enough.")

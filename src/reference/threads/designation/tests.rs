@@ -1,7 +1,7 @@
 //! Tests of reading: what people type, what it means, and what is refused.
 
 use super::*;
-use crate::reference::threads::System;
+use crate::reference::threads::ThreadSystem;
 
 fn name(text: &str) -> String {
     match read(text) {
@@ -96,7 +96,7 @@ fn a_size_in_no_list_is_computed_and_its_neighbours_named() {
     assert!(!thread.standard);
     assert_eq!(thread.nearest, ["1/4-28 UNF", "1/4-20 UNC"]);
     let thread = read("M10x0.5").unwrap();
-    assert_eq!((thread.system, thread.standard), (System::Metric, false));
+    assert_eq!((thread.system, thread.standard), (ThreadSystem::Metric, false));
     assert_eq!(thread.nearest[0], "M10x0.75");
 }
 

@@ -1,9 +1,10 @@
 //! What the description says of many requests in one: batches and rechecks.
 
+use super::json_schema::schema;
 use super::parts::{a, any_problem, list, problem, record, words};
-use super::schema;
 use crate::asking::{Form, ask, recheck, reserved_fields};
-use crate::calculators::{REGISTER, Schemas};
+use crate::calculators::REGISTER;
+use crate::declared::Schemas;
 use crate::fields::Fields;
 use serde_json::{Value, json};
 use utoipa::openapi::path::{HttpMethod, OperationBuilder, PathItem, PathItemBuilder};
@@ -33,7 +34,7 @@ fn item() -> Value {
     );
     for name in Form::Json.names() {
         let Some(field) = reserved_fields().iter().find(|field| field.name == *name) else { continue };
-        item["properties"][name] = field.body_schema.clone();
+        item["properties"][name] = field.body_schema();
         item["properties"][name]["description"] = json!(field.about);
     }
     item
@@ -93,7 +94,13 @@ pub fn schemas() -> Schemas {
 }
 
 /// An operation that takes an array of one thing and gives an array of another.
-fn many(id: &str, summary: &str, about: &str, (of, into): (&str, &str), (asked, answered): (Value, Value)) -> PathItem {
+fn array_operation(
+    id: &str,
+    summary: &str,
+    about: &str,
+    (of, into): (&str, &str),
+    (asked, answered): (Value, Value),
+) -> PathItem {
     let content = |name: &str, about: &str, example: Value| {
         let of = schema(list(name, about));
         ContentBuilder::new().schema(Some(of)).example(Some(example)).build()
@@ -139,7 +146,7 @@ pub fn operations() -> Vec<(&'static str, PathItem)> {
     let mut answer = answer.unwrap_or_default();
     answer["working"] = json!([]);
     let rechecked = recheck(&answer).ok().and_then(|rechecked| serde_json::to_value(rechecked).ok());
-    let batch = many(
+    let batch = array_operation(
         "batch",
         "Many requests in one",
         "Many requests to any calculators, each answered or refused in its place, in order. An array goes in and comes \
@@ -148,7 +155,7 @@ pub fn operations() -> Vec<(&'static str, PathItem)> {
         ("BatchItem", "BatchAnswer"),
         (json!([item]), json!([{"id": "A1", "answer": answer}])),
     );
-    let again = many(
+    let again = array_operation(
         "recheck",
         "Old answers held against today's",
         "Takes answers as they were given and says for each whether it would be the same today, where it would differ, \

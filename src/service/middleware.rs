@@ -17,7 +17,7 @@ use std::time::{Duration, Instant, SystemTime};
 static REQUEST_ID: HeaderName = HeaderName::from_static("x-request-id");
 
 /// Wraps a request.
-pub async fn around(
+pub async fn wrap(
     request: ServiceRequest,
     next: Next<impl MessageBody + 'static>,
 ) -> Result<ServiceResponse<impl MessageBody>, Error> {

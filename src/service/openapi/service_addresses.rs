@@ -1,7 +1,7 @@
 //! The service's own operations: its calculators, tables, checks, description and health.
 
+use super::json_schema::schema;
 use super::parts::{any_problem, problem, text};
-use super::schema;
 use crate::calculators::{Entry, REGISTER};
 use crate::service::{catalogue, tables, verification};
 use serde_json::{Value, json};

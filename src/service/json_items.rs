@@ -1,11 +1,12 @@
 //! Many JSON things in one request, each answered by itself and in order: an array in and an array
 //! out, or a line each in and out (`application/x-ndjson`), which streams.
 
-use super::ask::essence;
 use super::flow::{Body, Piece, pieces, respond, worked};
+use super::json_body::{essence, json_bytes};
 use super::problem::Problem;
 use super::records::Records;
 use super::settings::Settings;
+use super::shared_refusals::{unreadable, wrong_method};
 use actix_web::http::{Method, StatusCode};
 use actix_web::{HttpRequest, HttpResponse, web};
 use futures_util::stream::{self, StreamExt};
@@ -28,7 +29,7 @@ pub type Answer = fn(Result<&str, &str>) -> Vec<u8>;
 /// Answers the items of a request, one by one.
 pub async fn answer(request: HttpRequest, payload: web::Payload, answer: Answer) -> HttpResponse {
     if *request.method() != Method::POST {
-        return super::ask::wrong_method(&request, "POST, OPTIONS");
+        return wrong_method(&request, "POST, OPTIONS");
     }
     let Some(settings) = request.app_data::<web::Data<Settings>>().cloned() else {
         return Problem::new(StatusCode::INTERNAL_SERVER_ERROR, "There are no settings.", Vec::new()).respond();
@@ -39,7 +40,7 @@ pub async fn answer(request: HttpRequest, payload: web::Payload, answer: Answer)
         let work = move |piece: Piece| by_line(piece, answer);
         return respond(LINES, worked(pieces(body), work, [answer(Err(FAILED)), b"\n".to_vec()].concat()));
     }
-    let body = match super::ask::json_bytes(&request, payload, settings.body_limit).await {
+    let body = match json_bytes(&request, payload, settings.body_limit).await {
         Ok(body) => body,
         Err(response) => return response,
     };
@@ -47,7 +48,7 @@ pub async fn answer(request: HttpRequest, payload: web::Payload, answer: Answer)
         Ok(items) => items,
         Err(error) => {
             let says = format!("The body is not a JSON array: {error}. Lines of JSON have the media type {LINES}.");
-            return super::ask::unreadable(&says, Some("[…]"));
+            return unreadable(&says, Some("[…]"));
         }
     };
     let mut items = items.into_iter().peekable();

@@ -1,0 +1,51 @@
+//! The JSON body of a request: its media type, its bytes up to the limit, and the fields in it.
+
+use super::problem::Problem;
+use super::shared_refusals::unreadable;
+use crate::fields::Fields;
+use actix_web::http::{StatusCode, header};
+use actix_web::{HttpRequest, HttpResponse, web};
+use bytes::BytesMut;
+use futures_util::StreamExt;
+
+/// The media type of a request's body, without its parameters.
+pub fn essence(request: &HttpRequest) -> String {
+    let media_type = request.headers().get(header::CONTENT_TYPE).and_then(|value| value.to_str().ok()).unwrap_or("");
+    media_type.split(';').next().unwrap_or_default().trim().to_ascii_lowercase()
+}
+
+/// The bytes of a JSON body.
+pub async fn json_bytes(
+    request: &HttpRequest,
+    mut payload: web::Payload,
+    limit: usize,
+) -> Result<BytesMut, HttpResponse> {
+    let essence = essence(request);
+    if essence != "application/json" && !(essence.starts_with("application/") && essence.ends_with("+json")) {
+        let says = "The body must be JSON, sent with the header Content-Type: application/json.";
+        return Err(Problem::new(StatusCode::UNSUPPORTED_MEDIA_TYPE, says, Vec::new()).respond());
+    }
+    let mut bytes = BytesMut::new();
+    while let Some(part) = payload.next().await {
+        let Ok(part) = part else { return Err(unreadable("The body broke off.", None)) };
+        if bytes.len() + part.len() > limit {
+            let says = format!("The body is larger than {limit} bytes.");
+            return Err(Problem::new(StatusCode::PAYLOAD_TOO_LARGE, says, Vec::new()).respond());
+        }
+        bytes.extend_from_slice(&part);
+    }
+    Ok(bytes)
+}
+
+/// The fields of a JSON body.
+pub async fn json_fields(
+    request: &HttpRequest,
+    payload: web::Payload,
+    limit: usize,
+) -> Result<Fields<'static>, HttpResponse> {
+    let bytes = json_bytes(request, payload, limit).await?;
+    serde_json::from_slice(&bytes).map_err(|error| {
+        let says = format!("The body is not a JSON object of fields: {error}.");
+        unreadable(&says, Some(r#"{"diameter": "0.5 in"}"#))
+    })
+}

@@ -1,19 +1,27 @@
 //! Shop Reckoner: the arithmetic of a machine shop as a stateless, unit-safe HTTP service.
 //!
-//! The layers, each knowing only those below it:
+//! The layers from the top downwards, each knowing only those below it:
 //!
-//! - [`service`]: HTTP, the only place that knows it; [`page`]: the pages a person reads and fills in;
+//! - [`service`]: HTTP, the only place that knows it;
+//! - [`page`]: the pages a person reads and fills in;
 //! - [`practice`]: questions and their marking, made from the register;
 //! - [`verification`]: the outside values that each calculator is checked against;
 //! - [`asking`]: one request to one calculator, in units, on a resolution, as JSON, cell or table;
 //! - [`calculators`]: the trade, one file or folder a calculator, and the register of them all;
-//! - [`shop`]: what one shop owns, from its file; [`machine`]: the speeds and feeds a machine has;
-//!   [`threading`]: what every calculator of threads begins with;
-//! - [`reference`]: typed rows of the published tables; [`arithmetic`]: what several calculators reckon alike;
-//!   [`suggestion`]: values to try; [`working`]: the record of a calculation; [`cautions`]; [`drawing`]: the
-//!   shapes of a drawing, to SVG; [`fields`]: a request read into typed inputs; [`declared`]: fields and results
-//!   as data; [`tree`]: inputs and results without their types;
-//! - [`quantity`]: values with units; [`sources`]: who says so;
+//! - [`shop`]: what one shop owns, from its file;
+//! - [`machine`]: the speeds, feeds and power a machine has;
+//! - [`threading`]: what every calculator of threads begins with;
+//! - [`reference`]: typed rows of the published tables;
+//! - [`suggestion`]: values to try, rounded;
+//! - [`arithmetic`]: what several calculators reckon alike;
+//! - [`cautions`]: the usual cautions;
+//! - [`drawing`]: the shapes of a drawing, to SVG;
+//! - [`working`]: the record of a calculation;
+//! - [`fields`]: a request read into typed inputs;
+//! - [`declared`]: fields and results as data;
+//! - [`tree`]: inputs and results without their types;
+//! - [`sources`]: who says so;
+//! - [`quantity`]: values with units;
 //! - [`refusal`]: what can be wrong, and what to try.
 
 #![forbid(unsafe_code)]

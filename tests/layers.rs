@@ -31,18 +31,22 @@ const ORDER: &[&str] = &[
     "main",
 ];
 
+/// The modules of the layers' order that are part of the library, from the top downwards.
+fn downwards() -> Vec<&'static str> {
+    ORDER.iter().rev().copied().filter(|name| *name != "main").collect()
+}
+
 /// Macros and constants that stand at the root of the crate.
 const AT_ROOT: &[&str] = &["VERSION", "data_version"];
 
 fn files(folder: &Path, out: &mut Vec<PathBuf>) {
     for file in std::fs::read_dir(folder).expect("a folder") {
         let path = file.expect("a file").path();
-        // The derives are a crate of their own, which the others' names mean nothing to.
-        if path.ends_with("src/derive") {
-            continue;
-        }
         if path.is_dir() {
-            files(&path, out);
+            // A crate of its own is no layer.
+            if !path.join("Cargo.toml").exists() {
+                files(&path, out);
+            }
         } else if path.extension().is_some_and(|ext| ext == "rs") {
             out.push(path);
         }
@@ -81,6 +85,7 @@ fn no_module_uses_one_above_it() {
         let text = std::fs::read_to_string(file).expect("a source file");
         for line in text.lines().filter(|line| !line.trim_start().starts_with("//")) {
             for name in used(line) {
+                // Macros stand at the root, whichever module they belong to.
                 let name = match name.as_str() {
                     "choice" | "rules" => "declared".to_owned(),
                     "examples" => "calculators".to_owned(),
@@ -96,6 +101,36 @@ fn no_module_uses_one_above_it() {
         }
     }
     assert!(seen > 100, "only {seen} uses were found");
+}
+
+#[test]
+fn the_picture_of_the_layers_is_true_and_complete() {
+    let developers = std::fs::read_to_string(root().join("DEVELOPERS.md")).expect("DEVELOPERS.md");
+    let picture =
+        developers.split("```\n").find(|block| block.starts_with("main ")).expect("the picture of the layers");
+    let deep = |line: &str| line.len() - line.trim_start().len();
+    let lines: Vec<(usize, &str)> =
+        picture.lines().map(|line| (deep(line), line.split_whitespace().next().unwrap_or_default())).collect();
+    let names: Vec<&str> = lines.iter().map(|(_, name)| *name).collect();
+    assert_eq!(names, [vec!["main"], downwards()].concat(), "the picture in DEVELOPERS.md");
+    assert!(lines.is_sorted_by_key(|(deep, _)| deep), "a lower layer stands further in: {lines:?}");
+}
+
+#[test]
+fn the_library_names_its_layers_in_their_order() {
+    let library = std::fs::read_to_string(root().join("src/lib.rs")).expect("src/lib.rs");
+    let listed: Vec<&str> = library
+        .lines()
+        .filter_map(|line| line.strip_prefix("//! - [`")?.split_once("`]: "))
+        .map(|(name, _)| name)
+        .collect();
+    assert_eq!(listed, downwards(), "the list at the top of src/lib.rs");
+    let mut modules: Vec<&str> =
+        library.lines().filter_map(|line| line.strip_prefix("pub mod ")?.strip_suffix(';')).collect();
+    modules.sort_unstable();
+    let mut layers = downwards();
+    layers.sort_unstable();
+    assert_eq!(modules, layers, "the modules of src/lib.rs");
 }
 
 #[test]

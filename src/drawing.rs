@@ -4,8 +4,10 @@
 
 mod annotate;
 mod area;
+mod layout;
 mod reading;
 mod sheet;
+mod spot;
 mod straight;
 mod svg;
 mod way;
@@ -137,7 +139,7 @@ impl Drawing {
 
     /// The drawing as SVG, written in `system`.
     pub fn svg(&self, system: System, stands: Stands) -> String {
-        svg::write(&self.title, &self.about.text(system), &sheet::lay_out(self, system), stands)
+        svg::write(&self.title, &self.about.text(system), &layout::lay_out(self, system), stands)
     }
 
     fn put(&mut self, shape: Shape) -> &mut Mark {

@@ -2,23 +2,16 @@
 //! where they are least in the way. They are level, but on a crowded sheet those of upright dimensions
 //! stand along their lines.
 
-use super::area::{Area, size};
+use super::area::Area;
 use super::reading::reading;
-use super::sheet::{Item, Sheet, Spot, Tag, on_circle};
+use super::sheet::{Item, Sheet, Tag};
+use super::spot::{BEYOND, CLEAR, GAP, HEAD, Spot, along, back, half, on_circle, size, unit};
 use super::straight::straight;
 use super::{Ink, Mark, On, Shape};
 use crate::quantity::System;
 
-/// Length of an arrow's head.
-pub const HEAD: f64 = 8.0;
-/// Between a feature and the line that leads from it.
-pub const GAP: f64 = 2.0;
-/// How far such a line goes beyond the dimension's.
-pub const BEYOND: f64 = 3.0;
 /// How far a centre line goes beyond its feature.
 const OVER: f64 = 5.0;
-/// Between a line and words beside it.
-pub const CLEAR: f64 = 4.0;
 
 fn tag(mark: &Mark) -> Tag {
     Tag { field: mark.field, number: mark.number }
@@ -153,32 +146,6 @@ fn leg_words(sheet: &mut Sheet, a: Spot, b: Spot, text: &str, tag: Tag) {
     sheet.items.push(Item::Begin { a, b, tag, on: None });
     sheet.write(spots[sheet.choose(width, height, &spots)], text);
     sheet.items.push(Item::End);
-}
-
-/// The direction from a to b; `None` where they are one.
-pub fn unit(a: Spot, b: Spot) -> Option<Spot> {
-    let length = (b.0 - a.0).hypot(b.1 - a.1);
-    (length > 1e-9).then(|| ((b.0 - a.0) / length, (b.1 - a.1) / length))
-}
-
-/// So far from a spot in a direction.
-pub fn along(from: Spot, unit: Spot, by: f64) -> Spot {
-    (from.0 + unit.0 * by, from.1 + unit.1 * by)
-}
-
-/// So far back.
-pub fn back(from: Spot, unit: Spot, by: f64) -> Spot {
-    along(from, unit, -by)
-}
-
-/// How far words reach from their middle in a direction.
-pub fn half(text: &str, unit: Spot) -> f64 {
-    let (width, height) = size(text);
-    let (x, y) = (unit.0.abs(), unit.1.abs());
-    // To the edge of the box, not to its corner.
-    let to_side = if x > 1e-9 { width / 2.0 / x } else { f64::INFINITY };
-    let to_top = if y > 1e-9 { height / 2.0 / y } else { f64::INFINITY };
-    to_side.min(to_top)
 }
 
 /// The middle of words that begin `clear` from `at` in a direction in degrees.

@@ -1,6 +1,6 @@
 //! Boxes on the sheet, and the boxes that words need.
 
-use super::sheet::{LEADING, LETTERS, Spot};
+use super::spot::Spot;
 use std::collections::HashMap;
 
 /// A box on the sheet.
@@ -85,17 +85,4 @@ impl Spots {
         let squares = (left..=right).flat_map(|x| (top..=bottom).filter_map(move |y| self.0.get(&(x, y))));
         squares.flatten().filter(|(spot, _)| area.holds(*spot)).map(|(_, weight)| weight).sum()
     }
-}
-
-/// Width and height of words, by the widths of a common sans-serif letter, a little generous.
-pub fn size(text: &str) -> (f64, f64) {
-    let letter = |c: char| match c {
-        'i' | 'j' | 'l' | 't' | 'f' | 'I' | '.' | ',' | ':' | ' ' | '\'' => 0.30,
-        '-' | 'r' | '(' | ')' | '°' | '/' => 0.42,
-        'm' | 'w' | 'M' | 'W' | '%' | 'Ø' => 0.88,
-        c if c.is_uppercase() => 0.72,
-        _ => 0.58,
-    };
-    let width = text.lines().map(|line| line.chars().map(letter).sum::<f64>()).fold(0.0, f64::max);
-    (width * LETTERS + 2.0, text.lines().count().max(1) as f64 * LEADING)
 }

@@ -2,10 +2,9 @@
 //! that axis, as coordinate dimensions are. Words that would meet stand aside with a bend in the line.
 
 use super::On;
-use super::annotate::{CLEAR, GAP, along, half};
-use super::area::size;
-use super::sheet::{LEADING, Sheet, Spot, Tag};
-use super::straight::{PUSH, Way};
+use super::sheet::{Sheet, Tag};
+use super::spot::{CLEAR, GAP, LEADING, PUSH, Spot, along, half, size};
+use super::straight::Way;
 
 /// How far a line runs on after its bend.
 const BEND: f64 = 10.0;

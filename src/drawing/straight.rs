@@ -1,12 +1,9 @@
 //! Straight dimensions: of the ways to draw one, that which is least in the way of what is there.
 
-use super::annotate::{BEYOND, CLEAR, GAP, HEAD, along, back, half, unit};
-use super::area::{Area, size};
-use super::sheet::{Item, LEADING, Sheet, Spot, Tag};
+use super::area::Area;
+use super::sheet::{Item, Sheet, Tag};
+use super::spot::{BEYOND, CLEAR, GAP, HEAD, LEADING, PUSH, Spot, along, back, half, size, unit};
 use super::{Measured, On};
-
-/// What a unit further out counts against words being in the way.
-pub const PUSH: f64 = 0.15;
 
 /// One way to draw a straight dimension or a reading.
 pub struct Way {

@@ -1,8 +1,9 @@
 //! A sheet as SVG. All looks are attributes with `currentColor`, which a page's strict policy allows
 //! and a page's colours reach; only a drawing that stands alone brings a style, for its own colours.
 
-use super::annotate::HEAD;
-use super::sheet::{Item, LEADING, LETTERS, LaidOut, Spot, Tag, on_circle};
+use super::layout::LaidOut;
+use super::sheet::{Item, Tag};
+use super::spot::{HEAD, LEADING, LETTERS, Spot, on_circle};
 use super::{Ink, On, Stands};
 use crate::quantity::text;
 use maud::{Markup, PreEscaped, html};

@@ -254,7 +254,7 @@ impl<K: Kind> fmt::Debug for Found<K> {
 impl<K: Kind> Found<K> {
     /// A computed value.
     pub fn of(value: K::Si) -> Self {
-        let unit = super::schema::base_unit(K::ROW.dimension(), K::ROW.metric.0);
+        let unit = K::ROW.dimension().base_unit(K::ROW.metric.0);
         Self { value: unit.of_si(value.si()), unit, kind: PhantomData }
     }
 

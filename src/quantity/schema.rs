@@ -11,30 +11,6 @@ use utoipa::openapi::schema::{AdditionalProperties, ObjectBuilder, OneOfBuilder,
 use utoipa::openapi::{Ref, RefOr};
 use utoipa::{PartialSchema, ToSchema};
 
-/// The unit computed values of a dimension are kept in.
-pub(super) fn base_unit(dimension: Dimension, fallback: Unit) -> Unit {
-    match dimension {
-        Dimension::Length => Unit::Metre,
-        Dimension::Angle => Unit::Radian,
-        Dimension::Velocity => Unit::MetrePerSecond,
-        Dimension::TurningSpeed => Unit::Hertz,
-        Dimension::VolumeRate => Unit::CubicMetrePerSecond,
-        Dimension::Area => Unit::SquareMetre,
-        Dimension::Ratio => Unit::One,
-        Dimension::Power => Unit::Watt,
-        Dimension::Torque => Unit::NewtonMetre,
-        Dimension::Force => Unit::Newton,
-        Dimension::Pressure => Unit::Pascal,
-        Dimension::UnitPower => Unit::JoulePerCubicMillimetre,
-        Dimension::Time => Unit::Second,
-        Dimension::Mass => Unit::Kilogram,
-        // A feed's dimension is a length per turn or tooth, which counts as a length.
-        Dimension::FeedPerRev => Unit::MillimetrePerRev,
-        Dimension::FeedPerTooth => Unit::MillimetrePerTooth,
-        Dimension::Temperature => fallback,
-    }
-}
-
 /// The name of the schema of a kind's text form, which is also what a query takes.
 pub(crate) fn text_name(row: &KindRow) -> String {
     format!("{}Text", row.name)

@@ -51,6 +51,30 @@ pub enum Dimension {
 }
 
 impl Dimension {
+    /// The unit computed values are kept in; `fallback` where there is none for all.
+    pub const fn base_unit(self, fallback: Unit) -> Unit {
+        match self {
+            Dimension::Length => Unit::Metre,
+            Dimension::Angle => Unit::Radian,
+            Dimension::Velocity => Unit::MetrePerSecond,
+            Dimension::TurningSpeed => Unit::Hertz,
+            Dimension::VolumeRate => Unit::CubicMetrePerSecond,
+            Dimension::Area => Unit::SquareMetre,
+            Dimension::Ratio => Unit::One,
+            Dimension::Power => Unit::Watt,
+            Dimension::Torque => Unit::NewtonMetre,
+            Dimension::Force => Unit::Newton,
+            Dimension::Pressure => Unit::Pascal,
+            Dimension::UnitPower => Unit::JoulePerCubicMillimetre,
+            Dimension::Time => Unit::Second,
+            Dimension::Mass => Unit::Kilogram,
+            // A feed's dimension is a length per turn or tooth, which counts as a length.
+            Dimension::FeedPerRev => Unit::MillimetrePerRev,
+            Dimension::FeedPerTooth => Unit::MillimetrePerTooth,
+            Dimension::Temperature => fallback,
+        }
+    }
+
     /// The dimension in words, as an error says it.
     pub const fn words(self) -> &'static str {
         match self {

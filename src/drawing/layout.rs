@@ -1,0 +1,95 @@
+//! Laying a drawing on its sheet: one scale for both axes, found so that shapes and the words round
+//! them fill the width; letters have the same size at every scale.
+
+use super::annotate;
+use super::area::Area;
+use super::sheet::{Item, Sheet, Tag};
+use super::spot::{HEIGHT, MARGIN, Spot, WIDTH};
+use super::{Drawing, Shape};
+use crate::quantity::System;
+
+/// A sheet laid out: the items, and where the model's zero lies.
+pub struct LaidOut {
+    pub items: Vec<Item>,
+    /// Sheet units to a metre.
+    pub scale: f64,
+    /// Where the model's zero lies.
+    pub zero: Spot,
+    pub width: f64,
+    pub height: f64,
+}
+
+/// Lays out a drawing.
+pub fn lay_out(drawing: &Drawing, system: System) -> LaidOut {
+    let model = extent(drawing);
+    let (wide, high) = ((model.right - model.left).max(1e-12), (model.bottom - model.top).max(1e-12));
+    let (room_x, room_y) = (WIDTH - 2.0 * MARGIN, HEIGHT - 2.0 * MARGIN);
+    let largest = (room_x / wide).min(room_y / high);
+    let (over, mut sheet) = fit(drawing, largest, false, system);
+    if over > 0.0 || sheet.scale < 0.45 * largest {
+        let (turned_over, turned) = fit(drawing, largest, true, system);
+        if turned.scale > 1.2 * sheet.scale || turned_over < over - 5.0 {
+            sheet = turned;
+        }
+    }
+    let bounds = sheet.bounds;
+    let width = WIDTH.max(bounds.right - bounds.left + 2.0 * MARGIN);
+    let zero = ((width - bounds.left - bounds.right) / 2.0, MARGIN - bounds.top);
+    LaidOut { scale: sheet.scale, zero, width, height: bounds.bottom - bounds.top + 2.0 * MARGIN, items: sheet.items }
+}
+
+/// The largest scale at which all fits, or nearly. Words keep their size and jump from place to place,
+/// so what they need beside the shapes is known only at a scale. With it, how far the sheet is overfilled.
+fn fit(drawing: &Drawing, largest: f64, turned: bool, system: System) -> (f64, Sheet) {
+    let mut best: Option<(f64, Sheet)> = None;
+    for step in 0..28 {
+        let sheet = fill(drawing, largest * 0.96f64.powi(step), turned, system);
+        let Area { left, top, right, bottom } = sheet.bounds;
+        let over = (right - left - WIDTH + 2.0 * MARGIN).max(bottom - top - HEIGHT + 2.0 * MARGIN);
+        if best.as_ref().is_none_or(|(least, _)| over < *least) {
+            best = Some((over, sheet));
+        }
+        if over <= 0.0 {
+            break;
+        }
+    }
+    best.unwrap_or_else(|| (0.0, fill(drawing, largest, turned, system)))
+}
+
+/// What the shapes cover, in the model, y downwards.
+fn extent(drawing: &Drawing) -> Area {
+    let mut shapes = Sheet::new(1.0, false);
+    let mut all = Area::NONE;
+    for mark in &drawing.marks {
+        match &mark.shape {
+            Shape::Path { points, .. } => points.iter().for_each(|p| all.take_in((p.0, -p.1), 0.0)),
+            Shape::Leg { from, to, .. } => [from, to].iter().for_each(|p| all.take_in((p.0, -p.1), 0.0)),
+            Shape::Circle { centre, radius, .. } => all.take_in((centre.0, -centre.1), *radius),
+            Shape::Arc { centre, radius, from, sweep, ink } => {
+                let before = shapes.bounds;
+                shapes.bounds = Area::NONE;
+                shapes.arc(*ink, (centre.0, -centre.1), *radius, *from, *sweep, Tag::default());
+                // The arc's bounds have a line's width round them.
+                let one = shapes.bounds;
+                all.take_in((one.left + 1.0, one.top + 1.0), 0.0);
+                all.take_in((one.right - 1.0, one.bottom - 1.0), 0.0);
+                shapes.bounds = before;
+            }
+            Shape::Dot { at } | Shape::Cross { at, .. } => all.take_in((at.0, -at.1), 0.0),
+            _ => {}
+        }
+    }
+    all
+}
+
+/// Puts everything on a sheet of that scale: shapes first, so that words keep clear of them.
+fn fill(drawing: &Drawing, scale: f64, turned: bool, system: System) -> Sheet {
+    let mut sheet = Sheet::new(scale, turned);
+    for mark in &drawing.marks {
+        annotate::shape(&mut sheet, mark);
+    }
+    for mark in &drawing.marks {
+        annotate::words(&mut sheet, mark, system);
+    }
+    sheet
+}

@@ -82,7 +82,7 @@ fn refused(query: &str) -> Vec<(String, &'static str)> {
 
 #[test]
 fn the_members_of_a_group_stand_in_their_place() {
-    let names: Vec<&str> = Cut::MEMBERS.iter().map(|member| member.name).collect();
+    let names: Vec<&str> = Cut::DECLARATION.members.iter().map(|member| member.name).collect();
     assert_eq!(names, ["diameter", "slowest", "fastest", "lean", "left", "depth", "teeth"]);
     let cut = read("teeth=3&fastest=900%20rpm&depth=0.2in&diameter=1in").expect("a cut");
     let tree = cut.tree().expect("a tree");
@@ -111,7 +111,8 @@ fn the_first_broken_row_and_every_other_check_are_refused() {
 
 #[test]
 fn a_default_is_said_taken_and_put_on_record() {
-    let about = |name: &str| Cut::MEMBERS.iter().find(|member| member.name == name).map(|member| member.about);
+    let about =
+        |name: &str| Cut::DECLARATION.members.iter().find(|member| member.name == name).map(|member| member.about);
     assert_eq!(about("lean"), Some("How far the tool leans; 30 deg if absent. It may lean either way."));
     assert_eq!(about("left"), Some("Metal left; 0 if absent."));
     let cut = read("diameter=25mm&lean=5deg").expect("a cut");
@@ -132,5 +133,7 @@ fn a_declaration_is_described_by_its_members() {
     assert_eq!(schema["properties"]["fastest"]["description"], "Fastest speed.");
     let given = serde_json::to_value(Given::schema()).expect("JSON");
     assert_eq!(given["properties"]["depths"]["items"]["$ref"], "#/components/schemas/LengthFound");
-    assert!(matches!(Given::MEMBERS[1].of.shape, Shape::Found(_)) && Given::MEMBERS[1].optional);
+    assert!(
+        matches!(Given::DECLARATION.members[1].of.shape, Shape::Found(_)) && Given::DECLARATION.members[1].optional
+    );
 }

@@ -8,7 +8,7 @@ use crate::quantity::SiValue;
 /// Draws an answer.
 pub fn draw(input: &BetweenFacesInput, result: &BetweenFacesResult) -> Drawing {
     let (middle, width) = (result.center.get().si(), result.width.get().si());
-    let radius = input.tip_diameter.map_or(0.0, |tip| tip.get().si()) / 2.0;
+    let radius = input.tip() / 2.0;
     let touched = input.touched;
     let what = match touched {
         Some(Touched::Outside) => "A block ",

@@ -1,6 +1,7 @@
 //! The centre of a bore or a boss from touches round it: exact through three, least squares through
 //! more, with what is left over and how far an error of a touch moves the centre.
 
+mod circle;
 mod drawing;
 mod hold;
 mod seen;
@@ -8,6 +9,7 @@ mod steps;
 
 use crate::arithmetic::touching::Feature;
 use crate::calculators::prelude::*;
+use crate::declared::HasUnit;
 
 /// The calculator.
 pub struct BoreOrBoss;
@@ -19,10 +21,16 @@ pub struct BoreOrBossInput {
     /// Where the middle of the tip was at each touch, x and y; three or more, best spread all round.
     pub points: Points,
     /// Diameter of the tip; 0 if absent: the places lie on the wall itself.
+    #[absent("0", like = points, "The places are taken to lie on the wall itself; the centre is right with any tip, the diameter only with its own.")]
     pub tip_diameter: Option<Extent>,
     /// What was touched: a bore, from the inside, or a boss, from the outside. Needed with a tip diameter.
     pub feature: Option<Feature>,
-    /// How far a touch may be off, as one standard deviation; 0.0005 in or 0.01 mm if absent.
+    /// How far a touch may be off, as one standard deviation.
+    #[absent(
+        "0.0005 in or 0.01 mm",
+        value = self.usual_error(),
+        "About what a careful touch repeats to; touch one face a few times to see what yours does."
+    )]
     pub touch_error: Option<Size>,
 }
 
@@ -59,26 +67,21 @@ impl BoreOrBossInput {
     pub(super) fn tip(&self) -> f64 {
         self.tip_diameter.map_or(0.0, |tip| tip.get().si())
     }
+
+    fn usual_error(&self) -> Size {
+        match self.points.unit().system() {
+            Some(System::Metric) => Size::stated(0.01, Unit::Millimetre),
+            _ => Size::stated(0.0005, Unit::Inch),
+        }
+    }
 }
 
-fn check(input: &BoreOrBossInput) -> Result<(), ValidationError> {
-    if input.points.0.len() < 3 {
-        let says = "A circle needs three touches or more.";
-        return Err(rule_broken(
-            Code::ValueOutOfRange,
-            says,
-            &[("points", "1 in,0 in;0 in,1 in;-1 in,0 in;0 in,-1 in")],
-        ));
-    }
-    if input.tip() > 0.0 && input.feature.is_none() {
-        return Err(rule_broken(
-            Code::Conflict,
-            "With a tip diameter the size depends on what was touched: a bore from the inside or a boss from the outside.",
-            &[("feature", "bore"), ("tip_diameter", "leave out")],
-        ));
-    }
-    Ok(())
-}
+rules! { check(BoreOrBossInput) {
+    never(|input| input.points.0.len() < 3, Code::ValueOutOfRange, points = "1 in,0 in;0 in,1 in;-1 in,0 in;0 in,-1 in"):
+        "A circle needs three touches or more.";
+    never(|input| input.tip() > 0.0 && input.feature.is_none(), Code::Conflict, feature = "bore", tip_diameter = "leave out"):
+        "With a tip diameter the size depends on what was touched: a bore from the inside or a boss from the outside.";
+} }
 
 impl Calculator for BoreOrBoss {
     const ID: &'static str = "datum/bore-or-boss";

@@ -1,30 +1,53 @@
 //! The circle of the tip's path, and the touches as they are seen from its centre.
 
-use crate::arithmetic::circle_fit::{Circle, Xy};
-use crate::quantity::{FoundExtent, FoundPlace, SiValue};
-use uom::si::f64::Length;
+use crate::arithmetic::touching::{Pair, columns};
+use crate::calculators::prelude::*;
 
-pub(super) fn place(value: f64) -> FoundPlace {
-    FoundPlace::of(Length::from_si(value))
-}
+/// The names of the touches' columns.
+pub(super) const POINTS: [&str; 2] = ["points.x", "points.y"];
+/// The names of the directions' columns.
+pub(super) const WAYS: [&str; 2] = ["ways.x", "ways.y"];
 
-pub(super) fn extent(value: f64) -> FoundExtent {
-    FoundExtent::of(Length::from_si(value))
-}
-
-/// The circle of the tip's path and the touches seen from its centre.
+/// The touches seen from the centre.
 pub(super) struct Seen {
-    pub(super) circle: Circle,
-    pub(super) distances: Vec<f64>,
+    pub(super) distances: Vec<FoundExtent>,
     /// Directions of length one.
-    pub(super) directions: Vec<Xy>,
+    pub(super) ways: [Vec<f64>; 2],
 }
 
 impl Seen {
-    pub(super) fn new(circle: Circle, points: &[Xy]) -> Self {
-        let distances: Vec<f64> = points.iter().map(|p| (p.0 - circle.x).hypot(p.1 - circle.y)).collect();
-        let directions =
-            points.iter().zip(&distances).map(|(p, d)| ((p.0 - circle.x) / d, (p.1 - circle.y) / d)).collect();
-        Self { circle, distances, directions }
+    /// Distances and directions of the touches from the centre.
+    pub(super) fn from(centre: &Pair<FoundPlace>, touches: &[Point], record: &mut Record) -> Self {
+        let columns = columns(touches);
+        let of = ["from_center.x", "from_center.y"];
+        let runs: [Vec<FoundPlace>; 2] = [0, 1]
+            .map(|on| columns[on].iter().map(|place| FoundPlace::of(place.get() - centre.on[on].get())).collect());
+        for (on, what) in
+            ["Each touch from the centre, on X", "Each touch from the centre, on Y"].into_iter().enumerate()
+        {
+            record
+                .step(what, "p = x - a")
+                .with("x", POINTS[on], columns[on].as_slice())
+                .with("a", centre.of[on], centre.on[on])
+                .gives(of[on], runs[on].clone());
+        }
+        let distances: Vec<FoundExtent> =
+            runs[0].iter().zip(&runs[1]).map(|(p, q)| FoundExtent::of(p.get().hypot(q.get()))).collect();
+        record
+            .step("Distance of each touch from the centre", "d = √(p^2 + q^2)")
+            .with("p", of[0], runs[0].clone())
+            .with("q", of[1], runs[1].clone())
+            .gives("distances", distances.clone());
+        let ways = [0, 1]
+            .map(|on| -> Vec<f64> { runs[on].iter().zip(&distances).map(|(p, d)| (p.get() / d.get()).si()).collect() });
+        for (on, what) in ["Direction of each touch, X part", "Direction of each touch, Y part"].into_iter().enumerate()
+        {
+            record
+                .step(what, "u = p / d")
+                .with("p", of[on], runs[on].clone())
+                .with("d", "distances", distances.clone())
+                .gives(WAYS[on], ways[on].clone());
+        }
+        Self { distances, ways }
     }
 }

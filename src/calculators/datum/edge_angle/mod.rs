@@ -5,7 +5,6 @@ mod drawing;
 
 use crate::arithmetic::touching::{Axis, line_angle, unit_of};
 use crate::calculators::prelude::*;
-use uom::si::f64::Length;
 
 /// The calculator.
 pub struct EdgeAngle;
@@ -60,39 +59,30 @@ impl Calculator for EdgeAngle {
         record.source("geometry", "right triangle of the two touches");
         let (first, second) = (input.first, input.second);
         let (x, y) = (second.x.get() - first.x.get(), second.y.get() - first.y.get());
-        let distance = x.hypot(y);
-        if distance.si() < TINY {
+        if x.hypot(y).si() < TINY {
             let says = "Both touches are in one place, so they give no direction.";
             return Err(Refusal::no_answer(says, &[("second", another(first))]));
         }
         let nearer = Axis::nearer(x.si(), y.si());
         let along = record.or_assume(input.along, "along", nearer, "The edge lies nearer to this axis.");
-        let (u, v) = along.along_across(x.si(), y.si());
-        for (what, field, found) in [("Along the axis", "run", u), ("Across the axis", "rise", v)] {
-            let on_x = (along == Axis::XAxis) == (field == "run");
-            let turned = along == Axis::YAxis && field == "rise";
-            let step = record.step(what, if turned { "p = a - b" } else { "p = b - a" });
-            let step = if on_x {
-                step.with("a", "first.x", first.x).with("b", "second.x", second.x)
-            } else {
-                step.with("a", "first.y", first.y).with("b", "second.y", second.y)
-            };
-            step.gives(field, FoundPlace::of(Length::from_si(found)));
-        }
-        let [run, rise] = [u, v].map(|part| FoundPlace::of(Length::from_si(part)));
-        let (degrees, formula) = line_angle(u, v);
+        let [on_x, on_y] = [("first.x", first.x, "second.x", second.x), ("first.y", first.y, "second.y", second.y)];
+        let (ahead, across) = if along == Axis::XAxis { (on_x, on_y) } else { (on_y, on_x) };
+        let (a_of, a, b_of, b) = ahead;
+        let run: FoundPlace = step!(record, "Along the axis", p: run = b - a, a = (a_of): a, b = (b_of): b);
+        let (a_of, a, b_of, b) = across;
+        let rise: FoundPlace = match along {
+            Axis::XAxis => step!(record, "Across the axis", p: rise = b - a, a = (a_of): a, b = (b_of): b),
+            Axis::YAxis => step!(record, "Across the axis", p: rise = a - b, a = (a_of): a, b = (b_of): b),
+        };
+        let (degrees, formula) = line_angle(run.get().si(), rise.get().si());
         let turned = FoundAngle::stated(degrees, Unit::Degree);
         record
             .step("Angle from the axis, counterclockwise", formula)
             .with("u", "run", run)
             .with("v", "rise", rise)
             .gives("angle", turned);
-        let distance = FoundExtent::of(distance);
-        record
-            .step("Distance of the touches", "c = √(u^2 + v^2)")
-            .with("u", "run", run)
-            .with("v", "rise", rise)
-            .gives("distance", distance);
+        let distance: FoundExtent = step!(record, "Distance of the touches",
+            c: distance = root(squared(u) + squared(v)), u = run, v = rise);
         if degrees.abs() > 45.0 {
             record.note("other_axis", "The edge lies nearer to the other axis: see whether along names the right one.");
         }
@@ -111,12 +101,8 @@ impl Calculator for EdgeAngle {
 
 fn find_tap(jaw: Size, along: Axis, result: &mut EdgeAngleResult, record: &mut Record) {
     let degrees = result.angle.degrees();
-    let tap = FoundExtent::of(jaw.get() * angle::sin(degrees).abs());
-    record
-        .step("What the end of the jaw is off by", "t = L × abs(sin(α))")
-        .with("L", "jaw_length", jaw)
-        .with("α", "angle", result.angle)
-        .gives("tap", tap);
+    let tap: FoundExtent = step!(record, "What the end of the jaw is off by",
+        t: tap = L * abs(sin(α)), L = jaw_length: jaw, α = angle: result.angle);
     result.tap = Some(tap);
     if jaw.get() > result.distance.get() {
         record.note(

@@ -4,7 +4,7 @@
 use crate::declared::HasUnit;
 use crate::fields::{Point, Points};
 use crate::quantity::{Place, SiValue, Unit};
-use crate::working::Record;
+use crate::working::{Record, Shown, StepDraft};
 
 crate::choice! {
     /// What the reading did while the tip came up to the face: `growing` or `falling`.
@@ -86,6 +86,13 @@ pub struct Pair<T> {
     pub of: [&'static str; 2],
     /// The two values.
     pub on: [T; 2],
+}
+
+impl StepDraft<'_> {
+    /// Two symbols, that of X and that of Y.
+    pub fn with_pair<T: Clone + Into<Shown>>(self, [x, y]: [&'static str; 2], pair: &Pair<T>) -> Self {
+        self.with(x, pair.of[0], pair.on[0].clone()).with(y, pair.of[1], pair.on[1].clone())
+    }
 }
 
 /// The columns of a list of points.

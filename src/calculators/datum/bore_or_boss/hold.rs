@@ -2,6 +2,7 @@
 //! arc that the touches span.
 
 use super::seen::{Seen, WAYS};
+use crate::arithmetic::touching::Pair;
 use crate::calculators::prelude::*;
 
 /// Beyond so many times the error of a touch the hold on the centre is called weak.
@@ -34,14 +35,12 @@ pub fn find_hold(
             .with("n", "count", count)
             .gives(of[on], spread[on].clone());
     }
-    let [p, q] = spread;
     record
         .step(
             "Hold on the centre in its weakest direction: least eigenvalue of the directions' scatter",
             "λ = (sum(p^2) + sum(q^2)) / 2 - √(((sum(p^2) - sum(q^2)) / 2)^2 + sum(p × q)^2)",
         )
-        .with("p", of[0], p)
-        .with("q", of[1], q)
+        .with_pair(["p", "q"], &Pair { of, on: spread })
         .gives("hold", least);
     let uncertainty: FoundExtent = step!(record, "How far the touches' error moves the centre in that direction",
         U: center_uncertainty = E / root(λ), E = touch_error: error, λ = hold: least);

@@ -19,32 +19,32 @@ impl Seen {
     /// Distances and directions of the touches from the centre.
     pub(super) fn from(centre: &Pair<FoundPlace>, touches: &[Point], record: &mut Record) -> Self {
         let columns = columns(touches);
-        let of = ["from_center.x", "from_center.y"];
-        let runs: [Vec<FoundPlace>; 2] = [0, 1]
-            .map(|on| columns[on].iter().map(|place| FoundPlace::of(place.get() - centre.on[on].get())).collect());
-        for (on, what) in
-            ["Each touch from the centre, on X", "Each touch from the centre, on Y"].into_iter().enumerate()
-        {
+        let runs = Pair {
+            of: ["from_center.x", "from_center.y"],
+            on: [0, 1].map(|on| -> Vec<FoundPlace> {
+                columns[on].iter().map(|place| FoundPlace::of(place.get() - centre.on[on].get())).collect()
+            }),
+        };
+        for (on, axis) in ["X", "Y"].into_iter().enumerate() {
             record
-                .step(what, "p = x - a")
+                .step(format!("Each touch from the centre, on {axis}"), "p = x - a")
                 .with("x", POINTS[on], columns[on].as_slice())
                 .with("a", centre.of[on], centre.on[on])
-                .gives(of[on], runs[on].clone());
+                .gives(runs.of[on], runs.on[on].clone());
         }
-        let distances: Vec<FoundExtent> =
-            runs[0].iter().zip(&runs[1]).map(|(p, q)| FoundExtent::of(p.get().hypot(q.get()))).collect();
+        let both = runs.on[0].iter().zip(&runs.on[1]);
+        let distances: Vec<FoundExtent> = both.map(|(p, q)| Found::of(p.get().hypot(q.get()))).collect();
         record
             .step("Distance of each touch from the centre", "d = √(p^2 + q^2)")
-            .with("p", of[0], runs[0].clone())
-            .with("q", of[1], runs[1].clone())
+            .with_pair(["p", "q"], &runs)
             .gives("distances", distances.clone());
-        let ways = [0, 1]
-            .map(|on| -> Vec<f64> { runs[on].iter().zip(&distances).map(|(p, d)| (p.get() / d.get()).si()).collect() });
-        for (on, what) in ["Direction of each touch, X part", "Direction of each touch, Y part"].into_iter().enumerate()
-        {
+        let ways = [0, 1].map(|on| -> Vec<f64> {
+            runs.on[on].iter().zip(&distances).map(|(p, d)| (p.get() / d.get()).si()).collect()
+        });
+        for (on, axis) in ["X", "Y"].into_iter().enumerate() {
             record
-                .step(what, "u = p / d")
-                .with("p", of[on], runs[on].clone())
+                .step(format!("Direction of each touch, {axis} part"), "u = p / d")
+                .with("p", runs.of[on], runs.on[on].clone())
                 .with("d", "distances", distances.clone())
                 .gives(WAYS[on], ways[on].clone());
         }

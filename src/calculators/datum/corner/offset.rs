@@ -6,33 +6,32 @@ use super::edge::{Edge, distance};
 use crate::arithmetic::directions::angle_of;
 use crate::arithmetic::touching::{Pair, Touched};
 use crate::calculators::prelude::*;
-use crate::working::StepDraft;
 
 /// The directions of both edges, of length one.
 type Ways = [Pair<f64>; 2];
-
-fn with_ways<'r>(step: StepDraft<'r>, [first, second]: &Ways) -> StepDraft<'r> {
-    step.with("a", first.of[0], first.on[0])
-        .with("b", first.of[1], first.on[1])
-        .with("c", second.of[0], second.on[0])
-        .with("d", second.of[1], second.on[1])
-}
 
 fn cosine([first, second]: &Ways) -> f64 {
     first.on[0] * second.on[0] + first.on[1] * second.on[1]
 }
 
 /// The sine of the angle between the edges.
-pub fn find_sine(ways: &Ways, record: &mut Record) -> f64 {
-    let [first, second] = ways;
+pub fn find_sine([first, second]: &Ways, record: &mut Record) -> f64 {
     let sine = (first.on[0] * second.on[1] - first.on[1] * second.on[0]).abs();
-    with_ways(record.step("Sine of the angle between the edges", "s = abs(a × d - b × c)"), ways).gives("sine", sine);
+    record
+        .step("Sine of the angle between the edges", "s = abs(a × d - b × c)")
+        .with_pair(["a", "b"], first)
+        .with_pair(["c", "d"], second)
+        .gives("sine", sine);
     sine
 }
 
 pub fn find_corner_angle(ways: &Ways, sine: f64, record: &mut Record) -> FoundAngle {
     let cosine = cosine(ways);
-    with_ways(record.step("Cosine of that angle", "k = a × c + b × d"), ways).gives("cosine", cosine);
+    record
+        .step("Cosine of that angle", "k = a × c + b × d")
+        .with_pair(["a", "b"], &ways[0])
+        .with_pair(["c", "d"], &ways[1])
+        .gives("cosine", cosine);
     let (degrees, formula) = angle_of(cosine, sine);
     let found = FoundAngle::stated(degrees, Unit::Degree);
     record
@@ -52,8 +51,8 @@ pub fn one_side([first, second]: [&Edge; 2], ways: &Ways, crossing: &Pair<FoundP
         if edge.touches.iter().any(|touch| along(touch) < 0.0) && edge.touches.iter().any(|touch| along(touch) > 0.0) {
             let says = "The line of one edge passes between the two touches of the other; at a corner they lie to one \
                 side of it.";
-            let wrong = |edge: &Edge| Wrong::new(edge.names.field, Code::Conflict, says, edge.names.good);
-            return Err(Refusal(vec![wrong(edge), wrong(other)]));
+            let wrong = |(field, good): (&'static str, String)| Wrong::new(field, Code::Conflict, says, good);
+            return Err(Refusal([edge, other].map(|edge| wrong(edge.way_out())).into()));
         }
     }
     Ok(())

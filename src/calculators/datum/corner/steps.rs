@@ -1,6 +1,6 @@
 //! The working of a corner up to the crossing of the tip's paths.
 
-use super::edge::{Edge, FIRST, SECOND};
+use super::edge::Edge;
 use super::offset::{find_corner, find_corner_angle, find_sine, note_near, one_side};
 use super::{CornerInput, CornerPoint, CornerResult};
 use crate::arithmetic::touching::{Axis, Pair, Touched, line_angle};
@@ -12,11 +12,19 @@ const PARALLEL: f64 = 1e-6;
 /// The result, with its steps.
 pub fn solve(input: &CornerInput, record: &mut Record) -> Result<CornerResult, Refusal> {
     let tip = input.tip_diameter(record);
-    let first = Edge::touched(FIRST, &input.first_edge.0, record);
-    let second = Edge::touched(SECOND, &input.second_edge.0, record);
+    let first = Edge::touched(0, &input.first_edge, record);
+    let second = Edge::touched(1, &input.second_edge, record);
     let touched_twice = second.touches.len() == 2;
     let run = first.find_run(record)?;
-    let second_run = if touched_twice { second.find_run(record)? } else { find_square(&run, record) };
+    let second_run = if touched_twice {
+        second.find_run(record)?
+    } else {
+        record.note(
+            "taken_square",
+            "The second edge was touched once and is taken square to the first; touch it twice if that is not sure.",
+        );
+        second.square_run(&run, record)
+    };
     let crossing = find_crossing([&first, &second], [&run, &second_run], record)?;
     let angle = find_angle(input, &run, record);
     let [x, y] = crossing.on;
@@ -48,31 +56,17 @@ pub fn solve(input: &CornerInput, record: &mut Record) -> Result<CornerResult, R
     Ok(result)
 }
 
-/// The run of the second edge, touched once, as the first's turned by a quarter.
-fn find_square(first: &Pair<FoundPlace>, record: &mut Record) -> Pair<FoundPlace> {
-    let ([x_of, y_of], [x, y]) = (first.of, first.on);
-    let u: FoundPlace = step!(record, "Along the second edge, square to the first, on X",
-        u: (SECOND.run[0]) = -v, v = (y_of): y);
-    let v: FoundPlace = step!(record, "Along the second edge, square to the first, on Y",
-        u: (SECOND.run[1]) = v, v = (x_of): x);
-    record.note(
-        "taken_square",
-        "The second edge was touched once and is taken square to the first; touch it twice if that is not sure.",
-    );
-    Pair { of: SECOND.run, on: [u, v] }
-}
-
 /// Where the lines through the touches cross.
 fn find_crossing(
     edges: [&Edge; 2],
-    runs: [&Pair<FoundPlace>; 2],
+    [run, second_run]: [&Pair<FoundPlace>; 2],
     record: &mut Record,
 ) -> Result<Pair<FoundPlace>, Refusal> {
-    let [u, v, s, t] = [runs[0].on[0], runs[0].on[1], runs[1].on[0], runs[1].on[1]].map(|run| run.get());
+    let [[u, v], [s, t]] = [run, second_run].map(|run| run.on.map(|part| part.get()));
     let cross = u * t - v * s;
     if cross.si().abs() <= PARALLEL * (u.hypot(v) * s.hypot(t)).si() {
         let says = "The edges are parallel, so they meet in no corner.";
-        return Err(Refusal::no_answer(says, &edges.map(|edge| (edge.names.field, edge.names.good.into()))));
+        return Err(Refusal::no_answer(says, &edges.map(Edge::way_out)));
     }
     let [from, to] = edges.map(|edge| &edge.touches[0]);
     let [p, q] = [from, to].map(|touch| touch.on.map(|place| place.get()));
@@ -82,19 +76,15 @@ fn find_crossing(
             "How many runs of the first edge it is from its first touch to the crossing",
             "k = ((X - x) × t - (Y - y) × s) / (u × t - v × s)",
         )
-        .with("x", from.of[0], from.on[0])
-        .with("y", from.of[1], from.on[1])
-        .with("X", to.of[0], to.on[0])
-        .with("Y", to.of[1], to.on[1])
-        .with("u", runs[0].of[0], runs[0].on[0])
-        .with("v", runs[0].of[1], runs[0].on[1])
-        .with("s", runs[1].of[0], runs[1].on[0])
-        .with("t", runs[1].of[1], runs[1].on[1])
+        .with_pair(["x", "y"], from)
+        .with_pair(["X", "Y"], to)
+        .with_pair(["u", "v"], run)
+        .with_pair(["s", "t"], second_run)
         .gives("share", share);
     let of = ["crossing.x", "crossing.y"];
     let on = [0, 1].map(|on| {
         step!(record, ["Crossing, on X", "Crossing, on Y"][on], p: (of[on]) = x + k * u,
-            x = (from.of[on]): from.on[on], k = "share": share, u = (runs[0].of[on]): runs[0].on[on])
+            x = (from.of[on]): from.on[on], k = "share": share, u = (run.of[on]): run.on[on])
     });
     Ok(Pair { of, on })
 }

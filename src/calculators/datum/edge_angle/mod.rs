@@ -3,7 +3,7 @@
 
 mod drawing;
 
-use crate::arithmetic::touching::{Axis, line_angle, unit_of};
+use crate::arithmetic::touching::{Axis, Pair, line_angle, unit_of};
 use crate::calculators::prelude::*;
 
 /// The calculator.
@@ -59,30 +59,30 @@ impl Calculator for EdgeAngle {
         record.source("geometry", "right triangle of the two touches");
         let (first, second) = (input.first, input.second);
         let (x, y) = (second.x.get() - first.x.get(), second.y.get() - first.y.get());
-        if x.hypot(y).si() < TINY {
+        let distance = x.hypot(y);
+        if distance.si() < TINY {
             let says = "Both touches are in one place, so they give no direction.";
             return Err(Refusal::no_answer(says, &[("second", another(first))]));
         }
         let nearer = Axis::nearer(x.si(), y.si());
         let along = record.or_assume(input.along, "along", nearer, "The edge lies nearer to this axis.");
-        let [on_x, on_y] = [("first.x", first.x, "second.x", second.x), ("first.y", first.y, "second.y", second.y)];
-        let (ahead, across) = if along == Axis::XAxis { (on_x, on_y) } else { (on_y, on_x) };
-        let (a_of, a, b_of, b) = ahead;
+        let on_axes = [("first.x", first.x, "second.x", second.x), ("first.y", first.y, "second.y", second.y)];
+        let [(a_of, a, b_of, b), across] = if along == Axis::XAxis { on_axes } else { [on_axes[1], on_axes[0]] };
         let run: FoundPlace = step!(record, "Along the axis", p: run = b - a, a = (a_of): a, b = (b_of): b);
         let (a_of, a, b_of, b) = across;
         let rise: FoundPlace = match along {
             Axis::XAxis => step!(record, "Across the axis", p: rise = b - a, a = (a_of): a, b = (b_of): b),
             Axis::YAxis => step!(record, "Across the axis", p: rise = a - b, a = (a_of): a, b = (b_of): b),
         };
+        let way = Pair { of: ["run", "rise"], on: [run, rise] };
         let (degrees, formula) = line_angle(run.get().si(), rise.get().si());
-        let turned = FoundAngle::stated(degrees, Unit::Degree);
+        let angle = FoundAngle::stated(degrees, Unit::Degree);
+        record.step("Angle from the axis, counterclockwise", formula).with_pair(["u", "v"], &way).gives("angle", angle);
+        let distance = FoundExtent::of(distance);
         record
-            .step("Angle from the axis, counterclockwise", formula)
-            .with("u", "run", run)
-            .with("v", "rise", rise)
-            .gives("angle", turned);
-        let distance: FoundExtent = step!(record, "Distance of the touches",
-            c: distance = root(squared(u) + squared(v)), u = run, v = rise);
+            .step("Distance of the touches", "c = √(u^2 + v^2)")
+            .with_pair(["u", "v"], &way)
+            .gives("distance", distance);
         if degrees.abs() > 45.0 {
             record.note("other_axis", "The edge lies nearer to the other axis: see whether along names the right one.");
         }
@@ -91,7 +91,7 @@ impl Calculator for EdgeAngle {
             "An error of one touch turns the angle by that error over the distance of the touches: touch as far apart \
              as the edge allows, both times from the same side, on clean metal.",
         );
-        let mut result = EdgeAngleResult { angle: turned, distance, tap: None, tap_toward: None };
+        let mut result = EdgeAngleResult { angle, distance, tap: None, tap_toward: None };
         if let Some(jaw) = input.jaw_length {
             find_tap(jaw, along, &mut result, record);
         }

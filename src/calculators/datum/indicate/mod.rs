@@ -3,7 +3,7 @@
 
 mod drawing;
 
-use crate::arithmetic::touching::Feature;
+use crate::arithmetic::touching::{Feature, Pair};
 use crate::calculators::prelude::*;
 use uom::si::f64::Length;
 
@@ -66,6 +66,11 @@ pub struct IndicateMove {
 
 /// Beyond this a lever tells more about its angle than about the work.
 const STEEP: f64 = 30.0;
+
+const MOVES: [&str; 2] = ["move.x", "move.y"];
+
+/// The readings without the lever's cosine error.
+const TRUES: [&str; 4] = ["true_0", "true_90", "true_180", "true_270"];
 
 rules! { check(IndicateInput) {
     never(|input| input.lever_angle.is_some_and(|lever| !(0.0..90.0).contains(&lever.degrees())), Code::ValueOutOfRange,
@@ -134,18 +139,28 @@ impl Calculator for Indicate {
             Turning::Chuck => ["Move of the work toward jaw 1", "Move of the work toward jaw 2"],
         };
         let [x, y]: [FoundMove; 2] = [0, 1].map(|on| {
-            let (of, a_of, b_of) = (["move.x", "move.y"][on], TRUES[on], TRUES[on + 2]);
-            let (a, b) = (trues[on], trues[on + 2]);
+            let (of, a, b) = (MOVES[on], trues[on], trues[on + 2]);
             if toward_less {
-                step!(record, what[on], m: (of) = (b - a) / 2.0, a = (a_of): a, b = (b_of): b)
+                step!(record, what[on], m: (of) = (b - a) / 2.0, a = (TRUES[on]): a, b = (TRUES[on + 2]): b)
             } else {
-                step!(record, what[on], m: (of) = (a - b) / 2.0, a = (a_of): a, b = (b_of): b)
+                step!(record, what[on], m: (of) = (a - b) / 2.0, a = (TRUES[on]): a, b = (TRUES[on + 2]): b)
             }
         });
-        let eccentricity: FoundExtent = step!(record, "Distance of the centre from the axis",
-            e: eccentricity = root(squared(x) + squared(y)), x = "move.x": x, y = "move.y": y);
-        let greatest = find_extreme("Greatest reading", "the greatest", "greatest", &trues, Length::max, record);
-        let least = find_extreme("Least reading", "the least", "least", &trues, Length::min, record);
+        let eccentricity = FoundExtent::of(x.get().hypot(y.get()));
+        let both = Pair { of: MOVES, on: [x, y] };
+        record
+            .step("Distance of the centre from the axis", "e = √(x^2 + y^2)")
+            .with_pair(["x", "y"], &both)
+            .gives("eccentricity", eccentricity);
+        let mut extreme = |what: &'static str, rule: &'static str, field, pick: fn(Length, Length) -> Length| {
+            let found = FoundDifference::of(trues[1..].iter().map(Found::get).fold(trues[0].get(), pick));
+            let shown = ["a", "b", "c", "d"].into_iter().zip(TRUES).zip(trues);
+            let step = record.choose(what, rule);
+            shown.fold(step, |step, ((symbol, name), value)| step.with(symbol, name, value)).gives(field, found);
+            found
+        };
+        let greatest = extreme("Greatest reading", "the greatest", "greatest", Length::max);
+        let least = extreme("Least reading", "the least", "least", Length::min);
         let runout: FoundExtent = step!(record, "Swing of the indicator", s: runout = g - l, g = greatest, l = least);
         let [a, b, c, d] = trues;
         let out_of_round: FoundExtent = step!(record, "Half the difference of the diameters",
@@ -155,24 +170,6 @@ impl Calculator for Indicate {
         record.caution(cautions::INDICATING);
         Ok(IndicateResult { r#move: IndicateMove { x, y }, runout, eccentricity, out_of_round })
     }
-}
-
-/// The readings without the lever's cosine error.
-const TRUES: [&str; 4] = ["true_0", "true_90", "true_180", "true_270"];
-
-fn find_extreme(
-    what: &'static str,
-    rule: &'static str,
-    field: &'static str,
-    trues: &[FoundDifference; 4],
-    better: fn(Length, Length) -> Length,
-    record: &mut Record,
-) -> FoundDifference {
-    let found = FoundDifference::of(trues[1..].iter().map(Found::get).fold(trues[0].get(), better));
-    let shown = ["a", "b", "c", "d"].into_iter().zip(TRUES).zip(trues);
-    let step = record.choose(what, rule);
-    shown.fold(step, |step, ((symbol, name), value)| step.with(symbol, name, *value)).gives(field, found);
-    found
 }
 
 fn notes(turning: Turning, round: Length, runout: Length, record: &mut Record) {

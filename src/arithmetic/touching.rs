@@ -3,7 +3,7 @@
 
 use crate::declared::HasUnit;
 use crate::fields::{Point, Points};
-use crate::quantity::{Place, SiValue, Unit};
+use crate::quantity::{Extent, Place, SiValue, Unit};
 use crate::working::{Record, Shown, StepDraft};
 
 crate::choice! {
@@ -72,6 +72,11 @@ pub fn line_angle(along: f64, across: f64) -> (f64, &'static str) {
     } else {
         (-90.0 - (along / across).atan().to_degrees(), "α = -π / 2 - atan(u / v)")
     }
+}
+
+/// A tip's diameter in metres; one that is not named has none.
+pub fn across(tip: Option<Extent>) -> f64 {
+    tip.map_or(0.0, |tip| tip.get().si())
 }
 
 /// A point in metres.

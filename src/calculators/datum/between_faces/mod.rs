@@ -3,7 +3,7 @@
 
 mod drawing;
 
-use crate::arithmetic::touching::Touched;
+use crate::arithmetic::touching::{Touched, across};
 use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
 
@@ -22,7 +22,8 @@ pub struct BetweenFacesInput {
     #[absent(
         "0",
         like = second,
-        "The readings are taken to be those of the faces themselves; the middle is right with any tip, the width only with its diameter."
+        "The readings are taken to be those of the faces themselves; the middle is right with any tip, the width \
+         only with its diameter."
     )]
     pub tip_diameter: Option<Extent>,
     /// Where the tip stood: outside, on a block, or inside, in a slot. Needed with a tip diameter.
@@ -44,16 +45,10 @@ pub struct BetweenFacesResult {
 }
 
 rules! { check(BetweenFacesInput) {
-    never(|input| input.tip() > 0.0 && input.touched.is_none(), Code::Conflict, touched = "outside", tip_diameter = "leave out"):
+    never(|input| across(input.tip_diameter) > 0.0 && input.touched.is_none(), Code::Conflict,
+        touched = "outside", tip_diameter = "leave out"):
         "With a tip diameter the width depends on where the tip stood: outside, on a block, or inside, in a slot.";
 } }
-
-impl BetweenFacesInput {
-    /// The tip's diameter in metres.
-    pub(super) fn tip(&self) -> f64 {
-        self.tip_diameter.map_or(0.0, |tip| tip.get().si())
-    }
-}
 
 /// Refuses readings that leave no width.
 fn check_width(input: &BetweenFacesInput, width: f64) -> Result<(), Refusal> {
@@ -62,23 +57,18 @@ fn check_width(input: &BetweenFacesInput, width: f64) -> Result<(), Refusal> {
     }
     let unit = input.second.quantity().unit;
     let apart = (input.second.get() - input.first.get()).si();
-    let tip = input.tip();
+    let tip = across(input.tip_diameter);
     let (way, usual) = if apart < 0.0 { (-1.0, Way::Down) } else { (1.0, Way::Up) };
     let farther = value(input.first.get().si() + way * (2.0 * tip).max(0.0254), unit, usual);
-    let mut wrongs = Vec::new();
-    let mut wrong = |field: &str, says: &str, try_this: String| {
-        wrongs.push(Wrong::new(field, Code::Conflict, says, try_this));
-    };
+    let wrong = |field: &str, says: &str, try_this: &str| Wrong::new(field, Code::Conflict, says, try_this);
     if tip == 0.0 || input.touched == Some(Touched::Inside) {
-        wrong("second", "Both readings are the same: there is no width between them.", farther);
-    } else {
-        let says = "The readings lie no farther apart than the tip's diameter, which leaves nothing for a block.";
-        wrong("second", says, farther);
-        wrong("touched", says, "inside".into());
-        let smaller = value(apart.abs() / 2.0, unit, Way::Down);
-        wrong("tip_diameter", says, smaller);
+        let says = "Both readings are the same: there is no width between them.";
+        return Err(Refusal(vec![wrong("second", says, &farther)]));
     }
-    Err(Refusal(wrongs))
+    let says = "The readings lie no farther apart than the tip's diameter, which leaves nothing for a block.";
+    let smaller = value(apart.abs() / 2.0, unit, Way::Down);
+    let ways = [("second", farther.as_str()), ("touched", "inside"), ("tip_diameter", &smaller)];
+    Err(Refusal(ways.map(|(field, try_this)| wrong(field, says, try_this)).into()))
 }
 
 impl Calculator for BetweenFaces {

@@ -1,10 +1,14 @@
-//! The steps to the circle of the tip's path: exact through three touches, least squares through more.
+//! The steps to the circle of the tip's path, exact through three touches, least squares through more, and the
+//! touches as they are seen from its centre.
 
-use super::seen::{POINTS, Seen, WAYS};
 use crate::arithmetic::circle_fit::Circle;
 use crate::arithmetic::touching::{Pair, columns, take};
 use crate::calculators::prelude::*;
 
+/// The names of the touches' columns.
+const POINTS: [&str; 2] = ["points.x", "points.y"];
+/// The names of the directions' columns.
+pub(super) const WAYS: [&str; 2] = ["ways.x", "ways.y"];
 const CENTER: [&str; 2] = ["center.x", "center.y"];
 
 fn center_of(circle: Circle, of: [&'static str; 2]) -> Pair<FoundPlace> {
@@ -57,13 +61,10 @@ pub(super) fn prove_fit(touches: &[Point], circle: Circle, record: &mut Record) 
         .with("d", "distances", seen.distances.clone())
         .with("n", "count", count)
         .gives("path_radius", radius);
-    for (on, (axis, symbol, formula)) in
-        [("X", "x", "a = (sum(x) - R × sum(u)) / n"), ("Y", "y", "b = (sum(y) - R × sum(u)) / n")]
-            .into_iter()
-            .enumerate()
-    {
+    for (on, symbol) in ["x", "y"].into_iter().enumerate() {
+        let what = ["Centre on X, where the sum of squares is least", "Centre on Y, where the sum of squares is least"];
         record
-            .step(format!("Centre on {axis}, where the sum of squares is least"), formula)
+            .step(what[on], ["a = (sum(x) - R × sum(u)) / n", "b = (sum(y) - R × sum(u)) / n"][on])
             .with(symbol, POINTS[on], columns[on].as_slice())
             .with("R", "path_radius", radius)
             .with("u", WAYS[on], seen.ways[on].clone())
@@ -71,4 +72,46 @@ pub(super) fn prove_fit(touches: &[Point], circle: Circle, record: &mut Record) 
             .gives(CENTER[on], settled.on[on]);
     }
     seen
+}
+
+/// The touches seen from the centre.
+pub(super) struct Seen {
+    pub(super) distances: Vec<FoundExtent>,
+    /// Directions of length one.
+    pub(super) ways: [Vec<f64>; 2],
+}
+
+impl Seen {
+    /// Distances and directions of the touches from the centre.
+    pub(super) fn from(centre: &Pair<FoundPlace>, touches: &[Point], record: &mut Record) -> Self {
+        let columns = columns(touches);
+        let of = ["from_center.x", "from_center.y"];
+        let on = [0, 1].map(|on| {
+            let from_centre = |place: &Place| FoundPlace::of(place.get() - centre.on[on].get());
+            let runs: Vec<FoundPlace> = columns[on].iter().map(from_centre).collect();
+            record
+                .step(["Each touch from the centre, on X", "Each touch from the centre, on Y"][on], "p = x - a")
+                .with("x", POINTS[on], columns[on].as_slice())
+                .with("a", centre.of[on], centre.on[on])
+                .gives(of[on], runs.clone());
+            runs
+        });
+        let runs = Pair { of, on };
+        let both = runs.on[0].iter().zip(&runs.on[1]);
+        let distances: Vec<FoundExtent> = both.map(|(p, q)| Found::of(p.get().hypot(q.get()))).collect();
+        record
+            .step("Distance of each touch from the centre", "d = √(p^2 + q^2)")
+            .with_pair(["p", "q"], &runs)
+            .gives("distances", distances.clone());
+        let ways = [0, 1].map(|on| {
+            let ways: Vec<f64> = runs.on[on].iter().zip(&distances).map(|(p, d)| (p.get() / d.get()).si()).collect();
+            record
+                .step(["Direction of each touch, X part", "Direction of each touch, Y part"][on], "u = p / d")
+                .with("p", of[on], runs.on[on].clone())
+                .with("d", "distances", distances.clone())
+                .gives(WAYS[on], ways.clone());
+            ways
+        });
+        Self { distances, ways }
+    }
 }

@@ -1,7 +1,7 @@
 //! How firmly touches hold a circle's centre: the covariance of the least squares centre, and the
 //! arc that the touches span.
 
-use super::seen::{Seen, WAYS};
+use super::circle::{Seen, WAYS};
 use crate::arithmetic::touching::Pair;
 use crate::calculators::prelude::*;
 
@@ -18,22 +18,24 @@ pub fn find_hold(
     let count = seen.distances.len() as f64;
     let of = ["spread.x", "spread.y"];
     // Against their mean, since the radius takes up what all touches have in common.
-    let spread = [0, 1].map(|on| -> Vec<f64> {
+    let spread = [0, 1].map(|on| {
         let mean = seen.ways[on].iter().sum::<f64>() / count;
-        seen.ways[on].iter().map(|way| way - mean).collect()
+        let spread: Vec<f64> = seen.ways[on].iter().map(|way| way - mean).collect();
+        record
+            .step(
+                ["Directions against their mean, X part", "Directions against their mean, Y part"][on],
+                "p = u - sum(u) / n",
+            )
+            .with("u", WAYS[on], seen.ways[on].clone())
+            .with("n", "count", count)
+            .gives(of[on], spread.clone());
+        spread
     });
     let product = |a: usize, b: usize| spread[a].iter().zip(&spread[b]).map(|(a, b)| a * b).sum::<f64>();
     let (pp, qq, pq) = (product(0, 0), product(1, 1), product(0, 1));
     let least = (pp + qq) / 2.0 - ((pp - qq) / 2.0).hypot(pq);
     if least.is_nan() || least <= 0.0 {
         return None;
-    }
-    for (on, axis) in ["X", "Y"].into_iter().enumerate() {
-        record
-            .step(format!("Directions against their mean, {axis} part"), "p = u - sum(u) / n")
-            .with("u", WAYS[on], seen.ways[on].clone())
-            .with("n", "count", count)
-            .gives(of[on], spread[on].clone());
     }
     record
         .step(

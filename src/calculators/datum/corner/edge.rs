@@ -80,15 +80,17 @@ impl Edge {
             let says = "The edge was touched only in the corner itself, which gives it no direction.";
             return Err(Refusal::no_answer(says, &[self.way_out()]));
         }
-        let way = Pair { of: WAY[self.number], on: on.map(|part| (part.get() / length.get()).si()) };
-        for (on, axis) in ["X", "Y"].into_iter().enumerate() {
+        let of = WAY[self.number];
+        let on = [0, 1].map(|on| {
+            let part = (run.on[on].get() / length.get()).si();
             record
-                .step(format!("Direction along the edge, {axis} part"), "e = u / r")
+                .step(["Direction along the edge, X part", "Direction along the edge, Y part"][on], "e = u / r")
                 .with("u", from[on], run.on[on])
                 .with("r", reach, length)
-                .gives(way.of[on], way.on[on]);
-        }
-        Ok(way)
+                .gives(of[on], part);
+            part
+        });
+        Ok(Pair { of, on })
     }
 
     /// The field of its touches, and touches that make a corner.

@@ -3,10 +3,9 @@
 
 mod drawing;
 mod edge;
-mod offset;
 mod steps;
 
-use crate::arithmetic::touching::{Axis, Touched};
+use crate::arithmetic::touching::{Axis, Touched, across};
 use crate::calculators::prelude::*;
 
 /// The calculator.
@@ -49,19 +48,13 @@ pub struct CornerPoint {
     pub y: FoundPlace,
 }
 
-impl CornerInput {
-    /// The tip's diameter in metres.
-    pub(super) fn tip(&self) -> f64 {
-        self.tip_diameter.map_or(0.0, |tip| tip.get().si())
-    }
-}
-
 rules! { check(CornerInput) {
     never(|input| input.first_edge.0.len() != 2, Code::ValueOutOfRange, first_edge = "1 in,-0.1 in;4 in,-0.1 in"):
         "The first edge is touched at two places.";
     never(|input| input.second_edge.0.len() > 2, Code::ValueOutOfRange, second_edge = "-0.1 in,1 in;-0.1 in,4 in"):
         "The second edge is touched at one place or two.";
-    never(|input| input.tip() > 0.0 && input.sides.is_none(), Code::Conflict, sides = "outside", tip_diameter = "leave out"):
+    never(|input| across(input.tip_diameter) > 0.0 && input.sides.is_none(), Code::Conflict,
+        sides = "outside", tip_diameter = "leave out"):
         "With a tip diameter it matters where the tip stood: outside, on a corner of a block, or inside, in a corner \
          of a pocket.";
 } }

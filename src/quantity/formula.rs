@@ -56,6 +56,11 @@ impl<K: Kind> Found<K> {
     pub fn of_formula(value: <K::Si as InFormula>::Value) -> Self {
         K::Si::found(value)
     }
+
+    /// So many SI base units.
+    pub fn of_si(value: f64) -> Self {
+        Self::of(K::Si::from_si(value))
+    }
 }
 
 impl Add for Degrees {

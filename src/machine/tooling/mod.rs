@@ -36,6 +36,23 @@ pub struct WorkAndTool {
     pub range_point: Option<RangePoint>,
 }
 
+/// The cutting speed wanted, or the work and the tool that the tables have one for, as a request states them.
+#[derive(Clone, Copy, Debug, Default, Asks)]
+pub struct SpeedOrWork {
+    /// Cutting speed wanted at the diameter; from the tables for material and tool_material if absent.
+    pub cutting_speed: Option<CuttingSpeed>,
+    /// The work and the tool.
+    #[group]
+    pub work: WorkAndTool,
+}
+
+impl SpeedOrWork {
+    /// With the operation.
+    pub fn tooling(&self, operation: Operation) -> Tooling {
+        self.work.tooling(self.cutting_speed, operation)
+    }
+}
+
 impl WorkAndTool {
     /// With the cutting speed, where it is stated, and the operation.
     pub fn tooling(&self, cutting_speed: Option<CuttingSpeed>, operation: Operation) -> Tooling {
@@ -180,6 +197,19 @@ impl Tooling {
             speed
         };
         self.tell_others(speed, row, &rows, record)
+    }
+
+    /// The cutting speed wanted, or what `share` makes of that of another operation where none is published for this.
+    pub fn speed_or(
+        &self,
+        other: Operation,
+        share: impl FnOnce(WantedSpeed, &mut Record) -> WantedSpeed,
+        record: &mut Record,
+    ) -> Result<WantedSpeed, Refusal> {
+        self.speed(record).or_else(|refusal| {
+            let other = Tooling { operation: other, ..*self }.speed(record).map_err(|_| refusal)?;
+            Ok(share(other, record))
+        })
     }
 
     /// Notes what else is published, and what the row says beside its numbers.

@@ -120,20 +120,25 @@ impl Motor {
         let Some(motor) = self.spindle_power else {
             return Load { motor_power, power_available: None, load: None };
         };
-        let below = self.base_speed.filter(|base| speed.get().si() < si(base));
-        let power_available = match below {
+        let power_available = match self.base_speed.filter(|base| speed.get().si() < si(base)) {
             None => step!(record, "Power that the spindle has",
                 Pa: power_available = η * Pm, η = efficiency, Pm = spindle_power: motor),
-            Some(base) => step!(record, "Power that the spindle has below its base speed",
-                Pa: power_available = η * Pm * n / nb, η = efficiency, Pm = spindle_power: motor,
-                n = spindle_speed: speed, nb = base_speed: base),
+            Some(base) => {
+                let available = FoundPower::of(motor.get() * si(&efficiency) * (speed.get().si() / si(&base)));
+                record
+                    .step("Power that the spindle has below its base speed", "Pa = η × Pm × n / nb")
+                    .with("η", "efficiency", efficiency)
+                    .with("Pm", "spindle_power", motor)
+                    .with("n", "spindle_speed", speed)
+                    .with("nb", "base_speed", base)
+                    .gives("power_available", available);
+                record.note(
+                    "below_base_speed",
+                    "Below base_speed the motor has its torque but less power, in proportion to the speed.",
+                );
+                available
+            }
         };
-        if below.is_some() {
-            record.note(
-                "below_base_speed",
-                "Below base_speed the motor has its torque but less power, in proportion to the speed.",
-            );
-        }
         let share = step!(record, "Share of the power available",
             λ: load = P / Pa, P = power, Pa = power_available);
         let load = Load { motor_power, power_available: Some(power_available), load: Some(share) };

@@ -1,7 +1,6 @@
 //! Specific cutting force after Kienzle, kc = kc1.1 / h^mc: the second way to the power of a cut.
 //! Families of tables disagree; the material's first one is taken and the spread is told.
 
-use crate::declared::step;
 use crate::quantity::{FoundChipThickness, FoundPower, FoundSpecificForce, SiValue, Unit, text};
 use crate::reference::material_name::WorkMaterial;
 use crate::reference::materials::ForceFamily;
@@ -35,10 +34,17 @@ pub fn specific_force(
     record.look_up("Specific force at a chip of 1 mm by 1 mm", table.clone()).gives("specific_force_one", one);
     record.look_up("Its exponent", table).gives("force_exponent", force.mc);
     let millimetre = FoundChipThickness::stated(1.0, Unit::Millimetre);
-    let found: FoundSpecificForce = step!(record, "Specific cutting force at that chip",
-        kc: specific_force = k1 * power(h1 / h, m) * K, k1 = specific_force_one: one,
-        h1 = "constant:one_millimetre": millimetre, h = (of): chip, m = force_exponent: force.mc, K = const process);
     let thickness = chip.get().si();
+    let value = one.get().si() * (thickness / 1e-3).powf(-force.mc) * process.value;
+    let found = FoundSpecificForce::of(SiValue::from_si(value));
+    record
+        .step("Specific cutting force at that chip", "kc = k1 × (h1 / h)^m × K")
+        .with("k1", "specific_force_one", one)
+        .with("h1", "constant:one_millimetre", millimetre)
+        .with("h", of, chip)
+        .with("m", "force_exponent", force.mc)
+        .constant("K", process)
+        .gives("specific_force", found);
     tell_spread(material, thickness, record);
     if !(THINNEST..=THICKEST).contains(&thickness) {
         record.note(

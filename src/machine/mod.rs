@@ -14,6 +14,7 @@ mod tests;
 mod tooling;
 mod turn_feeds;
 mod turned_cut;
+mod work_and_tool;
 
 pub use cut_power::{CutPower, PowerTaken, cut_power};
 pub use drive::{Load, Motor, Removal};
@@ -23,9 +24,10 @@ pub use force::{ProcessFactor, compare_methods, process_factor, specific_force};
 pub use limits::{Held, Limit, fall, tell_limits};
 pub use speed::{CutDiameter, WantedSpeed, cutting_speed_at, exact_speed};
 pub use spindle::{ChosenSpeed, SetSpeed, SpindleLimits};
-pub use tooling::{RangePoint, SpeedOrWork, Tooling, WorkAndTool, tell_material};
+pub use tooling::{Tooling, tell_material};
 pub use turn_feeds::{FeedLimits, SpindleAndFeeds, TurnSet};
 pub use turned_cut::{AlongTheWork, TurnedCut};
+pub use work_and_tool::{RangePoint, SpeedOrWork, WorkAndTool};
 
 use crate::quantity::{Kind, Measure, SiValue, Unit, text};
 use crate::refusal::{Code, rule_broken};

@@ -3,7 +3,7 @@
 use super::{CutPower, Falls, Held, Limit, Motor, PowerTaken, ProcessFactor, Removal, TurnSet, cut_power};
 use crate::declared::{Gives, step};
 use crate::quantity::{
-    EdgeAngle, FoundChipThickness, FoundCuttingForce, FoundPercentage, FoundRemovalRate, FoundSize, Size,
+    EdgeAngle, FoundChipThickness, FoundCuttingForce, FoundFeedRate, FoundPercentage, FoundRemovalRate, FoundSize, Size,
 };
 use crate::reference::material_name::WorkMaterial;
 use crate::working::Record;
@@ -51,11 +51,12 @@ pub struct TurnedCut {
 }
 
 impl AlongTheWork<'_> {
-    /// What the cut comes to with what is set; `removal` records the step that gives `removal_rate`.
+    /// What the cut comes to with what is set; `removal` records the step that gives `removal_rate`, of the mean
+    /// diameter and the feed rate.
     pub fn cut(
         &self,
         (set, mut held, falls): (TurnSet, Held, Falls),
-        removal: impl FnOnce(FoundSize, &mut Record) -> FoundRemovalRate,
+        removal: impl FnOnce(FoundSize, FoundFeedRate, &mut Record) -> FoundRemovalRate,
         record: &mut Record,
     ) -> TurnedCut {
         let TurnSet { feed_per_rev, .. } = set;
@@ -63,7 +64,7 @@ impl AlongTheWork<'_> {
             h: chip_thickness = f * sin(κ), f = feed_per_rev, κ = cutting_edge_angle: self.edge);
         let mean_diameter = step!(record, "Diameter in the middle of the cut",
             Dm: mean_diameter = D - ap, D = diameter: self.diameter, ap = depth_of_cut: self.depth_of_cut);
-        let removal_rate = removal(mean_diameter, record);
+        let removal_rate = removal(mean_diameter, set.feed_rate, record);
         let removed = Removal::of(removal_rate, ("feed_per_rev", feed_per_rev), self.wear);
         let chip = ("chip_thickness", chip_thickness, self.process);
         let power = cut_power(self.drive, &removed, chip, set.speed.spindle_speed, &mut held.against, record);

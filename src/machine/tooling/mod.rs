@@ -1,9 +1,8 @@
 //! Work material and tool material to cutting speed and feed, by the published tables: which row,
 //! which point of its range, and what the material itself warns of.
 
-use super::{SAME, WantedSpeed, si};
+use super::{RangePoint, SAME, SpeedOrWork, WantedSpeed, WorkAndTool, si};
 use crate::cautions;
-use crate::declared::Asks;
 use crate::quantity::{CuttingSpeed, Kind, Measure, text};
 use crate::reference::cutting_speeds::{Operation, SpeedRow, ToolMaterial, speed_rows, speeds_for};
 use crate::reference::feeds::{FeedRow, feed_for};
@@ -12,39 +11,6 @@ use crate::reference::materials::Material;
 use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use validator::ValidationError;
-
-crate::choice! {
-    /// Which point of a published range is taken: `low`, `middle` or `high`.
-    RangePoint {
-        /// The lower end.
-        Low = "low",
-        /// The middle.
-        Middle = "middle",
-        /// The upper end.
-        High = "high",
-    }
-}
-
-/// The work and the tool, as a request states them.
-#[derive(Clone, Copy, Debug, Default, Asks)]
-pub struct WorkAndTool {
-    /// Work material by short name, designation, number or words, such as 4140 annealed; forces and power need it.
-    pub material: Option<WorkMaterial>,
-    /// What the tool is made of: hss, cobalt, carbide or coated_carbide; needed where speed or feed comes from the tables.
-    pub tool_material: Option<ToolMaterial>,
-    /// Which point of a published range is taken: low, middle or high; low if absent.
-    pub range_point: Option<RangePoint>,
-}
-
-/// The cutting speed wanted, or the work and the tool that the tables have one for, as a request states them.
-#[derive(Clone, Copy, Debug, Default, Asks)]
-pub struct SpeedOrWork {
-    /// Cutting speed wanted at the diameter; from the tables for material and tool_material if absent.
-    pub cutting_speed: Option<CuttingSpeed>,
-    /// The work and the tool.
-    #[group]
-    pub work: WorkAndTool,
-}
 
 impl SpeedOrWork {
     /// With the operation.

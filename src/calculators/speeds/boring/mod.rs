@@ -118,8 +118,7 @@ impl Calculator for Boring {
             process: &PROCESS,
             wear: "turning_rough",
         };
-        let feed_rate = set.0.feed_rate;
-        let removal = |mean_diameter, record: &mut Record| {
+        let removal = |mean_diameter, feed_rate, record: &mut Record| {
             step!(record, "Metal removed", Q: removal_rate = π * Dm * ap * vf,
                 Dm = mean_diameter, ap = depth_of_cut: input.depth_of_cut, vf = feed_rate)
         };

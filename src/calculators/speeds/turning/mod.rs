@@ -83,7 +83,7 @@ fn check(input: &TurningInput) -> Result<(), ValidationError> {
 }
 
 impl TurningInput {
-    /// The operation, whose wear factor is the first.
+    /// The name in the table of wear factors, and the operation.
     fn operation(&self) -> (&'static str, Operation) {
         match self.cut {
             Some(TurningCut::Finish) => ("turning_finish", Operation::TurningFinish),
@@ -156,8 +156,7 @@ impl Calculator for Turning {
             process: &PROCESS,
             wear,
         };
-        let feed_rate = set.0.feed_rate;
-        let removal = |mean_diameter, record: &mut Record| match input.removal_by(record) {
+        let removal = |mean_diameter, feed_rate, record: &mut Record| match input.removal_by(record) {
             RemovalDiameter::Mean => step!(record, "Metal removed", Q: removal_rate = π * D * ap * vf,
                 D = mean_diameter, ap = depth_of_cut: input.depth_of_cut, vf = feed_rate),
             RemovalDiameter::Outer => step!(record, "Metal removed", Q: removal_rate = π * D * ap * vf,

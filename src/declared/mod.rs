@@ -122,6 +122,17 @@ pub const fn joined<const COUNT: usize>(parts: &[&[Member]]) -> [Member; COUNT] 
     all
 }
 
+/// The members of a group that may be absent as a whole; `COUNT` is their number.
+pub const fn optional<const COUNT: usize>(members: &[Member]) -> [Member; COUNT] {
+    let mut all = joined::<COUNT>(&[members]);
+    let mut at = 0;
+    while at < COUNT {
+        all[at].optional = true;
+        at += 1;
+    }
+    all
+}
+
 /// The names of members.
 pub const fn names<const COUNT: usize>(members: &[Member]) -> [&'static str; COUNT] {
     let mut all = [""; COUNT];

@@ -63,13 +63,18 @@ pub fn derive(input: TokenStream, side: Side) -> Result<TokenStream> {
     let facts: Vec<TokenStream> = members.iter().map(facts).collect();
     let trees = members.iter().map(|member| {
         let (name, text) = (&member.name, plain(&member.name));
-        if member.group {
+        if member.group && member.optional {
+            quote!(if let Some(group) = &self.#name { crate::declared::Declared::push_tree(group, members); })
+        } else if member.group {
             quote!(crate::declared::Declared::push_tree(&self.#name, members);)
         } else {
             quote!(crate::declared::push(members, #text, &self.#name);)
         }
     });
     let closed = side == Side::Asked;
+    if let Some(group) = members.iter().find(|member| closed && member.group && member.optional) {
+        return Err(Error::new_spanned(&group.name, "only a group of results can be absent as a whole"));
+    }
     let declared = quote! {
         impl crate::declared::FieldType for #ident {
             const TYPE: crate::declared::TypeFacts = crate::declared::TypeFacts::named::<Self>(
@@ -240,7 +245,8 @@ fn inner(of: &Type) -> Option<&Type> {
 fn facts(member: &Member) -> TokenStream {
     let Member { name, about, of, optional, .. } = member;
     if member.group {
-        return quote!(<#of as crate::declared::Declared>::DECLARATION.members);
+        let members = quote!(<#of as crate::declared::Declared>::DECLARATION.members);
+        return if *optional { quote!(&crate::declared::optional::<{ #members.len() }>(#members)) } else { members };
     }
     let name = plain(name);
     let narrowed = match &member.narrowed {

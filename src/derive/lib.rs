@@ -27,7 +27,7 @@ pub fn asks(input: TokenStream) -> TokenStream {
 }
 
 /// Declares what is given: from one struct come the schema, the tree and the columns of tables. `#[group]` as for
-/// [`Asks`].
+/// [`Asks`]; on an `Option`, all its fields are absent together.
 #[proc_macro_derive(Gives, attributes(asks, group))]
 pub fn gives(input: TokenStream) -> TokenStream {
     declared::derive(input.into(), declared::Side::Given).unwrap_or_else(syn::Error::into_compile_error).into()

@@ -1,10 +1,11 @@
 //! The power of a cut by both published ways, and what it asks of spindle and motor.
 
+use super::drive::unit_power;
 use super::{Load, Motor, ProcessFactor, Removal, compare_methods, specific_force};
 use crate::cautions;
+use crate::declared::{Gives, step};
 use crate::quantity::{
-    FoundChipThickness, FoundCuttingForce, FoundFeedPerRev, FoundPercentage, FoundPower, FoundSpecificForce,
-    FoundSpindleSpeed, FoundTorque, SiValue, Size,
+    FoundChipThickness, FoundPercentage, FoundPower, FoundSpecificForce, FoundSpindleSpeed, FoundTorque,
 };
 use crate::reference::material_name::WorkMaterial;
 use crate::working::{Record, Shown};
@@ -26,20 +27,25 @@ pub struct CutPower {
     pub depth_fall: Option<FoundPercentage>,
 }
 
+/// What a cut takes of the machine, as results have it.
+#[derive(Clone, Copy, Debug, Gives)]
+pub struct PowerTaken {
+    /// Power at the tool by unit power; needs material.
+    pub power: FoundPower,
+    /// Power at the tool by specific cutting force, the second way; needs material.
+    pub power_by_specific_force: Option<FoundPower>,
+    /// Torque at the spindle for that power; needs material.
+    pub torque: FoundTorque,
+    /// What it asks of the motor.
+    #[group]
+    pub load: Load,
+}
+
 impl CutPower {
-    /// The cutting force of a turning tool at that depth and feed. Records the step that gives
-    /// `cutting_force`.
-    pub fn turning_force(&self, depth: Size, feed: FoundFeedPerRev, record: &mut Record) -> Option<FoundCuttingForce> {
-        let force = self.force?;
-        let found = force.get().si() * depth.get().si() * feed.get().si();
-        let found = FoundCuttingForce::of(SiValue::from_si(found));
-        record
-            .step("Cutting force", "Fc = kc × ap × f")
-            .with("kc", "specific_force", force)
-            .with("ap", "depth_of_cut", depth)
-            .with("f", "feed_per_rev", feed)
-            .gives("cutting_force", found);
-        Some(found)
+    /// As results have it.
+    pub fn taken(&self) -> PowerTaken {
+        let CutPower { power, by_force, torque, load, .. } = *self;
+        PowerTaken { power, power_by_specific_force: by_force, torque, load }
     }
 }
 
@@ -56,19 +62,16 @@ pub fn cut_power(
 ) -> Option<CutPower> {
     drive.note_unused(material, record);
     let material = material?;
-    let power = Motor::power(material, removal, record);
+    let power = unit_power(material, removal, record);
     let force = specific_force(material, (chip_of, chip), process, record);
     let by_force = force.map(|force| {
-        let by_force = FoundPower::of(force.get() * removal.rate.get());
-        record
-            .step("Power at the tool by specific cutting force", "P = kc × Q")
-            .with("kc", "specific_force", force)
-            .with("Q", "removal_rate", removal.rate)
-            .gives("power_by_specific_force", by_force);
+        let by_force = step!(record, "Power at the tool by specific cutting force",
+            P: power_by_specific_force = kc * Q, kc = specific_force: force, Q = removal_rate: removal.rate);
         compare_methods(power, by_force, record);
         by_force
     });
-    let torque = Motor::torque(power, speed, record);
+    let torque = step!(record, "Torque at the spindle",
+        M: torque = P / (2.0 * π * n), P = power, n = spindle_speed: speed);
     let load = drive.load(power, speed, record);
     let depth_fall = load.depth_fall(record);
     record.caution(cautions::FORCES);

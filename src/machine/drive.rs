@@ -1,17 +1,16 @@
 //! What a cut takes of the machine's motor: power by unit power with its factors of feed and wear,
 //! torque, and the power that the spindle has at its speed.
 
-use super::{Limit, at_most, si};
-use crate::declared::Asks;
+use super::{Held, Limit, at_most, si, tell_limits};
+use crate::declared::{Asks, Gives, step};
 use crate::quantity::{
-    Efficiency, FoundPercentage, FoundPower, FoundRemovalRate, FoundSpindleSpeed, FoundTorque, FoundUnitPower, Power,
+    Efficiency, Found, FoundPercentage, FoundPower, FoundRemovalRate, FoundSpindleSpeed, FoundUnitPower, Kind, Power,
     SiValue, SpindleSpeed, Unit,
 };
 use crate::reference::material_name::WorkMaterial;
 use crate::reference::power::{feed_factor, wear_factor};
 use crate::sources::Trust;
 use crate::working::{Constant, Record, Shown};
-use std::f64::consts::TAU;
 
 /// The motor as a request states it.
 #[derive(Clone, Copy, Debug, Default, Asks)]
@@ -43,37 +42,55 @@ pub struct Removal {
     pub wear: &'static str,
 }
 
-/// What the cut asks of the machine.
-#[derive(Clone, Copy, Debug)]
+impl Removal {
+    /// Of a feed that a step named `feed_of` gives.
+    pub fn of<K: Kind>(rate: FoundRemovalRate, (feed_of, feed): (&'static str, Found<K>), wear: &'static str) -> Self {
+        Self { rate, feed_of, feed: feed.into(), feed_si: feed.get().si(), wear }
+    }
+}
+
+/// What the cut asks of the motor.
+#[derive(Clone, Copy, Debug, Gives)]
 pub struct Load {
-    /// Power that the motor gives.
+    /// Power that the motor gives for the power at the tool; needs material.
     pub motor_power: FoundPower,
-    /// Power that the spindle has at its speed.
+    /// Power that the spindle has at its speed; needs spindle_power.
     pub power_available: Option<FoundPower>,
-    /// Power of the cut over the power available.
+    /// Power of the cut as a share of the power available; needs spindle_power.
     pub load: Option<FoundPercentage>,
-    /// Whether that is more than all of it.
-    pub too_much: bool,
 }
 
 impl Load {
+    /// The share, where it is more than all of the power.
+    pub fn too_much(&self) -> Option<FoundPercentage> {
+        self.load.filter(|load| !at_most(load.get().si(), 1.0))
+    }
+
     /// By how much the depth of cut, to which power is proportional, would have to fall: the step that
     /// gives `depth_fall`.
     pub fn depth_fall(&self, record: &mut Record) -> Option<FoundPercentage> {
-        let load = self.load.filter(|_| self.too_much)?;
-        let fall = FoundPercentage::of(SiValue::from_si(1.0 - 1.0 / load.get().si()));
-        record
-            .step("By how much the depth of cut would have to fall", "δ = 1 - 1 / λ")
-            .with("λ", "load", load)
-            .gives("depth_fall", fall);
-        Some(fall)
+        let load = self.too_much()?;
+        Some(step!(record, "By how much the depth of cut would have to fall",
+            δ: depth_fall = ratio(1.0 - 1.0 / number(λ)), λ = load))
     }
 
     /// Adds `power` to the limits where the cut takes more than the spindle has.
     pub fn limit(&self, limits: &mut Vec<Limit>) {
-        if self.too_much {
+        if self.too_much().is_some() {
             limits.push(Limit::Power);
         }
+    }
+}
+
+impl Held {
+    /// The limits that bind, the power among them where the cut takes too much; records the step that gives
+    /// `limited_by`.
+    pub fn tell(mut self, load: Option<&Load>, record: &mut Record) -> Vec<Limit> {
+        if let Some(load) = load {
+            load.limit(&mut self.limits);
+        }
+        tell_limits(&self.limits, &self.against, record);
+        self.limits
     }
 }
 
@@ -91,23 +108,6 @@ impl Motor {
         }
     }
 
-    /// The power of a cut by unit power: the steps that give `unit_power`, `feed_factor`,
-    /// `wear_factor` and `power`.
-    pub fn power(material: &WorkMaterial, removal: &Removal, record: &mut Record) -> FoundPower {
-        unit_power_steps(material, removal, "power", record)
-    }
-
-    /// The torque at the spindle: the step that gives `torque`.
-    pub fn torque(power: FoundPower, speed: FoundSpindleSpeed, record: &mut Record) -> FoundTorque {
-        let torque = FoundTorque::of(SiValue::from_si(power.get().si() / (TAU * speed.get().si())));
-        record
-            .step("Torque at the spindle", "M = P / (2 × π × n)")
-            .with("P", "power", power)
-            .with("n", "spindle_speed", speed)
-            .gives("torque", torque);
-        torque
-    }
-
     /// What the cut asks of the machine: the steps that give `motor_power`, `power_available` and
     /// `load`.
     pub fn load(&self, power: FoundPower, speed: FoundSpindleSpeed, record: &mut Record) -> Load {
@@ -115,71 +115,43 @@ impl Motor {
         if self.efficiency.is_none() {
             record.source_trusted("mh_power_memory", "machine efficiency 0.70 to 0.90", Trust::FromMemory);
         }
-        let motor_power = FoundPower::of(power.get() / si(&efficiency));
-        record
-            .step("Power that the motor gives", "Pm = P / η")
-            .with("P", "power", power)
-            .with("η", "efficiency", efficiency)
-            .gives("motor_power", motor_power);
+        let motor_power = step!(record, "Power that the motor gives",
+            Pm: motor_power = P / η, P = power, η = efficiency);
         let Some(motor) = self.spindle_power else {
-            return Load { motor_power, power_available: None, load: None, too_much: false };
+            return Load { motor_power, power_available: None, load: None };
         };
-        let available = self.available(&motor, &efficiency, speed, record);
-        let share = power.get().si() / available.get().si();
-        let load = FoundPercentage::of(SiValue::from_si(share));
-        record
-            .step("Share of the power available", "λ = P / Pa")
-            .with("P", "power", power)
-            .with("Pa", "power_available", available)
-            .gives("load", load);
-        let too_much = !at_most(share, 1.0);
-        if too_much {
+        let power_available = match self.base_speed.filter(|base| speed.get().si() < si(base)) {
+            None => step!(record, "Power that the spindle has",
+                Pa: power_available = η * Pm, η = efficiency, Pm = spindle_power: motor),
+            Some(base) => {
+                let available = FoundPower::of(motor.get() * si(&efficiency) * (speed.get().si() / si(&base)));
+                record
+                    .step("Power that the spindle has below its base speed", "Pa = η × Pm × n / nb")
+                    .with("η", "efficiency", efficiency)
+                    .with("Pm", "spindle_power", motor)
+                    .with("n", "spindle_speed", speed)
+                    .with("nb", "base_speed", base)
+                    .gives("power_available", available);
+                record.note(
+                    "below_base_speed",
+                    "Below base_speed the motor has its torque but less power, in proportion to the speed.",
+                );
+                available
+            }
+        };
+        let share = step!(record, "Share of the power available",
+            λ: load = P / Pa, P = power, Pa = power_available);
+        let load = Load { motor_power, power_available: Some(power_available), load: Some(share) };
+        if load.too_much().is_some() {
             record
                 .note("too_much_power", "The cut takes more power than the spindle has at this speed: it would stall.");
         }
-        Load { motor_power, power_available: Some(available), load: Some(load), too_much }
-    }
-
-    fn available(
-        &self,
-        motor: &Power,
-        efficiency: &Efficiency,
-        speed: FoundSpindleSpeed,
-        record: &mut Record,
-    ) -> FoundPower {
-        let below = self.base_speed.filter(|base| speed.get().si() < si(base));
-        let Some(base) = below else {
-            let available = FoundPower::of(motor.get() * si(efficiency));
-            record
-                .step("Power that the spindle has", "Pa = η × Pm")
-                .with("η", "efficiency", *efficiency)
-                .with("Pm", "spindle_power", *motor)
-                .gives("power_available", available);
-            return available;
-        };
-        let available = FoundPower::of(motor.get() * si(efficiency) * (speed.get().si() / si(&base)));
-        record
-            .step("Power that the spindle has below its base speed", "Pa = η × Pm × n / nb")
-            .with("η", "efficiency", *efficiency)
-            .with("Pm", "spindle_power", *motor)
-            .with("n", "spindle_speed", speed)
-            .with("nb", "base_speed", base)
-            .gives("power_available", available);
-        record.note(
-            "below_base_speed",
-            "Below base_speed the motor has its torque but less power, in proportion to the speed.",
-        );
-        available
+        load
     }
 }
 
-/// The steps of unit power; the last gives `field`.
-fn unit_power_steps(
-    material: &WorkMaterial,
-    removal: &Removal,
-    field: &'static str,
-    record: &mut Record,
-) -> FoundPower {
+/// The power of a cut by unit power: the steps that give `unit_power`, `feed_factor` and `power`.
+pub fn unit_power(material: &WorkMaterial, removal: &Removal, record: &mut Record) -> FoundPower {
     let work = material.0;
     let cited = &work.unit_power_cited;
     let unit = FoundUnitPower::stated(work.mid_unit_power(), Unit::HorsepowerMinutePerCubicInch);
@@ -212,14 +184,8 @@ fn unit_power_steps(
         source: "mh_power_memory",
         place: "wear factors of unit power",
     };
-    let power = FoundPower::of(unit.get() * removal.rate.get() * factor * wear.value);
-    record
-        .step("Power at the cutter by unit power", "P = u × Q × C × W")
-        .with("u", "unit_power", unit)
-        .with("Q", "removal_rate", removal.rate)
-        .with("C", "feed_factor", factor)
-        .constant("W", &wear)
-        .gives(field, power);
+    let power = step!(record, "Power at the cutter by unit power", P: power = u * Q * C * W,
+        u = unit_power: unit, Q = removal_rate: removal.rate, C = feed_factor: factor, W = const wear);
     record.note(
         "power_scatter",
         "Power of cutting scatters by 15 to 25 percent from one bar and tool to the next, and a worn tool takes a third \

@@ -1,7 +1,8 @@
 //! Choosing a feed rate that the machine has: at or below the one asked for.
 
-use super::{Limit, Names, at_most, check_steps, si, steps_within};
-use crate::quantity::{FeedRate, FoundFeedRate, SiValue};
+use super::{Held, Limit, Names, SetSpeed, at_most, check_steps, fall, si, steps_within};
+use crate::declared::Gives;
+use crate::quantity::{FeedRate, FoundFeedRate, FoundPercentage, SiValue};
 use crate::working::Record;
 use validator::ValidationError;
 
@@ -23,6 +24,36 @@ pub struct ChosenFeed {
     pub rate: Option<FoundFeedRate>,
     /// The limits that do not allow the feed asked for.
     pub limited_by: Vec<Limit>,
+}
+
+/// How far what is set falls short of what was asked.
+#[derive(Clone, Copy, Debug, Gives)]
+pub struct Falls {
+    /// By how much the spindle speed is below the exact one.
+    pub speed_fall: Option<FoundPercentage>,
+    /// By how much the feed rate is below the one asked for.
+    pub feed_fall: Option<FoundPercentage>,
+}
+
+impl ChosenFeed {
+    /// How far speed and feed fall short, in the steps that give `speed_fall` and `feed_fall`; adds what limits the
+    /// feed wanted, a step named `of`.
+    pub fn falls(
+        self,
+        speed: &SetSpeed,
+        (of, wanted): (&'static str, FoundFeedRate),
+        held: &mut Held,
+        record: &mut Record,
+    ) -> Falls {
+        let speed_fall = speed.fall(record);
+        let rate = self.rate.filter(|_| !self.limited_by.is_empty());
+        let feed_fall = rate.and_then(|rate| {
+            held.against.push(("v", of, wanted.into()));
+            held.limits.extend(self.limited_by);
+            fall("feed_fall", (of, wanted), ("feed_rate", rate), record)
+        });
+        Falls { speed_fall, feed_fall }
+    }
 }
 
 // A feed has no slowest limit, so that name is never shown.

@@ -4,10 +4,15 @@
 use crate::quantity::{FoundChipThickness, FoundPower, FoundSpecificForce, SiValue, Unit, text};
 use crate::reference::material_name::WorkMaterial;
 use crate::reference::materials::ForceFamily;
-use crate::working::{Constant, Record, Shown};
+use crate::working::{Constant, Record};
 
 /// Factor of the process on a specific force that was measured in outside turning.
 pub type ProcessFactor = Constant;
+
+/// A factor of the process, at its place in the tables.
+pub const fn process_factor(value: f64, place: &'static str) -> ProcessFactor {
+    Constant { of: "constant:process_factor", value, source: "process_factor_memory", place }
+}
 
 /// Chips are thinner or thicker than the tables were made for.
 const THINNEST: f64 = 50e-6;
@@ -33,9 +38,9 @@ pub fn specific_force(
     let value = one.get().si() * (thickness / 1e-3).powf(-force.mc) * process.value;
     let found = FoundSpecificForce::of(SiValue::from_si(value));
     record
-        .step("Specific cutting force at that chip", "kc = k1 × (h1 / h) ^ m × K")
+        .step("Specific cutting force at that chip", "kc = k1 × (h1 / h)^m × K")
         .with("k1", "specific_force_one", one)
-        .with("h1", "constant:one_millimetre", Shown::from(millimetre))
+        .with("h1", "constant:one_millimetre", millimetre)
         .with("h", of, chip)
         .with("m", "force_exponent", force.mc)
         .constant("K", process)

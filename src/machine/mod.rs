@@ -3,78 +3,35 @@
 
 mod cut_power;
 mod drive;
+mod feed_step;
 mod feeds;
 mod force;
+mod limits;
+mod speed;
 mod spindle;
 #[cfg(test)]
 mod tests;
 mod tooling;
 mod turn_feeds;
+mod turned_cut;
+mod work_and_tool;
 
-pub use cut_power::{CutPower, cut_power};
+pub use cut_power::{CutPower, PowerTaken, cut_power};
 pub use drive::{Load, Motor, Removal};
-pub use feeds::{ChosenFeed, Feeds};
-pub use force::{ProcessFactor, compare_methods, specific_force};
-pub use spindle::{ChosenSpeed, CutDiameter, SpindleLimits, WantedSpeed, cutting_speed_at, exact_speed};
-pub use tooling::{RangePoint, Tooling, WorkAndTool, tell_material};
-pub use turn_feeds::{FeedLimits, FeedStep, TurnCut, TurnSet, check_turn, reduced_speed};
+pub use feed_step::FeedStep;
+pub use feeds::{ChosenFeed, Falls, Feeds};
+pub use force::{ProcessFactor, compare_methods, process_factor, specific_force};
+pub use limits::{Held, Limit, fall, tell_limits};
+pub use speed::{CutDiameter, WantedSpeed, cutting_speed_at, exact_speed};
+pub use spindle::{ChosenSpeed, SetSpeed, SpindleLimits};
+pub use tooling::{Tooling, tell_material};
+pub use turn_feeds::{FeedLimits, SpindleAndFeeds, TurnSet};
+pub use turned_cut::{AlongTheWork, TurnedCut};
+pub use work_and_tool::{RangePoint, SpeedOrWork, WorkAndTool};
 
-use crate::quantity::{FoundPercentage, Kind, Measure, SiValue, Unit, text};
+use crate::quantity::{Kind, Measure, SiValue, Unit, text};
 use crate::refusal::{Code, rule_broken};
-use crate::working::{Record, Shown};
 use validator::ValidationError;
-
-crate::choice! {
-    /// A limit of the machine that does not allow what was asked: `slowest` or `fastest` speed, the `available` speeds, the `fastest_feed`, the `available_feeds`, or the `power` of the spindle.
-    Limit {
-        /// The exact speed is below the slowest.
-        Slowest = "slowest",
-        /// The exact speed is above the fastest.
-        Fastest = "fastest",
-        /// No speed available is the exact one.
-        Available = "available",
-        /// The feed rate asked for is above the fastest.
-        FastestFeed = "fastest_feed",
-        /// No feed available is the one asked for.
-        AvailableFeeds = "available_feeds",
-        /// The cut takes more power than the spindle gives at that speed.
-        Power = "power",
-    }
-}
-
-/// Records the step that gives `limited_by`, where it gives anything; `asked` are the fields and
-/// values that the limits were held against.
-pub fn tell_limits(limits: &[Limit], asked: &[(&'static str, &'static str, Shown)], record: &mut Record) {
-    if limits.is_empty() {
-        return;
-    }
-    let mut step = record.look_up("Limits that bind", "each limit that by itself does not allow what was asked");
-    for (symbol, of, value) in asked {
-        step = step.with(symbol, of, value.clone());
-    }
-    step.gives("limited_by", limits.iter().map(|limit| limit.as_str()).collect::<Vec<_>>());
-}
-
-/// Records by what share a wanted value had to fall to what was chosen, in a step that gives `field`;
-/// nothing where it did not fall.
-pub fn fall(
-    field: &'static str,
-    (of_wanted, wanted): (&'static str, Shown),
-    (of_chosen, chosen): (&'static str, Shown),
-    share: f64,
-    record: &mut Record,
-) -> Option<FoundPercentage> {
-    if share <= SAME {
-        return None;
-    }
-    let fall = FoundPercentage::of(SiValue::from_si(share));
-    record
-        .step("By how much that is less than asked for", "δ = 1 - b / a")
-        .with("a", of_wanted, wanted)
-        .with("b", of_chosen, chosen)
-        .gives(field, fall);
-    Some(fall)
-}
 
 /// Two speeds nearer than this share of themselves are one: a speed computed to the last place
 /// must still find the step it stands on.

@@ -1,10 +1,13 @@
-//! Choosing a spindle speed: the exact one from cutting speed and diameter (kinematics), and the
-//! one that the machine has.
+//! Choosing a spindle speed that the machine has, when the exact one is known.
 
-use super::{Limit, Names, Toward, as_stated, at_most, check_steps, si, steps_within, to_try};
-use crate::declared::Asks;
+use super::{
+    CutDiameter, Held, Limit, Names, Toward, WantedSpeed, as_stated, at_most, check_steps, cutting_speed_at,
+    exact_speed, fall, si, steps_within, to_try,
+};
+use crate::declared::{Asks, Gives};
 use crate::quantity::{
-    CuttingSpeed, FoundCuttingSpeed, FoundSpindleSpeed, Kind, Percentage, SiValue, Size, SpindleSpeed, Unit, kind, text,
+    CuttingSpeed, FoundCuttingSpeed, FoundPercentage, FoundSpindleSpeed, Percentage, SiValue, SpindleSpeed, Unit, kind,
+    text,
 };
 use crate::refusal::Refusal;
 use crate::working::Record;
@@ -41,99 +44,44 @@ pub struct ChosenSpeed {
 
 const NAMES: Names = Names { list: "available", least: "slowest", most: "fastest" };
 
-/// A cutting speed wanted, and the field or the step that it comes from.
-#[derive(Clone, Copy, Debug)]
-pub struct WantedSpeed {
-    /// The field or the step.
-    pub of: &'static str,
-    /// The speed.
-    pub speed: CuttingSpeed,
+/// The speed that is set.
+#[derive(Clone, Copy, Debug, Gives)]
+pub struct SetSpeed {
+    /// Spindle speed to set.
+    pub spindle_speed: FoundSpindleSpeed,
+    /// Speed that gives the cutting speed exactly.
+    pub exact_speed: FoundSpindleSpeed,
+    /// Cutting speed at the spindle speed to set.
+    pub cutting_speed: FoundCuttingSpeed,
 }
 
-impl From<CuttingSpeed> for WantedSpeed {
-    fn from(speed: CuttingSpeed) -> Self {
-        Self { of: "cutting_speed", speed }
+impl SetSpeed {
+    /// By how much the spindle speed is below the exact one: the step that gives `speed_fall`.
+    pub fn fall(&self, record: &mut Record) -> Option<FoundPercentage> {
+        fall("speed_fall", ("exact_speed", self.exact_speed), ("spindle_speed", self.spindle_speed), record)
     }
-}
-
-/// The diameter at which the cutting speed counts, and the field or the step that it comes from.
-#[derive(Clone, Copy, Debug)]
-pub struct CutDiameter {
-    /// The field or the step.
-    pub of: &'static str,
-    /// The diameter.
-    pub size: Size,
-}
-
-impl CutDiameter {
-    /// The field to change for another diameter, if one has it.
-    fn field(&self) -> Option<&'static str> {
-        match self.of {
-            // A thread is not named by its size alone, and its cutter must fit it.
-            "size" | "cutter_diameter" => None,
-            "outer_diameter" => Some("outer_diameter"),
-            _ => Some("diameter"),
-        }
-    }
-}
-
-impl From<Size> for CutDiameter {
-    fn from(size: Size) -> Self {
-        Self { of: "diameter", size }
-    }
-}
-
-/// The exact spindle speed for a cutting speed at a diameter: the step that gives `exact_speed`.
-pub fn exact_speed(
-    wanted: WantedSpeed,
-    across: CutDiameter,
-    record: &mut Record,
-) -> Result<FoundSpindleSpeed, Refusal> {
-    let (cutting_speed, diameter) = (&wanted.speed, &across.size);
-    let exact = FoundSpindleSpeed::of(cutting_speed.get() / (PI * diameter.get()));
-    let most = <kind::SpindleSpeed as Kind>::ROW.most;
-    if exact.get().si() > most {
-        let slower = PI * si(diameter) * most;
-        let larger = si(cutting_speed) / (PI * most);
-        let ways = [
-            (Some("cutting_speed"), to_try::<kind::CuttingSpeed>(slower, cutting_speed.quantity().unit, Toward::Less)),
-            (across.field(), to_try::<kind::Size>(larger, diameter.quantity().unit, Toward::More)),
-        ];
-        let ways: Vec<_> = ways.into_iter().filter_map(|(field, value)| field.zip(value)).collect();
-        return Err(Refusal::no_answer(
-            "No spindle turns as fast as this cutting speed needs at this diameter.",
-            &ways,
-        ));
-    }
-    record
-        .step("Exact spindle speed", "n = V / (π × D)")
-        .with("V", wanted.of, *cutting_speed)
-        .with("D", across.of, *diameter)
-        .gives("exact_speed", exact);
-    Ok(exact)
-}
-
-/// The cutting speed at a diameter when the spindle turns at `speed`, a field named `of`: the step
-/// that gives `field`.
-pub fn cutting_speed_at(
-    field: &'static str,
-    (of, speed): (&'static str, FoundSpindleSpeed),
-    across: CutDiameter,
-    record: &mut Record,
-) -> FoundCuttingSpeed {
-    let found = FoundCuttingSpeed::of(PI * across.size.get() * speed.get());
-    record
-        .step("Cutting speed at that spindle speed", "V = π × D × n")
-        .with("D", across.of, across.size)
-        .with("n", of, speed)
-        .gives(field, found);
-    found
 }
 
 impl SpindleLimits {
     /// Refuses limits that contradict each other or leave no speed.
     pub fn check(&self) -> Result<(), ValidationError> {
         check_steps(&NAMES, self.available.as_deref(), self.slowest.as_ref(), self.fastest.as_ref())
+    }
+
+    /// Sets a cutting speed at a diameter; records the steps that give `exact_speed`, `spindle_speed` and
+    /// `cutting_speed`.
+    pub fn set(
+        &self,
+        wanted: WantedSpeed,
+        across: CutDiameter,
+        record: &mut Record,
+    ) -> Result<(SetSpeed, Held), Refusal> {
+        let exact_speed = exact_speed(wanted, across, record)?;
+        let chosen = self.choose(exact_speed, record);
+        let spindle_speed =
+            chosen.speed.ok_or_else(|| self.no_speed((exact_speed, chosen.above), &wanted.speed, across))?;
+        let cutting_speed = cutting_speed_at("cutting_speed", ("spindle_speed", spindle_speed), across, record);
+        Ok((SetSpeed { spindle_speed, exact_speed, cutting_speed }, Held::of(exact_speed, chosen.limited_by)))
     }
 
     /// Chooses the speed for `exact`: the exact one where the machine has it, else the one below,

@@ -37,7 +37,20 @@ macro_rules! as_they_are {
     };
 }
 
-as_they_are!(Length, Velocity, Frequency, VolumeRate, Area, Ratio, Power, Torque, Force, Pressure, Time);
+as_they_are!(Length, Velocity, Frequency, VolumeRate, Area, Ratio, Power, Force, Pressure, Time);
+
+/// A torque is the energy of a turn by one radian, and formulas compute with it as that.
+impl InFormula for si::Torque {
+    type Value = si::Energy;
+
+    fn value(quantity: &Quantity) -> si::Energy {
+        si::Energy::from_si(quantity.si())
+    }
+
+    fn found<K: Kind<Si = Self>>(value: si::Energy) -> Found<K> {
+        Found::of(Self::from_si(value.si()))
+    }
+}
 
 impl InFormula for si::Angle {
     type Value = Degrees;

@@ -2,9 +2,7 @@
 //! is common practice against chatter.
 
 use crate::calculators::prelude::*;
-use crate::machine::{
-    FeedLimits, Limit, SpindleLimits, Tooling, TurnCut, WantedSpeed, WorkAndTool, check_turn, tell_limits,
-};
+use crate::machine::{Falls, Limit, SpindleAndFeeds, Tooling, TurnSet, WantedSpeed, WorkAndTool};
 use crate::reference::cutting_speeds::Operation;
 
 /// The calculator.
@@ -21,43 +19,34 @@ pub struct CountersinkingInput {
     /// The work and the tool.
     #[group]
     pub work: WorkAndTool,
-    /// Share of the drilling speed that is taken where cutting_speed is absent; 25 percent if absent.
+    /// Share of the drilling speed that is taken where cutting_speed is absent.
+    #[absent(
+        "25 percent",
+        "A quarter of the drilling speed keeps most countersinks from chattering; up to a half is in use."
+    )]
     pub speed_share: Option<Override>,
     /// Feed per turn wanted; from the feed tables if absent.
     pub feed_per_rev: Option<FeedPerRev>,
-    /// The speeds that the machine has.
+    /// The speeds and the feeds that the machine has.
     #[group]
-    pub spindle: SpindleLimits,
-    /// The feeds that the machine has.
-    #[group]
-    pub feeds: FeedLimits,
+    pub machine: SpindleAndFeeds,
 }
 
 /// What the countersinking calculator gives.
 #[derive(Debug, Gives)]
 pub struct CountersinkingResult {
-    /// Spindle speed to set.
-    pub spindle_speed: FoundSpindleSpeed,
-    /// Speed that gives the cutting speed exactly.
-    pub exact_speed: FoundSpindleSpeed,
-    /// Cutting speed at the spindle speed to set.
-    pub cutting_speed: FoundCuttingSpeed,
-    /// Feed rate at that spindle speed.
-    pub feed_rate: FoundFeedRate,
-    /// Feed per turn to set.
-    pub feed_per_rev: FoundFeedPerRev,
+    /// What is set.
+    #[group]
+    pub set: TurnSet,
     /// The limits that do not allow the exact speed or the feed asked for.
     pub limited_by: Vec<Limit>,
-    /// By how much the spindle speed is below the exact one.
-    pub speed_fall: Option<FoundPercentage>,
-    /// By how much the feed rate is below the one asked for.
-    pub feed_fall: Option<FoundPercentage>,
+    /// How far what is set falls short.
+    #[group]
+    pub falls: Falls,
 }
 
 fn check(input: &CountersinkingInput) -> Result<(), ValidationError> {
-    let feed = ("feed_per_rev", "0.005 in/rev", input.feed_per_rev.is_some());
-    input.tooling().check(Some(feed))?;
-    check_turn(&input.spindle, &input.feeds)
+    input.machine.check(&input.tooling(), ("0.005 in/rev", input.feed_per_rev))
 }
 
 impl CountersinkingInput {
@@ -75,20 +64,14 @@ fn speed(input: &CountersinkingInput, record: &mut Record) -> Result<WantedSpeed
         return Ok(drilling);
     }
     record.source("common_practice", "countersinking at a quarter to a half of the drilling speed");
-    let share = record.or_assume(
-        input.speed_share,
-        "speed_share",
-        Override::stated(25.0, Unit::Percent),
-        "A quarter of the drilling speed keeps most countersinks from chattering; up to a half is in use.",
-    );
-    let quantity = drilling.speed.quantity();
-    let speed = CuttingSpeed::stated(text::tidy(quantity.value * share.get().si()), quantity.unit);
+    let share = input.speed_share(record);
+    let wanted = drilling.times(share.get().si(), "countersinking_cutting_speed");
     record
         .step("Cutting speed of countersinking", "V = k × Vd")
         .with("k", "speed_share", share)
         .with("Vd", drilling.of, drilling.speed)
-        .gives("countersinking_cutting_speed", speed);
-    Ok(WantedSpeed { of: "countersinking_cutting_speed", speed })
+        .gives(wanted.of, wanted.speed);
+    Ok(wanted)
 }
 
 impl Calculator for Countersinking {
@@ -124,26 +107,9 @@ impl Calculator for Countersinking {
         let tooling = input.tooling();
         tooling.warn(record);
         let wanted = speed(input, record)?;
-        let size = input.diameter.get().si();
-        let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", Operation::Countersinking, Some(size), record)?;
-        let cut = TurnCut {
-            wanted,
-            across: input.diameter.into(),
-            feed: ("feed_per_rev", feed),
-            spindle: &input.spindle,
-            feeds: &input.feeds,
-        };
-        let set = cut.set(record)?;
-        tell_limits(&set.limited_by, &set.held, record);
-        Ok(CountersinkingResult {
-            spindle_speed: set.spindle_speed,
-            exact_speed: set.exact_speed,
-            cutting_speed: set.cutting_speed,
-            feed_rate: set.feed_rate,
-            feed_per_rev: set.feed_per_rev,
-            limited_by: set.limited_by,
-            speed_fall: set.speed_fall,
-            feed_fall: set.feed_fall,
-        })
+        let across = Some(input.diameter.get().si());
+        let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", Operation::Countersinking, across, record)?;
+        let (set, held, falls) = input.machine.set(wanted, input.diameter.into(), ("feed_per_rev", feed), record)?;
+        Ok(CountersinkingResult { set, limited_by: held.tell(None, record), falls })
     }
 }

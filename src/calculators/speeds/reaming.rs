@@ -2,9 +2,7 @@
 //! none is published for reaming (US War Department, TM 1-420).
 
 use crate::calculators::prelude::*;
-use crate::machine::{
-    FeedLimits, Limit, SpindleLimits, Tooling, TurnCut, WantedSpeed, WorkAndTool, check_turn, tell_limits,
-};
+use crate::machine::{Falls, Limit, SpeedOrWork, SpindleAndFeeds, TurnSet, WantedSpeed};
 use crate::reference::cutting_speeds::Operation;
 use crate::reference::drilling::reaming_stock;
 use crate::shop::tell_reamer;
@@ -26,109 +24,78 @@ const HALF: Constant = Constant {
 pub struct ReamingInput {
     /// Diameter of the reamer.
     pub diameter: Size,
-    /// Cutting speed wanted at the diameter; from the tables for material and tool_material if absent.
-    pub cutting_speed: Option<CuttingSpeed>,
-    /// The work and the tool.
+    /// Speed, work and tool.
     #[group]
-    pub work: WorkAndTool,
+    pub wanted: SpeedOrWork,
     /// Feed per turn wanted; from the feed tables if absent.
     pub feed_per_rev: Option<FeedPerRev>,
-    /// The speeds that the machine has.
+    /// The speeds and the feeds that the machine has.
     #[group]
-    pub spindle: SpindleLimits,
-    /// The feeds that the machine has.
-    #[group]
-    pub feeds: FeedLimits,
+    pub machine: SpindleAndFeeds,
 }
 
 /// What the reaming calculator gives.
 #[derive(Debug, Gives)]
 pub struct ReamingResult {
-    /// Spindle speed to set.
-    pub spindle_speed: FoundSpindleSpeed,
-    /// Speed that gives the cutting speed exactly.
-    pub exact_speed: FoundSpindleSpeed,
-    /// Cutting speed at the spindle speed to set.
-    pub cutting_speed: FoundCuttingSpeed,
-    /// Feed rate at that spindle speed.
-    pub feed_rate: FoundFeedRate,
-    /// Feed per turn to set.
-    pub feed_per_rev: FoundFeedPerRev,
+    /// What is set.
+    #[group]
+    pub set: TurnSet,
     /// The limits that do not allow the exact speed or the feed asked for.
     pub limited_by: Vec<Limit>,
-    /// By how much the spindle speed is below the exact one.
-    pub speed_fall: Option<FoundPercentage>,
-    /// By how much the feed rate is below the one asked for.
-    pub feed_fall: Option<FoundPercentage>,
+    /// How far what is set falls short.
+    #[group]
+    pub falls: Falls,
+    /// The stock to leave.
+    #[group]
+    pub stock: Option<Stock>,
+}
+
+/// The stock to leave, and the hole before reaming.
+#[derive(Debug, Gives)]
+pub struct Stock {
     /// Stock on the diameter to leave for machine reaming, from; absent outside the chart.
-    pub stock_low: Option<FoundExtent>,
+    pub stock_low: FoundExtent,
     /// Stock on the diameter to leave, to.
-    pub stock_high: Option<FoundExtent>,
+    pub stock_high: FoundExtent,
     /// Least diameter of the hole before reaming.
-    pub drill_low: Option<FoundSize>,
+    pub drill_low: FoundSize,
     /// Greatest diameter of the hole before reaming.
-    pub drill_high: Option<FoundSize>,
+    pub drill_high: FoundSize,
 }
 
 fn check(input: &ReamingInput) -> Result<(), ValidationError> {
-    let feed = ("feed_per_rev", "0.010 in/rev", input.feed_per_rev.is_some());
-    input.tooling().check(Some(feed))?;
-    check_turn(&input.spindle, &input.feeds)
+    input.machine.check(&input.wanted.tooling(Operation::Reaming), ("0.010 in/rev", input.feed_per_rev))
 }
 
-impl ReamingInput {
-    fn tooling(&self) -> Tooling {
-        self.work.tooling(self.cutting_speed, Operation::Reaming)
-    }
-}
-
-/// The cutting speed: stated, published for reaming, or half of that published for drilling.
-fn speed(tooling: &Tooling, record: &mut Record) -> Result<WantedSpeed, Refusal> {
-    let own = tooling.speed(record);
-    let drilling = Tooling { operation: Operation::Drilling, ..*tooling };
-    let Err(refusal) = own else { return own };
-    let Ok(drilling) = drilling.speed(record) else { return Err(refusal) };
-    let quantity = drilling.speed.quantity();
-    let speed = CuttingSpeed::stated(text::tidy(quantity.value * HALF.value), quantity.unit);
+/// The cutting speed where it is published for drilling only.
+fn half_of_drilling(drilling: WantedSpeed, record: &mut Record) -> WantedSpeed {
+    let wanted = drilling.times(HALF.value, "reaming_cutting_speed");
     record
         .step("Cutting speed of reaming", "V = k × Vd")
         .constant("k", &HALF)
         .with("Vd", drilling.of, drilling.speed)
-        .gives("reaming_cutting_speed", speed);
+        .gives(wanted.of, wanted.speed);
     record.note(
         "half_of_drilling",
         "No reaming speed is published for this material and tool: half the drilling speed is taken. A third to two thirds \
          are in use.",
     );
-    Ok(WantedSpeed { of: "reaming_cutting_speed", speed })
+    wanted
 }
 
-/// The stock to leave, and the hole before reaming.
-struct Stock {
-    low: FoundExtent,
-    high: FoundExtent,
-    drill_low: FoundSize,
-    drill_high: FoundSize,
-}
-
-fn stock(diameter: &Size, record: &mut Record) -> Option<Stock> {
+fn stock(diameter: Size, record: &mut Record) -> Option<Stock> {
     let Some((low, high)) = reaming_stock(diameter.get().si()) else {
         record.note("no_stock", "The chart of reaming stock has no row for this diameter.");
         return None;
     };
     record.source("reamer_chart", "stock on the diameter by size of hole");
-    let (low, high) = (FoundExtent::stated(low, Unit::Inch), FoundExtent::stated(high, Unit::Inch));
+    let (stock_low, stock_high) = (FoundExtent::stated(low, Unit::Inch), FoundExtent::stated(high, Unit::Inch));
     const TABLE: &str = "reaming_stock.csv; a diameter on an edge belongs to the smaller band";
-    record.look_up("Stock on the diameter, from", TABLE).with("D", "diameter", *diameter).gives("stock_low", low);
-    record.look_up("Stock on the diameter, to", TABLE).with("D", "diameter", *diameter).gives("stock_high", high);
-    let mut hole = |what: &'static str, field: &'static str, (of, stock): (&'static str, FoundExtent)| {
-        let found = FoundSize::of(diameter.get() - stock.get());
-        record.step(what, "d = D - s").with("D", "diameter", *diameter).with("s", of, stock).gives(field, found);
-        found
-    };
-    let drill_low = hole("Least hole before reaming", "drill_low", ("stock_high", high));
-    let drill_high = hole("Greatest hole before reaming", "drill_high", ("stock_low", low));
-    Some(Stock { low, high, drill_low, drill_high })
+    record.look_up("Stock on the diameter, from", TABLE).with("D", "diameter", diameter).gives("stock_low", stock_low);
+    record.look_up("Stock on the diameter, to", TABLE).with("D", "diameter", diameter).gives("stock_high", stock_high);
+    let drill_low = step!(record, "Least hole before reaming", d: drill_low = D - s, D = diameter, s = stock_high);
+    let drill_high = step!(record, "Greatest hole before reaming", d: drill_high = D - s, D = diameter, s = stock_low);
+    Some(Stock { stock_low, stock_high, drill_low, drill_high })
 }
 
 impl Calculator for Reaming {
@@ -159,36 +126,15 @@ impl Calculator for Reaming {
         for caution in [cautions::STARTING_POINT, cautions::TURNING_SPINDLE, cautions::REAMING, cautions::SPEED_LIMIT] {
             record.caution(caution);
         }
-        let tooling = input.tooling();
+        let tooling = input.wanted.tooling(Operation::Reaming);
         tooling.warn(record);
         let size = input.diameter;
         tell_reamer(&size, record);
-        let wanted = speed(&tooling, record)?;
-        let feed =
-            tooling.feed(input.feed_per_rev, "feed_per_rev", Operation::Reaming, Some(size.get().si()), record)?;
-        let cut = TurnCut {
-            wanted,
-            across: size.into(),
-            feed: ("feed_per_rev", feed),
-            spindle: &input.spindle,
-            feeds: &input.feeds,
-        };
-        let set = cut.set(record)?;
-        let stock = stock(&size, record);
-        tell_limits(&set.limited_by, &set.held, record);
-        Ok(ReamingResult {
-            spindle_speed: set.spindle_speed,
-            exact_speed: set.exact_speed,
-            cutting_speed: set.cutting_speed,
-            feed_rate: set.feed_rate,
-            feed_per_rev: set.feed_per_rev,
-            limited_by: set.limited_by,
-            speed_fall: set.speed_fall,
-            feed_fall: set.feed_fall,
-            stock_low: stock.as_ref().map(|stock| stock.low),
-            stock_high: stock.as_ref().map(|stock| stock.high),
-            drill_low: stock.as_ref().map(|stock| stock.drill_low),
-            drill_high: stock.as_ref().map(|stock| stock.drill_high),
-        })
+        let wanted = tooling.speed_or(Operation::Drilling, half_of_drilling, record)?;
+        let across = Some(size.get().si());
+        let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", Operation::Reaming, across, record)?;
+        let (set, held, falls) = input.machine.set(wanted, size.into(), ("feed_per_rev", feed), record)?;
+        let stock = stock(size, record);
+        Ok(ReamingResult { set, limited_by: held.tell(None, record), falls, stock })
     }
 }

@@ -2,9 +2,7 @@
 //! turns, and nothing else.
 
 use crate::calculators::prelude::*;
-use crate::machine::{
-    CutDiameter, Limit, SpindleLimits, Tooling, WorkAndTool, cutting_speed_at, exact_speed, fall, tell_limits,
-};
+use crate::machine::{CutDiameter, Limit, SetSpeed, SpindleLimits, Tooling, WorkAndTool};
 use crate::reference::cutting_speeds::Operation;
 use crate::sources::Trust;
 
@@ -30,12 +28,9 @@ pub struct TappingInput {
 /// What the tapping calculator gives.
 #[derive(Debug, Gives)]
 pub struct TappingResult {
-    /// Spindle speed to set.
-    pub spindle_speed: FoundSpindleSpeed,
-    /// Speed that gives the cutting speed exactly.
-    pub exact_speed: FoundSpindleSpeed,
-    /// Cutting speed at the spindle speed to set.
-    pub cutting_speed: FoundCuttingSpeed,
+    /// The speed.
+    #[group]
+    pub speed: SetSpeed,
     /// Feed rate that the thread makes at that spindle speed.
     pub feed_rate: FoundFeedRate,
     /// Feed per turn: the lead of the thread.
@@ -44,10 +39,18 @@ pub struct TappingResult {
     pub limited_by: Vec<Limit>,
     /// By how much the spindle speed is below the exact one.
     pub speed_fall: Option<FoundPercentage>,
+    /// A speed of a round feed rate.
+    #[group]
+    pub round: Option<RoundFeed>,
+}
+
+/// A speed whose feed rate is a round number.
+#[derive(Debug, Gives)]
+pub struct RoundFeed {
     /// A speed at or below the exact one whose feed rate is a round number; absent where the machine has steps.
-    pub round_speed: Option<FoundSpindleSpeed>,
+    pub round_speed: FoundSpindleSpeed,
     /// That round feed rate.
-    pub round_feed_rate: Option<FoundFeedRate>,
+    pub round_feed_rate: FoundFeedRate,
 }
 
 fn check(input: &TappingInput) -> Result<(), ValidationError> {
@@ -86,12 +89,7 @@ fn size_and_lead(thread: &Designation, record: &mut Record) -> (Size, FoundSize,
 }
 
 /// A speed whose feed rate is a round number.
-fn round(
-    input: &TappingInput,
-    exact: FoundSpindleSpeed,
-    lead: FoundSize,
-    record: &mut Record,
-) -> Option<(FoundSpindleSpeed, FoundFeedRate)> {
+fn round(input: &TappingInput, exact: FoundSpindleSpeed, lead: FoundSize, record: &mut Record) -> Option<RoundFeed> {
     let fastest = input.spindle.fastest.map_or(f64::INFINITY, |fastest| fastest.get().si());
     if input.spindle.available.is_some() {
         return None;
@@ -104,9 +102,8 @@ fn round(
     let place = 10f64.powi(greatest.log10().floor() as i32 - 1);
     // A double's rounding must not take a whole place off.
     let rate = text::tidy((greatest / place * (1.0 + 1e-12)).floor() * place);
-    let rate = FoundFeedRate::stated(rate, unit);
-    let speed = FoundSpindleSpeed::of(rate.get() / lead.get());
-    if input.spindle.slowest.is_some_and(|slowest| speed.get() < slowest.get()) {
+    let round_feed_rate = FoundFeedRate::stated(rate, unit);
+    if input.spindle.slowest.is_some_and(|slowest| round_feed_rate.get() / lead.get() < slowest.get()) {
         return None;
     }
     record
@@ -116,13 +113,10 @@ fn round(
         )
         .with("n", "exact_speed", exact)
         .with("P", "lead", lead)
-        .gives("round_feed_rate", rate);
-    record
-        .step("Its spindle speed", "n = vf / P")
-        .with("vf", "round_feed_rate", rate)
-        .with("P", "lead", lead)
-        .gives("round_speed", speed);
-    Some((speed, rate))
+        .gives("round_feed_rate", round_feed_rate);
+    let round_speed = step!(record, "Its spindle speed",
+        n: round_speed = vf / P, vf = round_feed_rate, P = lead);
+    Some(RoundFeed { round_speed, round_feed_rate })
 }
 
 impl Calculator for Tapping {
@@ -134,30 +128,15 @@ impl Calculator for Tapping {
     const ANOTHER_CHECK: &'static str =
         "Try the thread with a plug gauge or with the screw itself, and count the turns it goes in.";
     const WORDS: &'static [&'static str] = &["tap", "thread", "rigid tapping", "rpm", "lead", "pitch", "feed rate"];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A 1/4-20 tap in a 1018 winch bracket on the bench mill.",
-            fields: &[
-                ("thread", "1/4-20 UNC"),
-                ("material", "1018"),
-                ("tool_material", "hss"),
-                ("available", "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm"),
-            ],
-        },
-        Example {
-            says: "An M8 tap in a pump cover of 6061, at any speed up to 600 rpm.",
-            fields: &[
-                ("thread", "M8"),
-                ("material", "6061"),
-                ("tool_material", "hss"),
-                ("range_point", "low"),
-                ("slowest", "112 rpm"),
-                ("fastest", "600 rpm"),
-                ("may_exceed", "0 percent"),
-            ],
-        },
-        Example { says: "An M10 tap at 8 m/min.", fields: &[("thread", "M10"), ("cutting_speed", "8 m/min")] },
-    ];
+    const EXAMPLES: &'static [Example] = examples! {
+        "A 1/4-20 tap in a 1018 winch bracket on the bench mill.":
+            thread = "1/4-20 UNC", material = "1018", tool_material = "hss",
+            available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm";
+        "An M8 tap in a pump cover of 6061, at any speed up to 600 rpm.":
+            thread = "M8", material = "6061", tool_material = "hss", range_point = "low", slowest = "112 rpm",
+            fastest = "600 rpm", may_exceed = "0 percent";
+        "An M10 tap at 8 m/min.": thread = "M10", cutting_speed = "8 m/min";
+    };
     type Input = TappingInput;
     type Output = TappingResult;
 
@@ -176,32 +155,11 @@ impl Calculator for Tapping {
         let (size, lead, feed_per_rev) = size_and_lead(&input.thread, record);
         let across = CutDiameter { of: "size", size };
         let wanted = tooling.speed(record)?;
-        let exact = exact_speed(wanted, across, record)?;
-        let chosen = input.spindle.choose(exact, record);
-        let spindle_speed =
-            chosen.speed.ok_or_else(|| input.spindle.no_speed((exact, chosen.above), &wanted.speed, across))?;
-        let cutting_speed = cutting_speed_at("cutting_speed", ("spindle_speed", spindle_speed), across, record);
-        let feed_rate = FoundFeedRate::of(lead.get() * spindle_speed.get());
-        record
-            .step("Feed rate", "vf = P × n")
-            .with("P", "lead", lead)
-            .with("n", "spindle_speed", spindle_speed)
-            .gives("feed_rate", feed_rate);
-        let round = round(input, exact, lead, record);
-        let share = 1.0 - (spindle_speed.get() / exact.get()).si();
-        let speed_fall =
-            fall("speed_fall", ("exact_speed", exact.into()), ("spindle_speed", spindle_speed.into()), share, record);
-        tell_limits(&chosen.limited_by, &[("n", "exact_speed", exact.into())], record);
-        Ok(TappingResult {
-            spindle_speed,
-            exact_speed: exact,
-            cutting_speed,
-            feed_rate,
-            feed_per_rev,
-            limited_by: chosen.limited_by,
-            speed_fall,
-            round_speed: round.map(|(speed, _)| speed),
-            round_feed_rate: round.map(|(_, rate)| rate),
-        })
+        let (speed, held) = input.spindle.set(wanted, across, record)?;
+        let feed_rate = step!(record, "Feed rate", vf: feed_rate = P * n,
+            P = lead, n = spindle_speed: speed.spindle_speed);
+        let round = round(input, speed.exact_speed, lead, record);
+        let speed_fall = speed.fall(record);
+        Ok(TappingResult { speed, feed_rate, feed_per_rev, limited_by: held.tell(None, record), speed_fall, round })
     }
 }

@@ -1,9 +1,8 @@
 //! Work material and tool material to cutting speed and feed, by the published tables: which row,
 //! which point of its range, and what the material itself warns of.
 
-use super::{SAME, WantedSpeed, si};
+use super::{RangePoint, SAME, SpeedOrWork, WantedSpeed, WorkAndTool, si};
 use crate::cautions;
-use crate::declared::Asks;
 use crate::quantity::{CuttingSpeed, Kind, Measure, text};
 use crate::reference::cutting_speeds::{Operation, SpeedRow, ToolMaterial, speed_rows, speeds_for};
 use crate::reference::feeds::{FeedRow, feed_for};
@@ -13,27 +12,11 @@ use crate::refusal::{Code, Refusal, rule_broken};
 use crate::working::Record;
 use validator::ValidationError;
 
-crate::choice! {
-    /// Which point of a published range is taken: `low`, `middle` or `high`.
-    RangePoint {
-        /// The lower end.
-        Low = "low",
-        /// The middle.
-        Middle = "middle",
-        /// The upper end.
-        High = "high",
+impl SpeedOrWork {
+    /// With the operation.
+    pub fn tooling(&self, operation: Operation) -> Tooling {
+        self.work.tooling(self.cutting_speed, operation)
     }
-}
-
-/// The work and the tool, as a request states them.
-#[derive(Clone, Copy, Debug, Default, Asks)]
-pub struct WorkAndTool {
-    /// Work material by short name, designation, number or words, such as 4140 annealed; forces and power need it.
-    pub material: Option<WorkMaterial>,
-    /// What the tool is made of: hss, cobalt, carbide or coated_carbide; needed where speed or feed comes from the tables.
-    pub tool_material: Option<ToolMaterial>,
-    /// Which point of a published range is taken: low, middle or high; low if absent.
-    pub range_point: Option<RangePoint>,
 }
 
 impl WorkAndTool {
@@ -180,6 +163,19 @@ impl Tooling {
             speed
         };
         self.tell_others(speed, row, &rows, record)
+    }
+
+    /// The cutting speed wanted, or what `share` makes of that of another operation where none is published for this.
+    pub fn speed_or(
+        &self,
+        other: Operation,
+        share: impl FnOnce(WantedSpeed, &mut Record) -> WantedSpeed,
+        record: &mut Record,
+    ) -> Result<WantedSpeed, Refusal> {
+        self.speed(record).or_else(|refusal| {
+            let other = Tooling { operation: other, ..*self }.speed(record).map_err(|_| refusal)?;
+            Ok(share(other, record))
+        })
     }
 
     /// Notes what else is published, and what the row says beside its numbers.

@@ -2,8 +2,7 @@
 
 use super::BoringInput;
 use crate::calculators::prelude::*;
-use crate::machine::{Tooling, WantedSpeed};
-use crate::reference::cutting_speeds::Operation;
+use crate::machine::WantedSpeed;
 
 /// The share of the turning speed where no boring speed is published.
 const SHARE: Constant = Constant {
@@ -16,25 +15,20 @@ const SHARE: Constant = Constant {
 /// Beyond this many diameters a steel bar chatters.
 const LONGEST: f64 = 4.0;
 
-/// The cutting speed: stated, published for boring, or a share of that published for turning.
-pub fn speed(tooling: &Tooling, record: &mut Record) -> Result<WantedSpeed, Refusal> {
-    let own = tooling.speed(record);
-    let turning = Tooling { operation: Operation::TurningRough, ..*tooling };
-    let Err(refusal) = own else { return own };
-    let Ok(turning) = turning.speed(record) else { return Err(refusal) };
-    let quantity = turning.speed.quantity();
-    let speed = CuttingSpeed::stated(text::tidy(quantity.value * SHARE.value), quantity.unit);
+/// The cutting speed where it is published for turning only.
+pub fn share_of_turning(turning: WantedSpeed, record: &mut Record) -> WantedSpeed {
+    let wanted = turning.times(SHARE.value, "boring_cutting_speed");
     record
         .step("Cutting speed of boring", "V = k × Vt")
         .constant("k", &SHARE)
         .with("Vt", turning.of, turning.speed)
-        .gives("boring_cutting_speed", speed);
+        .gives(wanted.of, wanted.speed);
     record.note(
         "share_of_turning",
         "No boring speed is published for this material and tool: three quarters of the turning speed are taken, less for \
          a slender bar.",
     );
-    Ok(WantedSpeed { of: "boring_cutting_speed", speed })
+    wanted
 }
 
 /// Overhang over diameter of the bar.

@@ -2,25 +2,17 @@
 //! of the turning speed where none is published for boring.
 
 use crate::calculators::prelude::*;
-use crate::machine::{
-    FeedLimits, Limit, Motor, ProcessFactor, Removal, SpindleLimits, Tooling, TurnCut, WorkAndTool, check_turn,
-    cut_power, tell_limits,
-};
+use crate::machine::{AlongTheWork, Motor, ProcessFactor, SpeedOrWork, SpindleAndFeeds, TurnedCut, process_factor};
 use crate::reference::cutting_speeds::Operation;
+use crate::suggestion::{Way, value};
 
 mod bar;
-mod examples;
 
 /// The calculator.
 pub struct Boring;
 
 /// A chip of inside turning is pressed more.
-const PROCESS: ProcessFactor = ProcessFactor {
-    of: "constant:process_factor",
-    value: 1.2,
-    source: "process_factor_memory",
-    place: "factor of inside turning",
-};
+const PROCESS: ProcessFactor = process_factor(1.2, "factor of inside turning");
 
 /// What the boring calculator asks for.
 #[derive(Debug, Asks)]
@@ -30,25 +22,21 @@ pub struct BoringInput {
     pub diameter: Size,
     /// Depth of the cut on the radius; the diameter grows by twice of it.
     pub depth_of_cut: Size,
-    /// Cutting speed wanted at the diameter; from the tables for material and tool_material if absent.
-    pub cutting_speed: Option<CuttingSpeed>,
-    /// The work and the tool.
+    /// Speed, work and tool.
     #[group]
-    pub work: WorkAndTool,
+    pub wanted: SpeedOrWork,
     /// Feed per turn wanted; from the feed tables if absent.
     pub feed_per_rev: Option<FeedPerRev>,
-    /// Angle between cutting edge and feed; 90 deg if absent.
+    /// Angle between cutting edge and feed.
+    #[absent("90 deg", "The edge is taken as square to the feed.")]
     pub cutting_edge_angle: Option<EdgeAngle>,
     /// How far the boring bar stands out; its ratio is not looked at if absent.
     pub overhang: Option<Extent>,
     /// Diameter of the boring bar; its ratio is not looked at if absent.
     pub bar_diameter: Option<Size>,
-    /// The speeds that the machine has.
+    /// The speeds and the feeds that the machine has.
     #[group]
-    pub spindle: SpindleLimits,
-    /// The feeds that the machine has.
-    #[group]
-    pub feeds: FeedLimits,
+    pub machine: SpindleAndFeeds,
     /// The motor of the spindle.
     #[group]
     pub motor: Motor,
@@ -57,44 +45,9 @@ pub struct BoringInput {
 /// What the boring calculator gives.
 #[derive(Debug, Gives)]
 pub struct BoringResult {
-    /// Spindle speed to set.
-    pub spindle_speed: FoundSpindleSpeed,
-    /// Speed that gives the cutting speed exactly.
-    pub exact_speed: FoundSpindleSpeed,
-    /// Cutting speed at the spindle speed to set.
-    pub cutting_speed: FoundCuttingSpeed,
-    /// Feed rate at that spindle speed.
-    pub feed_rate: FoundFeedRate,
-    /// Feed per turn to set.
-    pub feed_per_rev: FoundFeedPerRev,
-    /// Thickness of the chip.
-    pub chip_thickness: FoundChipThickness,
-    /// Diameter in the middle of the depth of cut.
-    pub mean_diameter: FoundSize,
-    /// Metal removed in a minute.
-    pub removal_rate: FoundRemovalRate,
-    /// The limits that do not allow the exact speed, the feed asked for or the power of the cut.
-    pub limited_by: Vec<Limit>,
-    /// By how much the spindle speed is below the exact one.
-    pub speed_fall: Option<FoundPercentage>,
-    /// By how much the feed rate is below the one asked for.
-    pub feed_fall: Option<FoundPercentage>,
-    /// Cutting force by specific cutting force; needs material.
-    pub cutting_force: Option<FoundCuttingForce>,
-    /// Power at the tool by unit power; needs material.
-    pub power: Option<FoundPower>,
-    /// Power at the tool by specific cutting force, the second way; needs material.
-    pub power_by_specific_force: Option<FoundPower>,
-    /// Torque at the spindle for that power; needs material.
-    pub torque: Option<FoundTorque>,
-    /// Power that the motor gives for the power at the tool; needs material.
-    pub motor_power: Option<FoundPower>,
-    /// Power that the spindle has at its speed; needs spindle_power.
-    pub power_available: Option<FoundPower>,
-    /// Power of the cut as a share of the power available; needs spindle_power.
-    pub load: Option<FoundPercentage>,
-    /// By how much the depth of cut would have to fall for the power available.
-    pub depth_fall: Option<FoundPercentage>,
+    /// The cut.
+    #[group]
+    pub cut: TurnedCut,
     /// Overhang of the bar in its diameters.
     pub overhang_ratio: Option<f64>,
 }
@@ -102,25 +55,15 @@ pub struct BoringResult {
 fn check(input: &BoringInput) -> Result<(), ValidationError> {
     let (depth, across) = (input.depth_of_cut.quantity(), input.diameter.quantity());
     if 2.0 * depth.si() >= across.si() {
-        let less = crate::suggestion::value(across.si() / 4.0, depth.unit, crate::suggestion::Way::Down);
+        let less = value(across.si() / 4.0, depth.unit, Way::Down);
         let says = "A cut as deep as the radius begins where there is no bore.";
         return Err(rule_broken(Code::Conflict, says, &[("depth_of_cut", &less)]));
     }
-    if let Some(bar) = input.bar_diameter
-        && bar.get() >= input.diameter.get()
-    {
-        let less = crate::suggestion::value(across.si() / 2.0, bar.quantity().unit, crate::suggestion::Way::Down);
+    if let Some(bar) = input.bar_diameter.filter(|bar| bar.get() >= input.diameter.get()) {
+        let less = value(across.si() / 2.0, bar.quantity().unit, Way::Down);
         return Err(rule_broken(Code::Conflict, "The bar must be smaller than the bore.", &[("bar_diameter", &less)]));
     }
-    let feed = ("feed_per_rev", "0.004 in/rev", input.feed_per_rev.is_some());
-    input.tooling().check(Some(feed))?;
-    check_turn(&input.spindle, &input.feeds)
-}
-
-impl BoringInput {
-    fn tooling(&self) -> Tooling {
-        self.work.tooling(self.cutting_speed, Operation::Boring)
-    }
+    input.machine.check(&input.wanted.tooling(Operation::Boring), ("0.004 in/rev", input.feed_per_rev))
 }
 
 impl Calculator for Boring {
@@ -132,7 +75,20 @@ impl Calculator for Boring {
     const ANOTHER_CHECK: &'static str = "Measure the bore in two directions and at both ends with a bore gauge.";
     const WORDS: &'static [&'static str] =
         &["bore", "boring bar", "boring head", "inside turning", "overhang", "chatter", "rpm", "feed"];
-    const EXAMPLES: &'static [Example] = examples::EXAMPLES;
+    const EXAMPLES: &'static [Example] = examples! {
+        "A pump casing of grey iron is bored to 1-1/2 in, 0.05 in deep, with a 5/8 in bar 3 in out.":
+            diameter = "1-1/2 in", depth_of_cut = "0.05 in", material = "grey-iron-35", tool_material = "hss",
+            overhang = "3 in", bar_diameter = "5/8 in",
+            available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm", spindle_power = "1.5 kW",
+            efficiency = "85 percent";
+        "A bronze bush of a winch is bored to 40 mm.":
+            diameter = "40 mm", depth_of_cut = "0.5 mm", material = "c93200", tool_material = "hss", range_point = "low",
+            cutting_edge_angle = "75 deg", slowest = "112 rpm", fastest = "900 rpm", may_exceed = "5 percent",
+            fastest_feed = "150 mm/min", available_feeds = "0.05 mm/rev,0.1 mm/rev", spindle_power = "1.5 kW",
+            base_speed = "400 rpm";
+        "A bore of 50 mm at a speed and a feed that are known.":
+            diameter = "50 mm", depth_of_cut = "1 mm", cutting_speed = "60 m/min", feed_per_rev = "0.1 mm/rev";
+    };
     type Input = BoringInput;
     type Output = BoringResult;
 
@@ -148,85 +104,24 @@ impl Calculator for Boring {
         ] {
             record.caution(caution);
         }
-        let tooling = input.tooling();
+        let tooling = input.wanted.tooling(Operation::Boring);
         tooling.warn(record);
-        let wanted = bar::speed(&tooling, record)?;
+        let wanted = tooling.speed_or(Operation::TurningRough, bar::share_of_turning, record)?;
         let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", Operation::Boring, None, record)?;
-        let cut = TurnCut {
-            wanted,
-            across: input.diameter.into(),
-            feed: ("feed_per_rev", feed),
-            spindle: &input.spindle,
-            feeds: &input.feeds,
-        };
-        let set = cut.set(record)?;
+        let set = input.machine.set(wanted, input.diameter.into(), ("feed_per_rev", feed), record)?;
         let overhang_ratio = bar::overhang_ratio(input, record);
-        let edge = record.or_assume(
-            input.cutting_edge_angle,
-            "cutting_edge_angle",
-            EdgeAngle::stated(90.0, Unit::Degree),
-            "The edge is taken as square to the feed.",
-        );
-        let chip = FoundChipThickness::of(set.feed_per_rev.get() * angle::sin(edge.degrees()));
-        record
-            .step("Thickness of the chip", "h = f × sin(κ)")
-            .with("f", "feed_per_rev", set.feed_per_rev)
-            .with("κ", "cutting_edge_angle", edge)
-            .gives("chip_thickness", chip);
-        let mean_diameter = FoundSize::of(input.diameter.get() - input.depth_of_cut.get());
-        record
-            .step("Diameter in the middle of the cut", "Dm = D - ap")
-            .with("D", "diameter", input.diameter)
-            .with("ap", "depth_of_cut", input.depth_of_cut)
-            .gives("mean_diameter", mean_diameter);
-        let removal_rate =
-            FoundRemovalRate::of(PI * mean_diameter.get() * input.depth_of_cut.get() * set.feed_rate.get());
-        record
-            .step("Metal removed", "Q = π × Dm × ap × vf")
-            .with("Dm", "mean_diameter", mean_diameter)
-            .with("ap", "depth_of_cut", input.depth_of_cut)
-            .with("vf", "feed_rate", set.feed_rate)
-            .gives("removal_rate", removal_rate);
-        let mut limited_by = set.limited_by.clone();
-        let mut held = set.held.clone();
-        let removal = Removal {
-            rate: removal_rate,
-            feed_of: "feed_per_rev",
-            feed: set.feed_per_rev.into(),
-            feed_si: set.feed_per_rev.get().si(),
+        let cut = AlongTheWork {
+            diameter: input.diameter,
+            depth_of_cut: input.depth_of_cut,
+            edge: input.cutting_edge_angle(record),
+            drive: (input.wanted.work.material.as_ref(), &input.motor),
+            process: &PROCESS,
             wear: "turning_rough",
         };
-        let work = (input.work.material.as_ref(), &input.motor);
-        let chip_of = ("chip_thickness", chip, &PROCESS);
-        let power = cut_power(work, &removal, chip_of, set.spindle_speed, &mut held, record);
-        let cutting_force =
-            power.as_ref().and_then(|power| power.turning_force(input.depth_of_cut, set.feed_per_rev, record));
-        if let Some(power) = &power {
-            power.load.limit(&mut limited_by);
-        }
-        tell_limits(&limited_by, &held, record);
-        let load = power.as_ref().map(|power| power.load);
-        Ok(BoringResult {
-            spindle_speed: set.spindle_speed,
-            exact_speed: set.exact_speed,
-            cutting_speed: set.cutting_speed,
-            feed_rate: set.feed_rate,
-            feed_per_rev: set.feed_per_rev,
-            chip_thickness: chip,
-            mean_diameter,
-            removal_rate,
-            limited_by,
-            speed_fall: set.speed_fall,
-            feed_fall: set.feed_fall,
-            cutting_force,
-            power: power.as_ref().map(|power| power.power),
-            power_by_specific_force: power.as_ref().and_then(|power| power.by_force),
-            torque: power.as_ref().map(|power| power.torque),
-            motor_power: load.map(|load| load.motor_power),
-            power_available: load.and_then(|load| load.power_available),
-            load: load.and_then(|load| load.load),
-            depth_fall: power.as_ref().and_then(|power| power.depth_fall),
-            overhang_ratio,
-        })
+        let removal = |mean_diameter, feed_rate, record: &mut Record| {
+            step!(record, "Metal removed", Q: removal_rate = π * Dm * ap * vf,
+                Dm = mean_diameter, ap = depth_of_cut: input.depth_of_cut, vf = feed_rate)
+        };
+        Ok(BoringResult { cut: cut.cut(set, removal, record), overhang_ratio })
     }
 }

@@ -2,28 +2,32 @@
 
 use super::DrillingInput;
 use crate::calculators::prelude::*;
-use crate::machine::{WantedSpeed, reduced_speed};
+use crate::machine::WantedSpeed;
 use crate::reference::drilling::deep_hole;
 
-/// Speed and feed wanted, reduced for a deep hole, and the reductions.
-pub struct Reduced {
-    /// The cutting speed.
-    pub wanted: WantedSpeed,
-    /// The feed, and the field or step it comes from.
-    pub feed: (&'static str, FeedPerRev),
-    /// Reduction of the speed.
+/// How much less a deep hole is given.
+#[derive(Debug, Default, Gives)]
+pub struct Reductions {
+    /// Reduction of the cutting speed for the depth of the hole.
     pub speed_reduction: Option<FoundPercentage>,
-    /// Reduction of the feed.
+    /// Reduction of the feed for the depth of the hole.
     pub feed_reduction: Option<FoundPercentage>,
 }
 
-/// Reduces what comes from the tables for a deep hole; what is stated is taken as it is.
-pub fn reduce(input: &DrillingInput, wanted: WantedSpeed, asked: FeedPerRev, record: &mut Record) -> Reduced {
-    let stated = Reduced { wanted, feed: ("feed_per_rev", asked), speed_reduction: None, feed_reduction: None };
-    let Some(depth) = input.depth else { return stated };
+/// Reduces what comes from the tables for a deep hole; what is stated is taken as it is. Beside the feed stands the
+/// field or step it comes from.
+pub fn reduce(
+    input: &DrillingInput,
+    mut wanted: WantedSpeed,
+    asked: FeedPerRev,
+    record: &mut Record,
+) -> (WantedSpeed, (&'static str, FeedPerRev), Reductions) {
+    let mut feed = ("feed_per_rev", asked);
+    let mut reductions = Reductions::default();
     let size = input.diameter.size;
-    let ratio = (depth.get() / size.get()).si();
-    let Some(reduction) = deep_hole(ratio) else { return stated };
+    let ratio = |depth: Extent| (depth.get() / size.get()).si();
+    let deep = input.depth.and_then(|depth| Some((depth, ratio(depth), deep_hole(ratio(depth))?)));
+    let Some((depth, ratio, reduction)) = deep else { return (wanted, feed, reductions) };
     record
         .step("Depth in diameters", "l = L / D")
         .with("L", "depth", depth)
@@ -41,7 +45,6 @@ pub fn reduce(input: &DrillingInput, wanted: WantedSpeed, asked: FeedPerRev, rec
              less may be needed.",
         );
     }
-    let mut reduced = stated;
     let look_up = |what: &'static str, field: &'static str, share: f64, record: &mut Record| {
         record.source("drill_guide", "reduction of speed and feed in deep holes");
         let share = FoundPercentage::stated(text::tidy(100.0 * share), Unit::Percent);
@@ -51,22 +54,28 @@ pub fn reduce(input: &DrillingInput, wanted: WantedSpeed, asked: FeedPerRev, rec
             .gives(field, share);
         share
     };
-    if input.cutting_speed.is_none() {
+    if input.wanted.cutting_speed.is_none() {
         let share = look_up("Reduction of the cutting speed", "speed_reduction", reduction.speed, record);
-        reduced.wanted = reduced_speed(wanted, ("speed_reduction", share), "reduced_cutting_speed", record);
-        reduced.speed_reduction = Some(share);
+        let reduced = wanted.times(1.0 - share.get().si(), "reduced_cutting_speed");
+        record
+            .step("Cutting speed after the reduction", "Vr = V × (1 - r)")
+            .with("V", wanted.of, wanted.speed)
+            .with("r", "speed_reduction", share)
+            .gives(reduced.of, reduced.speed);
+        wanted = reduced;
+        reductions.speed_reduction = Some(share);
     }
     if input.feed_per_rev.is_none() {
         let share = look_up("Reduction of the feed", "feed_reduction", reduction.feed, record);
         let quantity = asked.quantity();
-        let feed = FeedPerRev::stated(text::tidy(quantity.value * (1.0 - share.get().si())), quantity.unit);
+        let reduced = FeedPerRev::stated(text::tidy(quantity.value * (1.0 - share.get().si())), quantity.unit);
         record
             .step("Feed after the reduction", "fr = f × (1 - r)")
             .with("f", "feed_per_rev", asked)
             .with("r", "feed_reduction", share)
-            .gives("reduced_feed_per_rev", feed);
-        reduced.feed = ("reduced_feed_per_rev", feed);
-        reduced.feed_reduction = Some(share);
+            .gives("reduced_feed_per_rev", reduced);
+        feed = ("reduced_feed_per_rev", reduced);
+        reductions.feed_reduction = Some(share);
     }
-    reduced
+    (wanted, feed, reductions)
 }

@@ -2,11 +2,10 @@
 //! forces, with the reduction of speed and feed that deep holes need.
 
 use crate::calculators::prelude::*;
-use crate::machine::{FeedLimits, Limit, Motor, SpindleLimits, Tooling, TurnCut, WorkAndTool, check_turn, tell_limits};
+use crate::machine::{Falls, Limit, Load, Motor, SpeedOrWork, SpindleAndFeeds, TurnSet};
 use crate::reference::cutting_speeds::Operation;
 
 mod deep;
-mod examples;
 mod forces;
 
 /// The calculator.
@@ -28,25 +27,22 @@ choice! {
 pub struct DrillingInput {
     /// Diameter of the drill, or the drill's name.
     pub diameter: DrillDiameter,
-    /// Cutting speed wanted at the diameter; from the tables for material and tool_material if absent.
-    pub cutting_speed: Option<CuttingSpeed>,
-    /// The work and the tool.
+    /// Speed, work and tool.
     #[group]
-    pub work: WorkAndTool,
+    pub wanted: SpeedOrWork,
     /// Feed per turn wanted; from the feed tables if absent.
     pub feed_per_rev: Option<FeedPerRev>,
     /// Depth of the hole; from three diameters on, speed and feed from the tables are reduced; a short hole if absent.
     pub depth: Option<Extent>,
-    /// Included angle of the drill's point; 118 deg if absent.
+    /// Included angle of the drill's point.
+    #[absent("118 deg", "118° is the general-purpose point; look at the drill.")]
     pub point_angle: Option<PointAngle>,
-    /// How the point is ground: standard or split; standard if absent.
+    /// How the point is ground: standard or split.
+    #[absent("standard", "A standard point is taken; a split point takes much less thrust.")]
     pub point: Option<DrillGrind>,
-    /// The speeds that the machine has.
+    /// The speeds and the feeds that the machine has.
     #[group]
-    pub spindle: SpindleLimits,
-    /// The feeds that the machine has.
-    #[group]
-    pub feeds: FeedLimits,
+    pub machine: SpindleAndFeeds,
     /// The motor of the spindle.
     #[group]
     pub motor: Motor,
@@ -55,60 +51,31 @@ pub struct DrillingInput {
 /// What the drilling calculator gives.
 #[derive(Debug, Gives)]
 pub struct DrillingResult {
-    /// Spindle speed to set.
-    pub spindle_speed: FoundSpindleSpeed,
-    /// Speed that gives the cutting speed exactly.
-    pub exact_speed: FoundSpindleSpeed,
-    /// Cutting speed at the spindle speed to set.
-    pub cutting_speed: FoundCuttingSpeed,
-    /// Feed rate at that spindle speed.
-    pub feed_rate: FoundFeedRate,
-    /// Feed per turn to set.
-    pub feed_per_rev: FoundFeedPerRev,
+    /// What is set.
+    #[group]
+    pub set: TurnSet,
     /// Metal removed in a minute.
     pub removal_rate: FoundRemovalRate,
     /// The limits that do not allow the exact speed, the feed asked for or the power of the cut.
     pub limited_by: Vec<Limit>,
-    /// By how much the spindle speed is below the exact one.
-    pub speed_fall: Option<FoundPercentage>,
-    /// By how much the feed rate is below the one asked for.
-    pub feed_fall: Option<FoundPercentage>,
-    /// Reduction of the cutting speed for the depth of the hole.
-    pub speed_reduction: Option<FoundPercentage>,
-    /// Reduction of the feed for the depth of the hole.
-    pub feed_reduction: Option<FoundPercentage>,
-    /// Thrust by the handbook's formula; needs a material that it knows.
-    pub thrust: Option<FoundCuttingForce>,
-    /// Torque by the handbook's formula, or by specific cutting force where it does not know the material.
-    pub torque: Option<FoundTorque>,
-    /// Power at the drill for that torque.
-    pub power: Option<FoundPower>,
-    /// Torque by specific cutting force, the second way.
-    pub torque_by_specific_force: Option<FoundTorque>,
-    /// Thrust by a tool maker's formula, where it lists the material.
-    pub thrust_by_catalogue: Option<FoundCuttingForce>,
-    /// Torque by a tool maker's formula, where it lists the material.
-    pub torque_by_catalogue: Option<FoundTorque>,
-    /// Power that the motor gives for the power at the tool; needs material.
-    pub motor_power: Option<FoundPower>,
-    /// Power that the spindle has at its speed; needs spindle_power.
-    pub power_available: Option<FoundPower>,
-    /// Power of the cut as a share of the power available; needs spindle_power.
-    pub load: Option<FoundPercentage>,
+    /// How far what is set falls short.
+    #[group]
+    pub falls: Falls,
+    /// How much less a deep hole is given.
+    #[group]
+    pub reductions: deep::Reductions,
+    /// The forces of the cut.
+    #[group]
+    pub forces: forces::Forces,
+    /// What it asks of the motor.
+    #[group]
+    pub load: Option<Load>,
     /// By how much the feed would have to fall for the power available.
     pub power_feed_fall: Option<FoundPercentage>,
 }
 
 fn check(input: &DrillingInput) -> Result<(), ValidationError> {
-    let feed = ("feed_per_rev", "0.004 in/rev", input.feed_per_rev.is_some());
-    input.tooling().check(Some(feed))?;
-    check_turn(&input.spindle, &input.feeds)
-}
-
-impl DrillingInput {
-    fn tooling(&self) -> Tooling {
-        self.work.tooling(self.cutting_speed, Operation::Drilling)
-    }
+    input.machine.check(&input.wanted.tooling(Operation::Drilling), ("0.004 in/rev", input.feed_per_rev))
 }
 
 impl Calculator for Drilling {
@@ -131,7 +98,19 @@ impl Calculator for Drilling {
         "quill",
         "drill press",
     ];
-    const EXAMPLES: &'static [Example] = examples::EXAMPLES;
+    const EXAMPLES: &'static [Example] = examples! {
+        "A 1/2 in high-speed steel drill goes into a winch bracket of annealed 4140 on the bench mill, speed and feed from the tables.":
+            diameter = "1/2 in", material = "4140 annealed", tool_material = "hss",
+            available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm", spindle_power = "1.5 kW",
+            efficiency = "85 percent";
+        "An 8 mm split-point drill makes an oil hole 40 mm deep in a 304 pump shaft, with the quill's own feeds.":
+            diameter = "8 mm", material = "304", tool_material = "hss", range_point = "middle", depth = "40 mm",
+            point_angle = "135 deg", point = "split", slowest = "112 rpm", fastest = "1250 rpm", may_exceed = "5 percent",
+            fastest_feed = "200 mm/min", available_feeds = "0.05 mm/rev,0.1 mm/rev,0.15 mm/rev", spindle_power = "1.5 kW",
+            base_speed = "500 rpm";
+        "A 10 mm drill in grey iron of a mill gear housing at a speed and a feed that are known.":
+            diameter = "10 mm", cutting_speed = "25 m/min", feed_per_rev = "0.2 mm/rev", material = "grey-iron-35";
+    };
     type Input = DrillingInput;
     type Output = DrillingResult;
 
@@ -141,62 +120,24 @@ impl Calculator for Drilling {
         {
             record.caution(caution);
         }
-        let tooling = input.tooling();
+        let tooling = input.wanted.tooling(Operation::Drilling);
         tooling.warn(record);
-        let size = input.diameter.size;
+        let diameter = input.diameter.size;
         let wanted = tooling.speed(record)?;
-        let asked =
-            tooling.feed(input.feed_per_rev, "feed_per_rev", Operation::Drilling, Some(size.get().si()), record)?;
-        let reduced = deep::reduce(input, wanted, asked, record);
-        let cut = TurnCut {
-            wanted: reduced.wanted,
-            across: size.into(),
-            feed: reduced.feed,
-            spindle: &input.spindle,
-            feeds: &input.feeds,
-        };
-        let set = cut.set(record)?;
-        let area = PI / 4.0 * size.get() * size.get();
-        let removal_rate = FoundRemovalRate::of(area * set.feed_rate.get());
-        record
-            .step("Metal removed", "Q = π × D ^ 2 × vf / 4")
-            .with("D", "diameter", size)
-            .with("vf", "feed_rate", set.feed_rate)
-            .gives("removal_rate", removal_rate);
+        let across = Some(diameter.get().si());
+        let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", Operation::Drilling, across, record)?;
+        let (wanted, feed, reductions) = deep::reduce(input, wanted, feed, record);
+        let (set, mut held, falls) = input.machine.set(wanted, diameter.into(), feed, record)?;
+        let removal_rate = step!(record, "Metal removed",
+            Q: removal_rate = π * squared(D) * vf / 4.0, D = diameter, vf = feed_rate: set.feed_rate);
         let forces = forces::find(input, &set, record);
-        let mut limited_by = set.limited_by;
-        let mut held = set.held;
-        let drive = input.motor;
-        drive.note_unused(input.work.material.as_ref(), record);
-        let load = forces.power.map(|power| drive.load(power, set.spindle_speed, record));
-        if let Some((load, power)) = load.as_ref().zip(forces.power) {
-            load.limit(&mut limited_by);
-            held.push(("P", "power", power.into()));
-        }
-        let power_feed_fall = load.as_ref().and_then(|load| forces::feed_fall(load, &forces, record));
-        tell_limits(&limited_by, &held, record);
-        Ok(DrillingResult {
-            spindle_speed: set.spindle_speed,
-            exact_speed: set.exact_speed,
-            cutting_speed: set.cutting_speed,
-            feed_rate: set.feed_rate,
-            feed_per_rev: set.feed_per_rev,
-            removal_rate,
-            limited_by,
-            speed_fall: set.speed_fall,
-            feed_fall: set.feed_fall,
-            speed_reduction: reduced.speed_reduction,
-            feed_reduction: reduced.feed_reduction,
-            thrust: forces.thrust,
-            torque: forces.torque,
-            power: forces.power,
-            torque_by_specific_force: forces.by_force,
-            thrust_by_catalogue: forces.catalogue.map(|(thrust, _)| thrust),
-            torque_by_catalogue: forces.catalogue.map(|(_, torque)| torque),
-            motor_power: load.map(|load| load.motor_power),
-            power_available: load.and_then(|load| load.power_available),
-            load: load.and_then(|load| load.load),
-            power_feed_fall,
-        })
+        input.motor.note_unused(input.wanted.work.material.as_ref(), record);
+        let load = forces.power.map(|power| {
+            held.against.push(("P", "power", power.into()));
+            input.motor.load(power, set.speed.spindle_speed, record)
+        });
+        let power_feed_fall = load.as_ref().and_then(|load| forces::feed_fall(load, input, &forces, record));
+        let limited_by = held.tell(load.as_ref(), record);
+        Ok(DrillingResult { set, removal_rate, limited_by, falls, reductions, forces, load, power_feed_fall })
     }
 }

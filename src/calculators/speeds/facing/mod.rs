@@ -3,16 +3,22 @@
 
 use crate::calculators::prelude::*;
 use crate::machine::{
-    CutDiameter, FeedLimits, Limit, Motor, SpindleLimits, Tooling, TurnCut, WorkAndTool, check_turn, tell_limits,
+    CutDiameter, CutPower, Falls, Limit, Motor, PowerTaken, ProcessFactor, Removal, SpindleAndFeeds, Tooling, TurnSet,
+    WorkAndTool, cut_power, process_factor,
 };
 use crate::reference::cutting_speeds::Operation;
+use crate::suggestion::{Way, value};
 
-mod examples;
-mod power;
 mod spiral;
 
 /// The calculator.
 pub struct Facing;
+
+/// Facing is cut like outside turning.
+const FACING: ProcessFactor = process_factor(1.0, "outside turning is the base of the factors");
+
+/// A chip in a groove is pressed from both sides.
+const PARTING: ProcessFactor = process_factor(1.3, "factor of parting and grooving");
 
 choice! {
     /// What is cut: `facing`, across the end, or `parting`, through to the inner diameter with the tool's width.
@@ -41,6 +47,7 @@ pub struct FacingInput {
     /// Diameter at which the cut begins.
     pub outer_diameter: Size,
     /// Diameter at which the cut ends; 0, the centre, if absent.
+    #[absent("0", like = outer_diameter, "The cut is taken to go to the centre.")]
     pub inner_diameter: Option<Extent>,
     /// Thickness that is faced off, or the width of the parting tool; removal and power need it.
     pub depth_of_cut: Option<Size>,
@@ -49,18 +56,20 @@ pub struct FacingInput {
     /// The work and the tool.
     #[group]
     pub work: WorkAndTool,
-    /// Facing or parting; facing if absent.
+    /// Facing or parting.
+    #[absent("facing", "The end of the work is faced.")]
     pub cut: Option<FacingCut>,
-    /// What the machine holds: spindle_speed or surface_speed; spindle_speed if absent.
+    /// What the machine holds: spindle_speed or surface_speed.
+    #[absent(
+        "spindle_speed",
+        "The spindle's speed is taken to stay; then the surface speed falls towards the centre."
+    )]
     pub hold: Option<FacingHold>,
     /// Feed per turn wanted; from the feed tables if absent.
     pub feed_per_rev: Option<FeedPerRev>,
-    /// The speeds that the machine has.
+    /// The speeds and the feeds that the machine has.
     #[group]
-    pub spindle: SpindleLimits,
-    /// The feeds that the machine has.
-    #[group]
-    pub feeds: FeedLimits,
+    pub machine: SpindleAndFeeds,
     /// The motor of the spindle.
     #[group]
     pub motor: Motor,
@@ -69,77 +78,54 @@ pub struct FacingInput {
 /// What the facing calculator gives; speeds and rates where the cut begins.
 #[derive(Debug, Gives)]
 pub struct FacingResult {
-    /// Spindle speed to set.
-    pub spindle_speed: FoundSpindleSpeed,
-    /// Speed that gives the cutting speed exactly.
-    pub exact_speed: FoundSpindleSpeed,
-    /// Cutting speed at the spindle speed to set.
-    pub cutting_speed: FoundCuttingSpeed,
-    /// Feed rate at that spindle speed.
-    pub feed_rate: FoundFeedRate,
-    /// Feed per turn to set.
-    pub feed_per_rev: FoundFeedPerRev,
-    /// Time of the cut from the outer to the inner diameter.
-    pub cutting_time: FoundWorkTime,
-    /// Spindle speed where the cut ends, or the fastest where that holds it.
-    pub inner_spindle_speed: FoundSpindleSpeed,
-    /// Cutting speed where the cut ends; absent at the centre, where it is nothing.
-    pub inner_cutting_speed: Option<FoundCuttingSpeed>,
-    /// Diameter at which a spindle that holds the surface speed reaches its fastest.
-    pub limit_diameter: Option<FoundExtent>,
+    /// What is set.
+    #[group]
+    pub set: TurnSet,
+    /// The way of the tool.
+    #[group]
+    pub path: spiral::Path,
     /// Metal removed in a minute where the cut begins; needs depth_of_cut.
     pub removal_rate: Option<FoundRemovalRate>,
     /// The limits that do not allow the exact speed, the feed asked for or the power of the cut.
     pub limited_by: Vec<Limit>,
-    /// By how much the spindle speed is below the exact one.
-    pub speed_fall: Option<FoundPercentage>,
-    /// By how much the feed rate is below the one asked for.
-    pub feed_fall: Option<FoundPercentage>,
-    /// Power at the tool by unit power; needs material.
-    pub power: Option<FoundPower>,
-    /// Power at the tool by specific cutting force, the second way; needs material.
-    pub power_by_specific_force: Option<FoundPower>,
-    /// Torque at the spindle for that power; needs material.
-    pub torque: Option<FoundTorque>,
-    /// Power that the motor gives for the power at the tool; needs material.
-    pub motor_power: Option<FoundPower>,
-    /// Power that the spindle has at its speed; needs spindle_power.
-    pub power_available: Option<FoundPower>,
-    /// Power of the cut as a share of the power available; needs spindle_power.
-    pub load: Option<FoundPercentage>,
+    /// How far what is set falls short.
+    #[group]
+    pub falls: Falls,
+    /// What the cut takes of the machine.
+    #[group]
+    pub power: Option<PowerTaken>,
     /// By how much the depth of cut would have to fall for the power available.
     pub depth_fall: Option<FoundPercentage>,
 }
 
 fn check(input: &FacingInput) -> Result<(), ValidationError> {
     let outer = input.outer_diameter.quantity();
-    if let Some(inner) = input.inner_diameter
-        && inner.quantity().si() >= outer.si()
-    {
-        let less = crate::suggestion::value(outer.si() / 2.0, inner.quantity().unit, crate::suggestion::Way::Down);
+    if let Some(inner) = input.inner_diameter.filter(|inner| inner.quantity().si() >= outer.si()) {
+        let less = value(outer.si() / 2.0, inner.quantity().unit, Way::Down);
         let says = "The cut goes inward: inner_diameter must be below outer_diameter.";
         return Err(rule_broken(Code::Conflict, says, &[("inner_diameter", &less)]));
     }
-    if input.hold == Some(FacingHold::SurfaceSpeed) {
-        if input.spindle.available.is_some() {
-            let says = "A spindle with steps cannot hold the surface speed.";
-            let ways = [("available", "leave out"), ("hold", "spindle_speed")];
-            return Err(rule_broken(Code::Conflict, says, &ways));
-        }
-        let to_centre = input.inner_diameter.is_none_or(|inner| inner.quantity().si() == 0.0);
-        if input.spindle.fastest.is_none() && to_centre {
-            let says =
-                "Held to the centre, the surface speed would have the spindle run away: state its fastest speed.";
-            let ways = [("fastest", "1250 rpm"), ("hold", "spindle_speed")];
-            return Err(rule_broken(Code::FieldMissing, says, &ways));
-        }
-    }
-    let feed = ("feed_per_rev", "0.005 in/rev", input.feed_per_rev.is_some());
-    input.tooling().check(Some(feed))?;
-    check_turn(&input.spindle, &input.feeds)
+    check_hold(input)?;
+    input.machine.check(&input.tooling(), ("0.005 in/rev", input.feed_per_rev))
 }
 
+rules! { check_hold(FacingInput) {
+    never(|input| input.holds_surface_speed() && input.machine.spindle.available.is_some(), Code::Conflict,
+        available = "leave out", hold = "spindle_speed"): "A spindle with steps cannot hold the surface speed.";
+    never(|input| input.holds_surface_speed() && input.machine.spindle.fastest.is_none() && input.to_centre(),
+        Code::FieldMissing, fastest = "1250 rpm", hold = "spindle_speed"):
+        "Held to the centre, the surface speed would have the spindle run away: state its fastest speed.";
+} }
+
 impl FacingInput {
+    fn holds_surface_speed(&self) -> bool {
+        self.hold == Some(FacingHold::SurfaceSpeed)
+    }
+
+    fn to_centre(&self) -> bool {
+        self.inner_diameter.is_none_or(|inner| inner.quantity().si() == 0.0)
+    }
+
     fn tooling(&self) -> Tooling {
         self.work.tooling(self.cutting_speed, Operation::TurningRough)
     }
@@ -155,7 +141,19 @@ impl Calculator for Facing {
         "Lay a straightedge across the face: one that is hollow or high says that the cross slide is not square.";
     const WORDS: &'static [&'static str] =
         &["face", "part off", "cut off", "lathe", "constant surface speed", "css", "clamp", "rpm", "time"];
-    const EXAMPLES: &'static [Example] = examples::EXAMPLES;
+    const EXAMPLES: &'static [Example] = examples! {
+        "A 2 in winch shaft end of 1018 is faced 0.05 in deep down to a 1 in bore.":
+            outer_diameter = "2 in", inner_diameter = "1 in", depth_of_cut = "0.05 in", material = "1018",
+            tool_material = "hss", available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm",
+            spindle_power = "1.5 kW", efficiency = "85 percent";
+        "A 50 mm pump shaft is faced to the centre with the surface speed held, up to 1250 rpm.":
+            outer_diameter = "50 mm", cutting_speed = "60 m/min", feed_per_rev = "0.1 mm/rev", hold = "surface_speed",
+            slowest = "50 rpm", fastest = "1250 rpm", may_exceed = "0 percent", fastest_feed = "500 mm/min";
+        "A 30 mm bar of bronze is parted with a 3 mm tool on a lathe with feed gears.":
+            outer_diameter = "30 mm", depth_of_cut = "3 mm", material = "c93200", tool_material = "hss",
+            range_point = "low", cut = "parting", fastest = "400 rpm",
+            available_feeds = "0.05 mm/rev,0.08 mm/rev,0.1 mm/rev", spindle_power = "1.5 kW", base_speed = "500 rpm";
+    };
     type Input = FacingInput;
     type Output = FacingResult;
 
@@ -166,69 +164,47 @@ impl Calculator for Facing {
         }
         let tooling = input.tooling();
         tooling.warn(record);
-        let cut = record.or_assume(input.cut, "cut", FacingCut::Facing, "The end of the work is faced.");
-        let hold = record.or_assume(
-            input.hold,
-            "hold",
-            FacingHold::SpindleSpeed,
-            "The spindle's speed is taken to stay; then the surface speed falls towards the centre.",
-        );
-        let inner = record.or_assume(
-            input.inner_diameter,
-            "inner_diameter",
-            Extent::stated(0.0, input.outer_diameter.quantity().unit),
-            "The cut is taken to go to the centre.",
-        );
+        let cut = input.cut(record);
+        let hold = input.hold(record);
+        let inner = input.inner_diameter(record);
         if hold == FacingHold::SurfaceSpeed {
             record.caution(cautions::CONSTANT_SURFACE_SPEED);
         }
-        let operation = match cut {
-            FacingCut::Facing => Operation::TurningRough,
+        let (operation, process) = match cut {
+            FacingCut::Facing => (Operation::TurningRough, &FACING),
             FacingCut::Parting => {
                 record.caution(cautions::PARTING);
-                Operation::Parting
+                (Operation::Parting, &PARTING)
             }
         };
         let wanted = tooling.speed(record)?;
         let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", operation, None, record)?;
         let across = CutDiameter { of: "outer_diameter", size: input.outer_diameter };
-        let turn =
-            TurnCut { wanted, across, feed: ("feed_per_rev", feed), spindle: &input.spindle, feeds: &input.feeds };
-        let set = turn.set(record)?;
+        let (set, mut held, falls) = input.machine.set(wanted, across, ("feed_per_rev", feed), record)?;
         let path = match hold {
             FacingHold::SpindleSpeed => spiral::at_one_speed(input, inner, &set, record),
             FacingHold::SurfaceSpeed => spiral::at_surface_speed(input, (wanted, inner), &set, record),
         };
-        let mut limited_by = set.limited_by.clone();
-        let mut held = set.held.clone();
-        let removal_rate = power::removal_rate(input, &set, record);
-        let power = removal_rate.and_then(|rate| power::find(input, (cut, rate), &set, &mut held, record));
-        if let Some(power) = &power {
-            power.load.limit(&mut limited_by);
-        }
-        tell_limits(&limited_by, &held, record);
-        let load = power.as_ref().map(|power| power.load);
+        let TurnSet { feed_rate, feed_per_rev, .. } = set;
+        let removal_rate = input.depth_of_cut.map(|depth| {
+            step!(record, "Metal removed where the cut begins", Q: removal_rate = π * D * ap * vf,
+                D = outer_diameter: input.outer_diameter, ap = depth_of_cut: depth, vf = feed_rate)
+        });
+        let power = removal_rate.and_then(|rate| {
+            let chip = step!(record, "Thickness of the chip", h: chip_thickness = f, f = feed_per_rev);
+            let removal = Removal::of(rate, ("feed_per_rev", feed_per_rev), "turning_rough");
+            let drive = (input.work.material.as_ref(), &input.motor);
+            let chip = ("chip_thickness", chip, process);
+            cut_power(drive, &removal, chip, set.speed.spindle_speed, &mut held.against, record)
+        });
         Ok(FacingResult {
-            spindle_speed: set.spindle_speed,
-            exact_speed: set.exact_speed,
-            cutting_speed: set.cutting_speed,
-            feed_rate: set.feed_rate,
-            feed_per_rev: set.feed_per_rev,
-            cutting_time: path.time,
-            inner_spindle_speed: path.inner_speed,
-            inner_cutting_speed: path.inner_cutting_speed,
-            limit_diameter: path.limit_diameter,
+            set,
+            path,
             removal_rate,
-            limited_by,
-            speed_fall: set.speed_fall,
-            feed_fall: set.feed_fall,
-            power: power.as_ref().map(|power| power.power),
-            power_by_specific_force: power.as_ref().and_then(|power| power.by_force),
-            torque: power.as_ref().map(|power| power.torque),
-            motor_power: load.map(|load| load.motor_power),
-            power_available: load.and_then(|load| load.power_available),
-            load: load.and_then(|load| load.load),
-            depth_fall: power.as_ref().and_then(|power| power.depth_fall),
+            limited_by: held.tell(power.as_ref().map(|power| &power.load), record),
+            falls,
+            power: power.as_ref().map(CutPower::taken),
+            depth_fall: power.and_then(|power| power.depth_fall),
         })
     }
 }

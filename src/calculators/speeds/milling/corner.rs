@@ -13,16 +13,11 @@ pub fn cut_diameter(input: &MillingInput, record: &mut Record) -> CutDiameter {
     let Some(corner) = input.corner_radius.filter(|corner| input.axial_depth.get() < corner.get()) else {
         return input.diameter.into();
     };
-    let (across, radius, depth) = (input.diameter.get().si(), corner.get().si(), input.axial_depth.get().si());
-    let found = across - 2.0 * radius + 2.0 * (depth * (2.0 * radius - depth)).sqrt();
+    let found: FoundSize = step!(record, "Diameter at the depth of cut",
+        De: (FIELD) = D - 2.0 * r + 2.0 * root(ap * (2.0 * r - ap)),
+        D = diameter: input.diameter, r = corner_radius: corner, ap = axial_depth: input.axial_depth);
     let unit = input.diameter.quantity().unit;
-    let size = Size::stated(unit.of_si(found), unit);
-    record
-        .step("Diameter at the depth of cut", "De = D - 2 × r + 2 × √(ap × (2 × r - ap))")
-        .with("D", "diameter", input.diameter)
-        .with("r", "corner_radius", corner)
-        .with("ap", "axial_depth", input.axial_depth)
-        .gives(FIELD, size.found());
+    let size = Size::stated(unit.of_si(found.get().si()), unit);
     record.note(
         "corner_thins_chip",
         "The cut lies within the corner's radius: the speed is reckoned at the diameter where the cut is deepest, and the \

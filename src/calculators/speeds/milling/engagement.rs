@@ -28,9 +28,8 @@ pub struct Engagement {
 impl Engagement {
     /// Works out the engagement; records the steps that give `radial_share` and `engagement_angle`.
     pub fn of(
-        radial_depth: &Size,
-        diameter: &Size,
-        offset: Option<&Difference>,
+        (radial_depth, diameter): (Size, Size),
+        offset: Option<Difference>,
         edge: EdgeAngle,
         record: &mut Record,
     ) -> Self {
@@ -38,11 +37,11 @@ impl Engagement {
         let share = (radial_depth.get().si() / diameter.get().si()).min(1.0);
         record
             .step("Radial depth as a share of the diameter", "x = ae / D")
-            .with("ae", "radial_depth", *radial_depth)
-            .with("D", "diameter", *diameter)
+            .with("ae", "radial_depth", radial_depth)
+            .with("D", "diameter", diameter)
             .gives("radial_share", share);
         if let Some(offset) = offset {
-            return Self::off_axis(share, radial_depth, diameter, offset, edge, record);
+            return Self::off_axis(share, (radial_depth, diameter), offset, edge, record);
         }
         // The half-angle keeps its figures in a light cut, where 1 - 2x does not.
         let degrees = text::tidy((2.0 * share.sqrt().asin()).to_degrees());
@@ -57,9 +56,8 @@ impl Engagement {
 
     fn off_axis(
         share: f64,
-        radial_depth: &Size,
-        diameter: &Size,
-        offset: &Difference,
+        (radial_depth, diameter): (Size, Size),
+        offset: Difference,
         edge: EdgeAngle,
         record: &mut Record,
     ) -> Self {
@@ -73,9 +71,9 @@ impl Engagement {
         ] {
             record
                 .step(what, formula)
-                .with("c", "cut_offset", *offset)
-                .with("ae", "radial_depth", *radial_depth)
-                .with("D", "diameter", *diameter)
+                .with("c", "cut_offset", offset)
+                .with("ae", "radial_depth", radial_depth)
+                .with("D", "diameter", diameter)
                 .gives(field, value);
         }
         let found = FoundAngle::stated(text::tidy((other.asin() - one.asin()).to_degrees()), Unit::Degree);
@@ -122,11 +120,6 @@ impl Engagement {
         }
     }
 
-    /// The mean chip for a feed per tooth of one, as a part of that.
-    fn mean(&self) -> f64 {
-        self.sine() * 2.0 * self.share / self.angle.get().si()
-    }
-
     /// By what the feed must be multiplied so that the chip held is as thick as the feed asked for;
     /// none where the greatest chip vanishes.
     pub fn factor_to_hold(&self, hold: HoldChip, record: &mut Record) -> Option<f64> {
@@ -140,13 +133,14 @@ impl Engagement {
                 1.0 / part
             }
             HoldChip::Mean => {
+                let factor = self.angle.get().si() / (self.sine() * 2.0 * self.share);
                 record
                     .step(WHAT, "k = φ / (sin(κ) × 2 × x)")
                     .with("κ", "cutting_edge_angle", self.edge)
                     .with("x", "radial_share", self.share)
                     .with("φ", "engagement_angle", self.angle)
-                    .gives("chip_factor", 1.0 / self.mean());
-                1.0 / self.mean()
+                    .gives("chip_factor", factor);
+                factor
             }
         };
         Some(factor)
@@ -154,15 +148,9 @@ impl Engagement {
 
     /// The mean chip thickness over the engagement; records the step that gives `mean_chip`.
     pub fn mean_chip(&self, feed: FoundFeedPerTooth, record: &mut Record) -> FoundChipThickness {
-        let chip = FoundChipThickness::of(feed.get() * self.mean());
-        record
-            .step("Mean chip thickness over the engagement", "hm = fz × sin(κ) × 2 × x / φ")
-            .with("fz", "feed_per_tooth", feed)
-            .with("κ", "cutting_edge_angle", self.edge)
-            .with("x", "radial_share", self.share)
-            .with("φ", "engagement_angle", self.angle)
-            .gives("mean_chip", chip);
-        chip
+        step!(record, "Mean chip thickness over the engagement", hm: mean_chip = fz * sin(κ) * 2.0 * x / φ,
+            fz = feed_per_tooth: feed, κ = cutting_edge_angle: self.edge, x = radial_share: self.share,
+            φ = engagement_angle: self.angle)
     }
 
     /// The greatest chip thickness; records the step that gives `greatest_chip`.

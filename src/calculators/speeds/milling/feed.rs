@@ -4,8 +4,7 @@
 use super::engagement::Engagement;
 use super::{HoldChip, MillingInput};
 use crate::calculators::prelude::*;
-use crate::machine::{Feeds, Tooling};
-use crate::reference::cutting_speeds::Operation;
+use crate::machine::Feeds;
 
 /// Beyond this the feed is not raised to hold a chip: a light cut is never as even as its drawing.
 const GREATEST_FACTOR: Constant = Constant {
@@ -22,52 +21,39 @@ pub fn feed_found(asked: &FeedPerTooth, si: f64) -> FoundFeedPerTooth {
 }
 
 impl MillingInput {
-    /// The speeds of the machine.
     /// The feeds of the machine.
     pub fn feeds(&self) -> Feeds<'_> {
         Feeds::of(self.fastest_feed, self.available_feeds.as_deref())
     }
+}
 
-    /// Work and tool.
-    pub fn tooling(&self) -> Tooling {
-        Tooling {
-            material: self.work.material,
-            tool: self.work.tool_material,
-            point: self.work.range_point,
-            cutting_speed: self.cutting_speed,
-            operation: Operation::Milling,
-        }
-    }
-
-    /// The feed per tooth to cut with, before the machine's limits, and the field that gives it.
-    pub fn feed_wanted(
-        &self,
-        cut: &Engagement,
-        (asked, hold): (FeedPerTooth, HoldChip),
-        record: &mut Record,
-    ) -> (&'static str, FoundFeedPerTooth) {
-        let Some(factor) = cut.factor_to_hold(hold, record) else { return ("feed_per_tooth", asked.found()) };
-        let (of, factor) = if factor > GREATEST_FACTOR.value {
-            record
-                .choose("Factor on the feed, bounded", "the smaller")
-                .with("k", "chip_factor", factor)
-                .constant("K", &GREATEST_FACTOR)
-                .gives("feed_factor", GREATEST_FACTOR.value);
-            record.note(
-                "feed_factor_bounded",
-                "To hold the chip the feed per tooth would have to be more than three times as large; it is raised \
-                 threefold and the chip stays thinner than asked.",
-            );
-            ("feed_factor", GREATEST_FACTOR.value)
-        } else {
-            ("chip_factor", factor)
-        };
-        let wanted = feed_found(&asked, (asked.get() * factor).si());
+/// The feed per tooth to cut with, before the machine's limits, and the field that gives it.
+pub fn feed_wanted(
+    cut: &Engagement,
+    (asked, hold): (FeedPerTooth, HoldChip),
+    record: &mut Record,
+) -> (&'static str, FoundFeedPerTooth) {
+    let Some(factor) = cut.factor_to_hold(hold, record) else { return ("feed_per_tooth", asked.found()) };
+    let (of, factor) = if factor > GREATEST_FACTOR.value {
         record
-            .step("Feed per tooth that holds the chip", "fw = fz × k")
-            .with("fz", "feed_per_tooth", asked)
-            .with("k", of, factor)
-            .gives("wanted_feed_per_tooth", wanted);
-        ("wanted_feed_per_tooth", wanted)
-    }
+            .choose("Factor on the feed, bounded", "the smaller")
+            .with("k", "chip_factor", factor)
+            .constant("K", &GREATEST_FACTOR)
+            .gives("feed_factor", GREATEST_FACTOR.value);
+        record.note(
+            "feed_factor_bounded",
+            "To hold the chip the feed per tooth would have to be more than three times as large; it is raised \
+             threefold and the chip stays thinner than asked.",
+        );
+        ("feed_factor", GREATEST_FACTOR.value)
+    } else {
+        ("chip_factor", factor)
+    };
+    let wanted = feed_found(&asked, (asked.get() * factor).si());
+    record
+        .step("Feed per tooth that holds the chip", "fw = fz × k")
+        .with("fz", "feed_per_tooth", asked)
+        .with("k", of, factor)
+        .gives("wanted_feed_per_tooth", wanted);
+    ("wanted_feed_per_tooth", wanted)
 }

@@ -3,6 +3,8 @@
 use super::{HoldChip, MillingInput, MillingWay};
 use crate::calculators::prelude::*;
 use crate::machine::{Limit, Toward, WantedSpeed, to_try};
+use crate::reference::cutting_speeds::Operation;
+use crate::suggestion::{Way, value};
 
 /// Greatest number of teeth.
 const MOST_TEETH: u32 = 100;
@@ -19,22 +21,18 @@ pub fn check(input: &MillingInput) -> Result<(), ValidationError> {
         return Err(rule_broken(Code::ValueOutOfRange, "A cutter has 1 to 100 teeth.", &[("teeth", "4")]));
     }
     let (wide, cutter) = (input.radial_depth.quantity(), input.diameter.quantity());
-    if wide.si() > cutter.si() * (1.0 + ROUNDING) {
+    let beyond = |si: f64| si > cutter.si() * (1.0 + ROUNDING);
+    if beyond(wide.si()) {
         return Err(rule_broken(
             Code::Conflict,
             "The cut cannot be wider than the cutter: radial_depth is above diameter.",
             &[("radial_depth", &as_stated(cutter)), ("diameter", &as_stated(wide))],
         ));
     }
-    if let Some(corner) = input.corner_radius
-        && 2.0 * corner.quantity().si() > cutter.si() * (1.0 + ROUNDING)
-    {
-        let half = crate::suggestion::value(cutter.si() / 2.0, cutter.unit, crate::suggestion::Way::Down);
-        return Err(rule_broken(
-            Code::Conflict,
-            "A corner's radius is at most half the diameter, that of a ball nose.",
-            &[("corner_radius", &half)],
-        ));
+    if input.corner_radius.is_some_and(|corner| beyond(2.0 * corner.quantity().si())) {
+        let half = value(cutter.si() / 2.0, cutter.unit, Way::Down);
+        let says = "A corner's radius is at most half the diameter, that of a ball nose.";
+        return Err(rule_broken(Code::Conflict, says, &[("corner_radius", &half)]));
     }
     if input.cut_offset.is_some() && wide.si() < cutter.si() * NARROWEST {
         return Err(rule_broken(
@@ -43,27 +41,14 @@ pub fn check(input: &MillingInput) -> Result<(), ValidationError> {
             &[("cut_offset", "leave out")],
         ));
     }
-    if let Some(offset) = input.cut_offset
-        && 2.0 * offset.quantity().si().abs() + wide.si() > cutter.si() * (1.0 + ROUNDING)
-    {
-        return Err(rule_broken(
-            Code::Conflict,
-            "The cut does not lie within the cutter: its far side is beyond the rim.",
-            &[
-                ("cut_offset", "0 in"),
-                (
-                    "diameter",
-                    &crate::suggestion::value(
-                        2.0 * offset.quantity().si().abs() + wide.si(),
-                        cutter.unit,
-                        crate::suggestion::Way::Up,
-                    ),
-                ),
-            ],
-        ));
+    let far_side = input.cut_offset.map(|offset| 2.0 * offset.quantity().si().abs() + wide.si());
+    if let Some(far_side) = far_side.filter(|far_side| beyond(*far_side)) {
+        let says = "The cut does not lie within the cutter: its far side is beyond the rim.";
+        let wider = value(far_side, cutter.unit, Way::Up);
+        return Err(rule_broken(Code::Conflict, says, &[("cut_offset", "0 in"), ("diameter", &wider)]));
     }
     let feed = ("feed_per_tooth", "0.002 in/tooth", input.feed_per_tooth.is_some());
-    input.tooling().check(Some(feed))?;
+    input.wanted.tooling(Operation::Milling).check(Some(feed))?;
     input.spindle.check()?;
     input.feeds().check()
 }
@@ -76,22 +61,15 @@ fn as_stated(quantity: Quantity) -> String {
 pub fn no_speed(
     input: &MillingInput,
     wanted: WantedSpeed,
-    exact: FoundSpindleSpeed,
-    slowest: Option<SpindleSpeed>,
+    speeds: (FoundSpindleSpeed, Option<SpindleSpeed>),
 ) -> Refusal {
-    let says = "The slowest speed that may be used is above the exact speed by more than may_exceed allows; cut faster \
-                only if the tool maker allows it.";
-    let Some(slowest) = slowest else {
-        return Refusal::no_answer(says, &[("available", "leave out".to_owned())]);
-    };
-    let mut ways = input.spindle.ways_out((exact, slowest), &wanted.speed, input.diameter.into());
+    let mut refusal = input.spindle.no_speed(speeds, &wanted.speed, input.diameter.into());
     // A smaller cutter is no way out of a cut that is wider than it.
-    let narrow =
-        |value: &str| crate::quantity::Size::read(value).is_ok_and(|size| size.get() < input.radial_depth.get());
-    if ways.len() > 1 {
-        ways.retain(|(field, value)| *field != "diameter" || !narrow(value));
+    let narrow = |value: &str| Size::read(value).is_ok_and(|size| size.get() < input.radial_depth.get());
+    if refusal.0.len() > 1 {
+        refusal.0.retain(|wrong| wrong.field != "/diameter" || !wrong.try_this.as_deref().is_some_and(narrow));
     }
-    Refusal::no_answer(says, &ways)
+    refusal
 }
 
 /// Not even the slowest feed will do.
@@ -117,10 +95,9 @@ pub fn no_feed(input: &MillingInput, asked: FeedPerTooth, rate: FoundFeedRate) -
 
 /// The cautions of milling, and what the way of milling means.
 pub fn warn(input: &MillingInput, record: &mut Record) {
-    record.caution(cautions::STARTING_POINT);
-    record.caution(cautions::TURNING_SPINDLE);
-    record.caution(cautions::MILLING);
-    record.caution(cautions::SPEED_LIMIT);
+    for caution in [cautions::STARTING_POINT, cautions::TURNING_SPINDLE, cautions::MILLING, cautions::SPEED_LIMIT] {
+        record.caution(caution);
+    }
     if input.radial_depth.get() >= input.diameter.get() {
         record.note(
             "full_slot",

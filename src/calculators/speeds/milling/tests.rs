@@ -42,11 +42,11 @@ fn with(query: &str, field: &str, value: &str) -> String {
 fn the_bench_mill_cuts_at_450_rpm() {
     let (result, record) = answer(&format!("{BENCH}{STEPS}"));
     // 12 × 70 / (π × 0.5) rpm; 4 × 0.002 × 450 in/min; 0.25 × 0.25 × 3.6 in³/min.
-    assert_eq!(result.exact_speed.quantity().in_unit(Unit::Rpm), text::tidy(1680.0 / std::f64::consts::PI));
-    assert_eq!(result.spindle_speed.quantity().text(), "450.0 rpm");
+    assert_eq!(result.speed.exact_speed.quantity().in_unit(Unit::Rpm), text::tidy(1680.0 / std::f64::consts::PI));
+    assert_eq!(result.speed.spindle_speed.quantity().text(), "450.0 rpm");
     assert_eq!(result.feed_rate.quantity().in_unit(Unit::InchPerMinute), 3.6);
     assert_eq!(result.removal_rate.quantity().in_unit(Unit::CubicInchPerMinute), 0.225);
-    assert_eq!(result.cutting_speed.quantity().in_system(crate::quantity::System::Inch).text(), "58.9 ft/min");
+    assert_eq!(result.speed.cutting_speed.quantity().in_system(crate::quantity::System::Inch).text(), "58.9 ft/min");
     assert_eq!(result.engagement_angle.degrees(), 90.0);
     assert_eq!(result.teeth_in_cut, 1.0);
     assert_eq!(result.limited_by, [Limit::Available]);
@@ -199,15 +199,14 @@ fn the_bench_mill_takes_a_quarter_horsepower_for_its_step() {
     let query =
         format!("{BENCH}{STEPS}&material=4140 annealed&tool_material=hss&spindle_power=1.5 kW&efficiency=85 percent");
     let (result, record) = answer(&query);
-    let text =
-        |found: Option<FoundPower>| found.expect("a power").quantity().in_system(crate::quantity::System::Inch).text();
-    assert_eq!(result.exact_speed.quantity().in_system(crate::quantity::System::Inch).text(), "534.8 rpm");
-    assert_eq!(result.spindle_speed.quantity().text(), "450.0 rpm");
+    let taken = result.power.expect("a power");
+    assert_eq!(result.speed.exact_speed.quantity().in_system(crate::quantity::System::Inch).text(), "534.8 rpm");
+    assert_eq!(result.speed.spindle_speed.quantity().text(), "450.0 rpm");
     assert_eq!(result.feed_rate.quantity().in_system(crate::quantity::System::Inch).text(), "3.60 in/min");
     assert_eq!(result.removal_rate.quantity().in_system(crate::quantity::System::Inch).text(), "0.225 in³/min");
     // 0.725 hp·min/in³ × 0.225 in³/min × 1.40 × 1.10.
-    assert_eq!(text(result.power), "0.25 hp");
-    let load = result.load.expect("a load").get().si();
+    assert_eq!(taken.power.quantity().in_system(crate::quantity::System::Inch).text(), "0.25 hp");
+    let load = taken.load.load.expect("a load").get().si();
     assert!((0.145..0.155).contains(&load), "{load}");
     assert!(has_note(&record, "methods_differ") && has_note(&record, "force_families"));
     assert_eq!(record.trust(), crate::sources::Trust::FromMemory);
@@ -219,8 +218,8 @@ fn a_cut_beyond_the_motor_says_how_much_less_deep_it_would_have_to_be() {
         format!("{BENCH}&material=4140-annealed&spindle_power=100 W&efficiency=100 percent&base_speed=1000 rpm");
     let (result, record) = answer(&query);
     assert_eq!(result.limited_by, [Limit::Power]);
-    let (power, available) =
-        (result.power.expect("power").get().si(), result.power_available.expect("power").get().si());
+    let taken = result.power.expect("power");
+    let (power, available) = (taken.power.get().si(), taken.load.power_available.expect("power").get().si());
     let fall = result.depth_fall.expect("a fall").get().si();
     assert!((power * (1.0 - fall) - available).abs() < 1e-9 * power);
     assert!(has_note(&record, "too_much_power") && has_note(&record, "below_base_speed"));
@@ -244,7 +243,8 @@ fn a_ball_nose_is_reckoned_where_it_cuts() {
     let across = result.effective_diameter.expect("a diameter").quantity().in_unit(Unit::Inch);
     assert!((across - 0.3).abs() < 1e-12);
     assert!(
-        (result.exact_speed.quantity().in_unit(Unit::Rpm) - 70.0 * 12.0 / (std::f64::consts::PI * 0.3)).abs() < 1e-6
+        (result.speed.exact_speed.quantity().in_unit(Unit::Rpm) - 70.0 * 12.0 / (std::f64::consts::PI * 0.3)).abs()
+            < 1e-6
     );
     let (deep, _) = answer(&format!("{BENCH}&corner_radius=0.25 in"));
     assert!(deep.effective_diameter.is_none());
@@ -254,7 +254,7 @@ fn a_ball_nose_is_reckoned_where_it_cuts() {
 #[test]
 fn without_material_there_is_no_power_and_without_speed_no_answer() {
     let (result, record) = answer(&format!("{BENCH}&spindle_power=1.5 kW"));
-    assert!(result.power.is_none() && result.load.is_none() && has_note(&record, "power_needs_material"));
+    assert!(result.power.is_none() && has_note(&record, "power_needs_material"));
     let refusal = solved("diameter=1/2 in&teeth=4&radial_depth=0.1 in&axial_depth=0.1 in").unwrap_err();
     let mut fields: Vec<&str> = refusal.0.iter().map(|wrong| wrong.field.as_str()).collect();
     fields.sort_unstable();

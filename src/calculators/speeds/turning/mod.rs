@@ -3,23 +3,16 @@
 
 use crate::calculators::prelude::*;
 use crate::machine::{
-    FeedLimits, Limit, Motor, ProcessFactor, Removal, SpindleLimits, Tooling, TurnCut, WorkAndTool, check_turn,
-    cut_power, tell_limits,
+    AlongTheWork, Motor, ProcessFactor, SpeedOrWork, SpindleAndFeeds, Tooling, TurnedCut, process_factor,
 };
 use crate::reference::cutting_speeds::Operation;
-
-mod examples;
+use crate::suggestion::{Way, value};
 
 /// The calculator.
 pub struct Turning;
 
 /// Outside turning is what specific cutting force is measured in.
-const PROCESS: ProcessFactor = ProcessFactor {
-    of: "constant:process_factor",
-    value: 1.0,
-    source: "process_factor_memory",
-    place: "outside turning is the base of the factors",
-};
+const PROCESS: ProcessFactor = process_factor(1.0, "outside turning is the base of the factors");
 
 choice! {
     /// Whether the cut is `rough` or `finish`; it decides which published speeds and feeds are taken.
@@ -49,25 +42,23 @@ pub struct TurningInput {
     pub diameter: Size,
     /// Depth of the cut on the radius; the diameter falls by twice of it.
     pub depth_of_cut: Size,
-    /// Cutting speed wanted at the diameter; from the tables for material and tool_material if absent.
-    pub cutting_speed: Option<CuttingSpeed>,
-    /// The work and the tool.
+    /// Speed, work and tool.
     #[group]
-    pub work: WorkAndTool,
-    /// Rough or finish, for the published speeds and feeds; rough if absent.
+    pub wanted: SpeedOrWork,
+    /// Rough or finish, for the published speeds and feeds.
+    #[absent("rough", "A roughing cut is taken; finishing cuts run faster and feed less.")]
     pub cut: Option<TurningCut>,
     /// Feed per turn wanted; from the feed tables if absent.
     pub feed_per_rev: Option<FeedPerRev>,
-    /// Angle between cutting edge and feed; 90 deg if absent.
+    /// Angle between cutting edge and feed.
+    #[absent("90 deg", "The edge is taken as square to the feed.")]
     pub cutting_edge_angle: Option<EdgeAngle>,
-    /// At which diameter the volume is reckoned: mean, which is exact, or outer, as some textbooks do; mean if absent.
+    /// At which diameter the volume is reckoned: mean, which is exact, or outer, as some textbooks do.
+    #[absent("mean", "The volume is reckoned at the mean diameter, which is exact.")]
     pub removal_by: Option<RemovalDiameter>,
-    /// The speeds that the machine has.
+    /// The speeds and the feeds that the machine has.
     #[group]
-    pub spindle: SpindleLimits,
-    /// The feeds that the machine has.
-    #[group]
-    pub feeds: FeedLimits,
+    pub machine: SpindleAndFeeds,
     /// The motor of the spindle.
     #[group]
     pub motor: Motor,
@@ -76,68 +67,32 @@ pub struct TurningInput {
 /// What the turning calculator gives.
 #[derive(Debug, Gives)]
 pub struct TurningResult {
-    /// Spindle speed to set.
-    pub spindle_speed: FoundSpindleSpeed,
-    /// Speed that gives the cutting speed exactly.
-    pub exact_speed: FoundSpindleSpeed,
-    /// Cutting speed at the spindle speed to set.
-    pub cutting_speed: FoundCuttingSpeed,
-    /// Feed rate at that spindle speed.
-    pub feed_rate: FoundFeedRate,
-    /// Feed per turn to set.
-    pub feed_per_rev: FoundFeedPerRev,
-    /// Thickness of the chip.
-    pub chip_thickness: FoundChipThickness,
-    /// Diameter in the middle of the depth of cut.
-    pub mean_diameter: FoundSize,
-    /// Metal removed in a minute.
-    pub removal_rate: FoundRemovalRate,
-    /// The limits that do not allow the exact speed, the feed asked for or the power of the cut.
-    pub limited_by: Vec<Limit>,
-    /// By how much the spindle speed is below the exact one.
-    pub speed_fall: Option<FoundPercentage>,
-    /// By how much the feed rate is below the one asked for.
-    pub feed_fall: Option<FoundPercentage>,
-    /// Cutting force by specific cutting force; needs material.
-    pub cutting_force: Option<FoundCuttingForce>,
-    /// Power at the tool by unit power; needs material.
-    pub power: Option<FoundPower>,
-    /// Power at the tool by specific cutting force, the second way; needs material.
-    pub power_by_specific_force: Option<FoundPower>,
-    /// Torque at the spindle for that power; needs material.
-    pub torque: Option<FoundTorque>,
-    /// Power that the motor gives for the power at the tool; needs material.
-    pub motor_power: Option<FoundPower>,
-    /// Power that the spindle has at its speed; needs spindle_power.
-    pub power_available: Option<FoundPower>,
-    /// Power of the cut as a share of the power available; needs spindle_power.
-    pub load: Option<FoundPercentage>,
-    /// By how much the depth of cut would have to fall for the power available.
-    pub depth_fall: Option<FoundPercentage>,
+    /// The cut.
+    #[group]
+    pub cut: TurnedCut,
 }
 
 fn check(input: &TurningInput) -> Result<(), ValidationError> {
     let (depth, across) = (input.depth_of_cut.quantity(), input.diameter.quantity());
     if 2.0 * depth.si() >= across.si() {
-        let less = crate::suggestion::value(across.si() / 4.0, depth.unit, crate::suggestion::Way::Down);
+        let less = value(across.si() / 4.0, depth.unit, Way::Down);
         let says = "A cut as deep as the radius leaves nothing of the work.";
         return Err(rule_broken(Code::Conflict, says, &[("depth_of_cut", &less)]));
     }
-    let feed = ("feed_per_rev", "0.010 in/rev", input.feed_per_rev.is_some());
-    input.tooling().check(Some(feed))?;
-    check_turn(&input.spindle, &input.feeds)
+    input.machine.check(&input.tooling(), ("0.010 in/rev", input.feed_per_rev))
 }
 
 impl TurningInput {
-    fn operation(&self) -> Operation {
+    /// The name in the table of wear factors, and the operation.
+    fn operation(&self) -> (&'static str, Operation) {
         match self.cut {
-            Some(TurningCut::Finish) => Operation::TurningFinish,
-            _ => Operation::TurningRough,
+            Some(TurningCut::Finish) => ("turning_finish", Operation::TurningFinish),
+            _ => ("turning_rough", Operation::TurningRough),
         }
     }
 
     fn tooling(&self) -> Tooling {
-        self.work.tooling(self.cutting_speed, self.operation())
+        self.wanted.tooling(self.operation().1)
     }
 }
 
@@ -160,7 +115,21 @@ impl Calculator for Turning {
         "horsepower",
         "shaft",
     ];
-    const EXAMPLES: &'static [Example] = examples::EXAMPLES;
+    const EXAMPLES: &'static [Example] = examples! {
+        "A 2 in winch shaft of 1045 is roughed 0.1 in deep with a high-speed steel tool.":
+            diameter = "2 in", depth_of_cut = "0.1 in", material = "1045-normalised", tool_material = "hss",
+            available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm", spindle_power = "1.5 kW",
+            efficiency = "80 percent";
+        "A 40 mm pump shaft of 316 gets its finishing cut on a lathe with feed gears.":
+            diameter = "40 mm", depth_of_cut = "0.5 mm", material = "316", tool_material = "hss", range_point = "middle",
+            cut = "finish", cutting_edge_angle = "60 deg", slowest = "100 rpm", fastest = "900 rpm",
+            may_exceed = "10 percent", fastest_feed = "200 mm/min",
+            available_feeds = "0.05 mm/rev,0.08 mm/rev,0.1 mm/rev,0.16 mm/rev", spindle_power = "1.5 kW",
+            base_speed = "400 rpm";
+        "A textbook's volume, reckoned on the outside, for a 200 mm drum.":
+            diameter = "200 mm", depth_of_cut = "4 mm", cutting_speed = "100 m/min", feed_per_rev = "0.25 mm/rev",
+            removal_by = "outer";
+    };
     type Input = TurningInput;
     type Output = TurningResult;
 
@@ -172,96 +141,27 @@ impl Calculator for Turning {
         }
         let tooling = input.tooling();
         tooling.warn(record);
-        if input.cutting_speed.is_none() || input.feed_per_rev.is_none() {
-            let says = "A roughing cut is taken; finishing cuts run faster and feed less.";
-            record.or_assume(input.cut, "cut", TurningCut::Rough, says);
+        if input.wanted.cutting_speed.is_none() || input.feed_per_rev.is_none() {
+            input.cut(record);
         }
+        let (wear, operation) = input.operation();
         let wanted = tooling.speed(record)?;
-        let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", input.operation(), None, record)?;
-        let cut = TurnCut {
-            wanted,
-            across: input.diameter.into(),
-            feed: ("feed_per_rev", feed),
-            spindle: &input.spindle,
-            feeds: &input.feeds,
+        let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", operation, None, record)?;
+        let set = input.machine.set(wanted, input.diameter.into(), ("feed_per_rev", feed), record)?;
+        let cut = AlongTheWork {
+            diameter: input.diameter,
+            depth_of_cut: input.depth_of_cut,
+            edge: input.cutting_edge_angle(record),
+            drive: (input.wanted.work.material.as_ref(), &input.motor),
+            process: &PROCESS,
+            wear,
         };
-        let set = cut.set(record)?;
-        let edge = record.or_assume(
-            input.cutting_edge_angle,
-            "cutting_edge_angle",
-            EdgeAngle::stated(90.0, Unit::Degree),
-            "The edge is taken as square to the feed.",
-        );
-        let chip = FoundChipThickness::of(set.feed_per_rev.get() * angle::sin(edge.degrees()));
-        record
-            .step("Thickness of the chip", "h = f × sin(κ)")
-            .with("f", "feed_per_rev", set.feed_per_rev)
-            .with("κ", "cutting_edge_angle", edge)
-            .gives("chip_thickness", chip);
-        let mean_diameter = FoundSize::of(input.diameter.get() - input.depth_of_cut.get());
-        record
-            .step("Diameter in the middle of the cut", "Dm = D - ap")
-            .with("D", "diameter", input.diameter)
-            .with("ap", "depth_of_cut", input.depth_of_cut)
-            .gives("mean_diameter", mean_diameter);
-        let removal_by = record.or_assume(
-            input.removal_by,
-            "removal_by",
-            RemovalDiameter::Mean,
-            "The volume is reckoned at the mean diameter, which is exact.",
-        );
-        let (of, around) = match removal_by {
-            RemovalDiameter::Mean => ("mean_diameter", mean_diameter),
-            RemovalDiameter::Outer => ("diameter", input.diameter.found()),
+        let removal = |mean_diameter, feed_rate, record: &mut Record| match input.removal_by(record) {
+            RemovalDiameter::Mean => step!(record, "Metal removed", Q: removal_rate = π * D * ap * vf,
+                D = mean_diameter, ap = depth_of_cut: input.depth_of_cut, vf = feed_rate),
+            RemovalDiameter::Outer => step!(record, "Metal removed", Q: removal_rate = π * D * ap * vf,
+                D = diameter: input.diameter, ap = depth_of_cut: input.depth_of_cut, vf = feed_rate),
         };
-        let removal_rate = FoundRemovalRate::of(PI * around.get() * input.depth_of_cut.get() * set.feed_rate.get());
-        let step = record.step("Metal removed", "Q = π × D × ap × vf");
-        let step = match removal_by {
-            RemovalDiameter::Mean => step.with("D", of, around),
-            RemovalDiameter::Outer => step.with("D", of, input.diameter),
-        };
-        step.with("ap", "depth_of_cut", input.depth_of_cut)
-            .with("vf", "feed_rate", set.feed_rate)
-            .gives("removal_rate", removal_rate);
-        let mut limited_by = set.limited_by.clone();
-        let mut held = set.held.clone();
-        let removal = Removal {
-            rate: removal_rate,
-            feed_of: "feed_per_rev",
-            feed: set.feed_per_rev.into(),
-            feed_si: set.feed_per_rev.get().si(),
-            wear: if input.cut == Some(TurningCut::Finish) { "turning_finish" } else { "turning_rough" },
-        };
-        let work = (input.work.material.as_ref(), &input.motor);
-        let chip_of = ("chip_thickness", chip, &PROCESS);
-        let power = cut_power(work, &removal, chip_of, set.spindle_speed, &mut held, record);
-        let cutting_force =
-            power.as_ref().and_then(|power| power.turning_force(input.depth_of_cut, set.feed_per_rev, record));
-        if let Some(power) = &power {
-            power.load.limit(&mut limited_by);
-        }
-        tell_limits(&limited_by, &held, record);
-        let load = power.as_ref().map(|power| power.load);
-        Ok(TurningResult {
-            spindle_speed: set.spindle_speed,
-            exact_speed: set.exact_speed,
-            cutting_speed: set.cutting_speed,
-            feed_rate: set.feed_rate,
-            feed_per_rev: set.feed_per_rev,
-            chip_thickness: chip,
-            mean_diameter,
-            removal_rate,
-            limited_by,
-            speed_fall: set.speed_fall,
-            feed_fall: set.feed_fall,
-            cutting_force,
-            power: power.as_ref().map(|power| power.power),
-            power_by_specific_force: power.as_ref().and_then(|power| power.by_force),
-            torque: power.as_ref().map(|power| power.torque),
-            motor_power: load.map(|load| load.motor_power),
-            power_available: load.and_then(|load| load.power_available),
-            load: load.and_then(|load| load.load),
-            depth_fall: power.as_ref().and_then(|power| power.depth_fall),
-        })
+        Ok(TurningResult { cut: cut.cut(set, removal, record) })
     }
 }

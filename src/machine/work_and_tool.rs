@@ -1,0 +1,39 @@
+//! The work and the tool as a request states them, with the cutting speed where that is stated.
+
+use crate::declared::Asks;
+use crate::quantity::CuttingSpeed;
+use crate::reference::cutting_speeds::ToolMaterial;
+use crate::reference::material_name::WorkMaterial;
+
+crate::choice! {
+    /// Which point of a published range is taken: `low`, `middle` or `high`.
+    RangePoint {
+        /// The lower end.
+        Low = "low",
+        /// The middle.
+        Middle = "middle",
+        /// The upper end.
+        High = "high",
+    }
+}
+
+/// The work and the tool, as a request states them.
+#[derive(Clone, Copy, Debug, Default, Asks)]
+pub struct WorkAndTool {
+    /// Work material by short name, designation, number or words, such as 4140 annealed; forces and power need it.
+    pub material: Option<WorkMaterial>,
+    /// What the tool is made of: hss, cobalt, carbide or coated_carbide; needed where speed or feed comes from the tables.
+    pub tool_material: Option<ToolMaterial>,
+    /// Which point of a published range is taken: low, middle or high; low if absent.
+    pub range_point: Option<RangePoint>,
+}
+
+/// The cutting speed wanted, or the work and the tool that the tables have one for, as a request states them.
+#[derive(Clone, Copy, Debug, Default, Asks)]
+pub struct SpeedOrWork {
+    /// Cutting speed wanted at the diameter; from the tables for material and tool_material if absent.
+    pub cutting_speed: Option<CuttingSpeed>,
+    /// The work and the tool.
+    #[group]
+    pub work: WorkAndTool,
+}

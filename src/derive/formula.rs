@@ -2,8 +2,8 @@
 
 use syn::{BinOp, Error, Expr, Lit, Result, UnOp};
 
-/// Functions that change a value's type only.
-const UNSEEN: [&str; 3] = ["ratio", "radians", "number"];
+/// Functions that change a value's type only, or take off what rounding did.
+const UNSEEN: [&str; 5] = ["ratio", "radians", "number", "si", "not_negative"];
 
 /// The text of an expression.
 pub fn shown(expr: &Expr) -> Result<String> {

@@ -12,35 +12,21 @@ pub fn check(input: &CuttingTimeInput) -> Result<(), ValidationError> {
     if input.passes.is_some_and(|passes| !(1..=MOST_PASSES).contains(&passes)) {
         return Err(rule_broken(Code::ValueOutOfRange, "There are 1 to 10000 passes.", &[("passes", "1")]));
     }
-    let given = [
-        ("diameter", "12 mm", input.diameter.is_some()),
-        ("width", "40 mm", input.width.is_some()),
-        ("cut_offset", "leave out", input.cut_offset.is_some()),
-        ("depth_of_cut", "2 mm", input.depth_of_cut.is_some()),
-        ("clear_out", "leave out", input.clear_out.is_some()),
-        ("point_angle", "leave out", input.point_angle.is_some()),
-        ("depth_to", "leave out", input.depth_to.is_some()),
-    ];
+    let fields = stated!(input: diameter = "12 mm", width = "40 mm", depth_of_cut = "2 mm", cut_offset, clear_out,
+        point_angle, depth_to);
     let (needs, may): (&[&str], &[&str]) = match input.operation {
         TimedOperation::FaceMilling => (&["diameter", "width"], &["cut_offset", "clear_out"]),
         TimedOperation::SlabMilling => (&["diameter", "depth_of_cut"], &["clear_out"]),
         TimedOperation::Drilling => (&["diameter"], &["point_angle", "depth_to"]),
         TimedOperation::Turning => (&[], &[]),
     };
-    let missing: Vec<(&'static str, &str)> = given
-        .iter()
-        .filter(|(field, _, is)| !is && needs.contains(field))
-        .map(|(field, value, _)| (*field, *value))
-        .collect();
+    let (needed, others): (Vec<Stated>, Vec<Stated>) =
+        fields.into_iter().filter(|field| !may.contains(&field.0)).partition(|field| needs.contains(&field.0));
     let name = input.operation.as_str().replace('_', " ");
+    let (missing, others) = (to_give(&needed), to_leave_out(&others));
     if !missing.is_empty() {
         return Err(rule_broken(Code::FieldMissing, format!("The time of {name} needs this."), &missing));
     }
-    let others: Vec<(&'static str, &str)> = given
-        .iter()
-        .filter(|(field, _, is)| *is && !needs.contains(field) && !may.contains(field))
-        .map(|(field, _, _)| (*field, "leave out"))
-        .collect();
     if !others.is_empty() {
         return Err(rule_broken(Code::Conflict, format!("The time of {name} does not depend on this."), &others));
     }

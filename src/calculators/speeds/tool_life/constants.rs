@@ -5,26 +5,14 @@ use crate::calculators::prelude::*;
 
 /// Refuses constants and tests that are not whole, or that contradict each other.
 pub fn check(input: &ToolLifeInput) -> Result<(), ValidationError> {
-    let constants = [
-        ("speed_for_one_minute", "200 ft/min", input.speed_for_one_minute.is_some()),
-        ("exponent", "0.125", input.exponent.is_some()),
-    ];
-    let tests = [
-        ("first_speed", "160 m/min", input.first_speed.is_some()),
-        ("first_life", "5 min", input.first_life.is_some()),
-        ("second_speed", "100 m/min", input.second_speed.is_some()),
-        ("second_life", "41 min", input.second_life.is_some()),
-    ];
-    let any = |list: &[(&'static str, &'static str, bool)]| list.iter().any(|(_, _, given)| *given);
-    let lacking = |list: &[(&'static str, &'static str, bool)]| -> Vec<(&'static str, &'static str)> {
-        list.iter().filter(|(_, _, given)| !given).map(|(field, value, _)| (*field, *value)).collect()
-    };
-    if any(&constants) && any(&tests) {
-        let given: Vec<(&'static str, &str)> =
-            tests.iter().filter(|(_, _, given)| *given).map(|(field, _, _)| (*field, "leave out")).collect();
-        return Err(rule_broken(Code::Conflict, "Give the constants or two tests, not both.", &given));
+    let constants = stated!(input: speed_for_one_minute = "200 ft/min", exponent = "0.125");
+    let tests = stated!(input: first_speed = "160 m/min", first_life = "5 min", second_speed = "100 m/min",
+        second_life = "41 min");
+    let of_tests = to_leave_out(&tests);
+    if !of_tests.is_empty() && !to_leave_out(&constants).is_empty() {
+        return Err(rule_broken(Code::Conflict, "Give the constants or two tests, not both.", &of_tests));
     }
-    let missing = if any(&tests) { lacking(&tests) } else { lacking(&constants) };
+    let missing = if of_tests.is_empty() { to_give(&constants) } else { to_give(&tests) };
     if !missing.is_empty() {
         let says = "Give speed_for_one_minute and exponent, or two tests with speed and life.";
         return Err(rule_broken(Code::FieldMissing, says, &missing));
@@ -46,37 +34,19 @@ pub fn check(input: &ToolLifeInput) -> Result<(), ValidationError> {
 /// `exponent`.
 pub fn law(input: &ToolLifeInput, record: &mut Record) -> Result<Law, Refusal> {
     if let Some((constant, exponent)) = input.speed_for_one_minute.zip(input.exponent) {
-        record
-            .choose("The constant", "as stated")
-            .with("C", "speed_for_one_minute", constant)
-            .gives("speed_for_one_minute", constant.found());
-        record
-            .choose("The exponent", "as stated")
-            .with("n", "exponent", exponent.get())
-            .gives("exponent", exponent.get());
-        return Ok(Law { constant: constant.found(), exponent: exponent.get() });
+        let (field, exponent) = ("speed_for_one_minute", exponent.get());
+        record.choose("The constant", "as stated").with("C", field, constant).gives(field, constant.found());
+        record.choose("The exponent", "as stated").with("n", "exponent", exponent).gives("exponent", exponent);
+        return Ok(Law { constant: constant.found(), exponent });
     }
     let (Some(first), Some(second), Some(short), Some(long)) =
         (input.first_speed, input.second_speed, input.first_life, input.second_life)
     else {
         return Err(Refusal::no_answer("Two tests are needed.", &[("first_speed", "160 m/min".to_owned())]));
     };
-    let exponent = (first.get() / second.get()).si().ln() / (long.get() / short.get()).si().ln();
-    record
-        .step("The exponent", "n = ln(V1 / V2) / ln(T2 / T1)")
-        .with("V1", "first_speed", first)
-        .with("V2", "second_speed", second)
-        .with("T1", "first_life", short)
-        .with("T2", "second_life", long)
-        .gives("exponent", exponent);
-    let value = first.get().si() * (short.get().si() / 60.0).powf(exponent);
-    let constant = FoundCuttingSpeed::of(SiValue::from_si(value));
-    record
-        .step("The constant", "C = V1 × (T1 / t1) ^ n")
-        .with("V1", "first_speed", first)
-        .with("T1", "first_life", short)
-        .with("t1", "constant:one_minute", minute())
-        .with("n", "exponent", exponent)
-        .gives("speed_for_one_minute", constant);
+    let exponent: f64 = step!(record, "The exponent", n: exponent = ln(V1 / V2) / ln(T2 / T1),
+        V1 = first_speed: first, V2 = second_speed: second, T1 = first_life: short, T2 = second_life: long);
+    let constant = step!(record, "The constant", C: speed_for_one_minute = V1 * power(T1 / t1, n),
+        V1 = first_speed: first, T1 = first_life: short, t1 = "constant:one_minute": minute(), n = exponent);
     Ok(Law { constant, exponent })
 }

@@ -2,6 +2,8 @@
 //! tests, and the lives of greatest output and least cost.
 
 use crate::calculators::prelude::*;
+use crate::working::formula::Symbol;
+use uom::si::f64::Time;
 
 mod constants;
 
@@ -57,43 +59,22 @@ pub struct ToolLifeResult {
     pub speed_for_cost: Option<FoundCuttingSpeed>,
 }
 
+rules! { check_questions(ToolLifeInput) {
+    never(|input| input.exponent.is_some_and(|exponent| exponent.get() >= 1.0), Code::ValueOutOfRange, exponent = "0.125"):
+        "The exponent is below 1: 0.1 to 0.15 for high-speed steel, 0.2 to 0.3 for carbide.";
+    needs(edge_cost => hourly_rate = "60"): "The least cost needs edge_cost and hourly_rate.";
+    needs(hourly_rate => edge_cost = "5"): "The least cost needs edge_cost and hourly_rate.";
+    needs(edge_cost => change_time = "2 min"): "The least cost needs the time to change the tool.";
+    not_both(cutting_speed, tool_life): "A speed gives its life, or a life its speed: give one of them.";
+    never(|input| input.cutting_speed.is_none() && input.tool_life.is_none() && input.change_time.is_none()
+            && input.first_speed.is_none(), Code::FieldMissing,
+        cutting_speed = "100 ft/min", tool_life = "60 min", change_time = "2 min"):
+        "Give a cutting speed, a tool life, or the time to change the tool.";
+} }
+
 fn check(input: &ToolLifeInput) -> Result<(), ValidationError> {
     constants::check(input)?;
-    if let Some(exponent) = input.exponent
-        && exponent.get() >= 1.0
-    {
-        let says = "The exponent is below 1: 0.1 to 0.15 for high-speed steel, 0.2 to 0.3 for carbide.";
-        return Err(rule_broken(Code::ValueOutOfRange, says, &[("exponent", "0.125")]));
-    }
-    if input.edge_cost.is_some() != input.hourly_rate.is_some() {
-        let (field, value) = if input.edge_cost.is_some() { ("hourly_rate", "60") } else { ("edge_cost", "5") };
-        return Err(rule_broken(Code::Conflict, "The least cost needs edge_cost and hourly_rate.", &[(field, value)]));
-    }
-    if input.edge_cost.is_some() && input.change_time.is_none() {
-        return Err(rule_broken(
-            Code::Conflict,
-            "The least cost needs the time to change the tool.",
-            &[("change_time", "2 min")],
-        ));
-    }
-    if input.cutting_speed.is_some() && input.tool_life.is_some() {
-        let ways = [("cutting_speed", "leave out"), ("tool_life", "leave out")];
-        return Err(rule_broken(
-            Code::Conflict,
-            "A speed gives its life, or a life its speed: give one of them.",
-            &ways,
-        ));
-    }
-    let asked = input.cutting_speed.is_some() || input.tool_life.is_some() || input.change_time.is_some();
-    if !asked && input.first_speed.is_none() {
-        let ways = [("cutting_speed", "100 ft/min"), ("tool_life", "60 min"), ("change_time", "2 min")];
-        return Err(rule_broken(
-            Code::FieldMissing,
-            "Give a cutting speed, a tool life, or the time to change the tool.",
-            &ways,
-        ));
-    }
-    Ok(())
+    check_questions(input)
 }
 
 /// One minute, the life that the constant C belongs to.
@@ -108,36 +89,17 @@ struct Law {
 }
 
 impl Law {
-    /// The life at a speed of SI units.
-    fn life(&self, speed: f64) -> f64 {
-        60.0 * (self.constant.get().si() / speed).powf(1.0 / self.exponent)
-    }
-
     /// The speed for a life: the step that gives `field`.
     fn speed(
         &self,
-        (of, life): (&'static str, Shown),
-        si: f64,
+        (of, life): (&'static str, impl Symbol<Value = Time> + Into<Shown> + Copy),
         field: &'static str,
         record: &mut Record,
     ) -> FoundCuttingSpeed {
-        let value = self.constant.get().si() * (60.0 / si).powf(self.exponent);
-        let speed = FoundCuttingSpeed::of(SiValue::from_si(value));
-        record
-            .step("Cutting speed for that life", "V = C × (t1 / T) ^ n")
-            .with("C", "speed_for_one_minute", self.constant)
-            .with("t1", "constant:one_minute", minute())
-            .with("T", of, life)
-            .with("n", "exponent", self.exponent)
-            .gives(field, speed);
-        speed
+        step!(record, "Cutting speed for that life", V: (field) = C * power(t1 / T, n),
+            C = speed_for_one_minute: self.constant, t1 = "constant:one_minute": minute(), T = (of): life,
+            n = exponent: self.exponent)
     }
-}
-
-fn beyond(field: &'static str, value: &str) -> Refusal {
-    let says =
-        "That lies so far from the constants that no tool life comes out; the law holds near the tested speeds only.";
-    Refusal::no_answer(says, &[(field, value.to_owned())])
 }
 
 impl Calculator for ToolLife {
@@ -166,65 +128,50 @@ impl Calculator for ToolLife {
         record.source("taylor_law", "speed times life to the power of n is constant");
         record.caution(cautions::TOOL_LIFE);
         let law = constants::law(input, record)?;
+        let Law { constant, exponent } = law;
         let tool_life = match input.cutting_speed {
+            Some(speed) => Some(life(&law, speed, record)?),
             None => None,
-            Some(speed) => {
-                let life = law.life(speed.get().si());
-                if !(1e-6..1e12).contains(&life) {
-                    let near = crate::machine::as_stated(&speed);
-                    return Err(beyond("cutting_speed", &near));
-                }
-                let life = FoundWorkTime::of(SiValue::from_si(life));
-                record
-                    .step("Tool life at that speed", "T = t1 × (C / V) ^ (1 / n)")
-                    .with("t1", "constant:one_minute", minute())
-                    .with("C", "speed_for_one_minute", law.constant)
-                    .with("V", "cutting_speed", speed)
-                    .with("n", "exponent", law.exponent)
-                    .gives("tool_life", life);
-                Some(life)
-            }
         };
-        let cutting_speed =
-            input.tool_life.map(|life| law.speed(("tool_life", life.into()), life.get().si(), "cutting_speed", record));
-        let factor = 1.0 / law.exponent - 1.0;
-        let mut result = ToolLifeResult {
-            speed_for_one_minute: law.constant,
-            exponent: law.exponent,
+        let cutting_speed = input.tool_life.map(|life| law.speed(("tool_life", life), "cutting_speed", record));
+        let output = input.change_time.map(|change| {
+            record.source("taylor_law", "lives of greatest output and least cost follow from it");
+            let life: FoundWorkTime = step!(record, "Tool life of the greatest output",
+                T: life_for_output = (1.0 / n - 1.0) * tc, n = exponent, tc = change_time: change);
+            (life, law.speed(("life_for_output", life), "speed_for_output", record))
+        });
+        let costs = input.change_time.zip(input.edge_cost.zip(input.hourly_rate));
+        let cost = costs.map(|(change, (edge, rate))| {
+            let life: FoundWorkTime = step!(record, "Tool life of the least cost",
+                T: life_for_cost = (1.0 / n - 1.0) * (tc + h * Ce / R), n = exponent, tc = change_time: change,
+                h = "constant:one_hour": WorkTime::stated(1.0, Unit::Hour), Ce = edge_cost: edge.get(),
+                R = hourly_rate: rate.get());
+            (life, law.speed(("life_for_cost", life), "speed_for_cost", record))
+        });
+        let (life_for_output, speed_for_output) = output.unzip();
+        let (life_for_cost, speed_for_cost) = cost.unzip();
+        Ok(ToolLifeResult {
+            speed_for_one_minute: constant,
+            exponent,
             tool_life,
             cutting_speed,
-            life_for_output: None,
-            speed_for_output: None,
-            life_for_cost: None,
-            speed_for_cost: None,
-        };
-        let Some(change) = input.change_time else { return Ok(result) };
-        record.source("taylor_law", "lives of greatest output and least cost follow from it");
-        let life = FoundWorkTime::of(SiValue::from_si(factor * change.get().si()));
-        record
-            .step("Tool life of the greatest output", "T = (1 / n - 1) × tc")
-            .with("n", "exponent", law.exponent)
-            .with("tc", "change_time", change)
-            .gives("life_for_output", life);
-        let speed = law.speed(("life_for_output", life.into()), life.get().si(), "speed_for_output", record);
-        result.life_for_output = Some(life);
-        result.speed_for_output = Some(speed);
-        if let Some((edge, rate)) = input.edge_cost.zip(input.hourly_rate) {
-            let hour = WorkTime::stated(1.0, Unit::Hour);
-            let seconds = factor * (change.get().si() + hour.get().si() * edge.get() / rate.get());
-            let life = FoundWorkTime::of(SiValue::from_si(seconds));
-            record
-                .step("Tool life of the least cost", "T = (1 / n - 1) × (tc + h × Ce / R)")
-                .with("n", "exponent", law.exponent)
-                .with("tc", "change_time", change)
-                .with("h", "constant:one_hour", hour)
-                .with("Ce", "edge_cost", edge.get())
-                .with("R", "hourly_rate", rate.get())
-                .gives("life_for_cost", life);
-            let speed = law.speed(("life_for_cost", life.into()), life.get().si(), "speed_for_cost", record);
-            result.life_for_cost = Some(life);
-            result.speed_for_cost = Some(speed);
-        }
-        Ok(result)
+            life_for_output,
+            speed_for_output,
+            life_for_cost,
+            speed_for_cost,
+        })
     }
+}
+
+/// The life at a cutting speed.
+fn life(law: &Law, speed: CuttingSpeed, record: &mut Record) -> Result<FoundWorkTime, Refusal> {
+    let life: FoundWorkTime = step!(record, "Tool life at that speed", T: tool_life = t1 * power(C / V, 1.0 / n),
+        t1 = "constant:one_minute": minute(), C = speed_for_one_minute: law.constant, V = cutting_speed: speed,
+        n = exponent: law.exponent);
+    if (1e-6..1e12).contains(&life.si()) {
+        return Ok(life);
+    }
+    let says =
+        "That lies so far from the constants that no tool life comes out; the law holds near the tested speeds only.";
+    Err(Refusal::no_answer(says, &[("cutting_speed", crate::machine::as_stated(&speed))]))
 }

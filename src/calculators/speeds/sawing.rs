@@ -130,14 +130,15 @@ impl Calculator for Sawing {
         tooling.warn(record);
         let (cutting_speed, section_change) = speed(input, record)?;
         let SawingInput { section, tooth_pitch, travel, wheel_diameter, .. } = *input;
-        let teeth_in_cut = step!(record, "Teeth in the cut", zc: teeth_in_cut = number(s / p),
+        let teeth_in_cut: f64 = step!(record, "Teeth in the cut", zc: teeth_in_cut = number(s / p),
             s = section, p = tooth_pitch);
-        if teeth_in_cut < FEWEST {
+        let teeth = text::tidy(teeth_in_cut);
+        if teeth < FEWEST {
             record.note(
                 "too_few_teeth",
                 "Fewer than three teeth are in the cut: they catch and break; take a finer band.",
             );
-        } else if teeth_in_cut > MOST {
+        } else if teeth > MOST {
             record
                 .note("too_many_teeth", "More than 24 teeth are in the cut: their gullets clog; take a coarser band.");
         }

@@ -204,9 +204,9 @@ fn prove_two_angles((radius, chord): (Size, Size), found: Vec<FoundArcAngle>, re
     let step = record.step("Angle of the minor arc", formula).with("c", "chord", chord);
     step.with("r", "radius", radius).gives("minor_angle", minor);
     match found.get(1) {
-        Some(_) => {
-            let major: FoundArcAngle = step!(record, "Angle of the major arc", ω: major_angle = 2.0 * radians(π) - μ,
-                μ = minor_angle: minor);
+        Some(&major) => {
+            let step = record.step("Angle of the major arc", "ω = 2 × π - μ").with("μ", "minor_angle", minor);
+            step.gives("major_angle", major);
             record
                 .choose("Central angle", "both arcs end on the chord; the minor one first")
                 .with("μ", "minor_angle", minor)

@@ -27,7 +27,8 @@ impl BoltCircleInput {
 rules! { check_turning(BoltCircleInput) {
     never(|input| input.sweep_degrees() == 0.0, Code::ValueOutOfRange, sweep = "180 deg"):
         "A sweep of 0 puts every hole in one place.";
-    never(|input| input.sweep_degrees().abs() != 360.0 && input.holes.get() < 2, Code::Conflict, holes = "2", sweep = "360 deg"):
+    never(|input| input.sweep_degrees().abs() != 360.0 && input.holes.get() < 2, Code::Conflict,
+        holes = "2", sweep = "360 deg"):
         "Part of a circle has a hole at each end, so it needs two or more.";
     not_both(through, start_angle):
         "The hole picked up (through) sets the angle of hole 1, and so does start_angle: give one of them.";

@@ -140,12 +140,14 @@ fn find_step_angle(input: &BoltCircleInput, record: &mut Record) -> Option<Found
     if holes < 2 {
         return None;
     }
-    Some(if input.steps() == holes {
-        step!(record, "Angle from hole to hole round the full circle", δ: step_angle = S / n, S = sweep, n = holes)
+    let step = FoundAngle::stated(input.sweep_degrees() / f64::from(input.steps()), Unit::Degree);
+    let (what, formula) = if input.steps() == holes {
+        ("Angle from hole to hole round the full circle", "δ = S / n")
     } else {
-        step!(record, "Angle from hole to hole, with a hole at each end", δ: step_angle = S / (n - 1.0),
-            S = sweep, n = holes)
-    })
+        ("Angle from hole to hole, with a hole at each end", "δ = S / (n - 1)")
+    };
+    record.step(what, formula).with("S", "sweep", sweep).with("n", "holes", holes).gives("step_angle", step);
+    Some(step)
 }
 
 fn find_order(input: &BoltCircleInput, convention: Convention, record: &mut Record) -> Sense {

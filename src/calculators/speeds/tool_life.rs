@@ -5,8 +5,6 @@ use crate::calculators::prelude::*;
 use crate::working::formula::Symbol;
 use uom::si::f64::Time;
 
-mod constants;
-
 /// The calculator.
 pub struct ToolLife;
 
@@ -59,8 +57,12 @@ pub struct ToolLifeResult {
     pub speed_for_cost: Option<FoundCuttingSpeed>,
 }
 
-rules! { check_questions(ToolLifeInput) {
-    never(|input| input.exponent.is_some_and(|exponent| exponent.get() >= 1.0), Code::ValueOutOfRange, exponent = "0.125"):
+rules! { check_values(ToolLifeInput) {
+    never(|input| input.exponent_of_tests().is_some_and(|exponent| !(exponent > 1e-3 && exponent < 1.0)), Code::Conflict,
+        first_life = "5 min", second_life = "41 min"):
+        "The faster of two tests must have the shorter life, and by more than the speeds differ.";
+    never(|input| input.exponent.is_some_and(|exponent| exponent.get() >= 1.0), Code::ValueOutOfRange,
+        exponent = "0.125"):
         "The exponent is below 1: 0.1 to 0.15 for high-speed steel, 0.2 to 0.3 for carbide.";
     needs(edge_cost => hourly_rate = "60"): "The least cost needs edge_cost and hourly_rate.";
     needs(hourly_rate => edge_cost = "5"): "The least cost needs edge_cost and hourly_rate.";
@@ -72,9 +74,33 @@ rules! { check_questions(ToolLifeInput) {
         "Give a cutting speed, a tool life, or the time to change the tool.";
 } }
 
+/// Refuses constants and tests that are not whole, or that contradict each other.
 fn check(input: &ToolLifeInput) -> Result<(), ValidationError> {
-    constants::check(input)?;
-    check_questions(input)
+    let constants = stated!(input: speed_for_one_minute = "200 ft/min", exponent = "0.125");
+    let tests = stated!(input: first_speed = "160 m/min", first_life = "5 min", second_speed = "100 m/min",
+        second_life = "41 min");
+    let of_tests = to_leave_out(&tests);
+    if !of_tests.is_empty() && !to_leave_out(&constants).is_empty() {
+        return Err(rule_broken(Code::Conflict, "Give the constants or two tests, not both.", &of_tests));
+    }
+    let missing = if of_tests.is_empty() { to_give(&constants) } else { to_give(&tests) };
+    if !missing.is_empty() {
+        let says = "Give speed_for_one_minute and exponent, or two tests with speed and life.";
+        return Err(rule_broken(Code::FieldMissing, says, &missing));
+    }
+    check_values(input)
+}
+
+impl ToolLifeInput {
+    /// The speeds of both tests and the lives.
+    fn tests(&self) -> Option<(CuttingSpeed, CuttingSpeed, WorkTime, WorkTime)> {
+        Some((self.first_speed?, self.second_speed?, self.first_life?, self.second_life?))
+    }
+
+    fn exponent_of_tests(&self) -> Option<f64> {
+        let (first, second, short, long) = self.tests()?;
+        Some((first.get() / second.get()).si().ln() / (long.get() / short.get()).si().ln())
+    }
 }
 
 /// One minute, the life that the constant C belongs to.
@@ -127,8 +153,7 @@ impl Calculator for ToolLife {
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("taylor_law", "speed times life to the power of n is constant");
         record.caution(cautions::TOOL_LIFE);
-        let law = constants::law(input, record)?;
-        let Law { constant, exponent } = law;
+        let law = find_law(input, record)?;
         let tool_life = match input.cutting_speed {
             Some(speed) => Some(life(&law, speed, record)?),
             None => None,
@@ -137,22 +162,22 @@ impl Calculator for ToolLife {
         let output = input.change_time.map(|change| {
             record.source("taylor_law", "lives of greatest output and least cost follow from it");
             let life: FoundWorkTime = step!(record, "Tool life of the greatest output",
-                T: life_for_output = (1.0 / n - 1.0) * tc, n = exponent, tc = change_time: change);
+                T: life_for_output = (1.0 / n - 1.0) * tc, n = exponent: law.exponent, tc = change_time: change);
             (life, law.speed(("life_for_output", life), "speed_for_output", record))
         });
         let costs = input.change_time.zip(input.edge_cost.zip(input.hourly_rate));
         let cost = costs.map(|(change, (edge, rate))| {
             let life: FoundWorkTime = step!(record, "Tool life of the least cost",
-                T: life_for_cost = (1.0 / n - 1.0) * (tc + h * Ce / R), n = exponent, tc = change_time: change,
-                h = "constant:one_hour": WorkTime::stated(1.0, Unit::Hour), Ce = edge_cost: edge.get(),
+                T: life_for_cost = (1.0 / n - 1.0) * (tc + h * Ce / R),
+                n = exponent: law.exponent, tc = change_time: change, h = "constant:one_hour": WorkTime::stated(1.0, Unit::Hour), Ce = edge_cost: edge.get(),
                 R = hourly_rate: rate.get());
             (life, law.speed(("life_for_cost", life), "speed_for_cost", record))
         });
         let (life_for_output, speed_for_output) = output.unzip();
         let (life_for_cost, speed_for_cost) = cost.unzip();
         Ok(ToolLifeResult {
-            speed_for_one_minute: constant,
-            exponent,
+            speed_for_one_minute: law.constant,
+            exponent: law.exponent,
             tool_life,
             cutting_speed,
             life_for_output,
@@ -161,6 +186,25 @@ impl Calculator for ToolLife {
             speed_for_cost,
         })
     }
+}
+
+/// The law with the constants stated or found; records the steps that give `speed_for_one_minute` and
+/// `exponent`.
+fn find_law(input: &ToolLifeInput, record: &mut Record) -> Result<Law, Refusal> {
+    if let Some((constant, exponent)) = input.speed_for_one_minute.zip(input.exponent) {
+        let (field, exponent) = ("speed_for_one_minute", exponent.get());
+        record.choose("The constant", "as stated").with("C", field, constant).gives(field, constant.found());
+        record.choose("The exponent", "as stated").with("n", "exponent", exponent).gives("exponent", exponent);
+        return Ok(Law { constant: constant.found(), exponent });
+    }
+    let Some((first, second, short, long)) = input.tests() else {
+        return Err(Refusal::no_answer("Two tests are needed.", &[("first_speed", "160 m/min".to_owned())]));
+    };
+    let exponent: f64 = step!(record, "The exponent", n: exponent = ln(V1 / V2) / ln(T2 / T1),
+        V1 = first_speed: first, V2 = second_speed: second, T1 = first_life: short, T2 = second_life: long);
+    let constant = step!(record, "The constant", C: speed_for_one_minute = V1 * power(T1 / t1, n),
+        V1 = first_speed: first, T1 = first_life: short, t1 = "constant:one_minute": minute(), n = exponent);
+    Ok(Law { constant, exponent })
 }
 
 /// The life at a cutting speed.

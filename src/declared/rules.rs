@@ -61,12 +61,12 @@ impl<T: HasSize> HasSize for Option<T> {
 pub type Stated = (&'static str, &'static str, bool);
 
 /// Fields of an input, with values to try where those are told: `stated!(input: width = "40 mm", pitch)`.
-#[macro_export]
 macro_rules! stated {
     ($input:ident: $($field:ident $(= $value:literal)?),+) => {
         [$((stringify!($field), concat!($($value)?), $input.$field.is_some())),+]
     };
 }
+pub(crate) use stated;
 
 /// Those of the fields that are given, to be left out.
 pub fn to_leave_out(fields: &[Stated]) -> Vec<(&'static str, &'static str)> {

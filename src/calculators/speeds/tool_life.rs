@@ -58,8 +58,8 @@ pub struct ToolLifeResult {
 }
 
 rules! { check_values(ToolLifeInput) {
-    never(|input| input.exponent_of_tests().is_some_and(|exponent| !(exponent > 1e-3 && exponent < 1.0)), Code::Conflict,
-        first_life = "5 min", second_life = "41 min"):
+    never(|input| input.exponent_of_tests().is_some_and(|exponent| !(exponent > 1e-3 && exponent < 1.0)),
+        Code::Conflict, first_life = "5 min", second_life = "41 min"):
         "The faster of two tests must have the shorter life, and by more than the speeds differ.";
     never(|input| input.exponent.is_some_and(|exponent| exponent.get() >= 1.0), Code::ValueOutOfRange,
         exponent = "0.125"):
@@ -168,9 +168,9 @@ impl Calculator for ToolLife {
         let costs = input.change_time.zip(input.edge_cost.zip(input.hourly_rate));
         let cost = costs.map(|(change, (edge, rate))| {
             let life: FoundWorkTime = step!(record, "Tool life of the least cost",
-                T: life_for_cost = (1.0 / n - 1.0) * (tc + h * Ce / R),
-                n = exponent: law.exponent, tc = change_time: change, h = "constant:one_hour": WorkTime::stated(1.0, Unit::Hour), Ce = edge_cost: edge.get(),
-                R = hourly_rate: rate.get());
+                T: life_for_cost = (1.0 / n - 1.0) * (tc + h * Ce / R), n = exponent: law.exponent,
+                tc = change_time: change, h = "constant:one_hour": WorkTime::stated(1.0, Unit::Hour),
+                Ce = edge_cost: edge.get(), R = hourly_rate: rate.get());
             (life, law.speed(("life_for_cost", life), "speed_for_cost", record))
         });
         let (life_for_output, speed_for_output) = output.unzip();

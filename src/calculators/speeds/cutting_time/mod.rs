@@ -106,8 +106,8 @@ fn check(input: &CuttingTimeInput) -> Result<(), ValidationError> {
     if input.passes.is_some_and(|passes| !(1..=MOST_PASSES).contains(&passes)) {
         return Err(rule_broken(Code::ValueOutOfRange, "There are 1 to 10000 passes.", &[("passes", "1")]));
     }
-    let fields = stated!(input: diameter = "12 mm", width = "40 mm", depth_of_cut = "2 mm", cut_offset, clear_out,
-        point_angle, depth_to);
+    let fields = stated!(input: diameter = "12 mm", width = "40 mm", depth_of_cut = "2 mm", cut_offset,
+        clear_out, point_angle, depth_to);
     let (needs, may): (&[&str], &[&str]) = match input.operation {
         TimedOperation::FaceMilling => (&["diameter", "width"], &["cut_offset", "clear_out"]),
         TimedOperation::SlabMilling => (&["diameter", "depth_of_cut"], &["clear_out"]),

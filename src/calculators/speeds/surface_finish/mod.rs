@@ -163,36 +163,25 @@ fn feed(input: &SurfaceFinishInput, method: FinishMethod, record: &mut Record) -
         }
         return Ok(feed.found());
     }
-    const FOR_HEIGHT: &str = "Feed for that height";
-    const FOR_MEAN: &str = "Feed for that Ra";
-    let finer = |stated: Roughness| value(radius / 20.0, stated.quantity().unit, Way::Down);
-    let (of, stated, feed): (_, _, FoundFeedPerRev) = match (input.theoretical_height, input.roughness_ra, method) {
-        (Some(height), ..) if height.si() > radius => return too_wide("theoretical_height", finer(height)),
-        (Some(height), _, FinishMethod::Exact) => (
-            "theoretical_height",
-            height,
-            step!(record, FOR_HEIGHT,
-            f: feed_per_rev = 2.0 * root(h * (2.0 * r - h)), h = theoretical_height: height, r = nose_radius),
-        ),
-        (Some(height), _, FinishMethod::Usual) => (
-            "theoretical_height",
-            height,
-            step!(record, FOR_HEIGHT,
-            f: feed_per_rev = root(8.0 * r * h), h = theoretical_height: height, r = nose_radius),
-        ),
-        (None, Some(mean), FinishMethod::Exact) => (
-            "roughness_ra",
-            mean,
-            step!(record, FOR_MEAN,
-            f: feed_per_rev = root(18.0 * root(3.0) * r * h), h = roughness_ra: mean, r = nose_radius),
-        ),
-        (None, Some(mean), FinishMethod::Usual) => (
-            "roughness_ra",
-            mean,
-            step!(record, FOR_MEAN,
-            f: feed_per_rev = root(32.0 * r * h), h = roughness_ra: mean, r = nose_radius),
-        ),
-        (None, None, _) => return too_wide("feed_per_rev", "0.2 mm/rev".to_owned()),
+    let (what, of, stated) = match (input.theoretical_height, input.roughness_ra) {
+        (Some(height), _) => ("Feed for that height", "theoretical_height", height),
+        (None, Some(mean)) => ("Feed for that Ra", "roughness_ra", mean),
+        (None, None) => return too_wide("feed_per_rev", "0.2 mm/rev".to_owned()),
     };
-    if feed.si() > 2.0 * radius { too_wide(of, finer(stated)) } else { Ok(feed) }
+    let of_height = input.theoretical_height.is_some();
+    let finer = value(radius / 20.0, stated.quantity().unit, Way::Down);
+    if of_height && stated.si() > radius {
+        return too_wide(of, finer);
+    }
+    let feed: FoundFeedPerRev = match (method, of_height) {
+        (FinishMethod::Exact, true) => step!(record, what, f: feed_per_rev = 2.0 * root(h * (2.0 * r - h)),
+            h = (of): stated, r = nose_radius),
+        (FinishMethod::Usual, true) => step!(record, what, f: feed_per_rev = root(8.0 * r * h),
+            h = (of): stated, r = nose_radius),
+        (FinishMethod::Exact, false) => step!(record, what, f: feed_per_rev = root(18.0 * root(3.0) * r * h),
+            h = (of): stated, r = nose_radius),
+        (FinishMethod::Usual, false) => step!(record, what, f: feed_per_rev = root(32.0 * r * h),
+            h = (of): stated, r = nose_radius),
+    };
+    if feed.si() > 2.0 * radius { too_wide(of, finer) } else { Ok(feed) }
 }

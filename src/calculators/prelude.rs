@@ -2,7 +2,8 @@
 
 pub use super::{Calculator, Draw, Example, Task};
 pub use crate::cautions;
-pub use crate::declared::{Asks, Gives, step};
+pub(crate) use crate::declared::stated;
+pub use crate::declared::{Asks, Gives, Stated, step, to_give, to_leave_out};
 pub use crate::fields::{Count, PlainNumber, Point, Points, Rows};
 pub use crate::quantity::*;
 pub use crate::reference::drill_diameter::DrillDiameter;

@@ -12,7 +12,8 @@ pub use shop_reckoner_derive::{Asks, Gives, step};
 
 pub use default::{HasUnit, OfText};
 pub use read::{needed, put, read};
-pub use rules::{HasSize, Rule, first_broken, validated};
+pub(crate) use rules::stated;
+pub use rules::{HasSize, Rule, Stated, first_broken, to_give, to_leave_out, validated};
 pub use shape::{FieldType, Shape, TypeFacts, choice_schema, whole};
 
 use crate::tree::{IntoTree, Node};

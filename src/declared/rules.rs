@@ -57,6 +57,27 @@ impl<T: HasSize> HasSize for Option<T> {
     }
 }
 
+/// A field, a value to try for it, and whether it is given.
+pub type Stated = (&'static str, &'static str, bool);
+
+/// Fields of an input, with values to try where those are told: `stated!(input: width = "40 mm", pitch)`.
+macro_rules! stated {
+    ($input:ident: $($field:ident $(= $value:literal)?),+) => {
+        [$((stringify!($field), concat!($($value)?), $input.$field.is_some())),+]
+    };
+}
+pub(crate) use stated;
+
+/// Those of the fields that are given, to be left out.
+pub fn to_leave_out(fields: &[Stated]) -> Vec<(&'static str, &'static str)> {
+    fields.iter().filter(|(_, _, given)| *given).map(|(field, ..)| (*field, "leave out")).collect()
+}
+
+/// Those of the fields that are missing, with the values to try.
+pub fn to_give(fields: &[Stated]) -> Vec<(&'static str, &'static str)> {
+    fields.iter().filter(|(_, _, given)| !given).map(|(field, value, _)| (*field, *value)).collect()
+}
+
 /// Declares `fn $check(&$input) -> Result<(), ValidationError>` from rows; the first that is broken is refused:
 ///
 /// - `not_both(a, b): "…"`: at most one of them; the way out is to leave one out;
@@ -66,8 +87,8 @@ impl<T: HasSize> HasSize for Option<T> {
 /// - `never(|input| condition, Code::Conflict, a = "1 in"): "…"`: any other condition.
 #[macro_export]
 macro_rules! rules {
-    ($check:ident($input:ty) { $($kind:ident($($row:tt)*): $says:expr;)* }) => {
-        fn $check(input: &$input) -> Result<(), validator::ValidationError> {
+    ($vis:vis $check:ident($input:ty) { $($kind:ident($($row:tt)*): $says:expr;)* }) => {
+        $vis fn $check(input: &$input) -> Result<(), validator::ValidationError> {
             const RULES: &[$crate::declared::Rule<$input>] =
                 &[$($crate::rules!(@ $input, $says, $kind, $($row)*)),*];
             $crate::declared::first_broken(RULES, input)

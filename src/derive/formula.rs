@@ -2,8 +2,8 @@
 
 use syn::{BinOp, Error, Expr, Lit, Result, UnOp};
 
-/// Functions that change a value's type only.
-const UNSEEN: [&str; 3] = ["ratio", "radians", "number"];
+/// Functions that change a value's type only, or take off what rounding did.
+const UNSEEN: [&str; 5] = ["ratio", "radians", "number", "si", "not_negative"];
 
 /// The text of an expression.
 pub fn shown(expr: &Expr) -> Result<String> {
@@ -64,6 +64,7 @@ mod tests {
             ("0.25 * -p", "0.25 × -p"),
             ("ratio(q / s) - 1.0", "q / s - 1"),
             ("C * power(t1 / T, n)", "C × (t1 / T)^n"),
+            ("root(not_negative(squared(D) - max(u, si(0.0))))", "√(D^2 - max(u, 0))"),
         ] {
             let expr = syn::parse_str(code).expect("an expression");
             assert_eq!(shown(&expr).expect("a formula"), text);

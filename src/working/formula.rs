@@ -2,7 +2,7 @@
 //! that the working shows by name. `step!` computes with these and shows the same expression.
 
 use super::Constant;
-use crate::quantity::{Degrees, Found, InFormula, Kind, Measure, angle};
+use crate::quantity::{Degrees, Found, InFormula, Kind, Measure, SiValue, angle};
 use uom::si::f64::{Area, Length, Ratio};
 
 /// The number π.
@@ -115,6 +115,16 @@ pub fn radians(of: impl Into<f64>) -> Degrees {
     Degrees(of.into().to_degrees())
 }
 
+/// A plain number, such as 0, as a quantity in SI units; not shown.
+pub fn si<T: SiValue>(of: f64) -> T {
+    T::from_si(of)
+}
+
+/// What only rounding can have made less than nothing is nothing; not shown.
+pub fn not_negative<T: Ordered + SiValue>(of: T) -> T {
+    max(of, si(0.0))
+}
+
 /// A value times itself.
 pub fn squared<T: Copy + std::ops::Mul>(of: T) -> T::Output {
     of * of
@@ -172,6 +182,12 @@ impl Ordered for f64 {
 impl Ordered for Length {
     fn abs(self) -> Self {
         Length::abs(self)
+    }
+}
+
+impl Ordered for Area {
+    fn abs(self) -> Self {
+        Area::abs(self)
     }
 }
 

@@ -30,9 +30,11 @@ pub struct AsRunInput {
     pub feed_per_rev: Option<FeedPerRev>,
     /// Number of teeth, 1 to 100; the feed per tooth needs it.
     pub teeth: Option<u32>,
-    /// What the spindle override is set to; 100 percent if absent.
+    /// What the spindle override is set to.
+    #[absent("100 percent", "The spindle override is taken at 100 percent.")]
     pub speed_override: Option<Override>,
-    /// What the feed override is set to; 100 percent if absent.
+    /// What the feed override is set to.
+    #[absent("100 percent", "The feed override is taken at 100 percent.")]
     pub feed_override: Option<Override>,
     /// Cutting or tapping; cutting if absent.
     pub operation: Option<RunningOperation>,
@@ -59,32 +61,30 @@ pub struct AsRunResult {
 const WHOLE: f64 = 1.0;
 
 fn is_off(value: Option<Override>) -> bool {
-    value.is_some_and(|value| (value.get().si() - WHOLE).abs() > 1e-9)
+    value.is_some_and(|value| (value.si() - WHOLE).abs() > 1e-9)
 }
 
-fn check(input: &AsRunInput) -> Result<(), ValidationError> {
-    if input.feed_rate.is_some() && input.feed_per_rev.is_some() {
-        let ways = [("feed_rate", "leave out"), ("feed_per_rev", "leave out")];
-        return Err(rule_broken(Code::Conflict, "The feed is programmed a minute or a turn, not both.", &ways));
+rules! { check(AsRunInput) {
+    not_both(feed_rate, feed_per_rev): "The feed is programmed a minute or a turn, not both.";
+    never(|input| input.teeth.is_some_and(|teeth| !(1..=100).contains(&teeth)), Code::ValueOutOfRange, teeth = "4"):
+        "A tool has 1 to 100 teeth.";
+    never(|input| input.teeth.is_some() && input.feed_rate.is_none() && input.feed_per_rev.is_none(), Code::Conflict,
+        feed_rate = "4.3 in/min", teeth = "leave out"):
+        "The feed per tooth needs a feed.";
+    never(|input| input.taps() && is_off(input.feed_override), Code::Conflict, feed_override = "100 percent"):
+        FEED_IS_LEAD;
+    // A feed by the minute does not follow a spindle that is slowed.
+    never(|input| input.taps() && input.feed_rate.is_some() && is_off(input.speed_override), Code::Conflict,
+        speed_override = "100 percent"):
+        FEED_IS_LEAD;
+} }
+
+const FEED_IS_LEAD: &str = "In tapping and threading the feed is the lead: it must not be overridden.";
+
+impl AsRunInput {
+    fn taps(&self) -> bool {
+        self.operation == Some(RunningOperation::Tapping)
     }
-    if input.teeth.is_some_and(|teeth| !(1..=100).contains(&teeth)) {
-        return Err(rule_broken(Code::ValueOutOfRange, "A tool has 1 to 100 teeth.", &[("teeth", "4")]));
-    }
-    if input.teeth.is_some() && input.feed_rate.is_none() && input.feed_per_rev.is_none() {
-        let ways = [("feed_rate", "4.3 in/min"), ("teeth", "leave out")];
-        return Err(rule_broken(Code::Conflict, "The feed per tooth needs a feed.", &ways));
-    }
-    if input.operation == Some(RunningOperation::Tapping) {
-        let says = "In tapping and threading the feed is the lead: it must not be overridden.";
-        if is_off(input.feed_override) {
-            return Err(rule_broken(Code::Conflict, says, &[("feed_override", "100 percent")]));
-        }
-        // A feed by the minute does not follow a spindle that is slowed.
-        if input.feed_rate.is_some() && is_off(input.speed_override) {
-            return Err(rule_broken(Code::Conflict, says, &[("speed_override", "100 percent")]));
-        }
-    }
-    Ok(())
 }
 
 impl Calculator for AsRun {
@@ -119,132 +119,77 @@ impl Calculator for AsRun {
         record.source("kinematics", "cutting speed and feed of a turning tool");
         record.caution(cautions::TURNING_SPINDLE);
         record.caution(cautions::SPEED_LIMIT);
-        let hundred = Override::stated(100.0, Unit::Percent);
-        let speed_override = record.or_assume(
-            input.speed_override,
-            "speed_override",
-            hundred,
-            "The spindle override is taken at 100 percent.",
-        );
-        let spindle_speed = FoundSpindleSpeed::of(input.spindle_speed.get() * speed_override.get().si());
-        record
-            .step("Spindle speed as it runs", "n = N × s")
-            .with("N", "spindle_speed", input.spindle_speed)
-            .with("s", "speed_override", speed_override)
-            .gives("spindle_speed", spindle_speed);
-        let cutting_speed = FoundCuttingSpeed::of(PI * input.diameter.get() * spindle_speed.get());
-        record
-            .step("Cutting speed", "V = π × D × n")
-            .with("D", "diameter", input.diameter)
-            .with("n", "spindle_speed", spindle_speed)
-            .gives("cutting_speed", cutting_speed);
-        if input.operation == Some(RunningOperation::Tapping) {
+        let speed_override = input.speed_override(record);
+        let spindle_speed: FoundSpindleSpeed = step!(record, "Spindle speed as it runs",
+            n: spindle_speed = N * s, N = spindle_speed: input.spindle_speed, s = speed_override);
+        let cutting_speed = step!(record, "Cutting speed",
+            V: cutting_speed = π * D * n, D = diameter: input.diameter, n = spindle_speed);
+        if input.taps() {
             record.caution(cautions::TAPPING);
         }
-        let mut result = AsRunResult {
+        let feed = match (input.feed_rate, input.feed_per_rev) {
+            (Some(rate), _) => Some(by_the_minute(input, rate, (spindle_speed, speed_override), record)),
+            (None, Some(feed)) => Some(by_the_turn(input, feed, spindle_speed, record)),
+            (None, None) => {
+                if input.feed_override.is_some() {
+                    record.note("override_without_feed", "feed_override matters only with a feed.");
+                }
+                None
+            }
+        };
+        let feed_per_tooth = input.teeth.zip(feed).map(|(teeth, (_, feed_per_rev, _))| {
+            step!(record, "Feed per tooth", fz: feed_per_tooth = f / z, f = feed_per_rev, z = teeth)
+        });
+        Ok(AsRunResult {
             spindle_speed,
             cutting_speed,
-            feed_rate: None,
-            feed_per_rev: None,
-            feed_per_tooth: None,
-            chip_change: None,
-        };
-        if input.feed_rate.is_some() || input.feed_per_rev.is_some() {
-            let feed_override = record.or_assume(
-                input.feed_override,
-                "feed_override",
-                hundred,
-                "The feed override is taken at 100 percent.",
-            );
-            match (input.feed_rate, input.feed_per_rev) {
-                (Some(rate), _) => by_the_minute(rate, (speed_override, feed_override), &mut result, record),
-                (None, Some(feed)) => by_the_turn(feed, feed_override, &mut result, record),
-                (None, None) => {}
-            }
-            tell_tooth(input, &mut result, record);
-        } else if input.feed_override.is_some() {
-            record.note("override_without_feed", "feed_override matters only with a feed.");
-        }
-        Ok(result)
+            feed_rate: feed.map(|feed| feed.0),
+            feed_per_rev: feed.map(|feed| feed.1),
+            feed_per_tooth,
+            chip_change: feed.map(|feed| feed.2),
+        })
     }
 }
 
+/// Feed rate, feed per turn and change of the chip, as the machine runs.
+type Running = (FoundFeedRate, FoundFeedPerRev, FoundDeviation);
+
 /// The feed is programmed a minute: it does not follow the spindle.
 fn by_the_minute(
+    input: &AsRunInput,
     rate: FeedRate,
-    (speed_override, feed_override): (Override, Override),
-    result: &mut AsRunResult,
+    (spindle_speed, speed_override): (FoundSpindleSpeed, Override),
     record: &mut Record,
-) {
-    let feed_rate = FoundFeedRate::of(rate.get() * feed_override.get().si());
-    record
-        .step("Feed rate as it runs", "vf = F × q")
-        .with("F", "feed_rate", rate)
-        .with("q", "feed_override", feed_override)
-        .gives("feed_rate", feed_rate);
-    let per_rev: uom::si::f64::Length = feed_rate.get() / result.spindle_speed.get();
-    let feed_per_rev = FoundFeedPerRev::of(per_rev);
-    record
-        .step("Feed per turn", "f = vf / n")
-        .with("vf", "feed_rate", feed_rate)
-        .with("n", "spindle_speed", result.spindle_speed)
-        .gives("feed_per_rev", feed_per_rev);
-    let change = feed_override.get().si() / speed_override.get().si() - 1.0;
-    let change = FoundDeviation::of(SiValue::from_si(change));
-    record
-        .step("Change of the chip by the overrides", "δ = q / s - 1")
-        .with("q", "feed_override", feed_override)
-        .with("s", "speed_override", speed_override)
-        .gives("chip_change", change);
-    if change.get().si() > 1e-9 {
+) -> Running {
+    let feed_override = input.feed_override(record);
+    let feed_rate: FoundFeedRate = step!(record, "Feed rate as it runs",
+        vf: feed_rate = F * q, F = feed_rate: rate, q = feed_override);
+    let feed_per_rev = step!(record, "Feed per turn",
+        f: feed_per_rev = vf / n, vf = feed_rate, n = spindle_speed);
+    let change: FoundDeviation = step!(record, "Change of the chip by the overrides",
+        δ: chip_change = q / s - ratio(1.0), q = feed_override, s = speed_override);
+    if change.si() > 1e-9 {
         record.note(
             "chip_thickened",
             "A spindle that is slowed more than the feed takes thicker chips: tooth and motor bear more. Turn the feed \
              down with it.",
         );
-    } else if change.get().si() < -1e-9 {
+    } else if change.si() < -1e-9 {
         record.note(
             "chip_thinned",
             "A feed that is turned down more than the spindle thins the chip: too thin, a tooth rubs.",
         );
     }
-    result.feed_rate = Some(feed_rate);
-    result.feed_per_rev = Some(feed_per_rev);
-    result.chip_change = Some(change);
+    (feed_rate, feed_per_rev, change)
 }
 
 /// The feed is programmed a turn: it follows the spindle.
-fn by_the_turn(feed: FeedPerRev, feed_override: Override, result: &mut AsRunResult, record: &mut Record) {
-    let unit = feed.quantity().unit;
-    let found = FoundFeedPerRev::stated(unit.of_si(feed.get().si() * feed_override.get().si()), unit);
-    record
-        .step("Feed per turn as it runs", "f = F × q")
-        .with("F", "feed_per_rev", feed)
-        .with("q", "feed_override", feed_override)
-        .gives("feed_per_rev", found);
-    let feed_rate = FoundFeedRate::of(found.get() * result.spindle_speed.get());
-    record
-        .step("Feed rate", "vf = f × n")
-        .with("f", "feed_per_rev", found)
-        .with("n", "spindle_speed", result.spindle_speed)
-        .gives("feed_rate", feed_rate);
-    let change = FoundDeviation::of(SiValue::from_si(feed_override.get().si() - 1.0));
-    record
-        .step("Change of the chip by the overrides", "δ = q - 1")
-        .with("q", "feed_override", feed_override)
-        .gives("chip_change", change);
-    result.feed_rate = Some(feed_rate);
-    result.feed_per_rev = Some(found);
-    result.chip_change = Some(change);
-}
-
-fn tell_tooth(input: &AsRunInput, result: &mut AsRunResult, record: &mut Record) {
-    let Some((teeth, feed)) = input.teeth.zip(result.feed_per_rev) else { return };
-    let per_tooth = FoundFeedPerTooth::of(feed.get() / f64::from(teeth));
-    record
-        .step("Feed per tooth", "fz = f / z")
-        .with("f", "feed_per_rev", feed)
-        .with("z", "teeth", teeth)
-        .gives("feed_per_tooth", per_tooth);
-    result.feed_per_tooth = Some(per_tooth);
+fn by_the_turn(input: &AsRunInput, feed: FeedPerRev, spindle_speed: FoundSpindleSpeed, record: &mut Record) -> Running {
+    let feed_override = input.feed_override(record);
+    let feed_per_rev: FoundFeedPerRev = step!(record, "Feed per turn as it runs",
+        f: feed_per_rev = F * q, F = feed_per_rev: feed, q = feed_override);
+    let feed_rate = step!(record, "Feed rate", vf: feed_rate = f * n, f = feed_per_rev, n = spindle_speed);
+    let change = step!(record, "Change of the chip by the overrides",
+        δ: chip_change = q - ratio(1.0), q = feed_override);
+    (feed_rate, feed_per_rev, change)
 }

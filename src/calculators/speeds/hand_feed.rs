@@ -56,44 +56,23 @@ impl Calculator for HandFeed {
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("kinematics", "a screw moves its slide by the travel of a turn");
         record.caution(cautions::TURNING_SPINDLE);
-        let time_per_turn = FoundShortTime::of(input.travel_per_turn.get() / input.feed_rate.get());
-        record
-            .step("Time for one turn", "t = p / vf")
-            .with("p", "travel_per_turn", input.travel_per_turn)
-            .with("vf", "feed_rate", input.feed_rate)
-            .gives("time_per_turn", time_per_turn);
-        let turns_per_minute = FoundSpindleSpeed::of(input.feed_rate.get() / input.travel_per_turn.get());
-        record
-            .step("Turns in a minute", "n = vf / p")
-            .with("vf", "feed_rate", input.feed_rate)
-            .with("p", "travel_per_turn", input.travel_per_turn)
-            .gives("turns_per_minute", turns_per_minute);
-        let turning = turns_per_minute.get().si();
-        if !(SLOWEST..=FASTEST).contains(&turning) {
+        let HandFeedInput { feed_rate, travel_per_turn, distance } = *input;
+        let time_per_turn = step!(record, "Time for one turn", t: time_per_turn = p / vf,
+            p = travel_per_turn, vf = feed_rate);
+        let turns_per_minute: FoundSpindleSpeed = step!(record, "Turns in a minute", n: turns_per_minute = vf / p,
+            vf = feed_rate, p = travel_per_turn);
+        if !(SLOWEST..=FASTEST).contains(&turns_per_minute.si()) {
             record.note(
                 "uneven_by_hand",
                 "No hand turns a wheel evenly at this rate, between one turn a minute and three in two seconds: use the \
                  power feed, or another feed.",
             );
         }
-        let turns = input.distance.map(|distance| {
-            let turns = (distance.get() / input.travel_per_turn.get()).si();
-            record
-                .step("Turns for the cut", "z = L / p")
-                .with("L", "distance", distance)
-                .with("p", "travel_per_turn", input.travel_per_turn)
-                .gives("turns", turns);
-            turns
-        });
-        let cutting_time = input.distance.map(|distance| {
-            let time = FoundWorkTime::of(distance.get() / input.feed_rate.get());
-            record
-                .step("Time for the cut", "t = L / vf")
-                .with("L", "distance", distance)
-                .with("vf", "feed_rate", input.feed_rate)
-                .gives("cutting_time", time);
-            time
-        });
+        let turns = distance.map(
+            |distance| step!(record, "Turns for the cut", z: turns = number(L / p), L = distance, p = travel_per_turn),
+        );
+        let cutting_time = distance
+            .map(|distance| step!(record, "Time for the cut", t: cutting_time = L / vf, L = distance, vf = feed_rate));
         Ok(HandFeedResult { time_per_turn, turns_per_minute, turns, cutting_time })
     }
 }

@@ -72,11 +72,17 @@ pub struct CuttingPowerInput {
     pub removal_rate: RemovalRate,
     /// Feed, a tooth in milling and a turn in turning and drilling, as a length; the factor of unit power goes by it.
     pub feed: ChipThickness,
-    /// Thickness of the chip, the mean one in milling; the feed if absent.
+    /// Thickness of the chip, the mean one in milling.
+    #[absent(
+        "the feed",
+        value = self.feed,
+        "The chip is taken to be as thick as the feed, as with an edge square to it; in milling it is thinner."
+    )]
     pub chip: Option<ChipThickness>,
     /// Spindle speed of the cut.
     pub spindle_speed: SpindleSpeed,
-    /// Sharp or working; working if absent.
+    /// Sharp or working.
+    #[absent("working", "The tool is taken as working, between sharp and worn out.")]
     pub tool_state: Option<ToolState>,
     /// The motor of the spindle.
     #[group]
@@ -133,46 +139,26 @@ impl Calculator for Power {
         record.source("kinematics", "power is torque times turns, and specific force times volume");
         record.caution(cautions::STARTING_POINT);
         crate::machine::tell_material(input.material.0, record);
-        let chip = record.or_assume(
-            input.chip,
-            "chip",
-            input.feed,
-            "The chip is taken to be as thick as the feed, as with an edge square to it; in milling it is thinner.",
-        );
-        let state = record.or_assume(
-            input.tool_state,
-            "tool_state",
-            ToolState::Working,
-            "The tool is taken as working, between sharp and worn out.",
-        );
+        let chip = input.chip(record).found();
+        let state = input.tool_state(record);
         let (wear, process) = input.operation.factors();
         let speed = input.spindle_speed.found();
-        let rate = input.removal_rate.found();
         let removal = Removal {
-            rate,
+            rate: input.removal_rate.found(),
             feed_of: "feed",
             feed: input.feed.into(),
-            feed_si: input.feed.get().si(),
+            feed_si: input.feed.si(),
             wear: if state == ToolState::Sharp { "sharp" } else { wear },
         };
         let mut held = Vec::new();
-        let chip = FoundChipThickness::stated(chip.quantity().value, chip.quantity().unit);
         let work = (Some(&input.material), &input.motor);
         let Some(power) = cut_power(work, &removal, ("chip", chip, process), speed, &mut held, record) else {
-            return Err(Refusal::no_answer(
-                "The material has no unit power.",
-                &[("material", "4140-annealed".to_owned())],
-            ));
+            let ways = [("material", "4140-annealed".to_owned())];
+            return Err(Refusal::no_answer("The material has no unit power.", &ways));
         };
         let difference = power.by_force.map(|by_force| {
-            let share = (by_force.get() / power.power.get()).si() - 1.0;
-            let difference = FoundDeviation::of(SiValue::from_si(share));
-            record
-                .step("How much more or less that is", "δ = P2 / P1 - 1")
-                .with("P2", "power_by_specific_force", by_force)
-                .with("P1", "power", power.power)
-                .gives("difference", difference);
-            difference
+            step!(record, "How much more or less that is", δ: difference = P2 / P1 - ratio(1.0),
+                P2 = power_by_specific_force: by_force, P1 = power: power.power)
         });
         let mut limited_by = Vec::new();
         power.load.limit(&mut limited_by);

@@ -80,7 +80,7 @@ fn speed(input: &SawingInput, record: &mut Record) -> Result<(FoundCuttingSpeed,
         record.choose("Band speed", "as stated").with("V", of, speed).gives("cutting_speed", speed.found());
         return Ok((speed.found(), None));
     }
-    let (percent, outside) = section_change(input.section.get().si());
+    let (percent, outside) = section_change(input.section.si());
     let change = FoundDeviation::stated(text::tidy(percent), Unit::Percent);
     record.source("mh31", "p. 1245, change of the band speed with the section");
     record
@@ -95,12 +95,8 @@ fn speed(input: &SawingInput, record: &mut Record) -> Result<(FoundCuttingSpeed,
         "The published band speeds are for a bimetal band with coolant: dry, take 30 to 50 percent less, and half for a \
          band of carbon steel.",
     );
-    let found = FoundCuttingSpeed::of(speed.get() * (1.0 + change.get().si()));
-    record
-        .step("Band speed for the section", "V = V4 × (1 + c)")
-        .with("V4", of, speed)
-        .with("c", "section_change", change)
-        .gives("cutting_speed", found);
+    let found = step!(record, "Band speed for the section", V: cutting_speed = V4 * (ratio(1.0) + c),
+        V4 = (of): speed, c = section_change: change);
     Ok((found, Some(change)))
 }
 
@@ -133,56 +129,36 @@ impl Calculator for Sawing {
         let tooling = input.tooling();
         tooling.warn(record);
         let (cutting_speed, section_change) = speed(input, record)?;
-        let teeth_in_cut = text::tidy((input.section.get() / input.tooth_pitch.get()).si());
-        record
-            .step("Teeth in the cut", "zc = s / p")
-            .with("s", "section", input.section)
-            .with("p", "tooth_pitch", input.tooth_pitch)
-            .gives("teeth_in_cut", teeth_in_cut);
-        if teeth_in_cut < FEWEST {
+        let SawingInput { section, tooth_pitch, travel, wheel_diameter, .. } = *input;
+        let teeth_in_cut: f64 = step!(record, "Teeth in the cut", zc: teeth_in_cut = number(s / p),
+            s = section, p = tooth_pitch);
+        let teeth = text::tidy(teeth_in_cut);
+        if teeth < FEWEST {
             record.note(
                 "too_few_teeth",
                 "Fewer than three teeth are in the cut: they catch and break; take a finer band.",
             );
-        } else if teeth_in_cut > MOST {
+        } else if teeth > MOST {
             record
                 .note("too_many_teeth", "More than 24 teeth are in the cut: their gullets clog; take a coarser band.");
         }
         let feed = tooling.feed(input.feed_per_tooth, "feed_per_tooth", Operation::Sawing, None, record)?;
         let feed_per_tooth = feed.found();
-        if input.feed_per_tooth.is_none() {
-            record.look_up("What each tooth advances", "feeds.csv, sawing").gives("feed_per_tooth", feed_per_tooth);
-        } else {
-            record
-                .choose("What each tooth advances", "as stated")
-                .with("fz", "feed_per_tooth", feed)
-                .gives("feed_per_tooth", feed_per_tooth);
-        }
-        let share = (feed.get() / input.tooth_pitch.get()).si();
-        let feed_rate = FoundFeedRate::of(cutting_speed.get() * share);
-        record
-            .step("Feed down through the work", "vf = fz × V / p")
-            .with("fz", "feed_per_tooth", feed_per_tooth)
-            .with("V", "cutting_speed", cutting_speed)
-            .with("p", "tooth_pitch", input.tooth_pitch)
-            .gives("feed_rate", feed_rate);
-        let cutting_time = input.travel.map(|travel| {
-            let time = FoundWorkTime::of(travel.get() / feed_rate.get());
-            record
-                .step("Time of the cut", "t = H / vf")
-                .with("H", "travel", travel)
-                .with("vf", "feed_rate", feed_rate)
-                .gives("cutting_time", time);
-            time
-        });
-        let wheel_speed = input.wheel_diameter.map(|wheel| {
-            let turns = FoundSpindleSpeed::of(cutting_speed.get() / (PI * wheel.get()));
-            record
-                .step("Turns of the wheels", "n = V / (π × D)")
-                .with("V", "cutting_speed", cutting_speed)
-                .with("D", "wheel_diameter", wheel)
-                .gives("wheel_speed", turns);
-            turns
+        const ADVANCE: &str = "What each tooth advances";
+        let step = match input.feed_per_tooth {
+            None => record.look_up(ADVANCE, "feeds.csv, sawing"),
+            Some(_) => record.choose(ADVANCE, "as stated").with("fz", "feed_per_tooth", feed),
+        };
+        step.gives("feed_per_tooth", feed_per_tooth);
+        let feed_rate = FoundFeedRate::of(cutting_speed.get() * (feed.get() / tooth_pitch.get()));
+        let step = record.step("Feed down through the work", "vf = fz × V / p");
+        let step = step.with("fz", "feed_per_tooth", feed_per_tooth).with("V", "cutting_speed", cutting_speed);
+        step.with("p", "tooth_pitch", tooth_pitch).gives("feed_rate", feed_rate);
+        let cutting_time =
+            travel.map(|travel| step!(record, "Time of the cut", t: cutting_time = H / vf, H = travel, vf = feed_rate));
+        let wheel_speed = wheel_diameter.map(|wheel| {
+            step!(record, "Turns of the wheels", n: wheel_speed = V / (π * D),
+                V = cutting_speed, D = wheel_diameter: wheel)
         });
         record.caution(cautions::TIMES);
         Ok(SawingResult {

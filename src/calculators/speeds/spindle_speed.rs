@@ -52,7 +52,7 @@ impl SpindleSpeedInput {
     /// A speed beside the exact one, with what it gives; `fields` are those of its three values.
     fn neighbour(
         &self,
-        speed: crate::quantity::SpindleSpeed,
+        speed: Measure<kind::SpindleSpeed>,
         exact: FoundSpindleSpeed,
         (what, fields): (&'static str, [&'static str; 3]),
         record: &mut Record,
@@ -65,12 +65,8 @@ impl SpindleSpeedInput {
         };
         step.gives(fields[0], spindle_speed);
         let cutting_speed = cutting_speed_at(fields[1], (fields[0], spindle_speed), self.diameter.into(), record);
-        let deviation = FoundDeviation::of((spindle_speed.get() - exact.get()) / exact.get());
-        record
-            .step("Its deviation from the exact speed", "δ = (N - n) / n")
-            .with("N", fields[0], spindle_speed)
-            .with("n", "exact_speed", exact)
-            .gives(fields[2], deviation);
+        let deviation = step!(record, "Its deviation from the exact speed", δ: (fields[2]) = (N - n) / n,
+            N = (fields[0]): spindle_speed, n = exact_speed: exact);
         NeighbourSpeed { spindle_speed, cutting_speed, deviation }
     }
 }

@@ -4,7 +4,7 @@
 
 use super::ArcInput;
 use crate::arithmetic::roots;
-use crate::quantity::{SiValue, Size, angle, text};
+use crate::quantity::{Size, angle, text};
 use std::f64::consts::{PI, TAU};
 
 /// Below this angle in radians θ - sin θ is taken from its series.
@@ -50,13 +50,13 @@ pub fn area(degrees: f64) -> f64 {
 /// Two lengths in one unit: as stated where they share one, so that 2 in and 4 in are exactly 1 to 2.
 fn in_one_unit(a: Size, b: Size) -> (f64, f64) {
     let (first, second) = (a.quantity(), b.quantity());
-    if first.unit == second.unit { (first.value, second.value) } else { (a.get().si(), b.get().si()) }
+    if first.unit == second.unit { (first.value, second.value) } else { (a.si(), b.si()) }
 }
 
 /// The central angles in degrees; none where no arc has both sizes.
 pub fn angles(input: &ArcInput) -> Vec<f64> {
     let ArcInput { radius, chord, height, arc_length, angle, segment_area } = *input;
-    let area_over_square = |length: Size| segment_area.map_or(0.0, |area| area.get().si() / length.get().si().powi(2));
+    let area_over_square = |length: Size| segment_area.map_or(0.0, |area| area.si() / length.si().powi(2));
     let degrees: Vec<f64> = if let Some(angle) = angle {
         vec![angle.degrees()]
     } else {

@@ -2,7 +2,7 @@
 
 use super::{ArcInput, ArcResult, ArcSolution};
 use crate::drawing::{Beside, Drawing, Ink, Point, Reach, Words};
-use crate::quantity::{SiValue, angle};
+use crate::quantity::angle;
 
 /// Draws an answer: the first arc in full, others dashed.
 pub fn draw(_: &ArcInput, result: &ArcResult) -> Drawing {
@@ -36,13 +36,13 @@ pub fn draw(_: &ArcInput, result: &ArcResult) -> Drawing {
 
 /// The centre of an arc, and the direction in which it begins.
 fn place(arc: &ArcSolution) -> (Point, f64) {
-    ((0.0, arc.height.get().si() - arc.radius.get().si()), 90.0 - arc.angle.degrees() / 2.0)
+    ((0.0, arc.height.si() - arc.radius.si()), 90.0 - arc.angle.degrees() / 2.0)
 }
 
 fn outline(drawing: &mut Drawing, arc: &ArcSolution, ink: Ink, number: u32) {
     let (centre, from) = place(arc);
-    let half = arc.chord.get().si() / 2.0;
-    drawing.arc(ink, centre, arc.radius.get().si(), from, arc.angle.degrees()).of("arc_length").number(number);
+    let half = arc.chord.si() / 2.0;
+    drawing.arc(ink, centre, arc.radius.si(), from, arc.angle.degrees()).of("arc_length").number(number);
     drawing.line(ink, (-half, 0.0), (half, 0.0)).of("chord").number(number);
 }
 
@@ -51,7 +51,7 @@ const FLAT: f64 = 30.0;
 
 fn dimensions(drawing: &mut Drawing, arc: &ArcSolution, others: &[ArcSolution]) {
     let (centre, from) = place(arc);
-    let (radius, height, half) = (arc.radius.get().si(), arc.height.get().si(), arc.chord.get().si() / 2.0);
+    let (radius, height, half) = (arc.radius.si(), arc.height.si(), arc.chord.si() / 2.0);
     let sweep = arc.angle.degrees();
     let is_flat = sweep < FLAT && others.is_empty();
     drawing.line(Ink::Centre, (0.0, 0.0), (0.0, height)).of("height").number(1);
@@ -65,7 +65,7 @@ fn dimensions(drawing: &mut Drawing, arc: &ArcSolution, others: &[ArcSolution]) 
     // Below the chord and whatever hangs below it.
     let hangs = |arc: &ArcSolution| {
         let (centre, from) = place(arc);
-        if from <= -90.0 { centre.1 - arc.radius.get().si() } else { centre.1 }
+        if from <= -90.0 { centre.1 - arc.radius.si() } else { centre.1 }
     };
     let lowest = if is_flat { 0.0 } else { others.iter().chain([arc]).map(hangs).fold(0.0, f64::min) };
     let below = Beside { from: lowest, by: -24.0 };

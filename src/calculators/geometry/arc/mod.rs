@@ -57,18 +57,13 @@ impl ArcInput {
     /// The sizes given, with their names.
     pub fn given(&self) -> Vec<(&'static str, Quantity)> {
         let Self { radius, chord, height, arc_length, angle, segment_area } = self;
-        let size = |size: &Option<Size>| size.as_ref().map(Measure::quantity);
-        [
-            ("radius", size(radius)),
-            ("chord", size(chord)),
-            ("height", size(height)),
-            ("arc_length", size(arc_length)),
+        let lengths = [("radius", radius), ("chord", chord), ("height", height), ("arc_length", arc_length)];
+        let lengths = lengths.map(|(name, size)| (name, size.as_ref().map(Measure::quantity)));
+        let others = [
             ("angle", angle.as_ref().map(Measure::quantity)),
             ("segment_area", segment_area.as_ref().map(Measure::quantity)),
-        ]
-        .into_iter()
-        .filter_map(|(name, quantity)| quantity.map(|quantity| (name, quantity)))
-        .collect()
+        ];
+        lengths.into_iter().chain(others).filter_map(|(name, quantity)| Some((name, quantity?))).collect()
     }
 }
 

@@ -11,36 +11,32 @@ type NamedSize = (&'static str, Quantity);
 /// Refuses all but exactly two sizes, and an arc that is a full circle.
 pub fn unless_two(given: &[NamedSize]) -> Result<(), ValidationError> {
     let says = "An arc is given by exactly two of radius, chord, height, arc_length, angle and segment_area";
-    let refuse = |code, says: String, fields: Vec<(&'static str, String)>| {
-        let fields: Vec<(&'static str, &str)> = fields.iter().map(|(name, value)| (*name, value.as_str())).collect();
-        Err(rule_broken(code, says, &fields))
-    };
-    match given {
+    let (code, says, ways): (_, String, Vec<(&'static str, String)>) = match given {
         [] => {
-            let fields = vec![("chord", "21 mm".to_owned()), ("height", "6 mm".to_owned())];
-            refuse(Code::FieldMissing, format!("{says}; here is none."), fields)
+            let ways = vec![("chord", "21 mm".to_owned()), ("height", "6 mm".to_owned())];
+            (Code::FieldMissing, format!("{says}; here is none."), ways)
         }
         [one] => {
             let rest = NAMES.into_iter().filter(|name| *name != one.0);
-            let fields = rest.map(|name| (name, partner(one, name))).collect();
-            refuse(Code::FieldMissing, format!("{says}; here is only {}: give one more.", one.0), fields)
+            let ways = rest.map(|name| (name, partner(one, name))).collect();
+            (Code::FieldMissing, format!("{says}; here is only {}: give one more.", one.0), ways)
         }
         [_, _] => {
-            match given.iter().find(|(name, quantity)| *name == "angle" && quantity.in_unit(Unit::Degree) >= 360.0) {
-                Some(_) => refuse(
-                    Code::ValueOutOfRange,
-                    "An arc spans less than 360 deg; a full turn has no chord.".into(),
-                    vec![("angle", "180 deg".into())],
-                ),
-                None => Ok(()),
+            let is_full = |(name, size): &NamedSize| *name == "angle" && size.in_unit(Unit::Degree) >= 360.0;
+            if !given.iter().any(is_full) {
+                return Ok(());
             }
+            let says = "An arc spans less than 360 deg; a full turn has no chord.";
+            (Code::ValueOutOfRange, says.to_owned(), vec![("angle", "180 deg".to_owned())])
         }
         many => {
             let names: Vec<&str> = many.iter().map(|(name, _)| *name).collect();
-            let fields = many.iter().map(|(name, _)| (*name, "leave out".to_owned())).collect();
-            refuse(Code::Conflict, format!("{says}; here are {}: {}.", many.len(), names.join(", ")), fields)
+            let ways = many.iter().map(|(name, _)| (*name, "leave out".to_owned())).collect();
+            (Code::Conflict, format!("{says}; here are {}: {}.", many.len(), names.join(", ")), ways)
         }
-    }
+    };
+    let ways: Vec<(&'static str, &str)> = ways.iter().map(|(name, value)| (*name, value.as_str())).collect();
+    Err(rule_broken(code, says, &ways))
 }
 
 /// Two sizes that no arc has.

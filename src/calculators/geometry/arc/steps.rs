@@ -5,85 +5,52 @@
 use super::angle;
 use super::{ArcInput, ArcSolution, column};
 use crate::calculators::prelude::*;
-use crate::working::StepDraft;
-use uom::si::f64::{Area, Length};
+use uom::si::f64::Length;
 
 /// Degrees below which θ - sin θ in a formula would lose its digits.
 const SERIES_BELOW: f64 = 3.0;
 
-const CHORD: &str = "c = 2 × r × sin(θ / 2)";
-const HEIGHT: &str = "h = 2 × r × (sin(θ / 4))^2";
-const LENGTH: &str = "l = r × θ";
-const AREA: &str = "A = r^2 × (θ - sin(θ)) / 2";
-const AREA_BY_SERIES: &str = "A = r^2 × θ^3 / 12 × (1 - θ^2 / 20 × (1 - θ^2 / 42))";
+const ANGLE: &str = "solutions.angle";
 
 /// The arcs of the angles found, with their steps.
 pub fn find_arcs(input: &ArcInput, degrees: &[f64], record: &mut Record) -> Vec<ArcSolution> {
-    let angles: Vec<FoundArcAngle> = match input.angle {
+    let ArcInput { radius, chord, height, arc_length, angle, segment_area } = *input;
+    let angles: Vec<FoundArcAngle> = match angle {
         Some(angle) => column(&angle, degrees.len()),
         None => degrees.iter().map(|degrees| FoundArcAngle::stated(*degrees, Unit::Degree)).collect(),
     };
     prove_angles(input, &angles, record);
     let radii = find_radii(input, degrees, &angles, record);
-    let of_radius = |ratio: fn(f64) -> f64| -> Vec<Length> {
-        radii.iter().zip(degrees).map(|(radius, degrees)| radius.get() * ratio(*degrees)).collect()
-    };
-    let mut column_of = |what, formula, given: Option<GivenSize<'_, _>>, field, computed: Vec<Length>| {
-        let computed: Vec<FoundSize> = computed.into_iter().map(Found::of).collect();
-        find_column(record, &radii, &angles, (what, formula), given, field, computed)
-    };
     // A given size that the radius did not come from is proved by its formula.
-    let proved = input.angle.is_none() && input.radius.is_none() && !(input.chord.is_some() && input.height.is_some());
-    let chord_proved = proved && (input.arc_length.is_some() || !chord_gives_radius(degrees));
-    let height_proved = proved && input.arc_length.is_some();
-    let area_proved = input.angle.is_none() && (input.chord.is_none() || chord_gives_radius(degrees));
-    let chords = column_of(
-        "Chord",
-        CHORD,
-        input.chord.as_ref().map(|chord| GivenSize { symbol: "c", of: "chord", measure: chord, proved: chord_proved }),
-        "solutions.chord",
-        of_radius(angle::chord),
-    );
-    let heights = column_of(
-        "Height",
-        HEIGHT,
-        input.height.as_ref().map(|height| GivenSize {
-            symbol: "h",
-            of: "height",
-            measure: height,
-            proved: height_proved,
-        }),
-        "solutions.height",
-        of_radius(angle::height),
-    );
-    let lengths = column_of(
-        "Length of the arc",
-        LENGTH,
-        input.arc_length.as_ref().map(|length| GivenSize {
-            symbol: "l",
-            of: "arc_length",
-            measure: length,
-            proved: false,
-        }),
-        "solutions.arc_length",
-        of_radius(f64::to_radians),
-    );
-    let areas: Vec<FoundArea> = radii
-        .iter()
-        .zip(degrees)
-        .map(|(radius, degrees)| {
-            let area: Area = radius.get() * radius.get() * angle::area(*degrees);
-            Found::of(area)
-        })
-        .collect();
-    let area = input.segment_area.as_ref();
-    let area = area.map(|area| GivenSize { symbol: "A", of: "segment_area", measure: area, proved: area_proved });
-    let (what, formula) = if by_series(degrees) {
-        ("Area of the segment, by the series of θ - sin θ", AREA_BY_SERIES)
+    let proved = angle.is_none() && radius.is_none() && !(chord.is_some() && height.is_some());
+    let chord_proved = proved && (arc_length.is_some() || !chord_gives_radius(degrees));
+    let height_proved = proved && arc_length.is_some();
+    let area_proved = angle.is_none() && (chord.is_none() || chord_gives_radius(degrees));
+    let (area, area_formula) = if by_series(degrees) {
+        ("Area of the segment, by the series of θ - sin θ", "A = r^2 × θ^3 / 12 × (1 - θ^2 / 20 × (1 - θ^2 / 42))")
     } else {
-        ("Area of the segment", AREA)
+        ("Area of the segment", "A = r^2 × (θ - sin(θ)) / 2")
     };
-    let areas = find_column(record, &radii, &angles, (what, formula), area, "solutions.segment_area", areas);
+    let mut arcs = Arcs { degrees, radii: &radii, angles: &angles, record };
+    let chords = arcs.column(
+        ("Chord", "c = 2 × r × sin(θ / 2)", "solutions.chord"),
+        (chord, chord_proved),
+        |radius, degrees| radius * angle::chord(degrees),
+    );
+    let heights = arcs.column(
+        ("Height", "h = 2 × r × (sin(θ / 4))^2", "solutions.height"),
+        (height, height_proved),
+        |radius, degrees| radius * angle::height(degrees),
+    );
+    let lengths = arcs.column(
+        ("Length of the arc", "l = r × θ", "solutions.arc_length"),
+        (arc_length, false),
+        |radius, degrees| radius * degrees.to_radians(),
+    );
+    let areas =
+        arcs.column((area, area_formula, "solutions.segment_area"), (segment_area, area_proved), |radius, degrees| {
+            radius * radius * angle::area(degrees)
+        });
     let rows = radii.into_iter().zip(chords).zip(heights).zip(lengths).zip(angles).zip(areas);
     rows.map(|(((((radius, chord), height), arc_length), angle), segment_area)| ArcSolution {
         radius,
@@ -96,42 +63,40 @@ pub fn find_arcs(input: &ArcInput, degrees: &[f64], record: &mut Record) -> Vec<
     .collect()
 }
 
-/// A size given, and whether its formula is to give it back.
-struct GivenSize<'m, K: Kind> {
-    symbol: &'static str,
-    of: &'static str,
-    measure: &'m Measure<K>,
-    proved: bool,
+/// What every other column is computed from.
+struct Arcs<'a> {
+    degrees: &'a [f64],
+    radii: &'a [FoundSize],
+    angles: &'a [FoundArcAngle],
+    record: &'a mut Record,
 }
 
-fn find_column<K: Kind>(
-    record: &mut Record,
-    radii: &[FoundSize],
-    angles: &[FoundArcAngle],
-    (what, formula): (&'static str, &'static str),
-    given: Option<GivenSize<'_, K>>,
-    field: &'static str,
-    computed: Vec<Found<K>>,
-) -> Vec<Found<K>> {
-    let with = |step: StepDraft<'_>, gives: &[Found<K>]| {
-        step.with("r", "solutions.radius", radii.to_vec())
-            .with("θ", "solutions.angle", angles.to_vec())
-            .gives(field, gives.to_vec());
-    };
-    match given {
-        Some(GivenSize { symbol, of, measure, proved }) => {
-            let found = column(measure, computed.len());
-            if proved {
-                with(record.step(format!("{what}: the size given, which proves the angle"), formula), &found);
-            } else {
-                record.choose(what, "as given").with(symbol, of, *measure).gives(field, found.clone());
+impl Arcs<'_> {
+    /// The column of one size: as given, which its formula may have to give back, or computed.
+    fn column<K: Kind>(
+        &mut self,
+        (what, formula, field): (&'static str, &'static str, &'static str),
+        (given, proved): (Option<Measure<K>>, bool),
+        computed: fn(Length, f64) -> K::Si,
+    ) -> Vec<Found<K>> {
+        let rows = self.radii.iter().zip(self.degrees);
+        let found = match given {
+            Some(given) => column(&given, rows.len()),
+            None => rows.map(|(radius, degrees)| Found::of(computed(radius.get(), *degrees))).collect(),
+        };
+        let step = match given {
+            Some(given) if !proved => {
+                let (symbol, of) = (&formula[..1], field.trim_start_matches("solutions."));
+                self.record.choose(what, "as given").with(symbol, of, given)
             }
-            found
-        }
-        None => {
-            with(record.step(what, formula), &computed);
-            computed
-        }
+            _ => {
+                let proving = if given.is_some() { ": the size given, which proves the angle" } else { "" };
+                let step = self.record.step(format!("{what}{proving}"), formula);
+                step.with("r", "solutions.radius", self.radii.to_vec()).with("θ", ANGLE, self.angles.to_vec())
+            }
+        };
+        step.gives(field, found.clone());
+        found
     }
 }
 
@@ -147,77 +112,65 @@ fn chord_gives_radius(degrees: &[f64]) -> bool {
 fn find_radii(input: &ArcInput, degrees: &[f64], angles: &[FoundArcAngle], record: &mut Record) -> Vec<FoundSize> {
     const FIELD: &str = "solutions.radius";
     const WHAT: &str = "Radius";
-    if let Some(radius) = input.radius {
+    let ArcInput { radius, chord, height, arc_length, segment_area, .. } = *input;
+    if let Some(radius) = radius {
         let radii = column(&radius, degrees.len());
         record.choose(WHAT, "as given").with("r", "radius", radius).gives(FIELD, radii.clone());
         return radii;
     }
-    if let (Some(chord), Some(height)) = (input.chord, input.height) {
+    if let (Some(chord), Some(height)) = (chord, height) {
         let radius = chord.get() * (chord.get() / (8.0 * height.get())) + height.get() / 2.0;
         let radii = vec![FoundSize::of(radius)];
-        record
-            .step(WHAT, "r = c^2 / (8 × h) + h / 2")
-            .with("c", "chord", chord)
-            .with("h", "height", height)
-            .gives(FIELD, radii.clone());
+        let step = record.step(WHAT, "r = c^2 / (8 × h) + h / 2").with("c", "chord", chord).with("h", "height", height);
+        step.gives(FIELD, radii.clone());
         return radii;
     }
-    let each = |radius: &dyn Fn(f64) -> Length| {
-        degrees.iter().map(|degrees| FoundSize::of(radius(*degrees))).collect::<Vec<_>>()
+    let each = |radius: &dyn Fn(f64) -> Length| -> Vec<FoundSize> {
+        degrees.iter().map(|degrees| FoundSize::of(radius(*degrees))).collect()
     };
-    let angles = angles.to_vec();
-    let area_gives = input.segment_area.is_some();
-    if let Some(length) = input.arc_length {
+    let (radii, formula, (symbol, of, given)): (_, _, (_, _, Shown)) = if let Some(length) = arc_length {
         let radii = each(&|degrees| length.get() / degrees.to_radians());
-        let step = record.step(WHAT, "r = l / θ").with("l", "arc_length", length);
-        step.with("θ", "solutions.angle", angles).gives(FIELD, radii.clone());
-        radii
-    } else if let Some(height) = input.height {
+        (radii, "r = l / θ", ("l", "arc_length", length.into()))
+    } else if let Some(height) = height {
         let radii = each(&|degrees| height.get() / angle::height(degrees));
-        let step = record.step(WHAT, "r = h / (2 × (sin(θ / 4))^2)").with("h", "height", height);
-        step.with("θ", "solutions.angle", angles).gives(FIELD, radii.clone());
-        radii
-    } else if let Some(chord) = input.chord.filter(|_| !area_gives || chord_gives_radius(degrees)) {
+        (radii, "r = h / (2 × (sin(θ / 4))^2)", ("h", "height", height.into()))
+    } else if let Some(chord) = chord.filter(|_| segment_area.is_none() || chord_gives_radius(degrees)) {
         let radii = each(&|degrees| chord.get() / angle::chord(degrees));
-        let step = record.step(WHAT, "r = c / (2 × sin(θ / 2))").with("c", "chord", chord);
-        step.with("θ", "solutions.angle", angles).gives(FIELD, radii.clone());
-        radii
-    } else if let Some(area) = input.segment_area {
-        let radii = each(&|degrees| (area.get() / angle::area(degrees)).sqrt());
+        (radii, "r = c / (2 × sin(θ / 2))", ("c", "chord", chord.into()))
+    } else if let Some(area) = segment_area {
         let formula = if by_series(degrees) {
             "r = √(12 × A / (θ^3 × (1 - θ^2 / 20 × (1 - θ^2 / 42))))"
         } else {
             "r = √(2 × A / (θ - sin(θ)))"
         };
-        let step = record.step(WHAT, formula).with("A", "segment_area", area);
-        step.with("θ", "solutions.angle", angles).gives(FIELD, radii.clone());
-        radii
+        let radii = each(&|degrees| (area.get() / angle::area(degrees)).sqrt());
+        (radii, formula, ("A", "segment_area", area.into()))
     } else {
-        Vec::new()
-    }
+        return Vec::new();
+    };
+    let step = record.step(WHAT, formula).with(symbol, of, given);
+    step.with("θ", ANGLE, angles.to_vec()).gives(FIELD, radii.clone());
+    radii
 }
 
 fn prove_angles(input: &ArcInput, angles: &[FoundArcAngle], record: &mut Record) {
-    const FIELD: &str = "solutions.angle";
     const WHAT: &str = "Central angle";
     let found = angles.to_vec();
     let ArcInput { radius, chord, height, arc_length, angle, segment_area } = *input;
     match (radius, chord, height, arc_length, angle, segment_area) {
-        (.., Some(angle), _) => record.choose(WHAT, "as given").with("θ", "angle", angle).gives(FIELD, found),
+        (.., Some(angle), _) => record.choose(WHAT, "as given").with("θ", "angle", angle).gives(ANGLE, found),
         (Some(r), Some(c), ..) => prove_two_angles((r, c), found, record),
-        (Some(r), _, Some(h), ..) => record
-            .step(WHAT, "θ = 4 × atan(√(h / (2 × r - h)))")
-            .with("h", "height", h)
-            .with("r", "radius", r)
-            .gives(FIELD, found),
-        (Some(r), _, _, Some(l), ..) => {
-            record.step(WHAT, "θ = l / r").with("l", "arc_length", l).with("r", "radius", r).gives(FIELD, found);
+        (Some(r), _, Some(h), ..) => {
+            let step = record.step(WHAT, "θ = 4 × atan(√(h / (2 × r - h)))").with("h", "height", h);
+            step.with("r", "radius", r).gives(ANGLE, found);
         }
-        (_, Some(c), Some(h), ..) => record
-            .step(WHAT, "θ = 4 × atan(2 × h / c)")
-            .with("h", "height", h)
-            .with("c", "chord", c)
-            .gives(FIELD, found),
+        (Some(r), _, _, Some(l), ..) => {
+            record.step(WHAT, "θ = l / r").with("l", "arc_length", l).with("r", "radius", r).gives(ANGLE, found);
+        }
+        (_, Some(c), Some(h), ..) => {
+            let step = record.step(WHAT, "θ = 4 × atan(2 × h / c)").with("h", "height", h);
+            step.with("c", "chord", c).gives(ANGLE, found);
+        }
         _ => {
             let equation = match (radius.is_some(), chord.is_some(), height.is_some(), arc_length.is_some()) {
                 (true, ..) => "(θ - sin(θ)) / 2 = A / r^2",
@@ -234,7 +187,7 @@ fn prove_angles(input: &ArcInput, angles: &[FoundArcAngle], record: &mut Record)
             step = height.into_iter().fold(step, |step, h| step.with("h", "height", h));
             step = arc_length.into_iter().fold(step, |step, l| step.with("l", "arc_length", l));
             step = segment_area.into_iter().fold(step, |step, area| step.with("A", "segment_area", area));
-            step.gives(FIELD, found);
+            step.gives(ANGLE, found);
         }
     }
 }
@@ -248,22 +201,17 @@ fn prove_two_angles((radius, chord): (Size, Size), found: Vec<FoundArcAngle>, re
     } else {
         "μ = 2 × acos(√((2 × r - c) × (2 × r + c)) / (2 × r))"
     };
-    record
-        .step("Angle of the minor arc", formula)
-        .with("c", "chord", chord)
-        .with("r", "radius", radius)
-        .gives("minor_angle", minor);
-    match found.get(1).copied() {
-        Some(major) => {
-            record
-                .step("Angle of the major arc", "ω = 2 × π - μ")
-                .with("μ", "minor_angle", minor)
-                .gives("major_angle", major);
+    let step = record.step("Angle of the minor arc", formula).with("c", "chord", chord);
+    step.with("r", "radius", radius).gives("minor_angle", minor);
+    match found.get(1) {
+        Some(&major) => {
+            let step = record.step("Angle of the major arc", "ω = 2 × π - μ").with("μ", "minor_angle", minor);
+            step.gives("major_angle", major);
             record
                 .choose("Central angle", "both arcs end on the chord; the minor one first")
                 .with("μ", "minor_angle", minor)
                 .with("ω", "major_angle", major)
-                .gives("solutions.angle", found);
+                .gives(ANGLE, found);
         }
         None => {
             let rule = if minor.degrees() == 180.0 {
@@ -271,7 +219,7 @@ fn prove_two_angles((radius, chord): (Size, Size), found: Vec<FoundArcAngle>, re
             } else {
                 "the other arc is so nearly the full circle that its angle cannot be told from 360 deg"
             };
-            record.choose("Central angle", rule).with("μ", "minor_angle", minor).gives("solutions.angle", found);
+            record.choose("Central angle", rule).with("μ", "minor_angle", minor).gives(ANGLE, found);
         }
     }
 }

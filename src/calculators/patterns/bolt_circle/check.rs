@@ -24,27 +24,19 @@ impl BoltCircleInput {
     }
 }
 
+rules! { check_turning(BoltCircleInput) {
+    never(|input| input.sweep_degrees() == 0.0, Code::ValueOutOfRange, sweep = "180 deg"):
+        "A sweep of 0 puts every hole in one place.";
+    never(|input| input.sweep_degrees().abs() != 360.0 && input.holes.get() < 2, Code::Conflict,
+        holes = "2", sweep = "360 deg"):
+        "Part of a circle has a hole at each end, so it needs two or more.";
+    not_both(through, start_angle):
+        "The hole picked up (through) sets the angle of hole 1, and so does start_angle: give one of them.";
+} }
+
 /// The rules between fields.
 pub fn between_fields(input: &BoltCircleInput) -> Result<(), ValidationError> {
-    let sweep = input.sweep_degrees();
-    if sweep == 0.0 {
-        let says = "A sweep of 0 puts every hole in one place.";
-        return Err(rule_broken(Code::ValueOutOfRange, says, &[("sweep", "180 deg")]));
-    }
-    if sweep.abs() != 360.0 && input.holes.get() < 2 {
-        return Err(rule_broken(
-            Code::Conflict,
-            "Part of a circle has a hole at each end, so it needs two or more.",
-            &[("holes", "2"), ("sweep", "360 deg")],
-        ));
-    }
-    if input.through.is_some() && input.start_angle.is_some() {
-        return Err(rule_broken(
-            Code::Conflict,
-            "The hole picked up (through) sets the angle of hole 1, and so does start_angle: give one of them.",
-            &[("through", "leave out"), ("start_angle", "leave out")],
-        ));
-    }
+    check_turning(input)?;
     let Some(only) = &input.only else { return Ok(()) };
     let holes = input.holes.get();
     let refuse = |says: String| {
@@ -100,7 +92,7 @@ pub fn overlap(input: &BoltCircleInput) -> Result<(), Refusal> {
     let says = "The holes would run into each other: their diameter is more than the distance between two centres.";
     let wrong = |field: &str, try_this: String| Wrong::new(field, Code::Conflict, says, try_this);
     let smaller = value(0.8 * chord.si(), hole.quantity().unit, Way::Down);
-    let larger = value(1.25 * hole.get().si() / half_sine, input.diameter.quantity().unit, Way::Up);
+    let larger = value(1.25 * hole.si() / half_sine, input.diameter.quantity().unit, Way::Up);
     let mut wrongs = vec![wrong("hole_diameter", smaller), wrong("diameter", larger)];
     let fewer = fitting(input);
     if let Some(fewer) = fewer {

@@ -3,13 +3,13 @@
 use super::{BoltCircleHole, BoltCircleInput, BoltCircleResult};
 use crate::arithmetic::directions::{AngleFrom, Sense};
 use crate::drawing::{Beside, Drawing, Ink, Point, Reach, Words};
-use crate::quantity::{SiValue, angle};
+use crate::quantity::angle;
 
 /// Draws an answer.
 pub fn draw(input: &BoltCircleInput, result: &BoltCircleResult) -> Drawing {
-    let centre = (input.center_x.map_or(0.0, |x| x.get().si()), input.center_y.map_or(0.0, |y| y.get().si()));
-    let radius = input.diameter.get().si() / 2.0;
-    let hole = input.hole_diameter.map_or(0.0, |diameter| diameter.get().si() / 2.0);
+    let centre = (input.center_x.map_or(0.0, |x| x.si()), input.center_y.map_or(0.0, |y| y.si()));
+    let radius = input.diameter.si() / 2.0;
+    let hole = input.hole_diameter.map_or(0.0, |diameter| diameter.si() / 2.0);
     let mut drawing = Drawing::new("Bolt circle", about(input, result));
 
     drawing.circle(Ink::Centre, centre, radius).of("diameter");
@@ -87,7 +87,7 @@ fn start(drawing: &mut Drawing, input: &BoltCircleInput, result: &BoltCircleResu
 }
 
 fn at(place: &BoltCircleHole) -> Point {
-    (place.x.get().si(), place.y.get().si())
+    (place.x.si(), place.y.si())
 }
 
 /// The step from the first hole listed to the next of the pattern, where both are listed.
@@ -99,7 +99,9 @@ fn first_steps(
 ) {
     let next = |hole: &BoltCircleHole| result.positions.iter().find(|other| other.number == hole.number + 1);
     let pair = result.positions.iter().find_map(|hole| Some((hole, next(hole)?)));
-    let (Some((one, two)), Some(step), Some(chord)) = (pair, result.step_angle, result.adjacent_chord) else { return };
+    let (Some((one, two)), Some(step), Some(chord)) = (pair, result.step_angle, result.distances.adjacent_chord) else {
+        return;
+    };
     let ((ax, ay), (bx, by)) = (at(one), at(two));
     let from = away((ax, ay), centre);
     let turns_left = (ax - centre.0) * (by - centre.1) - (ay - centre.1) * (bx - centre.0);
@@ -121,7 +123,7 @@ fn about(input: &BoltCircleInput, result: &BoltCircleResult) -> Words {
     if let Some(diameter) = input.hole_diameter {
         about = about.then(", each ").value(diameter).then(" in diameter");
     }
-    if let Some(chord) = result.adjacent_chord {
+    if let Some(chord) = result.distances.adjacent_chord {
         about = about.then(", neighbours ").value(chord).then(" apart");
     }
     about = about.then(".");

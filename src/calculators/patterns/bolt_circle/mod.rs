@@ -17,19 +17,23 @@ pub const MOST_HOLES: u32 = 1000;
 
 /// What the bolt circle calculator asks for.
 #[derive(Debug, Asks)]
-#[asks(check = check)]
+#[asks(check = check::between_fields)]
 pub struct BoltCircleInput {
     /// Diameter of the circle through the centres of the holes.
     pub diameter: Size,
     /// How many holes the pattern has, 1 to 1000.
     pub holes: Count<1, MOST_HOLES>,
-    /// X of the circle's centre; 0 if absent.
+    /// X of the circle's centre.
+    #[absent("0", like = diameter, "The centre is taken to be at the datum's zero.")]
     pub center_x: Option<Place>,
-    /// Y of the circle's centre; 0 if absent.
+    /// Y of the circle's centre.
+    #[absent("0", like = diameter, "The centre is taken to be at the datum's zero.")]
     pub center_y: Option<Place>,
-    /// Angle of hole 1, measured as angle_from and angle_sense say; 0 deg if absent.
+    /// Angle of hole 1, measured as angle_from and angle_sense say.
+    #[absent("0 deg", "Hole 1 is taken to lie where angles begin.")]
     pub start_angle: Option<Angle>,
     /// Angle from hole 1 to the last hole, in the direction of hole_order, backwards if negative; 360 deg if absent: a full circle, evenly spaced. Anything less has a hole at each end.
+    #[absent("360 deg", "The holes are taken to go all the way round.")]
     pub sweep: Option<Sweep>,
     /// Numbers of the holes to list, in the order they are to be visited; all if absent.
     pub only: Option<Vec<u32>>,
@@ -37,11 +41,14 @@ pub struct BoltCircleInput {
     pub through: Option<Point>,
     /// Diameter of the holes, for the gap between them and the check over pins.
     pub hole_diameter: Option<Size>,
-    /// Where angles are 0: x_axis or y_axis; x_axis if absent.
+    /// Where angles are 0: x_axis or y_axis.
+    #[absent("x_axis", "Angles are taken to begin along +X.")]
     pub angle_from: Option<AngleFrom>,
-    /// Which way angles grow: counterclockwise or clockwise; counterclockwise if absent.
+    /// Which way angles grow: counterclockwise or clockwise.
+    #[absent("counterclockwise", "Angles are taken to grow counterclockwise, seen with X to the right and Y up.")]
     pub angle_sense: Option<Sense>,
-    /// Which way the numbers of the holes run: counterclockwise or clockwise; counterclockwise if absent.
+    /// Which way the numbers of the holes run: counterclockwise or clockwise.
+    #[absent("counterclockwise", "Holes are taken to be numbered counterclockwise.")]
     pub hole_order: Option<Sense>,
 }
 
@@ -52,6 +59,14 @@ pub struct BoltCircleResult {
     pub positions: Vec<BoltCircleHole>,
     /// Angle from one hole of the pattern to the next, negative for a negative sweep; absent for one hole.
     pub step_angle: Option<FoundAngle>,
+    /// The distances between neighbours.
+    #[group]
+    pub distances: Distances,
+}
+
+/// What a caliper can check between neighbouring holes.
+#[derive(Debug, Default, Gives)]
+pub struct Distances {
     /// Straight distance between the centres of neighbouring holes of the pattern; absent for one hole.
     pub adjacent_chord: Option<FoundExtent>,
     /// Metal between the edges of neighbouring holes; needs hole_diameter.
@@ -77,10 +92,6 @@ pub struct BoltCircleHole {
     pub dy: FoundMove,
     /// Its angle, measured as start_angle is, from 0 to below 360 deg.
     pub angle: FoundAngle,
-}
-
-fn check(input: &BoltCircleInput) -> Result<(), ValidationError> {
-    check::between_fields(input)
 }
 
 impl Calculator for BoltCircle {

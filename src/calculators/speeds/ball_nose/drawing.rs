@@ -3,14 +3,14 @@
 
 use super::{BallNoseInput, BallNoseResult};
 use crate::drawing::{Beside, Drawing, Ink, Point, Words};
-use crate::quantity::{SiValue, angle};
+use crate::quantity::angle;
 
 /// Draws an answer.
 pub fn draw(input: &BallNoseInput, result: &BallNoseResult) -> Drawing {
-    let radius = input.diameter.get().si() / 2.0;
-    let depth = input.axial_depth.get().si();
+    let radius = input.diameter.si() / 2.0;
+    let depth = input.axial_depth.si();
     let tilt = input.tilt.map_or(0.0, |tilt| tilt.degrees());
-    let step = input.stepover.map(|step| step.get().si()).or(result.stepover.map(|step| step.get().si()));
+    let step = input.stepover.map(|step| step.si()).or(result.stepover.map(|step| step.si()));
     let mut drawing = Drawing::new("Ball nose in its cut", about(input, result));
 
     // From straight below the middle of the ball to where the cut begins on its side.
@@ -52,7 +52,7 @@ pub fn draw(input: &BallNoseInput, result: &BallNoseResult) -> Drawing {
         drawing.line(Ink::Thin, of(0.0, side), of(top, side));
     }
     drawing.line(Ink::Centre, of(-radius, 0.0), of(top, 0.0));
-    let wide = result.effective_diameter.get().si() / 2.0;
+    let wide = result.effective_diameter.si() / 2.0;
     let down = if contact + tilt >= 90.0 { 0.0 } else { -radius * angle::cos(contact + tilt) };
     drawing.line(Ink::Thin, of(down, -wide), of(down, wide)).of("effective_diameter");
 
@@ -75,8 +75,8 @@ pub fn draw(input: &BallNoseInput, result: &BallNoseResult) -> Drawing {
     }
     let words = Words::of("cusp\n");
     let cusp = match (input.cusp_height, result.cusp_height) {
-        (Some(stated), _) => Some((stated.get().si(), words.value(stated))),
-        (None, Some(found)) => Some((found.get().si(), words.value(found))),
+        (Some(stated), _) => Some((stated.si(), words.value(stated))),
+        (None, Some(found)) => Some((found.si(), words.value(found))),
         _ => None,
     };
     if let (Some((height, words)), Some(step)) = (cusp, step) {

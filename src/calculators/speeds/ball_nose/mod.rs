@@ -16,7 +16,8 @@ pub struct BallNoseInput {
     pub diameter: Size,
     /// Depth of the cut, square to the surface; no more than half the diameter.
     pub axial_depth: Size,
-    /// How far the cutter leans from square to the surface, from 0 below 90 deg; 0 if absent.
+    /// How far the cutter leans from square to the surface, from 0 below 90 deg.
+    #[absent("0", "The cutter is taken to stand square to the surface; then its tip rubs at no speed at all.")]
     pub tilt: Option<Angle>,
     /// Distance from one pass to the next; the cusp needs it.
     pub stepover: Option<Size>,
@@ -51,14 +52,9 @@ fn check(input: &BallNoseInput) -> Result<(), ValidationError> {
         let says = "The ball ends at half its diameter: a deeper cut is one of the shank.";
         return Err(rule_broken(Code::Conflict, says, &[("axial_depth", &less)]));
     }
-    if let Some(tilt) = input.tilt
-        && !(0.0..90.0).contains(&tilt.degrees())
-    {
-        return Err(rule_broken(
-            Code::ValueOutOfRange,
-            "A cutter leans from 0 to less than 90 degrees.",
-            &[("tilt", "15 deg")],
-        ));
+    if input.tilt.is_some_and(|tilt| !(0.0..90.0).contains(&tilt.degrees())) {
+        let says = "A cutter leans from 0 to less than 90 degrees.";
+        return Err(rule_broken(Code::ValueOutOfRange, says, &[("tilt", "15 deg")]));
     }
     for (given, field, limit) in
         [(input.stepover, "stepover", across.si()), (input.cusp_height, "cusp_height", across.si() / 2.0)]
@@ -71,71 +67,58 @@ fn check(input: &BallNoseInput) -> Result<(), ValidationError> {
             return Err(rule_broken(Code::Conflict, says, &[(field, &less)]));
         }
     }
-    let both = |a: bool, b: bool, names: [&'static str; 2], says: &'static str| {
-        (a && b).then(|| rule_broken(Code::Conflict, says, &names.map(|name| (name, "leave out"))))
-    };
-    let cusp = "A stepover gives its cusp, or a cusp its stepover: give one of them.";
-    let speed = "A cutting speed gives its spindle speed, or the other way: give one of them.";
-    both(input.stepover.is_some(), input.cusp_height.is_some(), ["stepover", "cusp_height"], cusp)
-        .or_else(|| {
-            both(
-                input.cutting_speed.is_some(),
-                input.spindle_speed.is_some(),
-                ["cutting_speed", "spindle_speed"],
-                speed,
-            )
-        })
-        .map_or(Ok(()), Err)
+    check_pairs(input)
 }
+
+rules! { check_pairs(BallNoseInput) {
+    not_both(stepover, cusp_height): "A stepover gives its cusp, or a cusp its stepover: give one of them.";
+    not_both(cutting_speed, spindle_speed):
+        "A cutting speed gives its spindle speed, or the other way: give one of them.";
+} }
 
 /// The diameter that cuts: at the depth, moved up the ball by the tilt.
 fn effective(input: &BallNoseInput, tilt: Angle, record: &mut Record) -> FoundSize {
-    let across = input.diameter.get().si();
-    let share = (1.0 - 2.0 * input.axial_depth.get().si() / across).clamp(0.0, 1.0);
+    let BallNoseInput { diameter, axial_depth, .. } = *input;
+    let share = (1.0 - 2.0 * axial_depth.si() / diameter.si()).clamp(0.0, 1.0);
     // The half-angle keeps its figures in a shallow cut, where 1 - 2x does not.
-    let contact = 2.0 * ((1.0 - share) / 2.0).sqrt().asin();
-    let angle = contact + tilt.degrees().to_radians();
-    if angle >= PI / 2.0 {
-        let found = input.diameter.found();
-        record
-            .choose("Diameter that cuts", "the ball's own, as the cut reaches its widest part")
-            .with("D", "diameter", input.diameter)
-            .gives("effective_diameter", found);
-        return found;
-    }
-    let found = FoundSize::of(SiValue::from_si(across * angle.sin()));
-    record
-        .step("Diameter that cuts", "De = D × sin(β + 2 × asin(√(ap / D)))")
-        .with("D", "diameter", input.diameter)
-        .with("β", "tilt", tilt)
-        .with("ap", "axial_depth", input.axial_depth)
-        .gives("effective_diameter", found);
+    let angle = 2.0 * ((1.0 - share) / 2.0).sqrt().asin() + tilt.degrees().to_radians();
+    const WHAT: &str = "Diameter that cuts";
+    let (found, step) = if angle >= PI / 2.0 {
+        let rule = "the ball's own, as the cut reaches its widest part";
+        (diameter.found(), record.choose(WHAT, rule).with("D", "diameter", diameter))
+    } else {
+        let step = record.step(WHAT, "De = D × sin(β + 2 × asin(√(ap / D)))").with("D", "diameter", diameter);
+        let step = step.with("β", "tilt", tilt).with("ap", "axial_depth", axial_depth);
+        (FoundSize::of(diameter.get() * angle.sin()), step)
+    };
+    step.gives("effective_diameter", found);
     found
 }
 
-/// The cusp of a stepover, or the stepover of a cusp.
-fn cusps(input: &BallNoseInput, record: &mut Record) -> (Option<FoundExtent>, Option<FoundExtent>) {
-    let radius = input.diameter.get().si() / 2.0;
-    if let Some(step) = input.stepover {
-        let half = step.get().si() / 2.0;
-        let height = half * half / (radius + (radius * radius - half * half).max(0.0).sqrt());
-        let height = FoundExtent::of(SiValue::from_si(height));
-        record
-            .step("Height of the cusp", "h = s ^ 2 / (2 × D + 2 × √(D ^ 2 - s ^ 2))")
-            .with("s", "stepover", step)
-            .with("D", "diameter", input.diameter)
-            .gives("cusp_height", height);
-        return (Some(height), None);
+/// The cusp of a stepover.
+fn cusp(input: &BallNoseInput, step: Size, record: &mut Record) -> FoundExtent {
+    step!(record, "Height of the cusp",
+        h: cusp_height = squared(s) / (2.0 * D + 2.0 * root(not_negative(squared(D) - squared(s)))),
+        s = stepover: step, D = diameter: input.diameter)
+}
+
+/// The spindle speed for the cutting speed where the ball cuts.
+fn turns(
+    input: &BallNoseInput,
+    wanted: CuttingSpeed,
+    effective_diameter: FoundSize,
+    record: &mut Record,
+) -> Result<FoundSpindleSpeed, Refusal> {
+    let turns: FoundSpindleSpeed = step!(record, "Spindle speed", n: spindle_speed = V / (π * De),
+        V = cutting_speed: wanted, De = effective_diameter);
+    let most = <kind::SpindleSpeed as Kind>::ROW.most;
+    if turns.si() > most {
+        let says = "No spindle turns as fast as this cutting speed needs at the diameter that cuts.";
+        let slower = value(most * PI * effective_diameter.si(), wanted.quantity().unit, Way::Down);
+        let less_deep = value(input.diameter.si() / 4.0, input.axial_depth.quantity().unit, Way::Down);
+        return Err(Refusal::no_answer(says, &[("cutting_speed", slower), ("axial_depth", less_deep)]));
     }
-    let Some(cusp) = input.cusp_height else { return (None, None) };
-    let height = cusp.get().si();
-    let step = FoundExtent::of(SiValue::from_si(2.0 * (height * (2.0 * radius - height)).max(0.0).sqrt()));
-    record
-        .step("Stepover for that cusp", "s = 2 × √(h × (D - h))")
-        .with("h", "cusp_height", cusp)
-        .with("D", "diameter", input.diameter)
-        .gives("stepover", step);
-    (None, Some(step))
+    Ok(turns)
 }
 
 impl Calculator for BallNose {
@@ -163,46 +146,23 @@ impl Calculator for BallNose {
         for caution in [cautions::STARTING_POINT, cautions::MILLING, cautions::SPEED_LIMIT] {
             record.caution(caution);
         }
-        let tilt = record.or_assume(
-            input.tilt,
-            "tilt",
-            Angle::stated(0.0, Unit::Degree),
-            "The cutter is taken to stand square to the surface; then its tip rubs at no speed at all.",
-        );
+        let tilt = input.tilt(record);
         let effective_diameter = effective(input, tilt, record);
-        let (cusp_height, stepover) = cusps(input, record);
-        let mut spindle_speed = None;
-        let mut cutting_speed = None;
-        if let Some(wanted) = input.cutting_speed {
-            let turns = FoundSpindleSpeed::of(wanted.get() / (PI * effective_diameter.get()));
-            if turns.get().si() > <kind::SpindleSpeed as Kind>::ROW.most {
-                let says = "No spindle turns as fast as this cutting speed needs at the diameter that cuts.";
-                let slower = <kind::SpindleSpeed as Kind>::ROW.most * PI * effective_diameter.get().si();
-                let ways = [
-                    ("cutting_speed", value(slower, wanted.quantity().unit, Way::Down)),
-                    (
-                        "axial_depth",
-                        value(input.diameter.get().si() / 4.0, input.axial_depth.quantity().unit, Way::Down),
-                    ),
-                ];
-                return Err(Refusal::no_answer(says, &ways));
-            }
-            record
-                .step("Spindle speed", "n = V / (π × De)")
-                .with("V", "cutting_speed", wanted)
-                .with("De", "effective_diameter", effective_diameter)
-                .gives("spindle_speed", turns);
+        let cusp_height = input.stepover.map(|step| cusp(input, step, record));
+        let stepover = input.cusp_height.map(|cusp| {
+            step!(record, "Stepover for that cusp", s: stepover = 2.0 * root(h * (D - h)),
+                h = cusp_height: cusp, D = diameter: input.diameter)
+        });
+        let spindle_speed = match input.cutting_speed {
+            Some(wanted) => Some(turns(input, wanted, effective_diameter, record)?),
+            None => None,
+        };
+        let cutting_speed = input.spindle_speed.map(|turns| {
+            step!(record, "Cutting speed where the ball cuts", V: cutting_speed = π * De * n,
+                De = effective_diameter, n = spindle_speed: turns)
+        });
+        if input.cutting_speed.is_some() || input.spindle_speed.is_some() {
             record.source("kinematics", "the rim of the diameter that cuts");
-            spindle_speed = Some(turns);
-        } else if let Some(turns) = input.spindle_speed {
-            let speed = FoundCuttingSpeed::of(PI * effective_diameter.get() * turns.get());
-            record
-                .step("Cutting speed where the ball cuts", "V = π × De × n")
-                .with("De", "effective_diameter", effective_diameter)
-                .with("n", "spindle_speed", turns)
-                .gives("cutting_speed", speed);
-            record.source("kinematics", "the rim of the diameter that cuts");
-            cutting_speed = Some(speed);
         }
         Ok(BallNoseResult { effective_diameter, cusp_height, stepover, spindle_speed, cutting_speed })
     }

@@ -2,9 +2,9 @@
 //! Textbooks differ on how far a cutter goes out and what a drill's depth means; the request says which.
 
 use crate::calculators::prelude::*;
+use crate::suggestion::{Way, value};
 
 mod approach;
-mod rules;
 
 /// The calculator.
 pub struct CuttingTime;
@@ -45,7 +45,7 @@ choice! {
 
 /// What the cutting time calculator asks for.
 #[derive(Debug, Asks)]
-#[asks(check = rules::check)]
+#[asks(check = check)]
 pub struct CuttingTimeInput {
     /// What is timed: face_milling, slab_milling, drilling or turning.
     pub operation: TimedOperation,
@@ -57,21 +57,31 @@ pub struct CuttingTimeInput {
     pub diameter: Option<Size>,
     /// Width of the work across the feed; face milling needs it.
     pub width: Option<Size>,
-    /// How far the middle of the work lies from the path of the cutter's axis, in face milling; 0 if absent.
+    /// How far the middle of the work lies from the path of the cutter's axis, in face milling.
+    #[absent("0", like = diameter, "The cutter is taken to go over the middle of the work.")]
     pub cut_offset: Option<Difference>,
     /// Depth of the cut; slab milling needs it.
     pub depth_of_cut: Option<Size>,
-    /// How far a milling cutter goes out: full_width or clear; full_width if absent.
+    /// How far a milling cutter goes out: full_width or clear.
+    #[absent(
+        "full_width",
+        "The pass ends when the full width is cut, as in roughing; to finish a face the cutter goes clear."
+    )]
     pub clear_out: Option<ClearOut>,
-    /// Included angle of the drill's point; 118 deg if absent.
+    /// Included angle of the drill's point.
+    #[absent("118 deg", "118° is the general-purpose point; look at the drill.")]
     pub point_angle: Option<PointAngle>,
-    /// What the depth of a hole means: full_diameter or point; full_diameter if absent.
+    /// What the depth of a hole means: full_diameter or point.
+    #[absent("full_diameter", "The depth is taken as that of the full diameter: the point goes farther.")]
     pub depth_to: Option<DepthTo>,
-    /// Room before the work at feed; 0 if absent.
+    /// Room before the work at feed.
+    #[absent("0", like = length, "No room before the work is reckoned at feed.")]
     pub approach: Option<Extent>,
-    /// Way beyond the work at feed; 0 if absent.
+    /// Way beyond the work at feed.
+    #[absent("0", like = length, "No way beyond the work is reckoned.")]
     pub overtravel: Option<Extent>,
-    /// Number of passes of that length, 1 to 10000; 1 if absent.
+    /// Number of passes of that length, 1 to 10000.
+    #[absent("1", "One pass.")]
     pub passes: Option<u32>,
 }
 
@@ -86,6 +96,56 @@ pub struct CuttingTimeResult {
     pub time_per_pass: FoundWorkTime,
     /// Time of all passes.
     pub cutting_time: FoundWorkTime,
+}
+
+/// Most passes.
+const MOST_PASSES: u32 = 10_000;
+
+/// The rules between fields.
+fn check(input: &CuttingTimeInput) -> Result<(), ValidationError> {
+    if input.passes.is_some_and(|passes| !(1..=MOST_PASSES).contains(&passes)) {
+        return Err(rule_broken(Code::ValueOutOfRange, "There are 1 to 10000 passes.", &[("passes", "1")]));
+    }
+    let fields = stated!(input: diameter = "12 mm", width = "40 mm", depth_of_cut = "2 mm", cut_offset,
+        clear_out, point_angle, depth_to);
+    let (needs, may): (&[&str], &[&str]) = match input.operation {
+        TimedOperation::FaceMilling => (&["diameter", "width"], &["cut_offset", "clear_out"]),
+        TimedOperation::SlabMilling => (&["diameter", "depth_of_cut"], &["clear_out"]),
+        TimedOperation::Drilling => (&["diameter"], &["point_angle", "depth_to"]),
+        TimedOperation::Turning => (&[], &[]),
+    };
+    let (needed, others): (Vec<Stated>, Vec<Stated>) =
+        fields.into_iter().filter(|field| !may.contains(&field.0)).partition(|field| needs.contains(&field.0));
+    let name = input.operation.as_str().replace('_', " ");
+    let (missing, others) = (to_give(&needed), to_leave_out(&others));
+    if !missing.is_empty() {
+        return Err(rule_broken(Code::FieldMissing, format!("The time of {name} needs this."), &missing));
+    }
+    if !others.is_empty() {
+        return Err(rule_broken(Code::Conflict, format!("The time of {name} does not depend on this."), &others));
+    }
+    sizes(input)
+}
+
+fn sizes(input: &CuttingTimeInput) -> Result<(), ValidationError> {
+    let Some(cutter) = input.diameter.map(|diameter| diameter.quantity()) else { return Ok(()) };
+    if let Some(width) = input.width.map(|width| width.quantity()) {
+        let off = input.cut_offset.map_or(0.0, |offset| offset.quantity().si().abs());
+        let reach = 2.0 * off + width.si();
+        if reach > cutter.si() * (1.0 + 1e-12) {
+            let larger = value(reach, cutter.unit, Way::Up);
+            let says = "The cutter does not reach over the whole width of the work.";
+            return Err(rule_broken(Code::Conflict, says, &[("diameter", &larger)]));
+        }
+    }
+    if let Some(depth) = input.depth_of_cut.map(|depth| depth.quantity())
+        && depth.si() > cutter.si() / 2.0 * (1.0 + 1e-12)
+    {
+        let less = value(cutter.si() / 10.0, depth.unit, Way::Down);
+        let says = "A slab mill cuts no deeper than its radius.";
+        return Err(rule_broken(Code::Conflict, says, &[("depth_of_cut", &less)]));
+    }
+    Ok(())
 }
 
 impl Calculator for CuttingTime {
@@ -125,31 +185,14 @@ impl Calculator for CuttingTime {
         record.source("kinematics", "time is way over feed");
         record.caution(cautions::TIMES);
         let tool_approach = approach::find(input, record);
-        let none = Extent::stated(0.0, input.length.quantity().unit);
-        let approach =
-            record.or_assume(input.approach, "approach", none, "No room before the work is reckoned at feed.");
-        let overtravel = record.or_assume(input.overtravel, "overtravel", none, "No way beyond the work is reckoned.");
-        let travel = FoundExtent::of(approach.get() + input.length.get() + tool_approach.get() + overtravel.get());
-        record
-            .step("Way of one pass", "W = a + L + A + b")
-            .with("a", "approach", approach)
-            .with("L", "length", input.length)
-            .with("A", "tool_approach", tool_approach)
-            .with("b", "overtravel", overtravel)
-            .gives("travel", travel);
-        let time_per_pass = FoundWorkTime::of(travel.get() / input.feed_rate.get());
-        record
-            .step("Time of one pass", "t1 = W / vf")
-            .with("W", "travel", travel)
-            .with("vf", "feed_rate", input.feed_rate)
-            .gives("time_per_pass", time_per_pass);
-        let passes = record.or_assume(input.passes, "passes", 1, "One pass.");
-        let cutting_time = FoundWorkTime::of(SiValue::from_si(time_per_pass.get().si() * f64::from(passes)));
-        record
-            .step("Time of all passes", "t = t1 × i")
-            .with("t1", "time_per_pass", time_per_pass)
-            .with("i", "passes", passes)
-            .gives("cutting_time", cutting_time);
+        let (approach, overtravel) = (input.approach(record), input.overtravel(record));
+        let travel: FoundExtent = step!(record, "Way of one pass", W: travel = a + L + A + b,
+            a = approach, L = length: input.length, A = tool_approach, b = overtravel);
+        let time_per_pass: FoundWorkTime = step!(record, "Time of one pass", t1: time_per_pass = W / vf,
+            W = travel, vf = feed_rate: input.feed_rate);
+        let passes = input.passes(record);
+        let cutting_time = step!(record, "Time of all passes", t: cutting_time = t1 * i,
+            t1 = time_per_pass, i = passes);
         Ok(CuttingTimeResult { tool_approach, travel, time_per_pass, cutting_time })
     }
 }

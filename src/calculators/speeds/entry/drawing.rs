@@ -3,7 +3,7 @@
 
 use super::{EntryInput, EntryResult, EntryWay};
 use crate::drawing::{Beside, Drawing, Ink, Point, Reach, Words};
-use crate::quantity::{FoundSize, SiValue, Size, angle};
+use crate::quantity::{FoundSize, Size, angle};
 
 /// Up to so many passes or turns the way itself is drawn.
 const DRAWN: f64 = 40.0;
@@ -17,9 +17,9 @@ pub fn draw(input: &EntryInput, result: &EntryResult) -> Drawing {
 }
 
 fn ramp(input: &EntryInput, result: &EntryResult) -> Drawing {
-    let depth = input.depth.get().si();
+    let depth = input.depth.si();
     let slope = result.ramp_angle.degrees();
-    let length = result.ramp_length.map_or(0.0, |length| length.get().si());
+    let length = result.ramp_length.map_or(0.0, |length| length.si());
     let mut about = Words::of("A ramp ").value(input.depth).then(" deep at ").value(result.ramp_angle);
     if let Some(slot) = input.slot_length {
         about = about.then(" to and fro in a way ").value(slot).then(" long");
@@ -27,7 +27,7 @@ fn ramp(input: &EntryInput, result: &EntryResult) -> Drawing {
     about = about.then("; the way is ").value(result.path_length).then(" long.");
     let mut drawing = Drawing::new("Ramp into the work", about);
 
-    let slot = input.slot_length.map_or(length, |slot| slot.get().si());
+    let slot = input.slot_length.map_or(length, |slot| slot.si());
     let edge = 0.12 * slot.max(depth);
     let bottom = -depth - edge;
     if input.slot_length.is_some() {
@@ -83,9 +83,9 @@ fn zigzag(slot: f64, length: f64, depth: f64) -> Vec<Point> {
 }
 
 fn helix(input: &EntryInput, result: &EntryResult, (cutter, hole, path): (Size, Size, FoundSize)) -> Drawing {
-    let (depth, wide) = (input.depth.get().si(), hole.get().si() / 2.0);
-    let (round, radius) = (path.get().si() / 2.0, cutter.get().si() / 2.0);
-    let pitch = result.pitch.map_or(depth, |pitch| pitch.get().si());
+    let (depth, wide) = (input.depth.si(), hole.si() / 2.0);
+    let (round, radius) = (path.si() / 2.0, cutter.si() / 2.0);
+    let pitch = result.pitch.map_or(depth, |pitch| pitch.si());
     let mut about = Words::of("A cutter ")
         .value(cutter)
         .then(" in diameter goes down ")

@@ -76,13 +76,10 @@ fn check(input: &EntryInput) -> Result<(), ValidationError> {
 }
 
 /// Refuses fields that belong to the other way.
-fn refuse_others(way: &str, given: &[(&'static str, bool)]) -> Result<(), ValidationError> {
-    let others: Vec<(&'static str, &str)> =
-        given.iter().filter(|(_, given)| *given).map(|(field, _)| (*field, "leave out")).collect();
-    if others.is_empty() {
-        Ok(())
-    } else {
-        Err(rule_broken(Code::Conflict, format!("A {way} does not have this."), &others))
+fn refuse_others(way: &str, fields: &[Stated]) -> Result<(), ValidationError> {
+    match to_leave_out(fields) {
+        others if others.is_empty() => Ok(()),
+        others => Err(rule_broken(Code::Conflict, format!("A {way} does not have this."), &others)),
     }
 }
 

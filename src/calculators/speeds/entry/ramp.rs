@@ -8,13 +8,7 @@ const MOST_PASSES: f64 = 10_000.0;
 
 /// The rules of a ramp.
 pub fn check(input: &EntryInput) -> Result<(), ValidationError> {
-    let others = [
-        ("hole_diameter", input.hole_diameter.is_some()),
-        ("pitch", input.pitch.is_some()),
-        ("corner_radius", input.corner_radius.is_some()),
-        ("diameter", input.diameter.is_some()),
-    ];
-    refuse_others("ramp", &others)?;
+    refuse_others("ramp", &stated!(input: hole_diameter, pitch, corner_radius, diameter))?;
     if input.ramp_angle.is_none() {
         return Err(rule_broken(Code::FieldMissing, "A ramp needs its slope.", &[("ramp_angle", "3 deg")]));
     }
@@ -23,22 +17,13 @@ pub fn check(input: &EntryInput) -> Result<(), ValidationError> {
 
 /// The ramp.
 pub fn solve(input: &EntryInput, record: &mut Record) -> Result<EntryResult, Refusal> {
-    let slope = input.ramp_angle.unwrap_or(RampAngle::stated(3.0, Unit::Degree));
-    record.choose("Slope", "as stated").with("α", "ramp_angle", slope).gives("ramp_angle", slope.found());
-    let (sin, cos) = angle::sin_cos(slope.degrees());
-    let along = input.depth.get().si() * cos / sin;
-    let ramp_length = FoundExtent::of(SiValue::from_si(along));
-    record
-        .step("Length along the face", "l = T / tan(α)")
-        .with("T", "depth", input.depth)
-        .with("α", "ramp_angle", slope)
-        .gives("ramp_length", ramp_length);
-    let slope_length = FoundExtent::of(SiValue::from_si(input.depth.get().si() / sin));
-    record
-        .step("Length of the slope", "L1 = T / sin(α)")
-        .with("T", "depth", input.depth)
-        .with("α", "ramp_angle", slope)
-        .gives("slope_length", slope_length);
+    let EntryInput { depth, feed_rate, .. } = *input;
+    let ramp_angle = input.ramp_angle.unwrap_or(RampAngle::stated(3.0, Unit::Degree));
+    record.choose("Slope", "as stated").with("α", "ramp_angle", ramp_angle).gives("ramp_angle", ramp_angle.found());
+    let ramp_length: FoundExtent = step!(record, "Length along the face", l: ramp_length = T / tan(α),
+        T = depth, α = ramp_angle);
+    let slope_length: FoundExtent = step!(record, "Length of the slope", L1: slope_length = T / sin(α),
+        T = depth, α = ramp_angle);
     let (passes, path_length) = match input.slot_length {
         None => {
             record
@@ -49,10 +34,11 @@ pub fn solve(input: &EntryInput, record: &mut Record) -> Result<EntryResult, Ref
         }
         Some(slot) => {
             // A length that is a whole number of slots must not take one more for a double's rounding.
-            let sloping = (along / slot.get().si() * (1.0 - 1e-12)).ceil();
+            let sloping = (ramp_length.si() / slot.si() * (1.0 - 1e-12)).ceil();
             if sloping > MOST_PASSES {
                 let says = "The ramp would need more than ten thousand passes.";
-                let longer = crate::suggestion::value(along, slot.quantity().unit, crate::suggestion::Way::Up);
+                let longer =
+                    crate::suggestion::value(ramp_length.si(), slot.quantity().unit, crate::suggestion::Way::Up);
                 return Err(Refusal::no_answer(says, &[("slot_length", longer)]));
             }
             let passes = sloping + 1.0;
@@ -61,32 +47,19 @@ pub fn solve(input: &EntryInput, record: &mut Record) -> Result<EntryResult, Ref
                 .with("l", "ramp_length", ramp_length)
                 .with("s", "slot_length", slot)
                 .gives("passes", passes);
-            let path = FoundExtent::of(SiValue::from_si(slope_length.get().si() + slot.get().si()));
-            record
-                .step("Length of the way, with a flat pass", "L = L1 + s")
-                .with("L1", "slope_length", slope_length)
-                .with("s", "slot_length", slot)
-                .gives("path_length", path);
+            let path = step!(record, "Length of the way, with a flat pass", L: path_length = L1 + s,
+                L1 = slope_length, s = slot_length: slot);
             (Some(passes), path)
         }
     };
-    let down = FoundFeedRate::of(input.feed_rate.get() * sin);
-    record
-        .step("How fast it goes down", "va = vf × sin(α)")
-        .with("vf", "feed_rate", input.feed_rate)
-        .with("α", "ramp_angle", slope)
-        .gives("down_feed_rate", down);
-    let time = FoundWorkTime::of(path_length.get() / input.feed_rate.get());
-    record
-        .step("Time of the way", "t = L / vf")
-        .with("L", "path_length", path_length)
-        .with("vf", "feed_rate", input.feed_rate)
-        .gives("cutting_time", time);
+    let down_feed_rate = step!(record, "How fast it goes down", va: down_feed_rate = vf * sin(α),
+        vf = feed_rate, α = ramp_angle);
+    let cutting_time = step!(record, "Time of the way", t: cutting_time = L / vf, L = path_length, vf = feed_rate);
     Ok(EntryResult {
-        ramp_angle: crate::quantity::FoundAngle::stated(slope.quantity().value, slope.quantity().unit),
+        ramp_angle: FoundAngle::stated(ramp_angle.quantity().value, ramp_angle.quantity().unit),
         path_length,
-        down_feed_rate: down,
-        cutting_time: time,
+        down_feed_rate,
+        cutting_time,
         ramp_length: Some(ramp_length),
         passes,
         path_diameter: None,

@@ -180,12 +180,11 @@ impl Calculator for Materials {
     type Output = MaterialsResult;
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
-        let found: Vec<&'static Material> = match &input.search {
+        let mut found: Vec<&'static Material> = match &input.search {
             Some(text) => search(text),
             None => materials().iter().collect(),
         };
-        let found: Vec<_> =
-            found.into_iter().filter(|material| input.group.is_none_or(|group| material.group == group)).collect();
+        found.retain(|material| input.group.is_none_or(|group| material.group == group));
         if found.is_empty() {
             return Err(nothing(input));
         }

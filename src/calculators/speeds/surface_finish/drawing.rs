@@ -3,15 +3,14 @@
 
 use super::{FinishMethod, SurfaceFinishInput, SurfaceFinishResult, rise};
 use crate::drawing::{Beside, Drawing, Ink, Point, Words};
-use crate::quantity::SiValue;
 
 /// Grooves to each side of the nose.
 const GROOVES: i32 = 2;
 
 /// Draws an answer.
 pub fn draw(input: &SurfaceFinishInput, result: &SurfaceFinishResult) -> Drawing {
-    let (radius, feed) = (input.nose_radius.get().si(), result.feed_per_rev.get().si());
-    let height = result.theoretical_height.get().si();
+    let (radius, feed) = (input.nose_radius.si(), result.feed_per_rev.si());
+    let height = result.theoretical_height.si();
     let method = input.method.unwrap_or(FinishMethod::Exact);
     let groove = |middle: f64, half: f64| -> Vec<Point> {
         (-16..=16).map(|at| f64::from(at) / 16.0 * half).map(|x| (middle + x, rise(method, radius, x))).collect()

@@ -2,6 +2,9 @@
 //! feed for either, by the exact arc and by the usual rule of the shop.
 
 use crate::calculators::prelude::*;
+use crate::suggestion::{Way, value};
+use crate::working::formula::Symbol;
+use uom::si::f64::Length;
 
 mod drawing;
 
@@ -30,7 +33,8 @@ pub struct SurfaceFinishInput {
     pub theoretical_height: Option<Roughness>,
     /// Mean deviation Ra; one of the three is given.
     pub roughness_ra: Option<Roughness>,
-    /// By which formulas: exact or usual; exact if absent.
+    /// By which formulas: exact or usual.
+    #[absent("exact", "The arc is reckoned exactly; the usual rules give a little less.")]
     pub method: Option<FinishMethod>,
     /// How much rougher the real surface is than its geometry, from 1 up; not reckoned with if absent.
     pub surface_ratio: Option<PlainNumber>,
@@ -50,21 +54,12 @@ pub struct SurfaceFinishResult {
 }
 
 fn check(input: &SurfaceFinishInput) -> Result<(), ValidationError> {
-    let given = [
-        ("feed_per_rev", "0.2 mm/rev", input.feed_per_rev.is_some()),
-        ("theoretical_height", "6.3 um", input.theoretical_height.is_some()),
-        ("roughness_ra", "1.6 um", input.roughness_ra.is_some()),
-    ];
-    let count = given.iter().filter(|(_, _, given)| *given).count();
-    if count != 1 {
-        let says = "Give one of feed_per_rev, theoretical_height and roughness_ra; the others follow.";
-        let code = if count == 0 { Code::FieldMissing } else { Code::Conflict };
-        let ways: Vec<(&'static str, &str)> = given
-            .iter()
-            .filter(|(_, _, given)| *given == (count > 1))
-            .map(|(field, value, _)| (*field, if count > 1 { "leave out" } else { value }))
-            .collect();
-        return Err(rule_broken(code, says, &ways));
+    let fields = stated!(input: feed_per_rev = "0.2 mm/rev", theoretical_height = "6.3 um", roughness_ra = "1.6 um");
+    let says = "Give one of feed_per_rev, theoretical_height and roughness_ra; the others follow.";
+    match to_leave_out(&fields) {
+        given if given.is_empty() => return Err(rule_broken(Code::FieldMissing, says, &to_give(&fields))),
+        given if given.len() > 1 => return Err(rule_broken(Code::Conflict, says, &given)),
+        _ => {}
     }
     if input.surface_ratio.is_some_and(|ratio| ratio.get() < 1.0) {
         let says = "A real surface is no smoother than its geometry: the ratio is 1 or more.";
@@ -99,58 +94,48 @@ impl Calculator for SurfaceFinish {
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "arcs of the nose, a feed apart");
         record.caution(cautions::ROUGHNESS);
-        let method = record.or_assume(
-            input.method,
-            "method",
-            FinishMethod::Exact,
-            "The arc is reckoned exactly; the usual rules give a little less.",
-        );
+        let method = input.method(record);
         if method == FinishMethod::Usual {
             record.source("groover_memory", "chapter 24, ideal roughness by f squared over 32 r");
         }
-        let radius = input.nose_radius.get().si();
-        let (of, feed) = feed(input, method, record)?;
-        let shown = feed;
-        let f = feed.get().si();
-        let theoretical_height = FoundRoughness::of(SiValue::from_si(rise(method, radius, f / 2.0)));
-        let formula = match method {
-            FinishMethod::Exact => "h = f ^ 2 / (4 × (r + √(r ^ 2 - f ^ 2 / 4)))",
-            FinishMethod::Usual => "h = f ^ 2 / (8 × r)",
+        let feed_per_rev = feed(input, method, record)?;
+        let (theoretical_height, roughness_ra) = match input.feed_per_rev {
+            Some(stated) => roughness(input.nose_radius, stated, method, record),
+            None => roughness(input.nose_radius, feed_per_rev, method, record),
         };
-        let step = record.step("Height from peak to valley", formula);
-        let step = match input.feed_per_rev {
-            Some(stated) => step.with("f", of, stated),
-            None => step.with("f", of, shown),
-        };
-        step.with("r", "nose_radius", input.nose_radius).gives("theoretical_height", theoretical_height);
-        let mean = match method {
-            FinishMethod::Exact => f * f / (18.0 * 3f64.sqrt() * radius),
-            FinishMethod::Usual => f * f / (32.0 * radius),
-        };
-        let roughness_ra = FoundRoughness::of(SiValue::from_si(mean));
-        let formula = match method {
-            FinishMethod::Exact => "Ra = f ^ 2 / (18 × √(3) × r)",
-            FinishMethod::Usual => "Ra = f ^ 2 / (32 × r)",
-        };
-        let step = record.step("Mean deviation Ra", formula);
-        let step = match input.feed_per_rev {
-            Some(stated) => step.with("f", of, stated),
-            None => step.with("f", of, shown),
-        };
-        step.with("r", "nose_radius", input.nose_radius).gives("roughness_ra", roughness_ra);
         if input.feed_per_rev.is_some() {
-            record.choose("Feed per turn", "as stated").with("f", "feed_per_rev", feed).gives("feed_per_rev", feed);
+            let step = record.choose("Feed per turn", "as stated").with("f", "feed_per_rev", feed_per_rev);
+            step.gives("feed_per_rev", feed_per_rev);
         }
         let expected_ra = input.surface_ratio.map(|ratio| {
-            let expected = FoundRoughness::of(roughness_ra.get() * ratio.get());
-            record
-                .step("Ra to expect", "Re = Ra × k")
-                .with("Ra", "roughness_ra", roughness_ra)
-                .with("k", "surface_ratio", ratio.get())
-                .gives("expected_ra", expected);
-            expected
+            step!(record, "Ra to expect", Re: expected_ra = Ra * k,
+                Ra = roughness_ra, k = surface_ratio: ratio.get())
         });
-        Ok(SurfaceFinishResult { feed_per_rev: feed, theoretical_height, roughness_ra, expected_ra })
+        Ok(SurfaceFinishResult { feed_per_rev, theoretical_height, roughness_ra, expected_ra })
+    }
+}
+
+/// Height and mean deviation at a feed, stated or found.
+fn roughness(
+    nose_radius: Size,
+    feed_per_rev: impl Symbol<Value = Length> + Into<Shown> + Copy,
+    method: FinishMethod,
+    record: &mut Record,
+) -> (FoundRoughness, FoundRoughness) {
+    const HEIGHT: &str = "Height from peak to valley";
+    const MEAN: &str = "Mean deviation Ra";
+    match method {
+        FinishMethod::Exact => (
+            step!(record, HEIGHT,
+                h: theoretical_height = squared(f) / (4.0 * (r + root(not_negative(squared(r) - squared(f) / 4.0)))),
+                f = feed_per_rev, r = nose_radius),
+            step!(record, MEAN, Ra: roughness_ra = squared(f) / (18.0 * root(3.0) * r),
+                f = feed_per_rev, r = nose_radius),
+        ),
+        FinishMethod::Usual => (
+            step!(record, HEIGHT, h: theoretical_height = squared(f) / (8.0 * r), f = feed_per_rev, r = nose_radius),
+            step!(record, MEAN, Ra: roughness_ra = squared(f) / (32.0 * r), f = feed_per_rev, r = nose_radius),
+        ),
     }
 }
 
@@ -163,66 +148,40 @@ fn rise(method: FinishMethod, radius: f64, from_middle: f64) -> f64 {
     }
 }
 
-/// The feed, stated or found from a roughness, and the field or step that it comes from.
-fn feed(
-    input: &SurfaceFinishInput,
-    method: FinishMethod,
-    record: &mut Record,
-) -> Result<(&'static str, FoundFeedPerRev), Refusal> {
-    let radius = input.nose_radius.get().si();
-    let widest = |field: &'static str, value: String| {
+/// The feed, stated or found from a roughness.
+fn feed(input: &SurfaceFinishInput, method: FinishMethod, record: &mut Record) -> Result<FoundFeedPerRev, Refusal> {
+    let nose_radius = input.nose_radius;
+    let radius = nose_radius.si();
+    let too_wide = |field: &'static str, try_this: String| {
         let says = "The grooves would be wider than the nose: there the geometry of its arc ends.";
-        Err(Refusal::no_answer(says, &[(field, value), ("nose_radius", wider(&input.nose_radius))]))
+        let wider = value(radius * 4.0, nose_radius.quantity().unit, Way::Up);
+        Err(Refusal::no_answer(says, &[(field, try_this), ("nose_radius", wider)]))
     };
     if let Some(feed) = input.feed_per_rev {
-        let f = feed.get().si();
-        if f > 2.0 * radius {
-            let unit = feed.quantity().unit;
-            return widest("feed_per_rev", crate::suggestion::value(radius / 4.0, unit, crate::suggestion::Way::Down));
+        if feed.si() > 2.0 * radius {
+            return too_wide("feed_per_rev", value(radius / 4.0, feed.quantity().unit, Way::Down));
         }
-        return Ok(("feed_per_rev", feed.found()));
+        return Ok(feed.found());
     }
-    let (what, square, formula, of, stated) = match (input.theoretical_height, input.roughness_ra, method) {
-        (Some(height), _, FinishMethod::Exact) => {
-            let h = height.get().si();
-            (
-                "Feed for that height",
-                4.0 * h * (2.0 * radius - h),
-                "f = 2 × √(h × (2 × r - h))",
-                "theoretical_height",
-                height,
-            )
-        }
-        (Some(height), _, FinishMethod::Usual) => {
-            ("Feed for that height", 8.0 * radius * height.get().si(), "f = √(8 × r × h)", "theoretical_height", height)
-        }
-        (None, Some(mean), FinishMethod::Exact) => (
-            "Feed for that Ra",
-            18.0 * 3f64.sqrt() * radius * mean.get().si(),
-            "f = √(18 × √(3) × r × h)",
-            "roughness_ra",
-            mean,
-        ),
-        (None, Some(mean), FinishMethod::Usual) => {
-            ("Feed for that Ra", 32.0 * radius * mean.get().si(), "f = √(32 × r × h)", "roughness_ra", mean)
-        }
-        (None, None, _) => return widest("feed_per_rev", "0.2 mm/rev".to_owned()),
+    let (what, of, stated) = match (input.theoretical_height, input.roughness_ra) {
+        (Some(height), _) => ("Feed for that height", "theoretical_height", height),
+        (None, Some(mean)) => ("Feed for that Ra", "roughness_ra", mean),
+        (None, None) => return too_wide("feed_per_rev", "0.2 mm/rev".to_owned()),
     };
-    let too_high = of == "theoretical_height" && stated.get().si() > radius;
-    if too_high || square > 4.0 * radius * radius {
-        let unit = stated.quantity().unit;
-        return widest(of, crate::suggestion::value(radius / 20.0, unit, crate::suggestion::Way::Down));
+    let of_height = input.theoretical_height.is_some();
+    let finer = value(radius / 20.0, stated.quantity().unit, Way::Down);
+    if of_height && stated.si() > radius {
+        return too_wide(of, finer);
     }
-    let found = FoundFeedPerRev::of(SiValue::from_si(square.sqrt()));
-    record
-        .step(what, formula)
-        .with("h", of, stated)
-        .with("r", "nose_radius", input.nose_radius)
-        .gives("feed_per_rev", found);
-    Ok(("feed_per_rev", found))
-}
-
-fn wider(radius: &Size) -> String {
-    let quantity = radius.quantity();
-    crate::suggestion::value(quantity.si() * 4.0, quantity.unit, crate::suggestion::Way::Up)
+    let feed: FoundFeedPerRev = match (method, of_height) {
+        (FinishMethod::Exact, true) => step!(record, what, f: feed_per_rev = 2.0 * root(h * (2.0 * r - h)),
+            h = (of): stated, r = nose_radius),
+        (FinishMethod::Usual, true) => step!(record, what, f: feed_per_rev = root(8.0 * r * h),
+            h = (of): stated, r = nose_radius),
+        (FinishMethod::Exact, false) => step!(record, what, f: feed_per_rev = root(18.0 * root(3.0) * r * h),
+            h = (of): stated, r = nose_radius),
+        (FinishMethod::Usual, false) => step!(record, what, f: feed_per_rev = root(32.0 * r * h),
+            h = (of): stated, r = nose_radius),
+    };
+    if feed.si() > 2.0 * radius { too_wide(of, finer) } else { Ok(feed) }
 }

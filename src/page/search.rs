@@ -32,7 +32,7 @@ fn score(described: &Described, asked: &[String], phrase: &str) -> (usize, f64) 
     places.extend(entry.words.iter().map(|word| (6.0, parts(word))));
     places.push((2.0, parts(entry.about)));
     places.extend(described.fields.iter().map(|field| (1.5, parts(&field.name))));
-    places.extend(described.results.iter().map(|result| (1.0, parts(&result.name))));
+    places.extend(described.results.iter().map(|result| (1.0, parts(result.name))));
     let mut hits = 0;
     let mut score = 0.0;
     for word in asked {

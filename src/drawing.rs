@@ -4,6 +4,7 @@
 
 mod annotate;
 mod area;
+mod features;
 mod layout;
 mod reading;
 mod sheet;
@@ -15,8 +16,9 @@ mod words;
 
 use crate::quantity::System;
 use std::borrow::Cow;
+pub use features::{direction, middle, on_circle, span};
 pub use way::free_side;
-pub use words::{Words, Written};
+pub use words::{Words, Written, gaps};
 
 /// A point of the model, in metres.
 pub type Point = (f64, f64);

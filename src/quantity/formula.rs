@@ -2,7 +2,7 @@
 //! in degrees stays exact.
 
 use super::kinds::Kind;
-use super::measure::{Found, Quantity, SiValue};
+use super::measure::{Found, Measure, Quantity, SiValue};
 use super::units::Unit;
 use std::ops::{Add, Div, Mul, Neg, Sub};
 use uom::si::f64 as si;
@@ -51,10 +51,27 @@ impl InFormula for si::Angle {
     }
 }
 
-impl<K: Kind> Found<K> {
-    /// What a formula gives.
-    pub fn of_formula(value: <K::Si as InFormula>::Value) -> Self {
+/// What a formula can give.
+pub trait OfFormula {
+    /// The value as the formula has it.
+    type Value;
+    /// What the formula gives.
+    fn of_formula(value: Self::Value) -> Self;
+}
+
+impl<K: Kind> OfFormula for Found<K> {
+    type Value = <K::Si as InFormula>::Value;
+
+    fn of_formula(value: Self::Value) -> Self {
         K::Si::found(value)
+    }
+}
+
+impl OfFormula for f64 {
+    type Value = f64;
+
+    fn of_formula(value: f64) -> f64 {
+        value
     }
 }
 
@@ -129,5 +146,19 @@ impl Div<Degrees> for si::Length {
 
     fn div(self, angle: Degrees) -> si::Length {
         self / angle.0.to_radians()
+    }
+}
+
+impl<K: Kind> Measure<K> {
+    /// In SI units, without its dimension.
+    pub fn si(&self) -> f64 {
+        self.get().si()
+    }
+}
+
+impl<K: Kind> Found<K> {
+    /// In SI units, without its dimension.
+    pub fn si(&self) -> f64 {
+        self.get().si()
     }
 }

@@ -21,7 +21,8 @@ pub struct MoveListInput {
     pub feed_rate: Option<FeedRate>,
     /// Play of the screws; with it, moves that come from the wrong side get a place to go past first.
     pub backlash: Option<Extent>,
-    /// From which side every place is come up to: growing or falling readings; growing if absent. Needs backlash.
+    /// From which side every place is come up to: growing or falling readings. Needs backlash.
+    #[absent("growing", "Places are taken to be come up to with the reading growing.")]
     pub approach: Option<Approach>,
 }
 
@@ -66,14 +67,10 @@ pub struct MoveTotal {
     pub time: Option<FoundDuration>,
 }
 
-fn check(input: &MoveListInput) -> Result<(), ValidationError> {
-    if input.approach.is_some() && input.backlash.is_none() {
-        let says = "The side from which places are come up to matters where the screws have play: give backlash too.";
-        let fields = [("backlash", "0.1 mm"), ("approach", "leave out")];
-        return Err(rule_broken(Code::Conflict, says, &fields));
-    }
-    Ok(())
-}
+rules! { check(MoveListInput) {
+    needs(approach => backlash = "0.1 mm", approach = "leave out"):
+        "The side from which places are come up to matters where the screws have play: give backlash too.";
+} }
 
 impl Calculator for MoveList {
     const ID: &'static str = "datum/move-list";
@@ -96,25 +93,25 @@ impl Calculator for MoveList {
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "differences of places; distance by the right triangle of the two moves");
-        let numbers: Vec<u32> = (1..).take(input.points.0.len()).collect();
+        let points = &input.points.0;
+        let numbers: Vec<u32> = (1..).take(points.len()).collect();
         record
             .look_up("Places", "every whole number from 1, in the order given")
-            .gives("moves.number", numbers.iter().copied().map(f64::from).collect::<Vec<f64>>());
+            .gives("moves.number", column(&numbers, |number| *number));
         let datum = (FoundPlace::stated(0.0, Unit::Metre), "0, the datum,");
-        let mut axis = |symbol, of, axis: AxisColumns, place: fn(&crate::fields::Point) -> Place| {
-            let stated: Vec<Place> = input.points.0.iter().map(place).collect();
-            let places: Vec<FoundPlace> = stated.iter().map(Place::found).collect();
+        let mut axis = |symbol, of, axis: AxisColumns, place: fn(&Point) -> Place| {
+            let places: Vec<FoundPlace> = points.iter().map(|point| place(point).found()).collect();
             record
                 .choose("Reading at each place", "as given, from datum zero")
-                .with(symbol, of, stated.as_slice())
+                .with(symbol, of, column(points, place))
                 .gives(axis.places, places.clone());
             let moves = find_moves(&places, datum, axis, record);
             (places, moves)
         };
         let (xs, dxs) = axis("X", "points.x", X, |point| point.x);
         let (ys, dys) = axis("Y", "points.y", Y, |point| point.y);
-        let distances: Vec<FoundExtent> =
-            dxs.iter().zip(&dys).map(|(dx, dy)| FoundExtent::of(dx.get().hypot(dy.get()))).collect();
+        let straight = |(dx, dy): (&FoundMove, &FoundMove)| FoundExtent::of(dx.get().hypot(dy.get()));
+        let distances: Vec<FoundExtent> = dxs.iter().zip(&dys).map(straight).collect();
         record
             .step("Straight distance of each move", "s = √(a^2 + b^2)")
             .with("a", X.moves, dxs.clone())
@@ -127,8 +124,8 @@ impl Calculator for MoveList {
         };
         let (past_x, past_y) = find_past(input, (&xs, &dxs), (&ys, &dys), record);
         record.caution(cautions::OUT_OF_THE_WORK);
-        let moves = (0..numbers.len()).map(|at| ListedMove {
-            number: numbers[at],
+        let moves = numbers.into_iter().enumerate().map(|(at, number)| ListedMove {
+            number,
             x: xs[at],
             y: ys[at],
             dx: dxs[at],
@@ -144,6 +141,7 @@ impl Calculator for MoveList {
 
 const X: AxisColumns = AxisColumns { symbol: "x", places: "moves.x", before: "before.x", moves: "moves.dx" };
 const Y: AxisColumns = AxisColumns { symbol: "y", places: "moves.y", before: "before.y", moves: "moves.dy" };
+
 fn find_times(distances: &[FoundExtent], feed: FeedRate, record: &mut Record) -> Vec<FoundDuration> {
     record.source("kinematics", "time is distance over feed rate");
     let times: Vec<FoundDuration> =
@@ -161,25 +159,22 @@ fn find_times(distances: &[FoundExtent], feed: FeedRate, record: &mut Record) ->
     times
 }
 
-type Column<'c, K> = (&'c [FoundPlace], &'c [crate::quantity::Found<K>]);
+/// Places and moves on one axis.
+type OnAxis<'c> = (&'c [FoundPlace], &'c [FoundMove]);
+/// Where to go past to before a place, for those that are come to from the wrong side.
+type Past = Vec<Option<FoundPlace>>;
 
 /// The readings to go past to, on both axes.
-fn find_past(
-    input: &MoveListInput,
-    x: Column<crate::quantity::kind::Move>,
-    y: Column<crate::quantity::kind::Move>,
-    record: &mut Record,
-) -> (Vec<Option<FoundPlace>>, Vec<Option<FoundPlace>>) {
+fn find_past(input: &MoveListInput, x: OnAxis, y: OnAxis, record: &mut Record) -> (Past, Past) {
     let none = vec![None; x.0.len()];
-    let Some(backlash) = input.backlash.filter(|backlash| backlash.get().si() > 0.0) else {
+    let Some(backlash) = input.backlash.filter(|backlash| backlash.si() > 0.0) else {
         record.note(
             "one_side",
             "Come to every place from the same side on each axis, so that the play of the screws does not enter.",
         );
         return (none.clone(), none);
     };
-    let says = "Places are taken to be come up to with the reading growing.";
-    let approach = record.or_assume(input.approach, "approach", Approach::Growing, says);
+    let approach = input.approach(record);
     record.source("common_practice", "going past a place by twice the play before coming back to it");
     record.note(
         "past_by_twice_the_play",
@@ -187,39 +182,27 @@ fn find_past(
          least two divisions of the dial past where that is more. Zero is \
          taken to have been set from the same side.",
     );
-    let (word, formula) = match approach {
-        Approach::Growing => ("falls", "p = x - 2 × b"),
-        Approach::Falling => ("grows", "p = x + 2 × b"),
+    let (rule, formula, away) = match approach {
+        Approach::Growing => ("those to which the reading falls", "p = x - 2 × b", -1.0),
+        Approach::Falling => ("those to which the reading grows", "p = x + 2 × b", 1.0),
     };
-    let mut axis = |(places, moves): Column<crate::quantity::kind::Move>, of, against_field, field| {
-        let wrong_way = |at: &usize| match approach {
-            Approach::Growing => moves[*at].get().si() < 0.0,
-            Approach::Falling => moves[*at].get().si() > 0.0,
+    let mut axis = |(places, moves): OnAxis, of, against_field, field| {
+        let past = |(place, moved): (&FoundPlace, &FoundMove)| {
+            (away * moved.si() > 0.0).then(|| FoundPlace::of(place.get() + away * 2.0 * backlash.get()))
         };
-        let rows: Vec<usize> = (0..places.len()).filter(wrong_way).collect();
-        let mut past = vec![None; places.len()];
-        if rows.is_empty() {
-            return past;
-        }
-        let against: Vec<FoundPlace> = rows.iter().map(|at| places[*at]).collect();
-        let found: Vec<FoundPlace> = against
-            .iter()
-            .map(|place| match approach {
-                Approach::Growing => FoundPlace::of(place.get() - 2.0 * backlash.get()),
-                Approach::Falling => FoundPlace::of(place.get() + 2.0 * backlash.get()),
-            })
-            .collect();
-        record
-            .choose("Places come to from the wrong side", format!("those to which the reading {word}"))
-            .with("x", of, places.to_vec())
-            .gives(against_field, against.clone());
-        record
-            .step("Reading to go past to", formula)
-            .with("x", against_field, against)
-            .with("b", "backlash", backlash)
-            .gives(field, found.clone());
-        for (at, place) in rows.into_iter().zip(found) {
-            past[at] = Some(place);
+        let past: Past = places.iter().zip(moves).map(past).collect();
+        let wrong_way = places.iter().zip(&past).filter(|(_, past)| past.is_some());
+        let against: Vec<FoundPlace> = wrong_way.map(|(place, _)| *place).collect();
+        if !against.is_empty() {
+            record
+                .choose("Places come to from the wrong side", rule)
+                .with("x", of, places.to_vec())
+                .gives(against_field, against.clone());
+            record
+                .step("Reading to go past to", formula)
+                .with("x", against_field, against)
+                .with("b", "backlash", backlash)
+                .gives(field, column(&past, |past| *past));
         }
         past
     };

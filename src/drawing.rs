@@ -15,8 +15,8 @@ mod way;
 mod words;
 
 use crate::quantity::System;
-use std::borrow::Cow;
 pub use features::{direction, middle, on_circle, span};
+use std::borrow::Cow;
 pub use way::free_side;
 pub use words::{Words, Written, gaps};
 

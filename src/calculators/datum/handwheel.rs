@@ -131,8 +131,7 @@ impl Calculator for Handwheel {
         let dial_now = input.dial_now(record);
         let end: FoundDifference = step!(record, "Place of the dial at the end, turns and all",
             e: "dial.end" = d + s, d = dial_now, s = distance);
-        let dial_reading =
-            find_dial(end, ["dial.end", "dial.turns", "dial.whole_turns", "dial_reading"], turn, record);
+        let dial_reading = find_dial(end, ["dial.end", "dial.turns", "dial.whole_turns", "dial_reading"], turn, record);
         let (overshoot, turn_back_at) = find_overshoot(input, dial_reading, record);
         record
             .choose("Divisions beyond whole turns", "as found above")

@@ -74,10 +74,7 @@ impl Stepping<'_> {
         let what = "Centre from the middle of the chord";
         let apothem: FoundExtent = if arc.apothem == 0.0 {
             let none = metres(0.0);
-            self.record
-                .look_up(what, "0, the chord being a diameter")
-                .with("c", "chord", chord)
-                .gives("apothem", none);
+            self.record.look_up(what, "0, the chord being a diameter").with("c", "chord", chord).gives("apothem", none);
             none
         } else {
             step!(self.record, what, a: apothem = root((R - c / 2.0) * (R + c / 2.0)), R = radius, c = chord)

@@ -4,6 +4,7 @@
 
 mod choice;
 mod default;
+mod notes;
 mod read;
 mod rules;
 mod shape;

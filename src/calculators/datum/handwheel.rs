@@ -210,18 +210,13 @@ fn find_overshoot(
     record: &mut Record,
 ) -> (Option<FoundExtent>, Option<FoundPlace>) {
     let Some(backlash) = input.backlash else {
-        record.note(
-            "one_side",
-            "Come to every place from the same side, so that the play of the screw does not enter; with backlash the \
-             answer says how far to go past.",
-        );
+        notes!(record => one_side: "Come to every place from the same side, so that the play of the screw does not \
+            enter; with backlash the answer says how far to go past.");
         return (None, None);
     };
     let approach = input.approach(record);
-    record.note(
-        "start_from_the_same_side",
-        "The start is taken to have been come up to from the same side; if not, first go past it and come back.",
-    );
+    notes!(record => start_from_the_same_side: "The start is taken to have been come up to from the same side; if not, \
+        first go past it and come back.");
     let against = match approach {
         Approach::Growing => input.distance.si() < 0.0,
         Approach::Falling => input.distance.si() > 0.0,

@@ -129,17 +129,7 @@ impl Calculator for ToolSetting {
         record.source("geometry", "tools that touch one face differ in length as their readings do");
         let moved = input.moved(record);
         let tools = &input.tools.0;
-        let names = column(tools, |tool| tool.name.clone());
-        record
-            .choose("Tools", "in the order given")
-            .with("n", "tools.name", names.clone())
-            .gives("offsets.name", names);
-        let readings = column(tools, |tool| tool.reading);
         let reference = tools.iter().find(|tool| tool.name == input.reference).unwrap_or(&tools[0]).reading.found();
-        record
-            .choose("Reading of the reference tool", "the reading of that name")
-            .with("r", "tools.reading", readings.clone())
-            .gives("reference_reading", reference);
         let offset = |tool: &TouchedTool| ToolOffset {
             name: tool.name.clone(),
             offset: FoundPlace::of(tool.reading.get() - reference.get()),
@@ -147,32 +137,26 @@ impl Calculator for ToolSetting {
             reading_now: None,
         };
         let mut offsets: Vec<ToolOffset> = tools.iter().map(offset).collect();
-        record
-            .step("Offset of each tool", "o = r - R")
-            .with("r", "tools.reading", readings)
-            .with("R", "reference_reading", reference)
-            .gives("offsets.offset", column(&offsets, |tool| tool.offset));
+        columns!(record.choose("Tools", "in the order given"), n = tools.name => offsets.name);
+        columns!(record.choose("Reading of the reference tool", "the reading of that name"),
+            r = tools.reading => reference_reading: reference);
+        columns!(record.step("Offset of each tool", "o = r - R"),
+            r = tools.reading, R = reference_reading: reference => offsets.offset);
         if let Some(way) = input.reading_was {
             find_longer(&mut offsets, way, record);
         }
         let shift = input.reference_now.map(|now| find_readings_now(tools, &mut offsets, (reference, now), record));
-        record.note(
-            "taken_off",
-            "Take a tool's offset off what the scale shows with that tool, or enter it as the tool's offset where a \
-             readout takes it off by itself. Readings and offsets count alike, so this holds with the scale counting \
-             up or down.",
-        );
+        notes!(record => taken_off: "Take a tool's offset off what the scale shows with that tool, or enter it as the \
+            tool's offset where a readout takes it off by itself. Readings and offsets count alike, so this holds with \
+            the scale counting up or down.");
         match moved {
-            MovedToTouch::Quill => record.note(
-                "one_scale",
-                "All readings are of the quill, with the knee locked at one height; an offset is wrong as soon as the \
-                 knee has moved between two tools.",
-            ),
-            MovedToTouch::Knee => record.note(
-                "one_scale",
-                "All readings are of the knee, with the quill locked at one height; raise the knee to every reading, \
-                 so that its weight takes up the play of the screw the same way.",
-            ),
+            MovedToTouch::Quill => {
+                notes!(record => one_scale: "All readings are of the quill, with the knee locked at \
+                one height; an offset is wrong as soon as the knee has moved between two tools.")
+            }
+            MovedToTouch::Knee => notes!(record => one_scale: "All readings are of the knee, with the quill locked at \
+                one height; raise the knee to every reading, so that its weight takes up the play of the screw the \
+                same way."),
         }
         record.caution(cautions::TOUCHING);
         Ok(ToolSettingResult { offsets, shift })
@@ -188,10 +172,7 @@ fn find_longer(offsets: &mut [ToolOffset], way: ReadingWas, record: &mut Record)
     for tool in offsets.iter_mut() {
         tool.longer_by = Some(FoundDifference::of(sign * tool.offset.get()));
     }
-    record
-        .step(what, formula)
-        .with("o", "offsets.offset", column(offsets, |tool| tool.offset))
-        .gives("offsets.longer_by", column(offsets, |tool| tool.longer_by));
+    columns!(record.step(what, formula), o = offsets.offset => offsets.longer_by);
 }
 
 /// The shift of the face and each tool's reading on it now.
@@ -206,11 +187,8 @@ fn find_readings_now(
     for (tool, row) in tools.iter().zip(offsets.iter_mut()) {
         row.reading_now = Some(FoundPlace::of(tool.reading.get() + shift.get()));
     }
-    record
-        .step("Reading of each tool on the face as it is now", "n = r + d")
-        .with("r", "tools.reading", column(tools, |tool| tool.reading))
-        .with("d", "shift", shift)
-        .gives("offsets.reading_now", column(offsets, |row| row.reading_now));
+    columns!(record.step("Reading of each tool on the face as it is now", "n = r + d"),
+        r = tools.reading, d = shift => offsets.reading_now);
     record.note("one_shift", "A changed face shifts every tool's reading alike; the offsets between tools stay.");
     shift
 }

@@ -179,21 +179,14 @@ impl Calculator for LatheTouchOff {
             .gives("infeed_left", infeed_left);
         let slide_travel: FoundExtent = step!(record, "Travel of the slide",
             s: slide_travel = abs(D - d) / 2.0, D = measured_diameter: measured, d = target_diameter: target);
-        record.note(
-            "same_side",
-            "Set the reading with the slide as it stood while cutting. If it has been drawn back, run it in again from \
-             the same side before setting, so that the play of its screw is taken up.",
-        );
-        record.note(
-            "figures_that_grow_inward",
-            "A dial whose figures grow while the diameter shrinks, or the other way round, cannot show the diameter: set \
-             it to 0 where the tool cut, and go on by what is left.",
-        );
-        record.note(
-            "like_the_trial_cut",
-            "The last cut takes what the trial cut took, with the same tool and feed: the work and the tool then give \
-             way alike. Measure again before the last cut, and when the work is no longer warm.",
-        );
+        notes! { record =>
+            same_side: "Set the reading with the slide as it stood while cutting. If it has been drawn back, run it in \
+                again from the same side before setting, so that the play of its screw is taken up.";
+            figures_that_grow_inward: "A dial whose figures grow while the diameter shrinks, or the other way round, \
+                cannot show the diameter: set it to 0 where the tool cut, and go on by what is left.";
+            like_the_trial_cut: "The last cut takes what the trial cut took, with the same tool and feed: the work and \
+                the tool then give way alike. Measure again before the last cut, and when the work is no longer warm.";
+        }
         record.caution(cautions::LATHE);
         Ok(LatheTouchOffResult { set_reading, target_reading, infeed_left, slide_travel })
     }

@@ -94,6 +94,8 @@ impl Calculator for MoveList {
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "differences of places; distance by the right triangle of the two moves");
         let points = &input.points.0;
+        let play = input.backlash.filter(|backlash| backlash.si() > 0.0);
+        let play = play.map(|backlash| (backlash, input.approach(record)));
         let numbers: Vec<u32> = (1..).take(points.len()).collect();
         record
             .look_up("Places", "every whole number from 1, in the order given")
@@ -106,105 +108,79 @@ impl Calculator for MoveList {
                 .with(symbol, of, column(points, place))
                 .gives(axis.places, places.clone());
             let moves = find_moves(&places, datum, axis, record);
-            (places, moves)
+            places.into_iter().zip(moves)
         };
-        let (xs, dxs) = axis("X", "points.x", X, |point| point.x);
-        let (ys, dys) = axis("Y", "points.y", Y, |point| point.y);
-        let straight = |(dx, dy): (&FoundMove, &FoundMove)| FoundExtent::of(dx.get().hypot(dy.get()));
-        let distances: Vec<FoundExtent> = dxs.iter().zip(&dys).map(straight).collect();
-        record
-            .step("Straight distance of each move", "s = √(a^2 + b^2)")
-            .with("a", X.moves, dxs.clone())
-            .with("b", Y.moves, dys.clone())
-            .gives("moves.distance", distances.clone());
-        let times = input.feed_rate.map(|feed| find_times(&distances, feed, record));
-        let total = MoveTotal {
-            distance: find_sum("Distance in all", &distances, "moves.distance", "total.distance", record),
-            time: times.as_ref().map(|times| find_sum("Time in all", times, "moves.time", "total.time", record)),
-        };
-        let (past_x, past_y) = find_past(input, (&xs, &dxs), (&ys, &dys), record);
-        record.caution(cautions::OUT_OF_THE_WORK);
-        let moves = numbers.into_iter().enumerate().map(|(at, number)| ListedMove {
-            number,
-            x: xs[at],
-            y: ys[at],
-            dx: dxs[at],
-            dy: dys[at],
-            distance: distances[at],
-            time: times.as_ref().map(|times| times[at]),
-            past_x: past_x[at],
-            past_y: past_y[at],
+        let (on_x, on_y) = (axis("X", "points.x", X, |point| point.x), axis("Y", "points.y", Y, |point| point.y));
+        let moves = numbers.into_iter().zip(on_x).zip(on_y).map(|((number, (x, dx)), (y, dy))| {
+            let distance = FoundExtent::of(dx.get().hypot(dy.get()));
+            let time = input.feed_rate.map(|feed| FoundDuration::of(distance.get() / feed.get()));
+            ListedMove { number, x, y, dx, dy, distance, time, past_x: past(play, x, dx), past_y: past(play, y, dy) }
         });
-        Ok(MoveListResult { moves: moves.collect(), total })
+        let moves: Vec<ListedMove> = moves.collect();
+        columns!(record.step("Straight distance of each move", "s = √(a^2 + b^2)"),
+            a = moves.dx, b = moves.dy => moves.distance);
+        if let Some(feed) = input.feed_rate {
+            record.source("kinematics", "time is distance over feed rate");
+            columns!(record.step("Time of each move", "t = s / v"),
+                s = moves.distance, v = feed_rate: feed => moves.time);
+            notes!(record => time_at_feed: "The times are those of straight moves at the full feed rate; starting, \
+                stopping, lifting the tool and going past a place come on top.");
+        }
+        let distances: Vec<FoundExtent> = moves.iter().map(|listed| listed.distance).collect();
+        let times: Vec<FoundDuration> = moves.iter().filter_map(|listed| listed.time).collect();
+        let distance = find_sum("Distance in all", &distances, "moves.distance", "total.distance", record);
+        let time = input.feed_rate.map(|_| find_sum("Time in all", &times, "moves.time", "total.time", record));
+        match play {
+            Some(play) => show_past(&moves, play, record),
+            None => notes!(record => one_side: "Come to every place from the same side on each axis, so that the play \
+                of the screws does not enter."),
+        }
+        record.caution(cautions::OUT_OF_THE_WORK);
+        Ok(MoveListResult { moves, total: MoveTotal { distance, time } })
     }
 }
 
 const X: AxisColumns = AxisColumns { symbol: "x", places: "moves.x", before: "before.x", moves: "moves.dx" };
 const Y: AxisColumns = AxisColumns { symbol: "y", places: "moves.y", before: "before.y", moves: "moves.dy" };
 
-fn find_times(distances: &[FoundExtent], feed: FeedRate, record: &mut Record) -> Vec<FoundDuration> {
-    record.source("kinematics", "time is distance over feed rate");
-    let times: Vec<FoundDuration> =
-        distances.iter().map(|distance| FoundDuration::of(distance.get() / feed.get())).collect();
-    record
-        .step("Time of each move", "t = s / v")
-        .with("s", "moves.distance", distances.to_vec())
-        .with("v", "feed_rate", feed)
-        .gives("moves.time", times.clone());
-    record.note(
-        "time_at_feed",
-        "The times are those of straight moves at the full feed rate; starting, stopping, lifting the tool and going \
-         past a place come on top.",
-    );
-    times
+/// Where to go past to before a place, if the move to it comes from the wrong side.
+fn past(play: Option<(Extent, Approach)>, place: FoundPlace, moved: FoundMove) -> Option<FoundPlace> {
+    let (backlash, approach) = play?;
+    let away = if approach == Approach::Growing { -1.0 } else { 1.0 };
+    (away * moved.si() > 0.0).then(|| FoundPlace::of(place.get() + away * 2.0 * backlash.get()))
 }
 
-/// Places and moves on one axis.
-type OnAxis<'c> = (&'c [FoundPlace], &'c [FoundMove]);
-/// Where to go past to before a place, for those that are come to from the wrong side.
-type Past = Vec<Option<FoundPlace>>;
+/// A reading of a move, of those that all have or of those that some have.
+type Of<T> = fn(&ListedMove) -> T;
 
 /// The readings to go past to, on both axes.
-fn find_past(input: &MoveListInput, x: OnAxis, y: OnAxis, record: &mut Record) -> (Past, Past) {
-    let none = vec![None; x.0.len()];
-    let Some(backlash) = input.backlash.filter(|backlash| backlash.si() > 0.0) else {
-        record.note(
-            "one_side",
-            "Come to every place from the same side on each axis, so that the play of the screws does not enter.",
-        );
-        return (none.clone(), none);
-    };
-    let approach = input.approach(record);
+fn show_past(moves: &[ListedMove], (backlash, approach): (Extent, Approach), record: &mut Record) {
     record.source("common_practice", "going past a place by twice the play before coming back to it");
-    record.note(
-        "past_by_twice_the_play",
-        "Going past by twice the play takes it up once on the way back and leaves as much again to settle; go at \
-         least two divisions of the dial past where that is more. Zero is \
-         taken to have been set from the same side.",
-    );
-    let (rule, formula, away) = match approach {
-        Approach::Growing => ("those to which the reading falls", "p = x - 2 × b", -1.0),
-        Approach::Falling => ("those to which the reading grows", "p = x + 2 × b", 1.0),
+    notes!(record => past_by_twice_the_play: "Going past by twice the play takes it up once on the way back and leaves \
+        as much again to settle; go at least two divisions of the dial past where that is more. Zero is taken to have \
+        been set from the same side.");
+    let (rule, formula) = match approach {
+        Approach::Growing => ("those to which the reading falls", "p = x - 2 × b"),
+        Approach::Falling => ("those to which the reading grows", "p = x + 2 × b"),
     };
-    let mut axis = |(places, moves): OnAxis, of, against_field, field| {
-        let past = |(place, moved): (&FoundPlace, &FoundMove)| {
-            (away * moved.si() > 0.0).then(|| FoundPlace::of(place.get() + away * 2.0 * backlash.get()))
-        };
-        let past: Past = places.iter().zip(moves).map(past).collect();
-        let wrong_way = places.iter().zip(&past).filter(|(_, past)| past.is_some());
-        let against: Vec<FoundPlace> = wrong_way.map(|(place, _)| *place).collect();
-        if !against.is_empty() {
-            record
-                .choose("Places come to from the wrong side", rule)
-                .with("x", of, places.to_vec())
-                .gives(against_field, against.clone());
-            record
-                .step("Reading to go past to", formula)
-                .with("x", against_field, against)
-                .with("b", "backlash", backlash)
-                .gives(field, column(&past, |past| *past));
+    let on_x: (Of<FoundPlace>, Of<Option<FoundPlace>>) = (|listed| listed.x, |listed| listed.past_x);
+    let on_y: (Of<FoundPlace>, Of<Option<FoundPlace>>) = (|listed| listed.y, |listed| listed.past_y);
+    for ((place, past), of, against_field, field) in
+        [(on_x, X.places, "against.x", "moves.past_x"), (on_y, Y.places, "against.y", "moves.past_y")]
+    {
+        let wrong_way = moves.iter().filter(|listed| past(listed).is_some());
+        let against: Vec<FoundPlace> = wrong_way.map(place).collect();
+        if against.is_empty() {
+            continue;
         }
-        past
-    };
-    (axis(x, X.places, "against.x", "moves.past_x"), axis(y, Y.places, "against.y", "moves.past_y"))
+        record
+            .choose("Places come to from the wrong side", rule)
+            .with("x", of, column(moves, place))
+            .gives(against_field, against.clone());
+        record
+            .step("Reading to go past to", formula)
+            .with("x", against_field, against)
+            .with("b", "backlash", backlash)
+            .gives(field, column(moves, past));
+    }
 }

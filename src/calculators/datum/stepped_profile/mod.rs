@@ -136,26 +136,18 @@ impl Calculator for SteppedProfile {
         let steps = steps(input, &profile)?;
         let result = Stepping { input, profile: &profile, steps, record }.solve();
         match input.cutter {
-            ProfileCutter::Ball => record.note(
-                "middle_of_the_ball",
-                "The places are those of the middle of the round: the tip of a ball nose is half a diameter lower, and \
-                 an end mill seen along its axis is at its axis.",
-            ),
-            ProfileCutter::Flat => record.note(
-                "corner_cuts",
-                "The places are those of the middle of the cutter's end, its corner taken as sharp; a corner radius or \
-                 a worn corner leaves more.",
-            ),
+            ProfileCutter::Ball => notes!(record => middle_of_the_ball: "The places are those of the middle of the \
+                round: the tip of a ball nose is half a diameter lower, and an end mill seen along its axis is at its \
+                axis."),
+            ProfileCutter::Flat => notes!(record => corner_cuts: "The places are those of the middle of the cutter's \
+                end, its corner taken as sharp; a corner radius or a worn corner leaves more."),
         }
-        record.note(
-            "only_between_the_ends",
-            "The cutter is held against the profile between its ends only: look at what stands beyond them.",
-        );
-        record.note(
-            "ridges_come_off",
-            "The ridges stand proud of the finished profile and come off with a file or by blending; a setting \
-             rounded to a readout's step can cut in by half that step.",
-        );
+        notes! { record =>
+            only_between_the_ends: "The cutter is held against the profile between its ends only: look at what stands \
+                beyond them.";
+            ridges_come_off: "The ridges stand proud of the finished profile and come off with a file or by blending; \
+                a setting rounded to a readout's step can cut in by half that step.";
+        }
         record.caution(cautions::MILLING);
         record.caution(cautions::TURNING_SPINDLE);
         Ok(result)

@@ -128,10 +128,8 @@ impl Calculator for VisitOrder {
         let (_, length_as_given) = find_travel(points, &given, &ends, &AS_GIVEN, record);
         let (places, length) = find_travel(points, &order, &ends, &VISITED, record);
         if !exact {
-            record.note(
-                "may_not_be_shortest",
-                "A short way found by proven rules of thumb; a somewhat shorter one may exist.",
-            );
+            notes!(record => may_not_be_shortest: "A short way found by proven rules of thumb; a somewhat shorter one \
+                may exist.");
         }
         let saved = text::fixed(100.0 * (1.0 - length.si() / length_as_given.si()).max(0.0), 0);
         if saved == "0" || length_as_given.si() == 0.0 {

@@ -108,40 +108,22 @@ impl Calculator for WallStops {
             let rough = FoundPlace::of(finish.get() + away(wall) * allowance.get());
             WallStop { number, axis: wall.axis.as_str(), rough, finish }
         });
-        let stops: Vec<WallStop> = stops.collect();
-        record
-            .look_up("Walls", "every whole number from 1, in the order given")
-            .gives("stops.number", column(&stops, |stop| stop.number));
-        record
-            .choose("Axes", "in the order given")
-            .with("a", "walls.axis", column(walls, |wall| wall.axis.as_str()))
-            .gives("stops.axis", column(&stops, |stop| stop.axis));
-        record
-            .look_up("Away from the metal", "1 where it is on the minus side, -1 where it is on the plus side")
-            .with("m", "walls.material_side", column(walls, |wall| wall.material_side.as_str()))
-            .gives("away", column(walls, away));
-        record
-            .step("Stop of the finishing cut", "f = w + k × D / 2")
-            .with("w", "walls.place", column(walls, |wall| wall.place))
-            .with("k", "away", column(walls, away))
-            .with("D", "cutter_diameter", diameter)
-            .gives("stops.finish", column(&stops, |stop| stop.finish));
-        record
-            .step("Stop of the rough cut", "r = f + k × a")
-            .with("f", "stops.finish", column(&stops, |stop| stop.finish))
-            .with("k", "away", column(walls, away))
-            .with("a", "finish_allowance", allowance)
-            .gives("stops.rough", column(&stops, |stop| stop.rough));
-        record.note(
-            "cutter_as_it_cuts",
-            "The diameter is that of a trial cut: a reground or badly running cutter cuts another. Measure after the \
-             rough cut and correct the finishing stops by half of what a width is off.",
-        );
-        record.note(
-            "one_side",
-            "Come up to every stop from the side of the cut and lock the axis there; the play of the screw must not \
-             let the cutter draw itself in.",
-        );
+        let (stops, away): (Vec<WallStop>, Shown) = (stops.collect(), column(walls, away));
+        columns!(record.look_up("Walls", "every whole number from 1, in the order given") => stops.number);
+        columns!(record.choose("Axes", "in the order given"),
+            a = "walls.axis": column(walls, |wall| wall.axis.as_str()) => stops.axis);
+        columns!(record.look_up("Away from the metal", "1 where it is on the minus side, -1 where it is on the plus side"),
+            m = "walls.material_side": column(walls, |wall| wall.material_side.as_str()) => away: away.clone());
+        columns!(record.step("Stop of the finishing cut", "f = w + k × D / 2"),
+            w = walls.place, k = away: away.clone(), D = cutter_diameter: diameter => stops.finish);
+        columns!(record.step("Stop of the rough cut", "r = f + k × a"),
+            f = stops.finish, k = away, a = finish_allowance: allowance => stops.rough);
+        notes! { record =>
+            cutter_as_it_cuts: "The diameter is that of a trial cut: a reground or badly running cutter cuts another. \
+                Measure after the rough cut and correct the finishing stops by half of what a width is off.";
+            one_side: "Come up to every stop from the side of the cut and lock the axis there; the play of the screw \
+                must not let the cutter draw itself in.";
+        }
         record.caution(cautions::MILLING);
         record.caution(cautions::TURNING_SPINDLE);
         Ok(WallStopsResult { stops })

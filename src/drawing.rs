@@ -18,6 +18,7 @@ use crate::quantity::System;
 pub use features::{direction, middle, on_circle, span};
 use std::borrow::Cow;
 pub use way::free_side;
+pub(crate) use words::words;
 pub use words::{Words, Written, gaps};
 
 /// A point of the model, in metres.

@@ -2,6 +2,7 @@
 
 pub use super::{Calculator, Draw, Example, Task};
 pub use crate::cautions;
+pub(crate) use crate::declared::notes;
 pub use crate::declared::{Asks, Gives, step};
 pub use crate::fields::{Count, PlainNumber, Point, Points, Rows};
 pub use crate::quantity::*;
@@ -9,6 +10,6 @@ pub use crate::reference::drill_diameter::DrillDiameter;
 pub use crate::reference::threads::{Designation, ExternalClass, InternalClass};
 pub use crate::refusal::{Code, Refusal, Wrong, rule_broken};
 pub use crate::working::{Constant, Record, Shown, column};
-pub use crate::{choice, columns, examples, notes, rules};
+pub use crate::{choice, columns, examples, rules};
 pub use std::f64::consts::PI;
 pub use validator::ValidationError;

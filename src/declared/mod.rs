@@ -12,6 +12,7 @@ mod shape;
 pub use shop_reckoner_derive::{Asks, Gives, step};
 
 pub use default::{HasUnit, OfText};
+pub(crate) use notes::notes;
 pub use read::{needed, put, read};
 pub use rules::{HasSize, Rule, first_broken, validated};
 pub use shape::{FieldType, Shape, TypeFacts, choice_schema, whole};

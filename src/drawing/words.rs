@@ -14,13 +14,14 @@ enum Part {
 }
 
 /// Words with values in their gaps: `words!("{} wide and {} deep": width, depth)`.
-#[macro_export]
 macro_rules! words {
     ($text:literal: $($value:expr),+) => {{
         const { assert!($crate::drawing::gaps($text) == [$(stringify!($value)),+].len(), "a value for each gap") };
         $crate::drawing::Words::filled($text, [$($crate::drawing::Written::from($value)),+])
     }};
 }
+
+pub(crate) use words;
 
 /// How many gaps, written `{}`, a text has.
 pub const fn gaps(text: &str) -> usize {

@@ -2,8 +2,7 @@
 
 use super::{BetweenFacesInput, BetweenFacesResult};
 use crate::arithmetic::touching::Touched;
-use crate::drawing::{Beside, Drawing, Ink};
-use crate::words;
+use crate::drawing::{Beside, Drawing, Ink, words};
 
 /// Draws an answer.
 pub fn draw(input: &BetweenFacesInput, result: &BetweenFacesResult) -> Drawing {

@@ -3,8 +3,7 @@
 
 use super::{BoreOrBossInput, BoreOrBossResult};
 use crate::arithmetic::touching::{Feature, metres};
-use crate::drawing::{Beside, Drawing, Ink, Point, Words, direction, every, on_circle};
-use crate::words;
+use crate::drawing::{Beside, Drawing, Ink, Point, Words, direction, every, on_circle, words};
 
 /// Up to so many touches each has its residual written.
 const WRITTEN: usize = 12;

@@ -4,8 +4,7 @@
 use super::{CornerInput, CornerResult};
 use crate::arithmetic::touching::{Axis, Touched, metres};
 use crate::calculators::prelude::*;
-use crate::drawing::{Drawing, Ink, Point, Reach, Words, direction, on_circle};
-use crate::words;
+use crate::drawing::{Drawing, Ink, Point, Reach, Words, direction, on_circle, words};
 
 /// An edge from the corner to beyond where it was touched.
 struct Edge {

@@ -3,9 +3,8 @@
 
 use super::{EdgeAngleInput, EdgeAngleResult};
 use crate::arithmetic::touching::{Axis, metres};
-use crate::drawing::{Beside, Drawing, Ink, Point, Reach, on_circle};
+use crate::drawing::{Beside, Drawing, Ink, Point, Reach, on_circle, words};
 use crate::quantity::angle;
-use crate::words;
 
 /// Draws an answer.
 pub fn draw(input: &EdgeAngleInput, result: &EdgeAngleResult) -> Drawing {

@@ -3,9 +3,8 @@
 
 use super::{IndicateInput, IndicateResult, TINY, Turning};
 use crate::arithmetic::touching::Feature;
-use crate::drawing::{Beside, Drawing, Ink, Words, direction, on_circle};
+use crate::drawing::{Beside, Drawing, Ink, Words, direction, on_circle, words};
 use crate::quantity::angle;
-use crate::words;
 
 /// Draws an answer.
 pub fn draw(input: &IndicateInput, result: &IndicateResult) -> Drawing {

@@ -1,9 +1,8 @@
 //! The work from above, the tool on the operator's side where it cut: as it is, and as it is wanted.
 
 use super::{LatheTouchOffInput, LatheTouchOffResult, TurnedSurface};
-use crate::drawing::{Beside, Drawing, Ink, Point};
+use crate::drawing::{Beside, Drawing, Ink, Point, words};
 use crate::quantity::TINY;
-use crate::words;
 
 /// Draws an answer.
 pub fn draw(input: &LatheTouchOffInput, result: &LatheTouchOffResult) -> Drawing {

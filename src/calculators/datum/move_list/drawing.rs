@@ -1,8 +1,7 @@
 //! The moves from above, X to the right and Y up, from the datum where it lies near the places.
 
 use super::{MoveListInput, MoveListResult};
-use crate::drawing::{Drawing, Ink, Point, Words, every, free_side, middle};
-use crate::words;
+use crate::drawing::{Drawing, Ink, Point, Words, every, free_side, middle, words};
 
 /// Up to so many moves each has its distance written.
 const WRITTEN: usize = 8;

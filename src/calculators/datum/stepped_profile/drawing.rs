@@ -3,8 +3,7 @@
 
 use super::{Arc, Profile, Shape, SteppedProfileInput, SteppedProfileResult};
 use crate::arithmetic::directions::Sense;
-use crate::drawing::{Beside, Drawing, Ink, Point, Words, direction, free_side, middle};
-use crate::words;
+use crate::drawing::{Beside, Drawing, Ink, Point, Words, direction, free_side, middle, words};
 
 /// About so many of the places are shown.
 const SHOWN: usize = 25;

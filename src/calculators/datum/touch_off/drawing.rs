@@ -2,8 +2,7 @@
 
 use super::{TouchOffInput, TouchOffResult};
 use crate::arithmetic::touching::ReadingWas;
-use crate::drawing::{Beside, Drawing, Ink};
-use crate::words;
+use crate::drawing::{Beside, Drawing, Ink, words};
 
 /// Draws an answer.
 pub fn draw(input: &TouchOffInput, result: &TouchOffResult) -> Drawing {

@@ -2,9 +2,8 @@
 //! the spindle square to it. The end that is read second lies on the right.
 
 use super::{TramInput, TramResult};
-use crate::drawing::{Beside, Drawing, Ink, Reach};
+use crate::drawing::{Beside, Drawing, Ink, Reach, words};
 use crate::quantity::angle;
-use crate::words;
 
 /// Draws an answer.
 pub fn draw(input: &TramInput, result: &TramResult) -> Drawing {

@@ -3,8 +3,7 @@
 
 use super::{TurnAndShiftInput, TurnAndShiftResult};
 use crate::arithmetic::touching::metres;
-use crate::drawing::{Drawing, Ink, Point, Reach, Words, direction, every, middle, on_circle, span};
-use crate::words;
+use crate::drawing::{Drawing, Ink, Point, Reach, Words, direction, every, middle, on_circle, span, words};
 
 /// Up to so many points they are joined in their order, and each with where it comes from.
 const JOINED: usize = 12;

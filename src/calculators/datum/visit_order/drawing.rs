@@ -2,8 +2,7 @@
 
 use super::{VisitOrderInput, VisitOrderResult};
 use crate::arithmetic::touching::metres;
-use crate::drawing::{Drawing, Point, Words, every, free_side};
-use crate::words;
+use crate::drawing::{Drawing, Point, Words, every, free_side, words};
 
 /// Draws an answer.
 pub fn draw(input: &VisitOrderInput, result: &VisitOrderResult) -> Drawing {

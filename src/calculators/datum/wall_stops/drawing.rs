@@ -3,8 +3,7 @@
 
 use super::{MaterialSide, Wall, WallStop, WallStopsInput, WallStopsResult};
 use crate::arithmetic::touching::Axis;
-use crate::drawing::{Beside, Drawing, Ink, Words, span};
-use crate::words;
+use crate::drawing::{Beside, Drawing, Ink, Words, span, words};
 
 /// Up to so many walls each has its stops written.
 const WRITTEN: usize = 8;

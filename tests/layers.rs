@@ -155,7 +155,8 @@ fn no_calculator_reaches_out_of_its_folder() {
     let mut all = Vec::new();
     files(&house, &mut all);
     let mut seen = 0;
-    for file in all.iter().filter(|file| **file != house.join("mod.rs")) {
+    // The register and the prelude belong to all.
+    for file in all.iter().filter(|file| file.parent() != Some(&house)) {
         let inside = file.strip_prefix(&house).expect("under calculators");
         // A calculator is topic and name deep; a part of it lies one deeper.
         let parts = inside.components().count() - usize::from(file.ends_with("mod.rs"));

@@ -1,9 +1,10 @@
 //! What a person sees while touching work to find zero, in words that hold however the axes are
 //! wired, and the lines that touches lie on.
 
-use crate::fields::Point;
-use crate::quantity::{Place, SiValue, Unit};
-use crate::working::Record;
+use crate::declared::HasUnit;
+use crate::fields::{Point, Points};
+use crate::quantity::{Extent, Place, SiValue, Unit};
+use crate::working::{Record, Shown, StepDraft};
 
 crate::choice! {
     /// What the reading did while the tip came up to the face: `growing` or `falling`.
@@ -73,24 +74,59 @@ pub fn line_angle(along: f64, across: f64) -> (f64, &'static str) {
     }
 }
 
+/// A tip's diameter in metres; one that is not named has none.
+pub fn across(tip: Option<Extent>) -> f64 {
+    tip.map_or(0.0, |tip| tip.get().si())
+}
+
 /// A point in metres.
 pub fn metres(point: &Point) -> (f64, f64) {
     (point.x.get().si(), point.y.get().si())
 }
 
+/// What is known on X and on Y, and the names under which the record has both.
+#[derive(Clone, Debug)]
+pub struct Pair<T> {
+    /// The two names.
+    pub of: [&'static str; 2],
+    /// The two values.
+    pub on: [T; 2],
+}
+
+impl StepDraft<'_> {
+    /// Two symbols, that of X and that of Y.
+    pub fn with_pair<T: Clone + Into<Shown>>(self, [x, y]: [&'static str; 2], pair: &Pair<T>) -> Self {
+        self.with(x, pair.of[0], pair.on[0].clone()).with(y, pair.of[1], pair.on[1].clone())
+    }
+}
+
 /// The columns of a list of points.
-pub fn columns(points: &[Point]) -> (Vec<Place>, Vec<Place>) {
-    points.iter().map(|point| (point.x, point.y)).unzip()
+pub fn columns(points: &[Point]) -> [Vec<Place>; 2] {
+    [points.iter().map(|point| point.x).collect(), points.iter().map(|point| point.y).collect()]
 }
 
 /// Puts one touch of a list on record under names of its own; `from` names the list's columns.
-pub fn take(record: &mut Record, points: &[Point], at: usize, from: [&'static str; 2], to: [&'static str; 2]) {
-    let (xs, ys) = columns(points);
-    for (axis, column, from, to) in [("X", xs, from[0], to[0]), ("Y", ys, from[1], to[1])] {
+pub fn take(
+    points: &[Point],
+    at: usize,
+    from: [&'static str; 2],
+    to: [&'static str; 2],
+    record: &mut Record,
+) -> Pair<Place> {
+    let columns = columns(points);
+    let list = from[0].split('.').next().unwrap_or(from[0]);
+    for (on, axis) in ["X", "Y"].into_iter().enumerate() {
         record
-            .look_up(format!("{axis} of touch {} of {}", at + 1, from.split('.').next().unwrap_or(from)), "its row")
-            .with("t", from, column.as_slice())
-            .gives(to, column[at]);
+            .look_up(format!("{axis} of touch {} of {list}", at + 1), "its row")
+            .with("t", from[on], columns[on].as_slice())
+            .gives(to[on], columns[on][at]);
+    }
+    Pair { of: to, on: columns.map(|column| column[at]) }
+}
+
+impl HasUnit for Points {
+    fn unit(&self) -> Unit {
+        unit_of(&self.0)
     }
 }
 

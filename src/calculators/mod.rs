@@ -3,15 +3,13 @@
 
 pub mod prelude;
 
-use crate::declared::{Asked, Declared, Member, Schemas, tree_of};
+use crate::declared::{Asked, Declaration, Declared, tree_of};
 use crate::drawing::Drawing;
 use crate::fields::Fields;
 use crate::refusal::Refusal;
 use crate::tree::Node;
 use crate::working::Record;
 use serde::de::DeserializeOwned;
-use utoipa::openapi::{RefOr, Schema};
-use utoipa::{PartialSchema, ToSchema};
 use validator::Validate;
 
 mod datum {
@@ -196,9 +194,9 @@ pub trait Calculator: 'static {
     /// Examples; the first shows the main use.
     const EXAMPLES: &'static [Example];
     /// What it asks for.
-    type Input: Asked + DeserializeOwned + Validate + ToSchema;
+    type Input: Asked + DeserializeOwned + Validate;
     /// What it gives.
-    type Output: Declared + ToSchema;
+    type Output: Declared;
 
     /// Results that a person asks for first, by their paths; if none, a thing chosen by name and the first
     /// quantity.
@@ -249,16 +247,10 @@ pub struct Entry {
     pub solve: fn(&Fields, &mut Record) -> Result<Solved, Refusal>,
     /// The same, to the drawing of the answer, if it has one.
     pub draw: Option<DrawFields>,
-    /// The fields it asks for.
-    pub input: &'static [Member],
-    /// The results it gives.
-    pub output: &'static [Member],
-    /// The schema of the input with its name.
-    pub input_schema: fn() -> (String, RefOr<Schema>),
-    /// The schema of the result with its name.
-    pub output_schema: fn() -> (String, RefOr<Schema>),
-    /// Adds the schemas that input and result refer to.
-    pub parts: fn(&mut Schemas),
+    /// What it asks for.
+    pub input: &'static Declaration,
+    /// What it gives.
+    pub output: &'static Declaration,
 }
 
 impl Entry {
@@ -278,14 +270,8 @@ impl Entry {
                 Some(_) => Some(draw::<C>),
                 None => None,
             },
-            input: C::Input::MEMBERS,
-            output: C::Output::MEMBERS,
-            input_schema: || (C::Input::name().into_owned(), C::Input::schema()),
-            output_schema: || (C::Output::name().into_owned(), C::Output::schema()),
-            parts: |parts| {
-                C::Input::schemas(parts);
-                C::Output::schemas(parts);
-            },
+            input: &C::Input::DECLARATION,
+            output: &C::Output::DECLARATION,
         }
     }
 

@@ -61,15 +61,22 @@ pub enum Narrowed {
 }
 
 /// A struct as data.
-pub trait Declared {
+#[derive(Debug)]
+pub struct Declaration {
     /// The name of its schema.
-    const NAME: &'static str;
+    pub name: &'static str,
     /// What it is, in a sentence.
-    const ABOUT: &'static str;
-    /// Whether its schema says that there are no others.
-    const CLOSED: bool;
+    pub about: &'static str,
+    /// Whether its schema says that there are no other fields.
+    pub closed: bool,
     /// Its fields in declared order, those of groups among them.
-    const MEMBERS: &'static [Member];
+    pub members: &'static [Member],
+}
+
+/// A struct that is declared.
+pub trait Declared {
+    /// The struct as data.
+    const DECLARATION: Declaration;
 
     /// Appends its fields as a tree; what is absent is left out.
     fn push_tree(&self, members: &mut Vec<(&'static str, Node)>);
@@ -135,27 +142,30 @@ pub fn push(members: &mut Vec<(&'static str, Node)>, name: &'static str, value: 
     }
 }
 
-/// A declaration as a tree.
+/// A declaration's values as a tree.
 pub fn tree_of<T: Declared>(value: &T) -> Node {
-    let mut members = Vec::with_capacity(T::MEMBERS.len());
+    let mut members = Vec::with_capacity(T::DECLARATION.members.len());
     value.push_tree(&mut members);
     Node::Record(members)
 }
 
-/// The schema of a declaration.
-pub fn schema_of<T: Declared>() -> RefOr<Schema> {
-    object(T::ABOUT, T::MEMBERS, T::CLOSED)
-}
-
-fn object(about: &str, members: &[Member], closed: bool) -> RefOr<Schema> {
-    let mut object = ObjectBuilder::new().description(Some(about));
-    for member in members {
-        object = object.property(member.name, member.property());
-        if !member.optional {
-            object = object.required(member.name);
+impl Declaration {
+    /// Its schema.
+    pub fn schema(&self) -> RefOr<Schema> {
+        let mut object = ObjectBuilder::new().description(Some(self.about));
+        for member in self.members {
+            object = object.property(member.name, member.property());
+            if !member.optional {
+                object = object.required(member.name);
+            }
         }
+        object.additional_properties(self.closed.then_some(AdditionalProperties::FreeForm(false))).into()
     }
-    object.additional_properties(closed.then_some(AdditionalProperties::FreeForm(false))).into()
+
+    /// Adds the schemas that its own refers to.
+    pub fn collect(&self, parts: &mut Schemas) {
+        self.members.iter().for_each(|member| member.of.collect(parts));
+    }
 }
 
 impl Member {
@@ -185,9 +195,4 @@ impl Member {
             other => other,
         }
     }
-}
-
-/// The schemas that a declaration refers to.
-pub fn schemas_of<T: Declared>(parts: &mut Schemas) {
-    T::MEMBERS.iter().for_each(|member| member.of.collect(parts));
 }

@@ -7,7 +7,7 @@ use std::marker::PhantomData;
 
 /// Reads a declaration.
 pub fn read<'de, T: Asked, D: Deserializer<'de>>(deserializer: D) -> Result<T, D::Error> {
-    deserializer.deserialize_struct(T::NAME, T::NAMES, Whole(PhantomData))
+    deserializer.deserialize_struct(T::DECLARATION.name, T::NAMES, Whole(PhantomData))
 }
 
 struct Whole<T>(PhantomData<T>);
@@ -16,7 +16,7 @@ impl<'de, T: Asked> Visitor<'de> for Whole<T> {
     type Value = T;
 
     fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
-        write!(f, "struct {}", T::NAME)
+        write!(f, "struct {}", T::DECLARATION.name)
     }
 
     fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<T, A::Error> {

@@ -73,19 +73,16 @@ pub fn derive(input: TokenStream, side: Side) -> Result<TokenStream> {
     let declared = quote! {
         impl crate::declared::FieldType for #ident {
             const TYPE: crate::declared::TypeFacts = crate::declared::TypeFacts::named::<Self>(
-                crate::declared::Shape::Record(<Self as crate::declared::Declared>::MEMBERS),
+                crate::declared::Shape::Record(<Self as crate::declared::Declared>::DECLARATION.members),
             );
         }
 
         impl crate::declared::Declared for #ident {
-            const NAME: &'static str = #schema_name;
-            const ABOUT: &'static str = #about;
-            const CLOSED: bool = #closed;
-            const MEMBERS: &'static [crate::declared::Member] = {
+            const DECLARATION: crate::declared::Declaration = {
                 const PARTS: &[&[crate::declared::Member]] = &[#(#facts),*];
                 const COUNT: usize = crate::declared::count(PARTS);
                 const ALL: [crate::declared::Member; COUNT] = crate::declared::joined(PARTS);
-                &ALL
+                crate::declared::Declaration { name: #schema_name, about: #about, closed: #closed, members: &ALL }
             };
 
             fn push_tree(&self, members: &mut Vec<(&'static str, crate::tree::Node)>) {
@@ -101,7 +98,7 @@ pub fn derive(input: TokenStream, side: Side) -> Result<TokenStream> {
 
         impl utoipa::PartialSchema for #ident {
             fn schema() -> utoipa::openapi::RefOr<utoipa::openapi::Schema> {
-                crate::declared::schema_of::<Self>()
+                <Self as crate::declared::Declared>::DECLARATION.schema()
             }
         }
 
@@ -111,7 +108,7 @@ pub fn derive(input: TokenStream, side: Side) -> Result<TokenStream> {
             }
 
             fn schemas(parts: &mut Vec<(String, utoipa::openapi::RefOr<utoipa::openapi::Schema>)>) {
-                crate::declared::schemas_of::<Self>(parts);
+                <Self as crate::declared::Declared>::DECLARATION.collect(parts);
             }
         }
     };
@@ -243,7 +240,7 @@ fn inner(of: &Type) -> Option<&Type> {
 fn facts(member: &Member) -> TokenStream {
     let Member { name, about, of, optional, .. } = member;
     if member.group {
-        return quote!(<#of as crate::declared::Declared>::MEMBERS);
+        return quote!(<#of as crate::declared::Declared>::DECLARATION.members);
     }
     let name = plain(name);
     let narrowed = match &member.narrowed {
@@ -280,7 +277,8 @@ fn reader(ident: &Ident, members: &[Member]) -> TokenStream {
         let text = plain(name);
         if member.group {
             held.push(quote!(#name: <#of as crate::declared::Asked>::Places));
-            let (from, length) = (before.clone(), quote!(<#of as crate::declared::Declared>::MEMBERS.len()));
+            let (from, length) =
+                (before.clone(), quote!(<#of as crate::declared::Declared>::DECLARATION.members.len()));
             puts.push(quote! {
                 if at < #from + #length {
                     return <#of as crate::declared::Asked>::put(&mut places.#name, at - (#from), map);
@@ -311,8 +309,8 @@ fn reader(ident: &Ident, members: &[Member]) -> TokenStream {
         impl crate::declared::Asked for #ident {
             type Places = #places;
             const NAMES: &'static [&'static str] = {
-                const COUNT: usize = <#ident as crate::declared::Declared>::MEMBERS.len();
-                const ALL: [&str; COUNT] = crate::declared::names(<#ident as crate::declared::Declared>::MEMBERS);
+                const COUNT: usize = <#ident as crate::declared::Declared>::DECLARATION.members.len();
+                const ALL: [&str; COUNT] = crate::declared::names(<#ident as crate::declared::Declared>::DECLARATION.members);
                 &ALL
             };
 

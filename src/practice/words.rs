@@ -224,7 +224,7 @@ fn about(entry: &'static Entry, path: &str) -> String {
 }
 
 fn described(entry: &Entry, path: &str) -> String {
-    let (mut members, mut says) = (entry.output, "");
+    let (mut members, mut says) = (entry.output.members, "");
     for part in path.split('/') {
         // Numbers of rows name no member.
         let Some(member) = members.iter().find(|member| member.name == part) else { continue };

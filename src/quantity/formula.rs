@@ -157,6 +157,11 @@ impl<K: Kind> Measure<K> {
 }
 
 impl<K: Kind> Found<K> {
+    /// So many SI base units.
+    pub fn of_si(value: f64) -> Self {
+        Self::of(K::Si::from_si(value))
+    }
+
     /// In SI units, without its dimension.
     pub fn si(&self) -> f64 {
         self.get().si()

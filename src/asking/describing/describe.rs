@@ -158,8 +158,9 @@ pub fn describe_entry(entry: &Entry) -> Option<&'static Described> {
 
 /// The reserved fields described.
 pub fn reserved_fields() -> &'static [Field] {
-    static ALL: LazyLock<Vec<Field>> =
-        LazyLock::new(|| Reserved::MEMBERS.iter().map(|member| Field::of(member, good(member.name))).collect());
+    static ALL: LazyLock<Vec<Field>> = LazyLock::new(|| {
+        Reserved::DECLARATION.members.iter().map(|member| Field::of(member, good(member.name))).collect()
+    });
     &ALL
 }
 
@@ -171,7 +172,8 @@ pub fn reserved_schemas() -> Schemas {
 }
 
 fn describe(entry: &'static Entry) -> Described {
-    let results = entry.output.iter().map(|member| ResultField { name: member.name, about: member.about }).collect();
-    let fields = entry.input.iter().map(|member| Field::of(member, entry.good(member.name))).collect();
+    let results =
+        entry.output.members.iter().map(|member| ResultField { name: member.name, about: member.about }).collect();
+    let fields = entry.input.members.iter().map(|member| Field::of(member, entry.good(member.name))).collect();
     Described { entry, fields, results }
 }

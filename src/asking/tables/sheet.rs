@@ -55,7 +55,7 @@ impl Sheet {
         let Some(described) = describe_entry(entry) else {
             return Err(whole(Code::NotFound, "This calculator is not described.", ""));
         };
-        let results = entry.output;
+        let results = entry.output.members;
         let reserved = take_reserved(entry, &mut query, Form::Sheet)?;
         let separator = reserved.separator.unwrap_or(Separator::Comma);
         let mut reader = records(head, separator);

@@ -19,7 +19,7 @@ use utoipa::openapi::{Content, ContentBuilder, Ref, Required, ResponseBuilder};
 
 /// The part of the schemas' names that is the calculator's.
 fn stem(entry: &Entry) -> String {
-    (entry.input_schema)().0.trim_end_matches("Input").to_owned()
+    entry.input.name.trim_end_matches("Input").to_owned()
 }
 
 fn reference(name: &str) -> Value {
@@ -49,9 +49,10 @@ pub fn schemas(described: &Described) -> Schemas {
     let entry = described.entry;
     let stem = stem(entry);
     let mut schemas = Vec::new();
-    (entry.parts)(&mut schemas);
+    entry.input.collect(&mut schemas);
+    entry.output.collect(&mut schemas);
     // A request is the input with the reserved fields beside it.
-    let mut request = serde_json::to_value((entry.input_schema)().1).unwrap_or_default();
+    let mut request = serde_json::to_value(entry.input.schema()).unwrap_or_default();
     request["description"] = json!(format!("What {} is asked: its fields and the reserved ones.", entry.id));
     for field in &described.fields {
         request["properties"][&field.name] = with_about(field.body_schema(), &field.about);
@@ -70,10 +71,10 @@ pub fn schemas(described: &Described) -> Schemas {
         let about = format!("The inputs of {} that can be found backwards.", entry.id);
         schemas.push((format!("{stem}Sought"), schema(json!({"type": "string", "enum": names, "description": about}))));
     }
-    let (output_name, output) = (entry.output_schema)();
-    let mut output = serde_json::to_value(&output).unwrap_or_default();
+    let output_name = entry.output.name;
+    let mut output = serde_json::to_value(entry.output.schema()).unwrap_or_default();
     output["additionalProperties"] = json!(false);
-    schemas.push((output_name.clone(), schema(output)));
+    schemas.push((output_name.to_owned(), schema(output)));
     let stated: Map<String, Value> = described
         .fields
         .iter()
@@ -84,7 +85,7 @@ pub fn schemas(described: &Described) -> Schemas {
         format!("{stem}Inputs"),
         schema(json!({"type": "object", "description": about, "additionalProperties": false, "properties": stated})),
     ));
-    schemas.extend(parts::answer_schemas(entry.id, &stem, &output_name));
+    schemas.extend(parts::answer_schemas(entry.id, &stem, output_name));
     schemas
 }
 

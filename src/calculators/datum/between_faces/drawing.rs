@@ -1,13 +1,13 @@
 //! Both touches from above, readings growing to the right: the faces, the tip at each, the middle.
 
 use super::{BetweenFacesInput, BetweenFacesResult};
-use crate::arithmetic::touching::Touched;
+use crate::arithmetic::touching::{Touched, across};
 use crate::drawing::{Beside, Drawing, Ink, words};
 
 /// Draws an answer.
 pub fn draw(input: &BetweenFacesInput, result: &BetweenFacesResult) -> Drawing {
     let (middle, width) = (result.center.si(), result.width.si());
-    let radius = input.tip_diameter.map_or(0.0, |tip| tip.si()) / 2.0;
+    let radius = across(input.tip_diameter) / 2.0;
     let touched = input.touched;
     let (what, wide) = match touched {
         Some(Touched::Outside) => ("A block", "wide"),

@@ -3,7 +3,7 @@
 
 mod drawing;
 
-use crate::arithmetic::touching::Touched;
+use crate::arithmetic::touching::{Touched, across};
 use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
 
@@ -19,10 +19,17 @@ pub struct BetweenFacesInput {
     /// The reading on the same axis while it touched the second face.
     pub second: Place,
     /// Diameter of the tip; 0 if absent: the readings are those of the faces themselves.
+    #[absent(
+        "0",
+        like = second,
+        "The readings are taken to be those of the faces themselves; the middle is right with any tip, the width \
+         only with its diameter."
+    )]
     pub tip_diameter: Option<Extent>,
     /// Where the tip stood: outside, on a block, or inside, in a slot. Needed with a tip diameter.
     pub touched: Option<Touched>,
-    /// The reading that the middle is to have; 0 if absent.
+    /// The reading that the middle is to have.
+    #[absent("0", like = second, "The middle is taken to be the datum.")]
     pub center_position: Option<Place>,
 }
 
@@ -37,17 +44,11 @@ pub struct BetweenFacesResult {
     pub set_here: FoundPlace,
 }
 
-fn check(input: &BetweenFacesInput) -> Result<(), ValidationError> {
-    let has_tip = input.tip_diameter.is_some_and(|tip| tip.get().si() > 0.0);
-    if has_tip && input.touched.is_none() {
-        return Err(rule_broken(
-            Code::Conflict,
-            "With a tip diameter the width depends on where the tip stood: outside, on a block, or inside, in a slot.",
-            &[("touched", "outside"), ("tip_diameter", "leave out")],
-        ));
-    }
-    Ok(())
-}
+rules! { check(BetweenFacesInput) {
+    never(|input| across(input.tip_diameter) > 0.0 && input.touched.is_none(), Code::Conflict,
+        touched = "outside", tip_diameter = "leave out"):
+        "With a tip diameter the width depends on where the tip stood: outside, on a block, or inside, in a slot.";
+} }
 
 /// Refuses readings that leave no width.
 fn check_width(input: &BetweenFacesInput, width: f64) -> Result<(), Refusal> {
@@ -56,23 +57,18 @@ fn check_width(input: &BetweenFacesInput, width: f64) -> Result<(), Refusal> {
     }
     let unit = input.second.quantity().unit;
     let apart = (input.second.get() - input.first.get()).si();
-    let tip = input.tip_diameter.map_or(0.0, |tip| tip.get().si());
+    let tip = across(input.tip_diameter);
     let (way, usual) = if apart < 0.0 { (-1.0, Way::Down) } else { (1.0, Way::Up) };
     let farther = value(input.first.get().si() + way * (2.0 * tip).max(0.0254), unit, usual);
-    let mut wrongs = Vec::new();
-    let mut wrong = |field: &str, says: &str, try_this: String| {
-        wrongs.push(Wrong::new(field, Code::Conflict, says, try_this));
-    };
+    let wrong = |field: &str, says: &str, try_this: &str| Wrong::new(field, Code::Conflict, says, try_this);
     if tip == 0.0 || input.touched == Some(Touched::Inside) {
-        wrong("second", "Both readings are the same: there is no width between them.", farther);
-    } else {
-        let says = "The readings lie no farther apart than the tip's diameter, which leaves nothing for a block.";
-        wrong("second", says, farther);
-        wrong("touched", says, "inside".into());
-        let smaller = value(apart.abs() / 2.0, unit, Way::Down);
-        wrong("tip_diameter", says, smaller);
+        let says = "Both readings are the same: there is no width between them.";
+        return Err(Refusal(vec![wrong("second", says, &farther)]));
     }
-    Err(Refusal(wrongs))
+    let says = "The readings lie no farther apart than the tip's diameter, which leaves nothing for a block.";
+    let smaller = value(apart.abs() / 2.0, unit, Way::Down);
+    let ways = [("second", farther.as_str()), ("touched", "inside"), ("tip_diameter", &smaller)];
+    Err(Refusal(ways.map(|(field, try_this)| wrong(field, says, try_this)).into()))
 }
 
 impl Calculator for BetweenFaces {
@@ -99,44 +95,19 @@ impl Calculator for BetweenFaces {
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "two touches with one round tip from opposite sides");
         let (first, second) = (input.first, input.second);
-        let unit = second.quantity().unit;
-        let tip = record.or_assume(
-            input.tip_diameter,
-            "tip_diameter",
-            Extent::stated(0.0, unit),
-            "The readings are taken to be those of the faces themselves; the middle is right with any tip, the width \
-             only with its diameter.",
-        );
-        let apart = second.get() - first.get();
-        let (what, formula, width) = match input.touched {
-            Some(Touched::Outside) => ("Width: the tip stood outside", "w = abs(b - a) - d", apart.abs() - tip.get()),
-            Some(Touched::Inside) => ("Width: the tip stood inside", "w = abs(b - a) + d", apart.abs() + tip.get()),
-            None => ("Width", "w = abs(b - a)", apart.abs()),
+        let tip = input.tip_diameter(record);
+        let center: FoundPlace = step!(record, "Middle", m: center = (a + b) / 2.0, a = first, b = second);
+        let width: FoundSize = match input.touched {
+            Some(Touched::Outside) => step!(record, "Width: the tip stood outside",
+                w: width = abs(b - a) - d, a = first, b = second, d = tip_diameter: tip),
+            Some(Touched::Inside) => step!(record, "Width: the tip stood inside",
+                w: width = abs(b - a) + d, a = first, b = second, d = tip_diameter: tip),
+            None => step!(record, "Width", w: width = abs(b - a), a = first, b = second),
         };
-        check_width(input, width.si())?;
-        let center = FoundPlace::of((first.get() + second.get()) / 2.0);
-        record
-            .step("Middle", "m = (a + b) / 2")
-            .with("a", "first", first)
-            .with("b", "second", second)
-            .gives("center", center);
-        let width = FoundSize::of(width);
-        let step = record.step(what, formula).with("a", "first", first).with("b", "second", second);
-        let step = if input.touched.is_some() { step.with("d", "tip_diameter", tip) } else { step };
-        step.gives("width", width);
-        let wanted = record.or_assume(
-            input.center_position,
-            "center_position",
-            Place::stated(0.0, unit),
-            "The middle is taken to be the datum.",
-        );
-        let set_here = FoundPlace::of(wanted.get() + apart / 2.0);
-        record
-            .step("Reading to enter at the second face", "z = C + (b - a) / 2")
-            .with("C", "center_position", wanted)
-            .with("a", "first", first)
-            .with("b", "second", second)
-            .gives("set_here", set_here);
+        check_width(input, width.get().si())?;
+        let wanted = input.center_position(record);
+        let set_here: FoundPlace = step!(record, "Reading to enter at the second face",
+            z: set_here = C + (b - a) / 2.0, C = center_position: wanted, a = first, b = second);
         record.note(
             "play",
             "The two faces are come up to from opposite sides. With dials in place of scales the play of the screw goes \

@@ -2,7 +2,7 @@
 //! full line, the rest dashed where less than half was.
 
 use super::{BoreOrBossInput, BoreOrBossResult};
-use crate::arithmetic::touching::{Feature, metres};
+use crate::arithmetic::touching::{Feature, across, metres};
 use crate::drawing::{Beside, Drawing, Ink, Point, Words, direction, every, on_circle, words};
 
 /// Up to so many touches each has its residual written.
@@ -11,7 +11,7 @@ const WRITTEN: usize = 12;
 /// Draws an answer.
 pub fn draw(input: &BoreOrBossInput, result: &BoreOrBossResult) -> Drawing {
     let centre = (result.center.x.si(), result.center.y.si());
-    let (radius, tip) = (result.diameter.si() / 2.0, input.tip() / 2.0);
+    let (radius, tip) = (result.diameter.si() / 2.0, across(input.tip_diameter) / 2.0);
     let touches: Vec<Point> = input.points.0.iter().map(metres).collect();
     let mut drawing = Drawing::new("Centre of a bore or boss", about(input, result));
 

@@ -1,66 +1,63 @@
 //! How firmly touches hold a circle's centre: the covariance of the least squares centre, and the
 //! arc that the touches span.
 
-use super::seen::{Seen, extent};
+use super::circle::{Seen, WAYS};
+use crate::arithmetic::touching::Pair;
 use crate::calculators::prelude::*;
 
 /// Beyond so many times the error of a touch the hold on the centre is called weak.
 const WEAK: f64 = 3.0;
 
 /// Uncertainty of the centre, angle and height of the arc; `None` where nothing holds the centre.
-pub fn find_hold(seen: &Seen, error: Size, record: &mut Record) -> Option<(FoundExtent, FoundAngle, FoundExtent)> {
-    let count = seen.directions.len() as f64;
-    let (us, vs): (Vec<f64>, Vec<f64>) = seen.directions.iter().copied().unzip();
+pub fn find_hold(
+    seen: &Seen,
+    path: FoundExtent,
+    error: Size,
+    record: &mut Record,
+) -> Option<(FoundExtent, FoundAngle, FoundExtent)> {
+    let count = seen.distances.len() as f64;
+    let of = ["spread.x", "spread.y"];
     // Against their mean, since the radius takes up what all touches have in common.
-    let centred = |list: &[f64]| -> Vec<f64> {
-        let mean = list.iter().sum::<f64>() / count;
-        list.iter().map(|value| value - mean).collect()
-    };
-    let (ps, qs) = (centred(&us), centred(&vs));
-    let product = |a: &[f64], b: &[f64]| a.iter().zip(b).map(|(a, b)| a * b).sum::<f64>();
-    let (pp, qq, pq) = (product(&ps, &ps), product(&qs, &qs), product(&ps, &qs));
-    let half = (pp - qq) / 2.0;
-    let least = (pp + qq) / 2.0 - half.hypot(pq);
+    let spread = [0, 1].map(|on| {
+        let mean = seen.ways[on].iter().sum::<f64>() / count;
+        let spread: Vec<f64> = seen.ways[on].iter().map(|way| way - mean).collect();
+        record
+            .step(
+                ["Directions against their mean, X part", "Directions against their mean, Y part"][on],
+                "p = u - sum(u) / n",
+            )
+            .with("u", WAYS[on], seen.ways[on].clone())
+            .with("n", "count", count)
+            .gives(of[on], spread.clone());
+        spread
+    });
+    let product = |a: usize, b: usize| spread[a].iter().zip(&spread[b]).map(|(a, b)| a * b).sum::<f64>();
+    let (pp, qq, pq) = (product(0, 0), product(1, 1), product(0, 1));
+    let least = (pp + qq) / 2.0 - ((pp - qq) / 2.0).hypot(pq);
     if least.is_nan() || least <= 0.0 {
         return None;
-    }
-    for (what, of, list, field, found) in [
-        ("Directions against their mean, X part", "ways.x", us, "spread.x", &ps),
-        ("Directions against their mean, Y part", "ways.y", vs, "spread.y", &qs),
-    ] {
-        record
-            .step(what, "p = u - sum(u) / n")
-            .with("u", of, list)
-            .with("n", "count", count)
-            .gives(field, found.clone());
     }
     record
         .step(
             "Hold on the centre in its weakest direction: least eigenvalue of the directions' scatter",
             "λ = (sum(p^2) + sum(q^2)) / 2 - √(((sum(p^2) - sum(q^2)) / 2)^2 + sum(p × q)^2)",
         )
-        .with("p", "spread.x", ps)
-        .with("q", "spread.y", qs)
+        .with_pair(["p", "q"], &Pair { of, on: spread })
         .gives("hold", least);
-    let uncertainty = extent(error.get().si() / least.sqrt());
-    record
-        .step("How far the touches' error moves the centre in that direction", "U = E / √(λ)")
-        .with("E", "touch_error", error)
-        .with("λ", "hold", least)
-        .gives("center_uncertainty", uncertainty);
+    let uncertainty: FoundExtent = step!(record, "How far the touches' error moves the centre in that direction",
+        U: center_uncertainty = E / root(λ), E = touch_error: error, λ = hold: least);
     record.source("jcgm_100", "5.1.2: what each touch's error does to the centre, root-sum-square");
-    let degrees = arc(&seen.directions);
-    let arc_angle = FoundAngle::stated(degrees, Unit::Degree);
+    let arc_angle = FoundAngle::stated(arc(&seen.ways), Unit::Degree);
     record
         .look_up("Arc that the touches span", "a full turn less the widest gap between neighbours")
         .gives("arc_angle", arc_angle);
     // The height over the chord by the sine of the quarter angle, which keeps the digits of a short arc.
-    let height = 2.0 * seen.circle.r * angle::sin(degrees / 4.0).powi(2);
+    let height = FoundExtent::of(2.0 * path.get() * angle::sin(arc_angle.degrees() / 4.0).powi(2));
     record
         .step("How far it rises over its chord", "h = 2 × R × sin(θ / 4)^2")
-        .with("R", "path_radius", extent(seen.circle.r))
+        .with("R", "path_radius", path)
         .with("θ", "arc_angle", arc_angle)
-        .gives("arc_height", extent(height));
+        .gives("arc_height", height);
     let factor = 1.0 / least.sqrt();
     if factor > WEAK {
         record.note(
@@ -72,19 +69,19 @@ pub fn find_hold(seen: &Seen, error: Size, record: &mut Record) -> Option<(Found
             ),
         );
     }
-    if height < 10.0 * error.get().si() {
+    if height.get() < 10.0 * error.get() {
         record.note(
             "arc_lost",
             "The arc rises by less than ten times touch_error: these touches hardly tell a circle from a straight line, \
              and its centre and diameter are little more than a guess.",
         );
     }
-    Some((uncertainty, arc_angle, extent(height)))
+    Some((uncertainty, arc_angle, height))
 }
 
 /// The arc in degrees that holds all directions.
-fn arc(directions: &[(f64, f64)]) -> f64 {
-    let mut angles: Vec<f64> = directions.iter().map(|(u, v)| v.atan2(*u).to_degrees()).collect();
+fn arc([us, vs]: &[Vec<f64>; 2]) -> f64 {
+    let mut angles: Vec<f64> = us.iter().zip(vs).map(|(u, v)| v.atan2(*u).to_degrees()).collect();
     angles.sort_by(f64::total_cmp);
     let last = angles.last().zip(angles.first()).map_or(0.0, |(last, first)| first + 360.0 - last);
     360.0 - angles.windows(2).map(|pair| pair[1] - pair[0]).fold(last, f64::max)
@@ -96,8 +93,9 @@ mod tests {
 
     #[test]
     fn the_arc_leaves_out_the_widest_gap() {
-        assert_eq!(arc(&[(1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0)]), 270.0);
-        assert_eq!(arc(&[(1.0, 0.0), (0.0, 1.0), (0.0, -1.0)]), 180.0);
-        assert_eq!(arc(&[(0.0, -1.0), (-1.0, 0.0), (0.0, 1.0)]), 180.0);
+        let arc_of = |ways: &[(f64, f64)]| arc(&ways.iter().copied().unzip().into());
+        assert_eq!(arc_of(&[(1.0, 0.0), (0.0, 1.0), (-1.0, 0.0), (0.0, -1.0)]), 270.0);
+        assert_eq!(arc_of(&[(1.0, 0.0), (0.0, 1.0), (0.0, -1.0)]), 180.0);
+        assert_eq!(arc_of(&[(0.0, -1.0), (-1.0, 0.0), (0.0, 1.0)]), 180.0);
     }
 }

@@ -2,7 +2,7 @@
 //! far the first edge is turned from its axis.
 
 use super::{CornerInput, CornerResult};
-use crate::arithmetic::touching::{Axis, Touched, metres};
+use crate::arithmetic::touching::{Axis, Touched, across, metres};
 use crate::calculators::prelude::*;
 use crate::drawing::{Drawing, Ink, Point, Reach, Words, direction, on_circle, words};
 
@@ -48,7 +48,7 @@ fn edges(input: &CornerInput, corner: Point, tip: f64) -> (Edge, Edge) {
 /// Draws an answer.
 pub fn draw(input: &CornerInput, result: &CornerResult) -> Drawing {
     let corner = (result.corner.x.si(), result.corner.y.si());
-    let tip = input.tip() / 2.0;
+    let tip = across(input.tip_diameter) / 2.0;
     let (first, second) = edges(input, corner, tip);
     let mut drawing = Drawing::new("Corner from its edges", about(result));
     let at = |one: f64, two: f64| {

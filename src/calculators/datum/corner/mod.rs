@@ -3,10 +3,9 @@
 
 mod drawing;
 mod edge;
-mod offset;
 mod steps;
 
-use crate::arithmetic::touching::{Axis, Touched};
+use crate::arithmetic::touching::{Axis, Touched, across};
 use crate::calculators::prelude::*;
 
 /// The calculator.
@@ -21,6 +20,7 @@ pub struct CornerInput {
     /// One or two places of it as it touched the other edge; with one, that edge is taken square to the first.
     pub second_edge: Points,
     /// Diameter of the tip; 0 if absent: the places lie on the edges themselves.
+    #[absent("0", like = first_edge, "The places are taken to lie on the edges themselves.")]
     pub tip_diameter: Option<Extent>,
     /// Where the tip stood: outside, on a corner of a block, or inside, in a corner of a pocket. Needed with a tip diameter; on which side of each edge the metal lies then follows from where the other edge was touched.
     pub sides: Option<Touched>,
@@ -48,32 +48,16 @@ pub struct CornerPoint {
     pub y: FoundPlace,
 }
 
-impl CornerInput {
-    /// The tip's diameter in metres.
-    pub(super) fn tip(&self) -> f64 {
-        self.tip_diameter.map_or(0.0, |tip| tip.get().si())
-    }
-}
-
-fn check(input: &CornerInput) -> Result<(), ValidationError> {
-    if input.first_edge.0.len() != 2 {
-        let says = "The first edge is touched at two places.";
-        return Err(rule_broken(Code::ValueOutOfRange, says, &[("first_edge", "1 in,-0.1 in;4 in,-0.1 in")]));
-    }
-    if input.second_edge.0.len() > 2 {
-        let says = "The second edge is touched at one place or two.";
-        return Err(rule_broken(Code::ValueOutOfRange, says, &[("second_edge", "-0.1 in,1 in;-0.1 in,4 in")]));
-    }
-    if input.tip() > 0.0 && input.sides.is_none() {
-        return Err(rule_broken(
-            Code::Conflict,
-            "With a tip diameter it matters where the tip stood: outside, on a corner of a block, or inside, in a \
-             corner of a pocket.",
-            &[("sides", "outside"), ("tip_diameter", "leave out")],
-        ));
-    }
-    Ok(())
-}
+rules! { check(CornerInput) {
+    never(|input| input.first_edge.0.len() != 2, Code::ValueOutOfRange, first_edge = "1 in,-0.1 in;4 in,-0.1 in"):
+        "The first edge is touched at two places.";
+    never(|input| input.second_edge.0.len() > 2, Code::ValueOutOfRange, second_edge = "-0.1 in,1 in;-0.1 in,4 in"):
+        "The second edge is touched at one place or two.";
+    never(|input| across(input.tip_diameter) > 0.0 && input.sides.is_none(), Code::Conflict,
+        sides = "outside", tip_diameter = "leave out"):
+        "With a tip diameter it matters where the tip stood: outside, on a corner of a block, or inside, in a corner \
+         of a pocket.";
+} }
 
 impl Calculator for Corner {
     const ID: &'static str = "datum/corner";

@@ -1,9 +1,10 @@
-//! The working of a corner up to the crossing of the tip's paths.
+//! The working of a corner: the crossing of the tip's paths, the angle between the edges there, and the tip's
+//! radius along both.
 
-use super::edge::{Edge, Xy, good, place, xy};
-use super::offset::{find_corner, find_corner_angle, find_direction, find_sine, note_near, one_side};
+use super::edge::{Edge, distance};
 use super::{CornerInput, CornerPoint, CornerResult};
-use crate::arithmetic::touching::{Axis, Touched, line_angle, take, unit_of};
+use crate::arithmetic::directions::angle_of;
+use crate::arithmetic::touching::{Axis, Pair, Touched, across, line_angle};
 use crate::calculators::prelude::*;
 
 /// Sine of the least angle at which two edges can be told apart.
@@ -11,190 +12,194 @@ const PARALLEL: f64 = 1e-6;
 
 /// The result, with its steps.
 pub fn solve(input: &CornerInput, record: &mut Record) -> Result<CornerResult, Refusal> {
-    let tip = record.or_assume(
-        input.tip_diameter,
-        "tip_diameter",
-        Extent::stated(0.0, unit_of(&input.first_edge.0)),
-        "The places are taken to lie on the edges themselves.",
-    );
-    let mut first = Edge {
-        field: "first_edge",
-        touches: input.first_edge.0.clone(),
-        direction: (0.0, 0.0),
-        touch_names: [["first_edge_1.x", "first_edge_1.y"], ["first_edge_2.x", "first_edge_2.y"]],
-        direction_names: ["first_run.x", "first_run.y"],
-    };
-    let mut second = Edge {
-        field: "second_edge",
-        touches: input.second_edge.0.clone(),
-        direction: (0.0, 0.0),
-        touch_names: [["second_edge_1.x", "second_edge_1.y"], ["second_edge_2.x", "second_edge_2.y"]],
-        direction_names: ["second_run.x", "second_run.y"],
-    };
-    for edge in [&first, &second] {
-        let columns = if edge.field == "first_edge" {
-            ["first_edge.x", "first_edge.y"]
-        } else {
-            ["second_edge.x", "second_edge.y"]
-        };
-        for at in 0..edge.touches.len() {
-            take(record, &edge.touches, at, columns, edge.touch_names[at]);
-        }
-    }
-    find_run(&mut first, record)?;
-    if second.touches.len() == 2 {
-        find_run(&mut second, record)?;
+    let tip = input.tip_diameter(record);
+    let first = Edge::touched(0, &input.first_edge, record);
+    let second = Edge::touched(1, &input.second_edge, record);
+    let touched_twice = second.touches.len() == 2;
+    let run = first.find_run(record)?;
+    let second_run = if touched_twice {
+        second.find_run(record)?
     } else {
-        second.direction = (-first.direction.1, first.direction.0);
-        for (what, formula, from, found, field) in [
-            ("Along the second edge, square to the first, on X", "u = -v", 1, second.direction.0, "second_run.x"),
-            ("Along the second edge, square to the first, on Y", "u = v", 0, second.direction.1, "second_run.y"),
-        ] {
-            let of = first.direction_names[from];
-            let value = if from == 0 { first.direction.0 } else { first.direction.1 };
-            record.step(what, formula).with("v", of, place(value)).gives(field, place(found));
-        }
         record.note(
             "taken_square",
             "The second edge was touched once and is taken square to the first; touch it twice if that is not sure.",
         );
-    }
-    let crossing = find_crossing(&first, &second, record)?;
-    let angle = find_angle(input, &first, record);
-    let mut result =
-        CornerResult { corner: CornerPoint { x: place(crossing.0), y: place(crossing.1) }, angle, corner_angle: None };
-    let touched = input.sides.filter(|_| input.tip() > 0.0);
+        second.square_run(&run, record)
+    };
+    let crossing = find_crossing([&first, &second], [&run, &second_run], record)?;
+    let angle = find_angle(input, &run, record);
+    let [x, y] = crossing.on;
+    let mut result = CornerResult { corner: CornerPoint { x, y }, angle, corner_angle: None };
+    let touched = input.sides.filter(|_| across(input.tip_diameter) > 0.0);
     if touched.is_none() {
-        for (value, of, field) in [(crossing.0, "crossing.x", "corner.x"), (crossing.1, "crossing.y", "corner.y")] {
+        for (on, field) in ["corner.x", "corner.y"].into_iter().enumerate() {
             record
                 .choose("The corner: where the edges cross", "the crossing")
-                .with("p", of, place(value))
-                .gives(field, place(value));
+                .with("p", crossing.of[on], crossing.on[on])
+                .gives(field, crossing.on[on]);
+        }
+        if !touched_twice {
+            return Ok(result);
         }
     }
-    if touched.is_none() && second.touches.len() == 1 {
-        return Ok(result);
-    }
-    let one = find_direction(
-        &first,
-        crossing,
-        ["first_far.x", "first_far.y", "first_reach", "first_way.x", "first_way.y", "first_from.x", "first_from.y"],
-        record,
-    )?;
-    let two = find_direction(
-        &second,
-        crossing,
-        [
-            "second_far.x",
-            "second_far.y",
-            "second_reach",
-            "second_way.x",
-            "second_way.y",
-            "second_from.x",
-            "second_from.y",
-        ],
-        record,
-    )?;
-    let cross = find_sine(one, two, record);
-    let dot = one.0 * two.0 + one.1 * two.1;
-    if second.touches.len() == 2 {
-        result.corner_angle = Some(find_corner_angle(one, two, cross, record));
+    let ways = [first.find_way(&crossing, record)?, second.find_way(&crossing, record)?];
+    let sine = find_sine(&ways, record);
+    if touched_twice {
+        result.corner_angle = Some(find_corner_angle(&ways, sine, record));
     }
     if let Some(touched) = touched {
-        one_side(&first, &second, crossing)?;
-        let radius = tip.get().si() / 2.0;
+        one_side([&first, &second], &ways, &crossing)?;
         if touched == Touched::Outside {
-            note_near(&first, &second, crossing, radius * (1.0 + dot) / cross, record);
+            note_near([&first, &second], &ways, &crossing, (tip, sine), record);
         }
-        result.corner = find_corner(tip, touched, crossing, (one, two), cross, record);
+        result.corner = find_corner(tip, touched, &crossing, &ways, sine, record);
     }
     Ok(result)
 }
 
-/// The run of an edge from its first touch to its second.
-fn find_run(edge: &mut Edge, record: &mut Record) -> Result<(), Refusal> {
-    let (a, b) = (edge.touches[0], edge.touches[1]);
-    let ((ax, ay), (bx, by)) = (xy(a), xy(b));
-    edge.direction = (bx - ax, by - ay);
-    if edge.direction.0.hypot(edge.direction.1) < TINY {
-        let says = "Both touches of the edge are in one place, so they give it no direction.";
-        return Err(Refusal::no_answer(says, &[(edge.field, good(edge.field).into())]));
-    }
-    let [from, to] = edge.touch_names;
-    for (axis, what) in ["Along the edge, on X", "Along the edge, on Y"].into_iter().enumerate() {
-        let pick = |point: Point| if axis == 0 { point.x } else { point.y };
-        let run = if axis == 0 { edge.direction.0 } else { edge.direction.1 };
-        record
-            .step(what, "u = b - a")
-            .with("a", from[axis], pick(a))
-            .with("b", to[axis], pick(b))
-            .gives(edge.direction_names[axis], place(run));
-    }
-    Ok(())
-}
-
 /// Where the lines through the touches cross.
-fn find_crossing(first: &Edge, second: &Edge, record: &mut Record) -> Result<Xy, Refusal> {
-    let ((u, v), (s, t)) = (first.direction, second.direction);
+fn find_crossing(
+    edges: [&Edge; 2],
+    [run, second_run]: [&Pair<FoundPlace>; 2],
+    record: &mut Record,
+) -> Result<Pair<FoundPlace>, Refusal> {
+    let [[u, v], [s, t]] = [run, second_run].map(|run| run.on.map(|part| part.get()));
     let cross = u * t - v * s;
-    if cross.abs() <= PARALLEL * u.hypot(v) * s.hypot(t) {
+    if cross.si().abs() <= PARALLEL * (u.hypot(v) * s.hypot(t)).si() {
         let says = "The edges are parallel, so they meet in no corner.";
-        let fields = [(first.field, good(first.field).into()), (second.field, good(second.field).into())];
-        return Err(Refusal::no_answer(says, &fields));
+        return Err(Refusal::no_answer(says, &edges.map(Edge::way_out)));
     }
-    let (p, q) = (xy(first.touches[0]), xy(second.touches[0]));
-    let share = ((q.0 - p.0) * t - (q.1 - p.1) * s) / cross;
-    let [px, py] = [first.touches[0].x, first.touches[0].y];
-    let [qx, qy] = [second.touches[0].x, second.touches[0].y];
+    let [from, to] = edges.map(|edge| &edge.touches[0]);
+    let [p, q] = [from, to].map(|touch| touch.on.map(|place| place.get()));
+    let share = (((q[0] - p[0]) * t - (q[1] - p[1]) * s) / cross).si();
     record
         .step(
             "How many runs of the first edge it is from its first touch to the crossing",
             "k = ((X - x) × t - (Y - y) × s) / (u × t - v × s)",
         )
-        .with("x", "first_edge_1.x", px)
-        .with("y", "first_edge_1.y", py)
-        .with("X", "second_edge_1.x", qx)
-        .with("Y", "second_edge_1.y", qy)
-        .with("u", "first_run.x", place(u))
-        .with("v", "first_run.y", place(v))
-        .with("s", "second_run.x", place(s))
-        .with("t", "second_run.y", place(t))
+        .with_pair(["x", "y"], from)
+        .with_pair(["X", "Y"], to)
+        .with_pair(["u", "v"], run)
+        .with_pair(["s", "t"], second_run)
         .gives("share", share);
-    let crossing = (p.0 + share * u, p.1 + share * v);
-    let mut write = |what, of, from: Place, run_of, run, field, found| {
-        record
-            .step(what, "p = x + k × u")
-            .with("x", of, from)
-            .with("k", "share", share)
-            .with("u", run_of, place(run))
-            .gives(field, place(found));
-    };
-    write("Crossing, on X", "first_edge_1.x", px, "first_run.x", u, "crossing.x", crossing.0);
-    write("Crossing, on Y", "first_edge_1.y", py, "first_run.y", v, "crossing.y", crossing.1);
-    Ok(crossing)
+    let of = ["crossing.x", "crossing.y"];
+    let on = [0, 1].map(|on| {
+        step!(record, ["Crossing, on X", "Crossing, on Y"][on], p: (of[on]) = x + k * u,
+            x = (from.of[on]): from.on[on], k = "share": share, u = (run.of[on]): run.on[on])
+    });
+    Ok(Pair { of, on })
 }
 
-fn find_angle(input: &CornerInput, first: &Edge, record: &mut Record) -> FoundAngle {
-    let (x, y) = first.direction;
+fn find_angle(input: &CornerInput, first: &Pair<FoundPlace>, record: &mut Record) -> FoundAngle {
+    let [x, y] = first.on.map(|run| run.get().si());
     let says = "The first edge lies nearer to this axis.";
     let along = record.or_assume(input.along, "along", Axis::nearer(x, y), says);
     let (u, v) = along.along_across(x, y);
     let (degrees, formula) = line_angle(u, v);
-    let formula = match along {
-        Axis::XAxis => formula.to_owned(),
+    let (formula, [on_u, on_v]) = match along {
+        Axis::XAxis => (formula.to_owned(), [0, 1]),
         // Along Y the run on X counts the other way.
-        Axis::YAxis => formula.replace("v / u", "(-v) / u").replace("u / v", "u / (-v)"),
+        Axis::YAxis => (formula.replace("v / u", "(-v) / u").replace("u / v", "u / (-v)"), [1, 0]),
     };
     let angle = FoundAngle::stated(degrees, Unit::Degree);
-    let [u_of, v_of] = match along {
-        Axis::XAxis => ["first_run.x", "first_run.y"],
-        Axis::YAxis => ["first_run.y", "first_run.x"],
-    };
-    let across = if along == Axis::XAxis { v } else { x };
     record
         .step("Angle of the first edge from the axis, counterclockwise", formula)
-        .with("u", u_of, place(u))
-        .with("v", v_of, place(across))
+        .with("u", first.of[on_u], first.on[on_u])
+        .with("v", first.of[on_v], first.on[on_v])
         .gives("angle", angle);
     angle
+}
+
+/// The directions of both edges, of length one.
+type Ways = [Pair<f64>; 2];
+
+fn cosine([first, second]: &Ways) -> f64 {
+    first.on[0] * second.on[0] + first.on[1] * second.on[1]
+}
+
+/// The sine of the angle between the edges.
+fn find_sine([first, second]: &Ways, record: &mut Record) -> f64 {
+    let sine = (first.on[0] * second.on[1] - first.on[1] * second.on[0]).abs();
+    record
+        .step("Sine of the angle between the edges", "s = abs(a × d - b × c)")
+        .with_pair(["a", "b"], first)
+        .with_pair(["c", "d"], second)
+        .gives("sine", sine);
+    sine
+}
+
+fn find_corner_angle(ways: &Ways, sine: f64, record: &mut Record) -> FoundAngle {
+    let cosine = cosine(ways);
+    record
+        .step("Cosine of that angle", "k = a × c + b × d")
+        .with_pair(["a", "b"], &ways[0])
+        .with_pair(["c", "d"], &ways[1])
+        .gives("cosine", cosine);
+    let (degrees, formula) = angle_of(cosine, sine);
+    let found = FoundAngle::stated(degrees, Unit::Degree);
+    record
+        .step("Angle between the edges", formula)
+        .with("u", "cosine", cosine)
+        .with("v", "sine", sine)
+        .gives("corner_angle", found);
+    found
+}
+
+/// Both touches of an edge lie to one side of the other edge, or it is no corner.
+fn one_side([first, second]: [&Edge; 2], ways: &Ways, crossing: &Pair<FoundPlace>) -> Result<(), Refusal> {
+    for (edge, other, way) in [(first, second, &ways[0]), (second, first, &ways[1])] {
+        let along = |touch: &Pair<Place>| -> f64 {
+            (0..2).map(|on| (touch.on[on].get() - crossing.on[on].get()).si() * way.on[on]).sum()
+        };
+        if edge.touches.iter().any(|touch| along(touch) < 0.0) && edge.touches.iter().any(|touch| along(touch) > 0.0) {
+            let says = "The line of one edge passes between the two touches of the other; at a corner they lie to one \
+                side of it.";
+            let wrong = |(field, good): (&'static str, String)| Wrong::new(field, Code::Conflict, says, good);
+            return Err(Refusal([edge, other].map(|edge| wrong(edge.way_out())).into()));
+        }
+    }
+    Ok(())
+}
+
+/// Notes a touch so near to an outside corner that a tip would have run off the edge.
+fn note_near(
+    edges: [&Edge; 2],
+    ways: &Ways,
+    crossing: &Pair<FoundPlace>,
+    (tip, sine): (Extent, f64),
+    record: &mut Record,
+) {
+    let least = tip.get().si() / 2.0 * (1.0 + cosine(ways)) / sine;
+    let near = |touch: &Pair<Place>| distance(touch, crossing) < least * (1.0 - 1e-9);
+    if edges.into_iter().flat_map(|edge| &edge.touches).any(near) {
+        record.note(
+            "past_the_corner",
+            "A touch lies so near to the corner that the tip would have met its point and not the flat of the edge: \
+             see whether sides is right, and touch farther away.",
+        );
+    }
+}
+
+/// The corner, the tip's radius on from the crossing of its paths.
+fn find_corner(
+    tip: Extent,
+    touched: Touched,
+    crossing: &Pair<FoundPlace>,
+    [one, two]: &Ways,
+    sine: f64,
+    record: &mut Record,
+) -> CornerPoint {
+    let radius: FoundExtent = step!(record, "Tip's radius", r: tip_radius = d / 2.0, d = tip_diameter: tip);
+    let of = ["corner.x", "corner.y"];
+    let [x, y] = [0, 1].map(|on| match touched {
+        Touched::Outside => step!(record, ["Corner on X: into the work, along both edges", "Corner on Y"][on],
+            c: (of[on]) = p + r * (e + f) / s, p = (crossing.of[on]): crossing.on[on], r = tip_radius: radius,
+            e = (one.of[on]): one.on[on], f = (two.of[on]): two.on[on], s = sine),
+        Touched::Inside => {
+            step!(record, ["Corner on X: away from the tip, back along both edges", "Corner on Y"][on],
+                c: (of[on]) = p - r * (e + f) / s, p = (crossing.of[on]): crossing.on[on], r = tip_radius: radius,
+                e = (one.of[on]): one.on[on], f = (two.of[on]): two.on[on], s = sine)
+        }
+    });
+    CornerPoint { x, y }
 }

@@ -3,9 +3,8 @@
 
 mod drawing;
 
-use crate::arithmetic::touching::{Axis, line_angle, unit_of};
+use crate::arithmetic::touching::{Axis, Pair, line_angle, unit_of};
 use crate::calculators::prelude::*;
-use uom::si::f64::Length;
 
 /// The calculator.
 pub struct EdgeAngle;
@@ -67,31 +66,22 @@ impl Calculator for EdgeAngle {
         }
         let nearer = Axis::nearer(x.si(), y.si());
         let along = record.or_assume(input.along, "along", nearer, "The edge lies nearer to this axis.");
-        let (u, v) = along.along_across(x.si(), y.si());
-        for (what, field, found) in [("Along the axis", "run", u), ("Across the axis", "rise", v)] {
-            let on_x = (along == Axis::XAxis) == (field == "run");
-            let turned = along == Axis::YAxis && field == "rise";
-            let step = record.step(what, if turned { "p = a - b" } else { "p = b - a" });
-            let step = if on_x {
-                step.with("a", "first.x", first.x).with("b", "second.x", second.x)
-            } else {
-                step.with("a", "first.y", first.y).with("b", "second.y", second.y)
-            };
-            step.gives(field, FoundPlace::of(Length::from_si(found)));
-        }
-        let [run, rise] = [u, v].map(|part| FoundPlace::of(Length::from_si(part)));
-        let (degrees, formula) = line_angle(u, v);
-        let turned = FoundAngle::stated(degrees, Unit::Degree);
-        record
-            .step("Angle from the axis, counterclockwise", formula)
-            .with("u", "run", run)
-            .with("v", "rise", rise)
-            .gives("angle", turned);
+        let on_axes = [("first.x", first.x, "second.x", second.x), ("first.y", first.y, "second.y", second.y)];
+        let [(a_of, a, b_of, b), across] = if along == Axis::XAxis { on_axes } else { [on_axes[1], on_axes[0]] };
+        let run: FoundPlace = step!(record, "Along the axis", p: run = b - a, a = (a_of): a, b = (b_of): b);
+        let (a_of, a, b_of, b) = across;
+        let rise: FoundPlace = match along {
+            Axis::XAxis => step!(record, "Across the axis", p: rise = b - a, a = (a_of): a, b = (b_of): b),
+            Axis::YAxis => step!(record, "Across the axis", p: rise = a - b, a = (a_of): a, b = (b_of): b),
+        };
+        let way = Pair { of: ["run", "rise"], on: [run, rise] };
+        let (degrees, formula) = line_angle(run.get().si(), rise.get().si());
+        let angle = FoundAngle::stated(degrees, Unit::Degree);
+        record.step("Angle from the axis, counterclockwise", formula).with_pair(["u", "v"], &way).gives("angle", angle);
         let distance = FoundExtent::of(distance);
         record
             .step("Distance of the touches", "c = √(u^2 + v^2)")
-            .with("u", "run", run)
-            .with("v", "rise", rise)
+            .with_pair(["u", "v"], &way)
             .gives("distance", distance);
         if degrees.abs() > 45.0 {
             record.note("other_axis", "The edge lies nearer to the other axis: see whether along names the right one.");
@@ -101,7 +91,7 @@ impl Calculator for EdgeAngle {
             "An error of one touch turns the angle by that error over the distance of the touches: touch as far apart \
              as the edge allows, both times from the same side, on clean metal.",
         );
-        let mut result = EdgeAngleResult { angle: turned, distance, tap: None, tap_toward: None };
+        let mut result = EdgeAngleResult { angle, distance, tap: None, tap_toward: None };
         if let Some(jaw) = input.jaw_length {
             find_tap(jaw, along, &mut result, record);
         }
@@ -111,12 +101,8 @@ impl Calculator for EdgeAngle {
 
 fn find_tap(jaw: Size, along: Axis, result: &mut EdgeAngleResult, record: &mut Record) {
     let degrees = result.angle.degrees();
-    let tap = FoundExtent::of(jaw.get() * angle::sin(degrees).abs());
-    record
-        .step("What the end of the jaw is off by", "t = L × abs(sin(α))")
-        .with("L", "jaw_length", jaw)
-        .with("α", "angle", result.angle)
-        .gives("tap", tap);
+    let tap: FoundExtent = step!(record, "What the end of the jaw is off by",
+        t: tap = L * abs(sin(α)), L = jaw_length: jaw, α = angle: result.angle);
     result.tap = Some(tap);
     if jaw.get() > result.distance.get() {
         record.note(

@@ -3,7 +3,7 @@
 
 mod drawing;
 
-use crate::arithmetic::touching::Feature;
+use crate::arithmetic::touching::{Feature, Pair};
 use crate::calculators::prelude::*;
 use uom::si::f64::Length;
 
@@ -34,9 +34,11 @@ pub struct IndicateInput {
     pub reading_270: Difference,
     /// What is indicated: bore or boss. A bore with the spindle and a boss in a chuck if absent.
     pub feature: Option<Feature>,
-    /// What turns: spindle, the indicator round work on the table, or chuck, the work past the indicator; spindle if absent.
+    /// What turns: spindle, the indicator round work on the table, or chuck, the work past the indicator.
+    #[absent("spindle", "The indicator is taken to turn with the spindle round work on the table.")]
     pub turning: Option<Turning>,
-    /// Angle between the lever of a test indicator and the surface it lies on; 0 deg if absent.
+    /// Angle between the lever of a test indicator and the surface it lies on.
+    #[absent("0 deg", "The readings are taken as they are: a plunger square to the surface, or a lever flat on it.")]
     pub lever_angle: Option<Angle>,
 }
 
@@ -65,16 +67,16 @@ pub struct IndicateMove {
 /// Beyond this a lever tells more about its angle than about the work.
 const STEEP: f64 = 30.0;
 
-fn check(input: &IndicateInput) -> Result<(), ValidationError> {
-    match input.lever_angle {
-        Some(lever) if !(0.0..90.0).contains(&lever.degrees()) => Err(rule_broken(
-            Code::ValueOutOfRange,
-            "The lever lies at 0° or more to the surface and below 90°, where it would not move at all.",
-            &[("lever_angle", "15 deg")],
-        )),
-        _ => Ok(()),
-    }
-}
+const MOVES: [&str; 2] = ["move.x", "move.y"];
+
+/// The readings without the lever's cosine error.
+const TRUES: [&str; 4] = ["true_0", "true_90", "true_180", "true_270"];
+
+rules! { check(IndicateInput) {
+    never(|input| input.lever_angle.is_some_and(|lever| !(0.0..90.0).contains(&lever.degrees())), Code::ValueOutOfRange,
+        lever_angle = "15 deg"):
+        "The lever lies at 0° or more to the surface and below 90°, where it would not move at all.";
+} }
 
 impl Calculator for Indicate {
     const ID: &'static str = "datum/indicate";
@@ -109,19 +111,13 @@ impl Calculator for Indicate {
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "an eccentric circle seen from four sides; a lever moves by the cosine of its angle");
-        let says = "The indicator is taken to turn with the spindle round work on the table.";
-        let turning = record.or_assume(input.turning, "turning", Turning::Spindle, says);
+        let turning = input.turning(record);
         let (usual, says) = match turning {
             Turning::Spindle => (Feature::Bore, "The indicator is taken to sweep the inside of a bore."),
             Turning::Chuck => (Feature::Boss, "The indicator is taken to lie on the outside of the work."),
         };
         let feature = record.or_assume(input.feature, "feature", usual, says);
-        let lever = record.or_assume(
-            input.lever_angle,
-            "lever_angle",
-            Angle::stated(0.0, Unit::Degree),
-            "The readings are taken as they are: a plunger square to the surface, or a lever flat on it.",
-        );
+        let lever = input.lever_angle(record);
         if lever.degrees() > STEEP {
             record.note(
                 "steep_lever",
@@ -130,74 +126,50 @@ impl Calculator for Indicate {
             );
         }
         let readings = [input.reading_0, input.reading_90, input.reading_180, input.reading_270];
-        let cosine = angle::cos(lever.degrees());
         let fields = ["reading_0", "reading_90", "reading_180", "reading_270"];
-        let names = ["true_0", "true_90", "true_180", "true_270"];
-        let trues = readings.map(|reading| reading.get() * cosine);
-        for ((field, name), (reading, value)) in fields.into_iter().zip(names).zip(readings.into_iter().zip(trues)) {
-            record
-                .step("Reading less the lever's cosine error", "t = r × cos(λ)")
-                .with("r", field, reading)
-                .with("λ", "lever_angle", lever)
-                .gives(name, FoundDifference::of(value));
-        }
-        let found = trues.map(FoundDifference::of);
+        let trues: [FoundDifference; 4] = [0, 1, 2, 3].map(|at| {
+            step!(record, "Reading less the lever's cosine error",
+                t: (TRUES[at]) = r * cos(λ), r = (fields[at]): readings[at], λ = lever_angle: lever)
+        });
         // Toward the side that reads less: in a bore the metal is farther there, and so is the
         // centre. A boss is the other way round, and so is moving the work in place of the spindle.
         let toward_less = (feature == Feature::Bore) == (turning == Turning::Spindle);
-        let formula = if toward_less { "m = (b - a) / 2" } else { "m = (a - b) / 2" };
-        let sign = if toward_less { 1.0 } else { -1.0 };
-        let mut write = |what, at: usize, field| {
-            let moved = FoundMove::of(sign * (trues[at + 2] - trues[at]) / 2.0);
-            record
-                .step(what, formula)
-                .with("a", names[at], found[at])
-                .with("b", names[at + 2], found[at + 2])
-                .gives(field, moved);
-            moved
+        let what = match turning {
+            Turning::Spindle => ["Move of the spindle on X", "Move of the spindle on Y"],
+            Turning::Chuck => ["Move of the work toward jaw 1", "Move of the work toward jaw 2"],
         };
-        let (on_x, on_y) = match turning {
-            Turning::Spindle => ("Move of the spindle on X", "Move of the spindle on Y"),
-            Turning::Chuck => ("Move of the work toward jaw 1", "Move of the work toward jaw 2"),
-        };
-        let x = write(on_x, 0, "move.x");
-        let y = write(on_y, 1, "move.y");
+        let [x, y]: [FoundMove; 2] = [0, 1].map(|on| {
+            let (of, a, b) = (MOVES[on], trues[on], trues[on + 2]);
+            if toward_less {
+                step!(record, what[on], m: (of) = (b - a) / 2.0, a = (TRUES[on]): a, b = (TRUES[on + 2]): b)
+            } else {
+                step!(record, what[on], m: (of) = (a - b) / 2.0, a = (TRUES[on]): a, b = (TRUES[on + 2]): b)
+            }
+        });
         let eccentricity = FoundExtent::of(x.get().hypot(y.get()));
+        let both = Pair { of: MOVES, on: [x, y] };
         record
             .step("Distance of the centre from the axis", "e = √(x^2 + y^2)")
-            .with("x", "move.x", x)
-            .with("y", "move.y", y)
+            .with_pair(["x", "y"], &both)
             .gives("eccentricity", eccentricity);
-        let (greatest, least) = find_extremes(names, trues, record);
-        let runout = FoundExtent::of(greatest - least);
-        record
-            .step("Swing of the indicator", "s = g - l")
-            .with("g", "greatest", FoundDifference::of(greatest))
-            .with("l", "least", FoundDifference::of(least))
-            .gives("runout", runout);
-        let round = FoundExtent::of((trues[0] + trues[2] - trues[1] - trues[3]).abs() / 2.0);
-        let step = record.step("Half the difference of the diameters", "o = abs(a + c - b - d) / 2");
-        let symbols = ["a", "b", "c", "d"].into_iter().zip(names).zip(found);
-        symbols.fold(step, |step, ((symbol, name), value)| step.with(symbol, name, value)).gives("out_of_round", round);
-        notes(turning, round.get(), runout.get(), record);
+        let mut extreme = |what: &'static str, rule: &'static str, field, pick: fn(Length, Length) -> Length| {
+            let found = FoundDifference::of(trues[1..].iter().map(Found::get).fold(trues[0].get(), pick));
+            let shown = ["a", "b", "c", "d"].into_iter().zip(TRUES).zip(trues);
+            let step = record.choose(what, rule);
+            shown.fold(step, |step, ((symbol, name), value)| step.with(symbol, name, value)).gives(field, found);
+            found
+        };
+        let greatest = extreme("Greatest reading", "the greatest", "greatest", Length::max);
+        let least = extreme("Least reading", "the least", "least", Length::min);
+        let runout: FoundExtent = step!(record, "Swing of the indicator", s: runout = g - l, g = greatest, l = least);
+        let [a, b, c, d] = trues;
+        let out_of_round: FoundExtent = step!(record, "Half the difference of the diameters",
+            o: out_of_round = abs(a + c - b - d) / 2.0, a = (TRUES[0]): a, b = (TRUES[1]): b, c = (TRUES[2]): c,
+            d = (TRUES[3]): d);
+        notes(turning, out_of_round.get(), runout.get(), record);
         record.caution(cautions::INDICATING);
-        Ok(IndicateResult { r#move: IndicateMove { x, y }, runout, eccentricity, out_of_round: round })
+        Ok(IndicateResult { r#move: IndicateMove { x, y }, runout, eccentricity, out_of_round })
     }
-}
-
-fn find_extremes(names: [&'static str; 4], trues: [Length; 4], record: &mut Record) -> (Length, Length) {
-    let pick = |better: fn(Length, Length) -> Length| trues.into_iter().reduce(better).unwrap_or(trues[0]);
-    let (greatest, least) = (pick(Length::max), pick(Length::min));
-    for (what, rule, field, value) in
-        [("Greatest reading", "the greatest", "greatest", greatest), ("Least reading", "the least", "least", least)]
-    {
-        let step = record.choose(what, rule);
-        let shown = ["a", "b", "c", "d"].into_iter().zip(names).zip(trues);
-        let step =
-            shown.fold(step, |step, ((symbol, name), value)| step.with(symbol, name, FoundDifference::of(value)));
-        step.gives(field, FoundDifference::of(value));
-    }
-    (greatest, least)
 }
 
 fn notes(turning: Turning, round: Length, runout: Length, record: &mut Record) {

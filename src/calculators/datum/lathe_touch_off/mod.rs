@@ -171,7 +171,7 @@ impl Calculator for LatheTouchOff {
         let mut find = |what, from, field| CrossReading::find(what, from, input.dial, field, record);
         let set_reading = find("Reading where the tool cut", (measured, "measured_diameter"), "set_reading");
         let target_reading = find("Reading at the wanted diameter", (target, "target_diameter"), "target_reading");
-        let infeed_left = FoundMove::of(SiValue::from_si((set_reading.0.si() - target_reading.0.si()).abs()));
+        let infeed_left = FoundMove::of_si((set_reading.0.si() - target_reading.0.si()).abs());
         record
             .step("Change of the reading that is left", "i = abs(r - t)")
             .with("r", "set_reading", set_reading)

@@ -1,11 +1,10 @@
 //! Where the cutter of a stepped profile stands along a line or an arc, and the ridges it leaves.
 
 use super::shape::{Arc, Plane};
-use super::stepping::{Stepping, X, Y, degrees, metres, numbers, on};
+use super::stepping::{Stepping, X, Y, degrees, numbers, on};
 use super::{ProfileCutter, ProfileSide};
 use crate::arithmetic::directions::Sense;
 use crate::calculators::prelude::*;
-use crate::quantity::kind::Place;
 
 impl Stepping<'_> {
     /// Places along a line, and its greatest ridge.
@@ -21,8 +20,8 @@ impl Stepping<'_> {
                 .with("n", "steps", steps)
                 .gives(field, on(&contacts, axis));
         }
-        let length: FoundExtent = metres(profile.length());
-        let cusp: FoundExtent = metres(profile.cusp(steps).unwrap_or_default());
+        let length: FoundExtent = Found::of_si(profile.length());
+        let cusp: FoundExtent = Found::of_si(profile.cusp(steps).unwrap_or_default());
         if profile.flat {
             let places = self.find_square_cutter(&contacts);
             let what = "Ridge: height of the right triangle of one step";
@@ -107,7 +106,7 @@ impl Stepping<'_> {
             .with("i", "points.number", numbers(steps))
             .with("δ", "step_angle", step_angle)
             .gives("direction", column(&turned, |turned| degrees(*turned)));
-        let cusp: FoundExtent = metres(self.profile.cusp(steps).unwrap_or_default());
+        let cusp: FoundExtent = Found::of_si(self.profile.cusp(steps).unwrap_or_default());
         if self.input.cutter == ProfileCutter::Flat {
             let circle = (arc.radius, "radius", radius.into());
             let contacts = self.find_points_of_circle(arc, circle, &turned, ["contact.x", "contact.y"]);
@@ -160,7 +159,7 @@ impl Stepping<'_> {
         ] {
             self.record
                 .step(what, formula)
-                .with(symbol, of_center, metres::<Place>(axis(&arc.center)))
+                .with(symbol, of_center, FoundPlace::of_si(axis(&arc.center)))
                 .with("R", of, shown.clone())
                 .with("θ", "direction", column(turned, |turned| degrees(*turned)))
                 .gives(field, on(&points, axis));
@@ -180,17 +179,18 @@ impl Stepping<'_> {
                 .with("p", contact, on(contacts, axis))
                 .gives(field, on(&corners, axis));
         }
-        let off = |at: &Plane| metres((at.0 - arc.center.0).hypot(at.1 - arc.center.1));
+        let off = |at: &Plane| Found::of_si((at.0 - arc.center.0).hypot(at.1 - arc.center.1));
         let off: Vec<FoundExtent> = corners.iter().map(off).collect();
         self.record
             .step("Corner from the centre of the arc", "r = √((x - u)^2 + (y - v)^2)")
             .with("x", "corner.x", on(&corners, X))
             .with("y", "corner.y", on(&corners, Y))
-            .with("u", "center.x", metres::<Place>(arc.center.0))
-            .with("v", "center.y", metres::<Place>(arc.center.1))
+            .with("u", "center.x", FoundPlace::of_si(arc.center.0))
+            .with("v", "center.y", FoundPlace::of_si(arc.center.1))
             .gives("corner.radius", off.clone());
-        let ridges: Vec<FoundExtent> = off.iter().map(|radius| metres((radius.si() - arc.radius).abs())).collect();
-        let radius: FoundExtent = metres(arc.radius);
+        let ridges: Vec<FoundExtent> =
+            off.iter().map(|radius| Found::of_si((radius.si() - arc.radius).abs())).collect();
+        let radius: FoundExtent = Found::of_si(arc.radius);
         self.record
             .step("Ridge of each step", "h = abs(r - R)")
             .with("r", "corner.radius", off)

@@ -32,11 +32,6 @@ pub fn numbers(steps: u32) -> Vec<f64> {
     (1..=steps + 1).map(f64::from).collect()
 }
 
-/// A computed length.
-pub fn metres<K: Kind>(value: f64) -> Found<K> {
-    Found::stated(value, Unit::Metre)
-}
-
 /// An angle kept in degrees.
 pub fn degrees(value: f64) -> FoundAngle {
     Found::stated(value, Unit::Degree)
@@ -51,5 +46,5 @@ pub const Y: Axis = |point| point.1;
 
 /// One coordinate of several points.
 pub fn on(points: &[Plane], axis: Axis) -> Vec<FoundPlace> {
-    points.iter().map(|point| metres(axis(point))).collect()
+    points.iter().map(|point| Found::of_si(axis(point))).collect()
 }

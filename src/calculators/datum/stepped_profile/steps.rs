@@ -1,7 +1,7 @@
 //! The working of a stepped profile: its length, its steps and its moves.
 
 use super::shape::{Arc, Shape, steps_in};
-use super::stepping::{Stepping, X, Y, degrees, metres, numbers, on};
+use super::stepping::{Stepping, X, Y, degrees, numbers, on};
 use super::{ProfilePlace, SteppedProfileResult};
 use crate::arithmetic::directions::Sense;
 use crate::arithmetic::travel::{AxisColumns, find_moves};
@@ -13,7 +13,7 @@ const ON_Y: AxisColumns = AxisColumns { symbol: "y", places: "points.y", before:
 impl Stepping<'_> {
     /// The result, with its steps.
     pub fn solve(mut self) -> SteppedProfileResult {
-        let chord: FoundExtent = metres(self.profile.chord());
+        let chord: FoundExtent = Found::of_si(self.profile.chord());
         let chord_field = if matches!(self.profile.shape, Shape::Line) { "length" } else { "chord" };
         self.step_of_ends("Straight distance between the ends", "c = √((x - X)^2 + (y - Y)^2)")
             .gives(chord_field, chord);
@@ -33,7 +33,7 @@ impl Stepping<'_> {
             None => self.find_places_along_line(),
         };
         let (xs, ys) = (on(&places, X), on(&places, Y));
-        let datum = (metres(0.0), "0, the datum,");
+        let datum = (Found::of_si(0.0), "0, the datum,");
         let dxs = find_moves(&xs, datum, ON_X, self.record);
         let dys = find_moves(&ys, datum, ON_Y, self.record);
         let rows = (1..).zip(xs).zip(ys).zip(dxs).zip(dys);
@@ -73,7 +73,7 @@ impl Stepping<'_> {
     fn find_arc(&mut self, arc: &Arc, radius: Size, chord: FoundExtent) -> FoundExtent {
         let what = "Centre from the middle of the chord";
         let apothem: FoundExtent = if arc.apothem == 0.0 {
-            let none = metres(0.0);
+            let none = Found::of_si(0.0);
             self.record.look_up(what, "0, the chord being a diameter").with("c", "chord", chord).gives("apothem", none);
             none
         } else {
@@ -83,7 +83,7 @@ impl Stepping<'_> {
             Sense::Counterclockwise => ("u = (X + x) / 2 - a × (y - Y) / c", "v = (Y + y) / 2 + a × (x - X) / c"),
             Sense::Clockwise => ("u = (X + x) / 2 + a × (y - Y) / c", "v = (Y + y) / 2 - a × (x - X) / c"),
         };
-        let center: (FoundPlace, FoundPlace) = (metres(arc.center.0), metres(arc.center.1));
+        let center: (FoundPlace, FoundPlace) = (Found::of_si(arc.center.0), Found::of_si(arc.center.1));
         for (what, formula, field, found) in
             [("Centre on X", for_x, "center.x", center.0), ("Centre on Y", for_y, "center.y", center.1)]
         {

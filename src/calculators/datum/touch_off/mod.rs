@@ -16,9 +16,11 @@ pub struct TouchOffInput {
     pub reading_was: ReadingWas,
     /// Diameter of the edge finder's tip, or of the cutter that touches.
     pub tip_diameter: Extent,
-    /// Thickness of a shim or gauge block between tip and face; 0 if absent.
+    /// Thickness of a shim or gauge block between tip and face.
+    #[absent("0", like = tip_diameter, "The tip is taken to touch the face.")]
     pub shim: Option<Extent>,
-    /// The reading that the face itself is to have; 0 if absent.
+    /// The reading that the face itself is to have.
+    #[absent("0", like = tip_diameter, "The face is taken to be the datum.")]
     pub face_position: Option<Place>,
 }
 
@@ -55,37 +57,17 @@ impl Calculator for TouchOff {
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "a round tip's axis is half its diameter from the face it touches");
-        let tip = input.tip_diameter;
-        let unit = tip.quantity().unit;
-        let shim =
-            record.or_assume(input.shim, "shim", Extent::stated(0.0, unit), "The tip is taken to touch the face.");
-        let face = record.or_assume(
-            input.face_position,
-            "face_position",
-            Place::stated(0.0, unit),
-            "The face is taken to be the datum.",
-        );
-        let from_face = tip.get() / 2.0 + shim.get();
-        let spindle_from_face = FoundExtent::of(from_face);
-        record
-            .step("Middle of the spindle from the face", "r = d / 2 + s")
-            .with("d", "tip_diameter", tip)
-            .with("s", "shim", shim)
-            .gives("spindle_from_face", spindle_from_face);
-        let (what, formula, reading) = match input.reading_was {
-            ReadingWas::Growing => {
-                ("The reading would have to grow further to reach the face", "z = F - r", face.get() - from_face)
-            }
-            ReadingWas::Falling => {
-                ("The reading would have to fall further to reach the face", "z = F + r", face.get() + from_face)
-            }
+        let tip_diameter = input.tip_diameter;
+        let shim = input.shim(record);
+        let face = input.face_position(record);
+        let spindle_from_face: FoundExtent = step!(record, "Middle of the spindle from the face",
+            r: spindle_from_face = d / 2.0 + s, d = tip_diameter, s = shim);
+        let set_reading: FoundPlace = match input.reading_was {
+            ReadingWas::Growing => step!(record, "The reading would have to grow further to reach the face",
+                z: set_reading = F - r, F = face_position: face, r = spindle_from_face),
+            ReadingWas::Falling => step!(record, "The reading would have to fall further to reach the face",
+                z: set_reading = F + r, F = face_position: face, r = spindle_from_face),
         };
-        let set_reading = FoundPlace::of(reading);
-        record
-            .step(what, formula)
-            .with("F", "face_position", face)
-            .with("r", "spindle_from_face", spindle_from_face)
-            .gives("set_reading", set_reading);
         let over_face = face.found();
         record
             .choose("Reading with the spindle over the face", "the face's own")

@@ -34,17 +34,17 @@ pub struct TramResult {
     pub step: Option<FoundExtent>,
 }
 
+rules! { stated(TramInput) {
+    never(|input| input.difference.get().abs() > input.sweep_diameter.get(), Code::Conflict,
+        difference = "0.002 in", sweep_diameter = "8 in"):
+        "The readings differ by more than the sweep is wide, which is beyond any tilt of a head.";
+    needs(width => cutter_diameter = "2.5 in", width = "leave out"):
+        "The width of a cut tells how hollow it is only with the cutter's diameter.";
+} }
+
 fn check(input: &TramInput) -> Result<(), ValidationError> {
-    if input.difference.get().si().abs() > input.sweep_diameter.get().si() {
-        let says = "The readings differ by more than the sweep is wide, which is beyond any tilt of a head.";
-        return Err(rule_broken(Code::Conflict, says, &[("difference", "0.002 in"), ("sweep_diameter", "8 in")]));
-    }
+    stated(input)?;
     match (input.cutter_diameter, input.width) {
-        (None, Some(_)) => Err(rule_broken(
-            Code::Conflict,
-            "The width of a cut tells how hollow it is only with the cutter's diameter.",
-            &[("cutter_diameter", "2.5 in"), ("width", "leave out")],
-        )),
         (Some(cutter), Some(width)) if width.get().si() > cutter.get().si() * (1.0 + 1e-12) => {
             let wider = value(width.get().si(), cutter.quantity().unit, Way::Up);
             let says = "One pass is no wider than the cutter.";
@@ -76,13 +76,8 @@ impl Calculator for Tram {
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "right triangle of difference and sweep; a tilted circle seen along its tilt");
-        let ratio = input.difference.get().si() / input.sweep_diameter.get().si();
-        let tilt = FoundAngle::stated(ratio.atan().to_degrees() + 0.0, Unit::Degree);
-        record
-            .step("Tilt", "τ = atan(e / S)")
-            .with("e", "difference", input.difference)
-            .with("S", "sweep_diameter", input.sweep_diameter)
-            .gives("tilt", tilt);
+        let (difference, sweep_diameter) = (input.difference, input.sweep_diameter);
+        let tilt: FoundAngle = step!(record, "Tilt", τ: tilt = atan(e / S), e = difference, S = sweep_diameter);
         record.note(
             "both_ways",
             "Sweep left to right and near to far: each pair is a tilt of its own. Tilt the head until both readings \
@@ -95,20 +90,21 @@ impl Calculator for Tram {
         record.caution(cautions::INDICATING);
         let mut result = TramResult { tilt, hollow: None, step: None };
         let Some(cutter) = input.cutter_diameter else { return Ok(result) };
+        let ratio = difference.get().si() / sweep_diameter.get().si();
         let width = record.or_assume(input.width, "width", cutter, "The cut is taken to be as wide as the cutter.");
         let (d, w) = (cutter.get().si(), width.get().si().min(cutter.get().si()));
         // Of a width equal to the diameter nothing is left under the root.
         let share = w / d;
         let sine = ratio.abs() / ratio.hypot(1.0);
         let flat = 1.0 - ((1.0 - share) * (1.0 + share)).sqrt();
-        let hollow = FoundExtent::of(SiValue::from_si(d / 2.0 * flat * sine));
+        let hollow = FoundExtent::of_si(d / 2.0 * flat * sine);
         record
             .step("Hollow, the tilt along the feed", "h = D / 2 × (1 - √((1 - w / D) × (1 + w / D))) × abs(sin(τ))")
             .with("D", "cutter_diameter", cutter)
             .with("w", "width", width)
             .with("τ", "tilt", tilt)
             .gives("hollow", hollow);
-        let step = FoundExtent::of(SiValue::from_si(w * ratio.abs()));
+        let step = FoundExtent::of_si(w * ratio.abs());
         record
             .step("Step, the tilt across the feed", "s = w × abs(tan(τ))")
             .with("w", "width", width)

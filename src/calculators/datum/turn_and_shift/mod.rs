@@ -3,8 +3,9 @@
 
 mod drawing;
 
-use crate::arithmetic::touching::{columns, unit_of};
+use crate::arithmetic::touching::columns;
 use crate::calculators::prelude::*;
+use crate::working::StepDraft;
 use uom::si::f64::Length;
 
 /// The calculator.
@@ -37,14 +38,25 @@ choice! {
 pub struct TurnAndShiftInput {
     /// The points, each x and y.
     pub points: Points,
-    /// The point that becomes zero, x and y: it is taken off every point; 0,0 if absent.
+    /// The point that becomes zero, x and y: it is taken off every point.
+    #[absent("0,0", value = self.zero(), "Nothing is shifted where no origin is named.")]
     pub origin: Option<Point>,
-    /// How far everything is turned, counterclockwise with X to the right and Y up; 0 deg if absent. The angle of an edge with its sign changed lays that edge along its axis.
+    /// How far everything is turned, counterclockwise with X to the right and Y up. The angle of an edge with its sign changed lays that edge along its axis.
+    #[absent("0 deg", "Nothing is turned where no angle is named.")]
     pub angle: Option<Angle>,
-    /// What is mirrored first: none, x (the sign of X changes) or y (the sign of Y); none if absent.
+    /// What is mirrored first: none, x (the sign of X changes) or y (the sign of Y).
+    #[absent("none", "Nothing is mirrored unless it is said.")]
     pub mirror: Option<Mirror>,
-    /// Whether the origin is taken off before the turn or after it: shift_first or turn_first; shift_first if absent.
+    /// Whether the origin is taken off before the turn or after it: shift_first or turn_first.
+    #[absent("shift_first", "The origin is taken off first, so that everything turns about it.")]
     pub order: Option<TurnOrder>,
+}
+
+impl TurnAndShiftInput {
+    fn zero(&self) -> Point {
+        let zero = Place::in_unit_of(&self.points, "0");
+        Point { x: zero, y: zero }
+    }
 }
 
 /// What the turn and shift calculator gives.
@@ -65,23 +77,48 @@ pub struct TurnedPoint {
     pub y: FoundPlace,
 }
 
-/// A column of places on its way, and the name under which the record has it.
-struct Column {
-    of: &'static str,
-    shown: Shown,
-    values: Vec<Length>,
+/// The places on their way, on X and on Y, and the names under which the record has them.
+struct Columns {
+    of: [&'static str; 2],
+    shown: [Shown; 2],
+    values: [Vec<Length>; 2],
 }
 
-impl Column {
-    fn given(of: &'static str, places: &[Place]) -> Self {
-        Self { of, shown: Shown::from(places), values: places.iter().map(Place::get).collect() }
-    }
-
-    /// The column that a step made, put on record.
-    fn made(draft: crate::working::StepDraft<'_>, of: &'static str, values: Vec<Length>) -> Self {
+impl Columns {
+    /// What a step made of the places on one axis takes their place and goes on record.
+    fn made(&mut self, on: usize, draft: StepDraft<'_>, of: &'static str, values: Vec<Length>) {
         let found: Vec<FoundPlace> = values.iter().copied().map(FoundPlace::of).collect();
         draft.gives(of, found.clone());
-        Self { of, shown: found.into(), values }
+        (self.of[on], self.shown[on], self.values[on]) = (of, found.into(), values);
+    }
+
+    fn mirror(&mut self, on: usize, record: &mut Record) {
+        let values = self.values[on].iter().map(|value| -*value).collect();
+        let draft = record.step("Mirrored", "m = -p").with("p", self.of[on], self.shown[on].clone());
+        self.made(on, draft, ["mirrored.x", "mirrored.y"][on], values);
+    }
+
+    fn shift(&mut self, origin: Point, to: [&'static str; 2], record: &mut Record) {
+        for (on, (origin_of, origin)) in [("origin.x", origin.x), ("origin.y", origin.y)].into_iter().enumerate() {
+            let values = self.values[on].iter().map(|value| *value - origin.get()).collect();
+            let draft = record.step("From the origin", "q = p - o").with("p", self.of[on], self.shown[on].clone());
+            self.made(on, draft.with("o", origin_of, origin), to[on], values);
+        }
+    }
+
+    fn turn(&mut self, by: Angle, to: [&'static str; 2], record: &mut Record) {
+        let (sin, cos) = angle::sin_cos(by.degrees());
+        let ([p_of, q_of], [p, q]) = (self.of, self.shown.clone());
+        let both = self.values[0].iter().zip(&self.values[1]);
+        let (xs, ys) = both.map(|(x, y)| (*x * cos - *y * sin, *x * sin + *y * cos)).unzip();
+        let made = [
+            ("X after the turn", "x = p × cos(θ) - q × sin(θ)", xs),
+            ("Y after the turn", "y = p × sin(θ) + q × cos(θ)", ys),
+        ];
+        for (on, (what, formula, values)) in made.into_iter().enumerate() {
+            let draft = record.step(what, formula).with("p", p_of, p.clone()).with("q", q_of, q.clone());
+            self.made(on, draft.with("θ", "angle", by), to[on], values);
+        }
     }
 }
 
@@ -109,44 +146,33 @@ impl Calculator for TurnAndShift {
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "turn of a point about zero by cosine and sine");
         let points = &input.points.0;
-        let unit = unit_of(points);
-        let zero = Place::stated(0.0, unit);
-        let origin = record.or_assume(
-            input.origin,
-            "origin",
-            Point { x: zero, y: zero },
-            "Nothing is shifted where no origin is named.",
-        );
-        let none = Angle::stated(0.0, Unit::Degree);
-        let turn = record.or_assume(input.angle, "angle", none, "Nothing is turned where no angle is named.");
-        let mirror = record.or_assume(input.mirror, "mirror", Mirror::None, "Nothing is mirrored unless it is said.");
-        let order = record.or_assume(
-            input.order,
-            "order",
-            TurnOrder::ShiftFirst,
-            "The origin is taken off first, so that everything turns about it.",
-        );
-        let (xs, ys) = columns(points);
+        let origin = input.origin(record);
+        let turn = input.angle(record);
+        let mirror = input.mirror(record);
+        let order = input.order(record);
         let numbers: Vec<f64> = (1..=points.len()).map(|number| number as f64).collect();
         record.look_up("Numbers", "the points in the order given").gives("positions.number", numbers);
-        let (mut x, mut y) = (Column::given("points.x", &xs), Column::given("points.y", &ys));
+        let given = columns(points);
+        let mut places = Columns {
+            of: ["points.x", "points.y"],
+            shown: [0, 1].map(|on| Shown::from(given[on].as_slice())),
+            values: given.map(|places| places.iter().map(Place::get).collect()),
+        };
         match mirror {
             Mirror::None => {}
-            Mirror::X => x = mirrored(x, "mirrored.x", record),
-            Mirror::Y => y = mirrored(y, "mirrored.y", record),
+            Mirror::X => places.mirror(0, record),
+            Mirror::Y => places.mirror(1, record),
         }
-        let (x, y) = match order {
+        match order {
             TurnOrder::ShiftFirst => {
-                let x = shifted(x, origin.x, ["origin.x", "shifted.x"], record);
-                let y = shifted(y, origin.y, ["origin.y", "shifted.y"], record);
-                turned(&x, &y, turn, ["positions.x", "positions.y"], record)
+                places.shift(origin, ["shifted.x", "shifted.y"], record);
+                places.turn(turn, ["positions.x", "positions.y"], record);
             }
             TurnOrder::TurnFirst => {
-                let (x, y) = turned(&x, &y, turn, ["turned.x", "turned.y"], record);
-                let x = shifted(x, origin.x, ["origin.x", "positions.x"], record);
-                (x, shifted(y, origin.y, ["origin.y", "positions.y"], record))
+                places.turn(turn, ["turned.x", "turned.y"], record);
+                places.shift(origin, ["positions.x", "positions.y"], record);
             }
-        };
+        }
         if input.origin.is_none() && input.angle.is_none() && mirror == Mirror::None {
             record.note("unmoved", "Neither origin, angle nor mirror is given: the points stay where they are.");
         }
@@ -158,40 +184,8 @@ impl Calculator for TurnAndShift {
             "Before cutting, run the spindle over two places that can be seen, such as a corner and a far hole: a wrong \
              sign of the angle shows there.",
         );
-        let places = x.values.into_iter().zip(y.values).zip(1..);
-        let positions =
-            places.map(|((x, y), number)| TurnedPoint { number, x: FoundPlace::of(x), y: FoundPlace::of(y) }).collect();
+        let [xs, ys] = places.values.map(|values| values.into_iter().map(FoundPlace::of));
+        let positions = xs.zip(ys).zip(1..).map(|((x, y), number)| TurnedPoint { number, x, y }).collect();
         Ok(TurnAndShiftResult { positions })
     }
-}
-
-fn mirrored(column: Column, of: &'static str, record: &mut Record) -> Column {
-    let values = column.values.iter().map(|value| -*value).collect();
-    let draft = record.step("Mirrored", "m = -p").with("p", column.of, column.shown);
-    Column::made(draft, of, values)
-}
-
-fn shifted(column: Column, origin: Place, [origin_of, of]: [&'static str; 2], record: &mut Record) -> Column {
-    let values = column.values.iter().map(|value| *value - origin.get()).collect();
-    let draft =
-        record.step("From the origin", "q = p - o").with("p", column.of, column.shown).with("o", origin_of, origin);
-    Column::made(draft, of, values)
-}
-
-fn turned(x: &Column, y: &Column, by: Angle, to: [&'static str; 2], record: &mut Record) -> (Column, Column) {
-    let (sin, cos) = angle::sin_cos(by.degrees());
-    let both = x.values.iter().zip(&y.values);
-    let (xs, ys) = both.map(|(x, y)| (*x * cos - *y * sin, *x * sin + *y * cos)).unzip();
-    let mut make = |what: &'static str, formula: &'static str, of, values| {
-        let draft = record
-            .step(what, formula)
-            .with("p", x.of, x.shown.clone())
-            .with("q", y.of, y.shown.clone())
-            .with("θ", "angle", by);
-        Column::made(draft, of, values)
-    };
-    (
-        make("X after the turn", "x = p × cos(θ) - q × sin(θ)", to[0], xs),
-        make("Y after the turn", "y = p × sin(θ) + q × cos(θ)", to[1], ys),
-    )
 }

@@ -202,7 +202,7 @@ fn find_travel(
     let (xs, dxs) = axis(names.x, "X", "points.x", |point| point.x);
     let (ys, dys) = axis(names.y, "Y", "points.y", |point| point.y);
     let (count, formula) = ends.travel.counted();
-    let travel = |dx: FoundMove, dy: FoundMove| FoundExtent::of(SiValue::from_si(count(dx.si(), dy.si())));
+    let travel = |dx: FoundMove, dy: FoundMove| FoundExtent::of_si(count(dx.si(), dy.si()));
     let distances: Vec<FoundExtent> = dxs.iter().zip(&dys).map(|(dx, dy)| travel(*dx, *dy)).collect();
     record
         .step("Travel to each place", formula)

@@ -124,3 +124,15 @@ impl<T: Into<Written>> From<T> for Words {
         Words(vec![value.into().0])
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{Extent, Unit};
+
+    #[test]
+    fn gaps_are_filled_in_their_order() {
+        let words = words!("{} of {} moves\n{} in all": 2u32, 12usize, Extent::stated(1.5, Unit::Inch));
+        assert_eq!(words.text(System::Inch), "2 of 12 moves\n1.5000 in in all");
+    }
+}

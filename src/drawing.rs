@@ -4,6 +4,7 @@
 
 mod annotate;
 mod area;
+mod features;
 mod layout;
 mod reading;
 mod sheet;
@@ -14,9 +15,11 @@ mod way;
 mod words;
 
 use crate::quantity::System;
+pub use features::{direction, middle, on_circle, span};
 use std::borrow::Cow;
 pub use way::free_side;
-pub use words::{Words, Written};
+pub(crate) use words::words;
+pub use words::{Words, Written, gaps};
 
 /// A point of the model, in metres.
 pub type Point = (f64, f64);

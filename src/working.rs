@@ -2,9 +2,11 @@
 //! and sources. A step names where each of its numbers comes from, so that a test can follow every
 //! number back to an input, a cited constant or an earlier step.
 
+mod column;
 pub mod formula;
 mod steps;
 
+pub use column::column;
 pub use steps::{By, Shown, Step, StepIn};
 
 use crate::quantity::System;
@@ -199,6 +201,11 @@ impl Record {
         if let Some(source) = source(key) {
             self.cite(source, place.into(), trust.max(source.trust));
         }
+    }
+
+    /// Cites a source for what a row of a table holds; `trust` is the row's own word for how far it can be trusted.
+    pub fn source_of_row(&mut self, key: &'static str, place: impl Into<Cow<'static, str>>, trust: &str) {
+        self.source_trusted(key, place, Trust::named(trust).unwrap_or(Trust::FromMemory));
     }
 
     fn cite(&mut self, source: &'static Source, place: Cow<'static, str>, trust: Trust) {

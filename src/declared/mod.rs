@@ -4,6 +4,7 @@
 
 mod choice;
 mod default;
+mod notes;
 mod read;
 mod rules;
 mod shape;
@@ -11,6 +12,7 @@ mod shape;
 pub use shop_reckoner_derive::{Asks, Gives, step};
 
 pub use default::{HasUnit, OfText};
+pub(crate) use notes::notes;
 pub use read::{needed, put, read};
 pub(crate) use rules::stated;
 pub use rules::{HasSize, Rule, Stated, first_broken, to_give, to_leave_out, validated};

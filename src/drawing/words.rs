@@ -13,22 +13,51 @@ enum Part {
     Quantity(Quantity),
 }
 
+/// Words with values in their gaps: `words!("{} wide and {} deep": width, depth)`.
+macro_rules! words {
+    ($text:literal: $($value:expr),+) => {{
+        const { assert!($crate::drawing::gaps($text) == [$(stringify!($value)),+].len(), "a value for each gap") };
+        $crate::drawing::Words::filled($text, [$($crate::drawing::Written::from($value)),+])
+    }};
+}
+
+pub(crate) use words;
+
+/// How many gaps, written `{}`, a text has.
+pub const fn gaps(text: &str) -> usize {
+    let (bytes, mut count, mut at) = (text.as_bytes(), 0, 1);
+    while at < bytes.len() {
+        count += (bytes[at - 1] == b'{' && bytes[at] == b'}') as usize;
+        at += 1;
+    }
+    count
+}
+
 impl Words {
     /// Words that begin with `text`.
     pub fn of(text: impl Into<Cow<'static, str>>) -> Self {
         Self(vec![Part::Text(text.into())])
     }
 
-    /// With `text` after it; a line break in it begins a new line.
-    pub fn then(mut self, text: impl Into<Cow<'static, str>>) -> Self {
-        self.0.push(Part::Text(text.into()));
+    /// A text with its gaps filled.
+    pub fn filled<const COUNT: usize>(text: &'static str, values: [Written; COUNT]) -> Self {
+        let mut texts = text.split("{}");
+        let mut words = Self::of(texts.next().unwrap_or_default());
+        for (Written(value), text) in values.into_iter().zip(texts) {
+            words.0.extend([value, Part::Text(text.into())]);
+        }
+        words
+    }
+
+    /// With more after them; a line break in it begins a new line.
+    pub fn then(mut self, more: impl Into<Words>) -> Self {
+        self.0.extend(more.into().0);
         self
     }
 
     /// With a quantity after it.
-    pub fn value(mut self, quantity: impl Into<Written>) -> Self {
-        self.0.push(Part::Quantity(quantity.into().0));
-        self
+    pub fn value(self, quantity: impl Into<Written>) -> Self {
+        self.then(quantity)
     }
 
     /// As they read in `system`.
@@ -44,30 +73,66 @@ impl Words {
     }
 }
 
-/// A quantity that can be written on a drawing.
-#[derive(Clone, Copy, Debug)]
-pub struct Written(Quantity);
+/// What can be written on a drawing: a quantity, a count or a text.
+#[derive(Clone, Debug)]
+pub struct Written(Part);
 
 impl From<Quantity> for Written {
     fn from(quantity: Quantity) -> Self {
-        Self(quantity)
+        Self(Part::Quantity(quantity))
     }
 }
 
 impl<K: Kind> From<Found<K>> for Written {
     fn from(found: Found<K>) -> Self {
-        Self(found.quantity())
+        found.quantity().into()
     }
 }
 
 impl<K: Kind> From<Measure<K>> for Written {
     fn from(measure: Measure<K>) -> Self {
-        Self(measure.quantity())
+        measure.quantity().into()
+    }
+}
+
+impl From<&'static str> for Written {
+    fn from(text: &'static str) -> Self {
+        Self(Part::Text(text.into()))
+    }
+}
+
+impl From<String> for Written {
+    fn from(text: String) -> Self {
+        Self(Part::Text(text.into()))
+    }
+}
+
+impl From<u32> for Written {
+    fn from(count: u32) -> Self {
+        count.to_string().into()
+    }
+}
+
+impl From<usize> for Written {
+    fn from(count: usize) -> Self {
+        count.to_string().into()
     }
 }
 
 impl<T: Into<Written>> From<T> for Words {
     fn from(value: T) -> Self {
-        Words::default().value(value)
+        Words(vec![value.into().0])
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{Extent, Unit};
+
+    #[test]
+    fn gaps_are_filled_in_their_order() {
+        let words = words!("{} of {} moves\n{} in all": 2u32, 12usize, Extent::stated(1.5, Unit::Inch));
+        assert_eq!(words.text(System::Inch), "2 of 12 moves\n1.5000 in in all");
     }
 }

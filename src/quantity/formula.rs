@@ -78,11 +78,6 @@ impl<K: Kind> OfFormula for Found<K> {
     fn of_formula(value: Self::Value) -> Self {
         K::Si::found(value)
     }
-
-    /// So many SI base units.
-    pub fn of_si(value: f64) -> Self {
-        Self::of(K::Si::from_si(value))
-    }
 }
 
 impl OfFormula for f64 {
@@ -175,6 +170,11 @@ impl<K: Kind> Measure<K> {
 }
 
 impl<K: Kind> Found<K> {
+    /// So many SI base units.
+    pub fn of_si(value: f64) -> Self {
+        Self::of(K::Si::from_si(value))
+    }
+
     /// In SI units, without its dimension.
     pub fn si(&self) -> f64 {
         self.get().si()

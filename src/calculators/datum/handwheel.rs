@@ -21,11 +21,13 @@ pub struct HandwheelInput {
     pub travel_per_turn: Size,
     /// How many divisions the dial has, 1 to 10000.
     pub divisions: Count<1, 10_000>,
-    /// What the dial shows at the start; 0 if absent.
+    /// What the dial shows at the start.
+    #[absent("0", like = travel_per_turn, "The dial is taken to be set to 0 at the start.")]
     pub dial_now: Option<Extent>,
     /// Play of the screw; with it the answer says how far to go past.
     pub backlash: Option<Extent>,
-    /// From which side places are come up to: with the dial's figures growing or falling; growing if absent. Needs backlash.
+    /// From which side places are come up to: with the dial's figures growing or falling. Needs backlash.
+    #[absent("growing", "Places are taken to be come up to with the dial's figures growing.")]
     pub approach: Option<Approach>,
 }
 
@@ -59,20 +61,17 @@ pub struct NearestDivision {
     pub remainder: FoundDifference,
 }
 
+rules! { check_play(HandwheelInput) {
+    needs(approach => backlash = "0.1 mm", approach = "leave out"):
+        "The side from which a place is come up to matters where the screw has play: give backlash too.";
+} }
+
 fn check(input: &HandwheelInput) -> Result<(), ValidationError> {
-    if input.approach.is_some() && input.backlash.is_none() {
-        let says = "The side from which a place is come up to matters where the screw has play: give backlash too.";
-        return Err(rule_broken(Code::Conflict, says, &[("backlash", "0.1 mm"), ("approach", "leave out")]));
-    }
-    let turn = input.travel_per_turn;
-    match input.dial_now {
-        Some(dial) if dial.get() > turn.get() => {
-            let says = "A dial shows no more than one turn's travel.";
-            let longer = value(dial.get().si(), turn.quantity().unit, Way::Up);
-            Err(rule_broken(Code::Conflict, says, &[("dial_now", "0"), ("travel_per_turn", &longer)]))
-        }
-        _ => Ok(()),
-    }
+    check_play(input)?;
+    let Some(dial) = input.dial_now.filter(|dial| dial.get() > input.travel_per_turn.get()) else { return Ok(()) };
+    let longer = value(dial.si(), input.travel_per_turn.quantity().unit, Way::Up);
+    let fields = [("dial_now", "0"), ("travel_per_turn", longer.as_str())];
+    Err(rule_broken(Code::Conflict, "A dial shows no more than one turn's travel.", &fields))
 }
 
 /// A difference of lengths that are `size` large, without the noise below their last digit.
@@ -106,16 +105,12 @@ impl Calculator for Handwheel {
         record.source("geometry", "one turn of the screw is one lead; a division is its even part");
         let (distance, turn) = (input.distance, input.travel_per_turn);
         let count = f64::from(input.divisions.get());
-        let all = text::tidy((distance.get().si().abs() / turn.get().si()) * count);
+        let all = text::tidy((distance.si().abs() / turn.si()) * count);
         if all / count > MOST_TURNS {
-            let unit = turn.quantity().unit;
-            let longest = value(turn.get().si() * 100.0, distance.quantity().unit, Way::Down);
-            let steepest = value(distance.get().si().abs() / 100.0, unit, Way::Up);
+            let longest = value(turn.si() * 100.0, distance.quantity().unit, Way::Down);
+            let steepest = value(distance.si().abs() / 100.0, turn.quantity().unit, Way::Up);
             let says = "That is more turns than anybody would count.";
-            return Err(Refusal(vec![
-                Wrong::new("distance", Code::NoAnswer, says, longest),
-                Wrong::new("travel_per_turn", Code::NoAnswer, says, steepest),
-            ]));
+            return Err(Refusal::no_answer(says, &[("distance", longest), ("travel_per_turn", steepest)]));
         }
         record
             .step("Divisions in all", "q = abs(s) × N / T")
@@ -125,7 +120,7 @@ impl Calculator for Handwheel {
             .gives("all_divisions", all);
         let (turns, divisions) = split_divisions(all, ["all_divisions", "turns", "divisions_beyond"], input, record);
         let nearest = find_nearest(all, input, record);
-        let way = distance.get().si();
+        let way = distance.si();
         let figures = (way != 0.0).then_some(if way > 0.0 { "growing" } else { "falling" });
         if let Some(figures) = figures {
             record
@@ -133,31 +128,18 @@ impl Calculator for Handwheel {
                 .with("s", "distance", distance)
                 .gives("figures", figures);
         }
-        let says = "The dial is taken to be set to 0 at the start.";
-        let start = record.or_assume(input.dial_now, "dial_now", Extent::stated(0.0, turn.quantity().unit), says);
-        let end = distance.get().si() + start.get().si();
-        record
-            .step("Place of the dial at the end, turns and all", "e = d + s")
-            .with("d", "dial_now", start)
-            .with("s", "distance", distance)
-            .gives("dial.end", FoundDifference::stated(end, Unit::Metre));
-        let names = ["dial.end", "dial.turns", "dial.whole_turns", "dial_reading"];
-        let dial_reading = find_dial(end, names, turn, record);
-        let past = find_overshoot(input, dial_reading, record);
+        let dial_now = input.dial_now(record);
+        let end: FoundDifference = step!(record, "Place of the dial at the end, turns and all",
+            e: "dial.end" = d + s, d = dial_now, s = distance);
+        let dial_reading = find_dial(end, ["dial.end", "dial.turns", "dial.whole_turns", "dial_reading"], turn, record);
+        let (overshoot, turn_back_at) = find_overshoot(input, dial_reading, record);
         record
             .choose("Divisions beyond whole turns", "as found above")
             .with("d", "divisions_beyond", divisions)
             .gives("divisions", divisions);
         record.caution(cautions::OUT_OF_THE_WORK);
-        Ok(HandwheelResult {
-            turns: turns as u32,
-            divisions,
-            figures,
-            nearest,
-            dial_reading,
-            overshoot: past.map(|(overshoot, _)| overshoot),
-            turn_back_at: past.and_then(|(_, at)| at),
-        })
+        let turns = turns as u32;
+        Ok(HandwheelResult { turns, divisions, figures, nearest, dial_reading, overshoot, turn_back_at })
     }
 }
 
@@ -168,19 +150,14 @@ fn split_divisions(
     input: &HandwheelInput,
     record: &mut Record,
 ) -> (f64, f64) {
-    let count = f64::from(input.divisions.get());
-    let turns = (all / count).floor();
-    let beyond = text::tidy(all - turns * count);
-    record
-        .step("Whole turns", "k = floor(q / N)")
-        .with("q", of, all)
-        .with("N", "divisions", input.divisions.get())
-        .gives(turns_of, turns);
+    let divisions = input.divisions.get();
+    let turns: f64 = step!(record, "Whole turns", k: (turns_of) = floor(q / N), q = (of): all, N = divisions);
+    let beyond = text::tidy(all - turns * f64::from(divisions));
     record
         .step("Divisions beyond them", "d = q - k × N")
         .with("q", of, all)
         .with("k", turns_of, turns)
-        .with("N", "divisions", input.divisions.get())
+        .with("N", "divisions", divisions)
         .gives(beyond_of, beyond);
     (turns, beyond)
 }
@@ -188,16 +165,13 @@ fn split_divisions(
 /// The distance to the nearest division.
 fn find_nearest(all: f64, input: &HandwheelInput, record: &mut Record) -> NearestDivision {
     let (distance, turn) = (input.distance, input.travel_per_turn);
-    let whole = all.round();
-    record
-        .step("To the nearest division", "m = round(q)")
-        .with("q", "all_divisions", all)
-        .gives("nearest.all_divisions", whole);
+    let whole: f64 =
+        step!(record, "To the nearest division", m: "nearest.all_divisions" = round(q), q = "all_divisions": all);
     let names = ["nearest.all_divisions", "nearest.turns", "nearest.divisions"];
     let (turns, divisions) = split_divisions(whole, names, input, record);
-    let count = f64::from(input.divisions.get());
-    let far = distance.get().si().abs();
-    let remainder = clean(far - whole * turn.get().si() / count, far, distance.quantity().unit);
+    let far = distance.si().abs();
+    let left = far - whole * turn.si() / f64::from(input.divisions.get());
+    let remainder = clean(left, far, distance.quantity().unit);
     record
         .step("What that leaves over", "l = abs(s) - m × T / N")
         .with("s", "distance", distance)
@@ -210,21 +184,20 @@ fn find_nearest(all: f64, input: &HandwheelInput, record: &mut Record) -> Neares
 
 /// What a dial shows that has gone to `end` from its zero.
 fn find_dial(
-    end: f64,
+    end: FoundDifference,
     [of, turns_of, whole_of, field]: [&'static str; 4],
     turn: Size,
     record: &mut Record,
 ) -> FoundPlace {
-    let shown = FoundDifference::stated(end, Unit::Metre);
-    let turns = text::tidy(end / turn.get().si());
-    record.step("In turns", "m = e / T").with("e", of, shown).with("T", "travel_per_turn", turn).gives(turns_of, turns);
-    record.step("Whole turns of it", "k = floor(m)").with("m", turns_of, turns).gives(whole_of, turns.floor());
-    let left = end - turns.floor() * turn.get().si();
-    let reading = clean(left, end.abs().max(turn.get().si()), turn.quantity().unit);
+    let turns = text::tidy(end.si() / turn.si());
+    record.step("In turns", "m = e / T").with("e", of, end).with("T", "travel_per_turn", turn).gives(turns_of, turns);
+    let whole: f64 = step!(record, "Whole turns of it", k: (whole_of) = floor(m), m = (turns_of): turns);
+    let left = end.si() - whole * turn.si();
+    let reading = clean(left, end.si().abs().max(turn.si()), turn.quantity().unit);
     record
         .step("What the dial shows there", "r = e - k × T")
-        .with("e", of, shown)
-        .with("k", whole_of, turns.floor())
+        .with("e", of, end)
+        .with("k", whole_of, whole)
         .with("T", "travel_per_turn", turn)
         .gives(field, reading);
     reading
@@ -235,47 +208,36 @@ fn find_overshoot(
     input: &HandwheelInput,
     dial: FoundPlace,
     record: &mut Record,
-) -> Option<(FoundExtent, Option<FoundPlace>)> {
+) -> (Option<FoundExtent>, Option<FoundPlace>) {
     let Some(backlash) = input.backlash else {
-        record.note(
-            "one_side",
-            "Come to every place from the same side, so that the play of the screw does not enter; with backlash the \
-             answer says how far to go past.",
-        );
-        return None;
+        notes!(record => one_side: "Come to every place from the same side, so that the play of the screw does not \
+            enter; with backlash the answer says how far to go past.");
+        return (None, None);
     };
-    let says = "Places are taken to be come up to with the dial's figures growing.";
-    let approach = record.or_assume(input.approach, "approach", Approach::Growing, says);
-    record.note(
-        "start_from_the_same_side",
-        "The start is taken to have been come up to from the same side; if not, first go past it and come back.",
-    );
-    let distance = input.distance.get().si();
-    let (against, formula, sign) = match approach {
-        Approach::Growing => (distance < 0.0, "e = r - o", -1.0),
-        Approach::Falling => (distance > 0.0, "e = r + o", 1.0),
+    let approach = input.approach(record);
+    notes!(record => start_from_the_same_side: "The start is taken to have been come up to from the same side; if not, \
+        first go past it and come back.");
+    let against = match approach {
+        Approach::Growing => input.distance.si() < 0.0,
+        Approach::Falling => input.distance.si() > 0.0,
     };
-    if !against || backlash.get().si() == 0.0 {
+    if !against || backlash.si() == 0.0 {
         let none = FoundExtent::stated(0.0, Unit::Metre);
+        let says = "0 where the way leads up to the place from the right side, or the screw has no play";
         record
-            .look_up(
-                "How far to go past",
-                "0 where the way leads up to the place from the right side, or the screw has no play",
-            )
+            .look_up("How far to go past", says)
             .with("s", "distance", input.distance)
             .with("b", "backlash", backlash)
             .gives("overshoot", none);
-        return Some((none, None));
+        return (Some(none), None);
     }
     record.source("common_practice", "going past a place by twice the play before coming back to it");
-    let overshoot = FoundExtent::of(2.0 * backlash.get());
-    record.step("How far to go past", "o = 2 × b").with("b", "backlash", backlash).gives("overshoot", overshoot);
-    let end = dial.get().si() + sign * overshoot.get().si();
-    record
-        .step("Place of the dial where to turn back", formula)
-        .with("r", "dial_reading", dial)
-        .with("o", "overshoot", overshoot)
-        .gives("back.end", FoundDifference::stated(end, Unit::Metre));
+    let overshoot: FoundExtent = step!(record, "How far to go past", o: overshoot = 2.0 * b, b = backlash);
+    let what = "Place of the dial where to turn back";
+    let end: FoundDifference = match approach {
+        Approach::Growing => step!(record, what, e: "back.end" = r - o, r = dial_reading: dial, o = overshoot),
+        Approach::Falling => step!(record, what, e: "back.end" = r + o, r = dial_reading: dial, o = overshoot),
+    };
     let names = ["back.end", "back.turns", "back.whole_turns", "turn_back_at"];
-    Some((overshoot, Some(find_dial(end, names, input.travel_per_turn, record))))
+    (Some(overshoot), Some(find_dial(end, names, input.travel_per_turn, record)))
 }

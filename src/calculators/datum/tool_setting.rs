@@ -41,7 +41,8 @@ pub struct ToolSettingInput {
     pub tools: TouchedTools,
     /// Name of the tool that the others are compared with.
     pub reference: String,
-    /// What was moved to touch, quill or knee; quill if absent. The other stays locked for all tools.
+    /// What was moved to touch, quill or knee. The other stays locked for all tools.
+    #[absent("quill", "The quill is taken to be what was moved, the knee being locked.")]
     pub moved: Option<MovedToTouch>,
     /// Which way the reading changed while coming up to the face, growing or falling; with it the answer says which tools are longer.
     pub reading_was: Option<ReadingWas>,
@@ -73,21 +74,21 @@ pub struct ToolOffset {
 
 fn check(input: &ToolSettingInput) -> Result<(), ValidationError> {
     let tools = &input.tools.0;
-    let good = ToolSetting::EXAMPLES[0].fields[0].1;
     for (at, tool) in tools.iter().enumerate() {
         let letters = tool.name.chars().count();
-        if letters == 0 || letters > LONGEST_NAME {
+        let (code, says) = if !(1..=LONGEST_NAME).contains(&letters) {
             let says = format!("The name of tool {} has {letters} letters; 1 to {LONGEST_NAME} fit.", at + 1);
-            return Err(rule_broken(Code::ValueOutOfRange, says, &[("tools", good)]));
-        }
-        if tools[..at].iter().any(|other| other.name == tool.name) {
-            let says = format!("The tool {} is there twice, so its offset is not certain.", tool.name);
-            return Err(rule_broken(Code::Conflict, says, &[("tools", good)]));
-        }
+            (Code::ValueOutOfRange, says)
+        } else if tools[..at].iter().any(|other| other.name == tool.name) {
+            (Code::Conflict, format!("The tool {} is there twice, so its offset is not certain.", tool.name))
+        } else {
+            continue;
+        };
+        return Err(rule_broken(code, says, &[("tools", ToolSetting::EXAMPLES[0].fields[0].1)]));
     }
     if !tools.iter().any(|tool| tool.name == input.reference) {
-        let names: Vec<&str> = tools.iter().map(|tool| tool.name.as_str()).collect();
-        let near = nearest(&input.reference, names.iter().copied()).unwrap_or(names[0]);
+        let mut names = tools.iter().map(|tool| tool.name.as_str());
+        let near = nearest(&input.reference, names.clone()).or(names.next()).unwrap_or_default();
         let says = "The reference is none of the tools touched off.";
         return Err(rule_broken(Code::NotFound, says, &[("reference", near)]));
     }
@@ -126,90 +127,68 @@ impl Calculator for ToolSetting {
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "tools that touch one face differ in length as their readings do");
-        let says = "The quill is taken to be what was moved, the knee being locked.";
-        let moved = record.or_assume(input.moved, "moved", MovedToTouch::Quill, says);
+        let moved = input.moved(record);
         let tools = &input.tools.0;
-        let names: Vec<String> = tools.iter().map(|tool| tool.name.clone()).collect();
-        let readings: Vec<Place> = tools.iter().map(|tool| tool.reading).collect();
-        record
-            .choose("Tools", "in the order given")
-            .with("n", "tools.name", names.clone())
-            .gives("offsets.name", names.clone());
-        let at = names.iter().position(|name| *name == input.reference).unwrap_or_default();
-        let reference = readings[at].found();
-        record
-            .choose("Reading of the reference tool", "the reading of that name")
-            .with("r", "tools.reading", readings.as_slice())
-            .gives("reference_reading", reference);
-        let offsets: Vec<FoundPlace> =
-            readings.iter().map(|reading| FoundPlace::of(reading.get() - reference.get())).collect();
-        record
-            .step("Offset of each tool", "o = r - R")
-            .with("r", "tools.reading", readings.as_slice())
-            .with("R", "reference_reading", reference)
-            .gives("offsets.offset", offsets.clone());
-        let longer = input.reading_was.map(|way| find_longer(&offsets, way, record));
-        let now = input.reference_now.map(|now| find_readings_now(&readings, reference, now, record));
-        record.note(
-            "taken_off",
-            "Take a tool's offset off what the scale shows with that tool, or enter it as the tool's offset where a \
-             readout takes it off by itself. Readings and offsets count alike, so this holds with the scale counting \
-             up or down.",
-        );
+        let reference = tools.iter().find(|tool| tool.name == input.reference).unwrap_or(&tools[0]).reading.found();
+        let offset = |tool: &TouchedTool| ToolOffset {
+            name: tool.name.clone(),
+            offset: FoundPlace::of(tool.reading.get() - reference.get()),
+            longer_by: None,
+            reading_now: None,
+        };
+        let mut offsets: Vec<ToolOffset> = tools.iter().map(offset).collect();
+        columns!(record.choose("Tools", "in the order given"), n = tools.name => offsets.name);
+        columns!(record.choose("Reading of the reference tool", "the reading of that name"),
+            r = tools.reading => reference_reading: reference);
+        columns!(record.step("Offset of each tool", "o = r - R"),
+            r = tools.reading, R = reference_reading: reference => offsets.offset);
+        if let Some(way) = input.reading_was {
+            find_longer(&mut offsets, way, record);
+        }
+        let shift = input.reference_now.map(|now| find_readings_now(tools, &mut offsets, (reference, now), record));
+        notes!(record => taken_off: "Take a tool's offset off what the scale shows with that tool, or enter it as the \
+            tool's offset where a readout takes it off by itself. Readings and offsets count alike, so this holds with \
+            the scale counting up or down.");
         match moved {
-            MovedToTouch::Quill => record.note(
-                "one_scale",
-                "All readings are of the quill, with the knee locked at one height; an offset is wrong as soon as the \
-                 knee has moved between two tools.",
-            ),
-            MovedToTouch::Knee => record.note(
-                "one_scale",
-                "All readings are of the knee, with the quill locked at one height; raise the knee to every reading, \
-                 so that its weight takes up the play of the screw the same way.",
-            ),
+            MovedToTouch::Quill => {
+                notes!(record => one_scale: "All readings are of the quill, with the knee locked at \
+                one height; an offset is wrong as soon as the knee has moved between two tools.")
+            }
+            MovedToTouch::Knee => notes!(record => one_scale: "All readings are of the knee, with the quill locked at \
+                one height; raise the knee to every reading, so that its weight takes up the play of the screw the \
+                same way."),
         }
         record.caution(cautions::TOUCHING);
-        let rows = names.into_iter().enumerate().map(|(at, name)| ToolOffset {
-            name,
-            offset: offsets[at],
-            longer_by: longer.as_ref().map(|longer| longer[at]),
-            reading_now: now.as_ref().map(|(_, readings)| readings[at]),
-        });
-        Ok(ToolSettingResult { offsets: rows.collect(), shift: now.as_ref().map(|(shift, _)| *shift) })
+        Ok(ToolSettingResult { offsets, shift })
     }
 }
 
 /// How much longer each tool is: a longer one touches before the others.
-fn find_longer(offsets: &[FoundPlace], way: ReadingWas, record: &mut Record) -> Vec<FoundDifference> {
+fn find_longer(offsets: &mut [ToolOffset], way: ReadingWas, record: &mut Record) {
     let (what, formula, sign) = match way {
         ReadingWas::Growing => ("Longer than the reference, which touches at a larger reading", "l = -o", -1.0),
         ReadingWas::Falling => ("Longer than the reference, which touches at a smaller reading", "l = o", 1.0),
     };
-    let longer: Vec<FoundDifference> = offsets.iter().map(|offset| FoundDifference::of(sign * offset.get())).collect();
-    record.step(what, formula).with("o", "offsets.offset", offsets.to_vec()).gives("offsets.longer_by", longer.clone());
-    longer
+    for tool in offsets.iter_mut() {
+        tool.longer_by = Some(FoundDifference::of(sign * tool.offset.get()));
+    }
+    columns!(record.step(what, formula), o = offsets.offset => offsets.longer_by);
 }
 
 /// The shift of the face and each tool's reading on it now.
 fn find_readings_now(
-    readings: &[Place],
-    reference: FoundPlace,
-    now: Place,
+    tools: &[TouchedTool],
+    offsets: &mut [ToolOffset],
+    (reference, now): (FoundPlace, Place),
     record: &mut Record,
-) -> (FoundMove, Vec<FoundPlace>) {
-    let shift = FoundMove::of(now.get() - reference.get());
-    record
-        .step("Shift of the face, in readings", "d = N - R")
-        .with("N", "reference_now", now)
-        .with("R", "reference_reading", reference)
-        .gives("shift", shift);
-    let readings_now: Vec<FoundPlace> =
-        readings.iter().map(|reading| FoundPlace::of(reading.get() + shift.get())).collect();
-    record
-        .step("Reading of each tool on the face as it is now", "n = r + d")
-        .with("r", "tools.reading", readings)
-        .with("d", "shift", shift)
-        .gives("offsets.reading_now", readings_now.clone());
+) -> FoundMove {
+    let shift: FoundMove = step!(record, "Shift of the face, in readings",
+        d: shift = N - R, N = reference_now: now, R = reference_reading: reference);
+    for (tool, row) in tools.iter().zip(offsets.iter_mut()) {
+        row.reading_now = Some(FoundPlace::of(tool.reading.get() + shift.get()));
+    }
+    columns!(record.step("Reading of each tool on the face as it is now", "n = r + d"),
+        r = tools.reading, d = shift => offsets.reading_now);
     record.note("one_shift", "A changed face shifts every tool's reading alike; the offsets between tools stay.");
-    (shift, readings_now)
+    shift
 }

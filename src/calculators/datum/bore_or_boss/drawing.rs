@@ -3,28 +3,26 @@
 
 use super::{BoreOrBossInput, BoreOrBossResult};
 use crate::arithmetic::touching::{Feature, across, metres};
-use crate::drawing::{Beside, Drawing, Ink, Point, Words};
-use crate::quantity::{SiValue, angle};
+use crate::drawing::{Beside, Drawing, Ink, Point, Words, direction, every, on_circle, words};
 
 /// Up to so many touches each has its residual written.
 const WRITTEN: usize = 12;
 
 /// Draws an answer.
 pub fn draw(input: &BoreOrBossInput, result: &BoreOrBossResult) -> Drawing {
-    let centre = (result.center.x.get().si(), result.center.y.get().si());
-    let (radius, tip) = (result.diameter.get().si() / 2.0, across(input.tip_diameter) / 2.0);
+    let centre = (result.center.x.si(), result.center.y.si());
+    let (radius, tip) = (result.diameter.si() / 2.0, across(input.tip_diameter) / 2.0);
     let touches: Vec<Point> = input.points.0.iter().map(metres).collect();
     let mut drawing = Drawing::new("Centre of a bore or boss", about(input, result));
 
-    match input.feature {
-        Some(Feature::Bore) => {
-            let outer = (radius * 1.14).max(radius + tip * 0.2);
-            drawing.closed(Ink::Tint, [round(centre, radius, 1.0), round(centre, outer, -1.0)].concat());
-        }
-        Some(Feature::Boss) => {
-            drawing.closed(Ink::Tint, round(centre, radius, 1.0));
-        }
-        None => {}
+    // A circle as corners near enough together, one way round or the other.
+    let round = |radius: f64, sense: f64| -> Vec<Point> {
+        (0..=72).map(|step| on_circle(centre, radius, f64::from(step) * 5.0 * sense)).collect()
+    };
+    if let Some(feature) = input.feature {
+        let outer = (radius * 1.14).max(radius + tip * 0.2);
+        let outside = if feature == Feature::Bore { round(outer, -1.0) } else { Vec::new() };
+        drawing.closed(Ink::Tint, [round(radius, 1.0), outside].concat());
     }
     let sweep = result.arc_angle.degrees();
     if sweep >= 180.0 {
@@ -35,48 +33,32 @@ pub fn draw(input: &BoreOrBossInput, result: &BoreOrBossResult) -> Drawing {
         drawing.arc(Ink::Dashed, centre, radius, from + sweep, 360.0 - sweep).of("untouched");
     }
     for (touch, number) in touches.iter().zip(1..) {
-        if tip > 0.0 {
-            drawing.circle(Ink::Thin, *touch, tip).of("tip_diameter");
-        }
-        drawing.dot(*touch).of("points").number(number);
+        drawing.touch(*touch, tip).of("points").number(number);
     }
     drawing.dot(centre).of("center");
     drawing.cross(centre, radius * 0.12);
 
-    let every = crate::drawing::every(touches.len());
-    for (at, touch) in touches.iter().enumerate().filter(|(at, _)| at % every == 0) {
-        let (dx, dy) = (touch.0 - centre.0, touch.1 - centre.1);
-        let mut words = Words::of((at + 1).to_string());
+    for (at, touch) in touches.iter().enumerate().step_by(every(touches.len())) {
+        let mut words = Words::from(at + 1);
         if touches.len() > 3 && touches.len() <= WRITTEN {
-            words = words.then("\n").value(result.residuals[at]);
+            words = words.then(words!("\n{}": result.residuals[at]));
         }
         // In a bore there is room on the way to the centre.
         let inwards = if input.feature == Some(Feature::Boss) { 0.0 } else { 180.0 };
-        drawing.note_near(*touch, tip, dy.atan2(dx).to_degrees() + inwards, words);
+        drawing.note_near(*touch, tip, direction(centre, *touch) + inwards, words);
     }
     let below = Beside { from: centre.1 - radius, by: -24.0 };
-    let words = Words::of("Ø ").value(result.diameter);
-    drawing.across((centre.0 - radius, centre.1), (centre.0 + radius, centre.1), below, words).of("diameter");
+    let (left, right) = ((centre.0 - radius, centre.1), (centre.0 + radius, centre.1));
+    drawing.across(left, right, below, words!("Ø {}": result.diameter)).of("diameter");
     // Towards where nothing was touched.
     let towards = begin(&touches, centre) - (360.0 - sweep) / 2.0;
-    let words = Words::of("X ").value(result.center.x).then("\nY ").value(result.center.y);
-    drawing.leader(centre, towards, words);
+    drawing.leader(centre, towards, words!("X {}\nY {}": result.center.x, result.center.y));
     drawing
-}
-
-/// A circle as corners near enough together, one way round or the other.
-fn round(centre: Point, radius: f64, sense: f64) -> Vec<Point> {
-    let corner = |step: i32| {
-        let (sin, cos) = angle::sin_cos(f64::from(step) * 5.0 * sense);
-        (centre.0 + radius * cos, centre.1 + radius * sin)
-    };
-    (0..=72).map(corner).collect()
 }
 
 /// The direction of the touch that comes next, counter-clockwise, after the widest gap between two.
 fn begin(touches: &[Point], centre: Point) -> f64 {
-    let direction = |touch: &Point| (touch.1 - centre.1).atan2(touch.0 - centre.0).to_degrees();
-    let mut directions: Vec<f64> = touches.iter().map(direction).collect();
+    let mut directions: Vec<f64> = touches.iter().map(|touch| direction(centre, *touch)).collect();
     directions.sort_by(f64::total_cmp);
     let last = directions.last().map_or(0.0, |last| last - 360.0);
     let before = std::iter::once(last).chain(directions.iter().copied());
@@ -85,24 +67,16 @@ fn begin(touches: &[Point], centre: Point) -> f64 {
 }
 
 fn about(input: &BoreOrBossInput, result: &BoreOrBossResult) -> Words {
-    let count = input.points.0.len();
     let what = match input.feature {
-        Some(Feature::Bore) => "A bore ",
-        Some(Feature::Boss) => "A boss ",
-        None => "A circle ",
+        Some(Feature::Bore) => "A bore",
+        Some(Feature::Boss) => "A boss",
+        None => "A circle",
     };
-    let about = Words::of(what)
-        .value(result.diameter)
-        .then(format!(" in diameter, from {count} touches over "))
-        .value(result.arc_angle)
-        .then(". Its centre is at X ")
-        .value(result.center.x)
-        .then(", Y ")
-        .value(result.center.y)
-        .then(", known to about ")
-        .value(result.center_uncertainty);
+    let about = words!("{} {} in diameter, from {} touches over {}. Its centre is at X {}, Y {}, known to about {}":
+        what, result.diameter, input.points.0.len(), result.arc_angle, result.center.x, result.center.y,
+        result.center_uncertainty);
     match result.out_of_round {
-        Some(form) => about.then("; the touches are out of round by ").value(form).then("."),
+        Some(form) => about.then(words!("; the touches are out of round by {}.": form)),
         None => about.then("."),
     }
 }

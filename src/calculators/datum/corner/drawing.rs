@@ -4,7 +4,7 @@
 use super::{CornerInput, CornerResult};
 use crate::arithmetic::touching::{Axis, Touched, across, metres};
 use crate::calculators::prelude::*;
-use crate::drawing::{Drawing, Ink, Point, Reach, Words};
+use crate::drawing::{Drawing, Ink, Point, Reach, Words, direction, on_circle, words};
 
 /// An edge from the corner to beyond where it was touched.
 struct Edge {
@@ -28,7 +28,7 @@ impl Edge {
         let begins = touches.iter().map(|touch| sense * along(touch)).fold(0.0, f64::min);
         let way = (sense * run.0 / size, sense * run.1 / size);
         let length = (1.2 * far.abs()).max(2.0 * tip);
-        Self { field, towards: way.1.atan2(way.0).to_degrees(), touches, way, length, begins }
+        Self { field, towards: direction((0.0, 0.0), way), touches, way, length, begins }
     }
 }
 
@@ -47,41 +47,30 @@ fn edges(input: &CornerInput, corner: Point, tip: f64) -> (Edge, Edge) {
 
 /// Draws an answer.
 pub fn draw(input: &CornerInput, result: &CornerResult) -> Drawing {
-    let corner = (result.corner.x.get().si(), result.corner.y.get().si());
+    let corner = (result.corner.x.si(), result.corner.y.si());
     let tip = across(input.tip_diameter) / 2.0;
     let (first, second) = edges(input, corner, tip);
     let mut drawing = Drawing::new("Corner from its edges", about(result));
     let at = |one: f64, two: f64| {
         (corner.0 + one * first.way.0 + two * second.way.0, corner.1 + one * first.way.1 + two * second.way.1)
     };
-    let touched = input.sides.filter(|_| tip > 0.0);
-    match touched {
-        Some(Touched::Outside) => {
-            let metal = [(0.0, 0.0), (first.length, 0.0), (first.length, second.length), (0.0, second.length)];
-            drawing.closed(Ink::Tint, metal.map(|(one, two)| at(one, two)).to_vec());
-        }
-        Some(Touched::Inside) => {
-            let wall = 0.14 * first.length.max(second.length);
-            let metal = [
-                (first.length, 0.0),
-                (0.0, 0.0),
-                (0.0, second.length),
-                (-wall, second.length),
-                (-wall, -wall),
-                (first.length, -wall),
-            ];
-            drawing.closed(Ink::Tint, metal.map(|(one, two)| at(one, two)).to_vec());
-        }
-        None => {}
+    if let Some(touched) = input.sides.filter(|_| tip > 0.0) {
+        let (long, high) = (first.length, second.length);
+        let wall = 0.14 * long.max(high);
+        let metal = match touched {
+            Touched::Outside => vec![at(0.0, 0.0), at(long, 0.0), at(long, high), at(0.0, high)],
+            Touched::Inside => {
+                let edges = [at(long, 0.0), at(0.0, 0.0), at(0.0, high)];
+                [edges, [at(-wall, high), at(-wall, -wall), at(long, -wall)]].concat()
+            }
+        };
+        drawing.closed(Ink::Tint, metal);
     }
     drawing.line(Ink::Outline, at(first.begins, 0.0), at(first.length, 0.0)).of("first_edge");
     drawing.line(Ink::Outline, at(0.0, second.begins), at(0.0, second.length)).of("second_edge");
     for edge in [&first, &second] {
         for (touch, number) in edge.touches.iter().zip(1..) {
-            if tip > 0.0 {
-                drawing.circle(Ink::Thin, *touch, tip).of("tip_diameter");
-            }
-            drawing.dot(*touch).of(edge.field).number(number);
+            drawing.touch(*touch, tip).of(edge.field).number(number);
         }
     }
     drawing.dot(corner).of("corner");
@@ -92,8 +81,7 @@ pub fn draw(input: &CornerInput, result: &CornerResult) -> Drawing {
         let axis = if along == Axis::XAxis { 0.0 } else { 90.0 };
         let apart = (axis + turned - first.towards).rem_euclid(360.0);
         let axis = if (90.0..270.0).contains(&apart) { axis + 180.0 } else { axis };
-        let (sin, cos) = angle::sin_cos(axis);
-        drawing.line(Ink::Centre, corner, (corner.0 + first.length * cos, corner.1 + first.length * sin));
+        drawing.line(Ink::Centre, corner, on_circle(corner, first.length, axis));
         drawing.angle(corner, axis, turned, Reach::Model(0.8 * first.length), result.angle).of("angle");
     }
     if let Some(between) = result.corner_angle {
@@ -101,21 +89,16 @@ pub fn draw(input: &CornerInput, result: &CornerResult) -> Drawing {
         let reach = Reach::Model(0.3 * first.length.min(second.length));
         drawing.angle(corner, first.towards, between.degrees().copysign(sweep), reach, between).of("corner_angle");
     }
-    let into = (first.way.1 + second.way.1).atan2(first.way.0 + second.way.0).to_degrees();
-    let words = Words::of("X ").value(result.corner.x).then("\nY ").value(result.corner.y);
-    drawing.leader(corner, into + 180.0, words);
+    let into = direction((0.0, 0.0), (first.way.0 + second.way.0, first.way.1 + second.way.1));
+    drawing.leader(corner, into + 180.0, words!("X {}\nY {}": result.corner.x, result.corner.y));
     drawing
 }
 
 fn about(result: &CornerResult) -> Words {
-    let about = Words::of("The corner is at X ")
-        .value(result.corner.x)
-        .then(", Y ")
-        .value(result.corner.y)
-        .then("; the first edge is turned by ")
-        .value(result.angle);
+    let about = words!("The corner is at X {}, Y {}; the first edge is turned by {}":
+        result.corner.x, result.corner.y, result.angle);
     match result.corner_angle {
-        Some(between) => about.then(" and the edges meet at ").value(between).then("."),
+        Some(between) => about.then(words!(" and the edges meet at {}.": between)),
         None => about.then("."),
     }
 }

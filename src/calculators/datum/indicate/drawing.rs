@@ -3,16 +3,16 @@
 
 use super::{IndicateInput, IndicateResult, TINY, Turning};
 use crate::arithmetic::touching::Feature;
-use crate::drawing::{Beside, Drawing, Ink, Words};
-use crate::quantity::{SiValue, angle};
+use crate::drawing::{Beside, Drawing, Ink, Words, direction, on_circle, words};
+use crate::quantity::angle;
 
 /// Draws an answer.
 pub fn draw(input: &IndicateInput, result: &IndicateResult) -> Drawing {
     let in_chuck = input.turning == Some(Turning::Chuck);
     let feature = input.feature.unwrap_or(if in_chuck { Feature::Boss } else { Feature::Bore });
     let (x, y) = (result.r#move.x, result.r#move.y);
-    let to = (x.get().si(), y.get().si());
-    let off = result.eccentricity.get().si();
+    let to = (x.si(), y.si());
+    let off = result.eccentricity.si();
     let is_off = off > TINY;
     // Work that runs true is drawn at some size too.
     let radius = if is_off { 3.0 * off } else { 0.01 };
@@ -26,9 +26,7 @@ pub fn draw(input: &IndicateInput, result: &IndicateResult) -> Drawing {
     drawing.cross(axis, 0.3 * radius);
     drawing.dot(to).of("move");
     let name = if feature == Feature::Boss { "boss" } else { "bore" };
-    let (sin, cos) = angle::sin_cos(45.0);
-    let on_work = (work.0 + radius * cos, work.1 + radius * sin);
-    drawing.leader(on_work, 45.0, Words::of(format!("{name}, its size\nnot to scale")));
+    drawing.leader(on_circle(work, radius, 45.0), 45.0, words!("{}, its size\nnot to scale": name));
 
     let readings = [input.reading_0, input.reading_90, input.reading_180, input.reading_270];
     for (at, reading) in readings.into_iter().enumerate() {
@@ -39,45 +37,38 @@ pub fn draw(input: &IndicateInput, result: &IndicateResult) -> Drawing {
         let along = dx * cos + dy * sin;
         let across = dx * sin - dy * cos;
         let reach = (radius * radius - across * across).max(0.0).sqrt() - along;
-        let place = if in_chuck { format!("jaw {}\n", at + 1) } else { format!("{degrees}°\n") };
-        let touched = (axis.0 + reach * cos, axis.1 + reach * sin);
+        let touched = on_circle(axis, reach, degrees);
         drawing.dot(touched);
-        drawing.note_kept(touched, 0.05 * radius, degrees, Words::of(place).value(reading));
+        drawing.note_kept(touched, 0.05 * radius, degrees, words!("{}\n{}": places(in_chuck)[at], reading));
     }
 
     if is_off {
         drawing.leg(Ink::Thin, (0.0, 0.0), to);
-        if x.get().si().abs() > TINY {
+        if to.0.abs() > TINY {
             let line = Beside { from: if to.1 > 0.0 { 0.0 } else { to.1 }, by: -22.0 };
             drawing.across((0.0, 0.0), to, line, x).of("move.x");
         }
-        if y.get().si().abs() > TINY {
+        if to.1.abs() > TINY {
             // Inside the work, on the far side of its centre.
             let side = if work.0 < axis.0 { -1.0 } else { 1.0 };
             drawing.upright((0.0, 0.0), to, Beside { from: work.0, by: 22.0 * side }, y).of("move.y");
         }
     }
     // Between the centre lines, away from the centre of the work.
-    let towards = f64::atan2(if axis.1 < work.1 { -1.0 } else { 1.0 }, if axis.0 < work.0 { -1.0 } else { 1.0 });
-    drawing.note_near(axis, 0.1 * radius, towards.to_degrees(), Words::of("axis"));
+    let towards = (if axis.0 < work.0 { -1.0 } else { 1.0 }, if axis.1 < work.1 { -1.0 } else { 1.0 });
+    drawing.note_near(axis, 0.1 * radius, direction((0.0, 0.0), towards), "axis");
     drawing
 }
 
+fn places(in_chuck: bool) -> [&'static str; 4] {
+    if in_chuck { ["jaw 1", "jaw 2", "jaw 3", "jaw 4"] } else { ["0°", "90°", "180°", "270°"] }
+}
+
 fn about(in_chuck: bool, input: &IndicateInput, result: &IndicateResult) -> Words {
-    let (moves, on_x, on_y) = if in_chuck {
-        ("The work goes ", " toward jaw 1 and ", " toward jaw 2")
-    } else {
-        ("The spindle goes ", " on X and ", " on Y")
-    };
-    let places = if in_chuck { ["jaw 1", "jaw 2", "jaw 3", "jaw 4"] } else { ["0°", "90°", "180°", "270°"] };
-    let readings = [input.reading_0, input.reading_90, input.reading_180, input.reading_270];
-    let mut about = Words::of("The indicator reads ");
-    for (at, (place, reading)) in places.into_iter().zip(readings).enumerate() {
-        about = about.then(if at == 0 { "" } else { ", " }).value(reading).then(format!(" at {place}"));
-    }
-    about = about.then(". ").then(moves).value(result.r#move.x).then(on_x).value(result.r#move.y).then(on_y);
-    about
-        .then("; the centre is ")
-        .value(result.eccentricity)
-        .then(" from the axis. The size of the work is not to scale.")
+    let (moves, on_x, on_y) =
+        if in_chuck { ("The work goes", "toward jaw 1", "toward jaw 2") } else { ("The spindle goes", "on X", "on Y") };
+    let [a, b, c, d] = places(in_chuck);
+    words!("The indicator reads {} at {}, {} at {}, {} at {}, {} at {}. {} {} {} and {} {}; the centre is {} from the axis. \
+        The size of the work is not to scale.": input.reading_0, a, input.reading_90, b, input.reading_180, c,
+        input.reading_270, d, moves, result.r#move.x, on_x, result.r#move.y, on_y, result.eccentricity)
 }

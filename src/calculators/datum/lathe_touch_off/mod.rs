@@ -44,7 +44,8 @@ pub struct LatheTouchOffInput {
     pub target_diameter: Size,
     /// What the dial or readout of the cross slide counts: radius or diameter.
     pub dial: DialCounts,
-    /// Which surface is turned: outside or inside; outside if absent.
+    /// Which surface is turned: outside or inside.
+    #[absent("outside", "The surface turned is taken to be the outside of the work.")]
     pub surface: Option<TurnedSurface>,
 }
 
@@ -61,55 +62,47 @@ pub struct LatheTouchOffResult {
     pub slide_travel: FoundExtent,
 }
 
-/// A reading of the cross slide, which knows what it counts.
+/// A reading of the cross slide: a diameter or a radius, as the dial counts.
 #[derive(Clone, Copy, Debug)]
-pub enum CrossReading {
-    /// It counts diameters.
-    Diameter(FoundCrossDiameter),
-    /// It counts radii.
-    Radius(FoundCrossRadius),
-}
+pub struct CrossReading(Quantity);
 
 impl CrossReading {
-    fn of(diameter: Size, dial: DialCounts) -> Self {
-        match dial {
-            DialCounts::Diameter => CrossReading::Diameter(Found::of(diameter.get())),
-            DialCounts::Radius => CrossReading::Radius(Found::of(diameter.get() / 2.0)),
-        }
-    }
-
-    fn si(self) -> f64 {
-        match self {
-            CrossReading::Diameter(found) => found.get().si(),
-            CrossReading::Radius(found) => found.get().si(),
-        }
+    /// The reading at a diameter, put on record.
+    fn find(
+        what: &'static str,
+        (diameter, of): (Size, &'static str),
+        dial: DialCounts,
+        field: &'static str,
+        record: &mut Record,
+    ) -> Self {
+        Self(match dial {
+            DialCounts::Diameter => {
+                let found: FoundCrossDiameter = step!(record, what, r: (field) = D, D = (of): diameter);
+                found.quantity()
+            }
+            DialCounts::Radius => {
+                let found: FoundCrossRadius = step!(record, what, r: (field) = D / 2.0, D = (of): diameter);
+                found.quantity()
+            }
+        })
     }
 }
 
 impl IntoTree for CrossReading {
     fn tree(&self) -> Option<Node> {
-        match self {
-            CrossReading::Diameter(found) => found.tree(),
-            CrossReading::Radius(found) => found.tree(),
-        }
+        Some(self.0.into())
     }
 }
 
 impl From<CrossReading> for Shown {
     fn from(reading: CrossReading) -> Self {
-        match reading {
-            CrossReading::Diameter(found) => found.into(),
-            CrossReading::Radius(found) => found.into(),
-        }
+        Shown::Quantity(reading.0)
     }
 }
 
 impl From<CrossReading> for Written {
     fn from(reading: CrossReading) -> Self {
-        match reading {
-            CrossReading::Diameter(found) => found.into(),
-            CrossReading::Radius(found) => found.into(),
-        }
+        reading.0.into()
     }
 }
 
@@ -132,23 +125,24 @@ impl ToSchema for CrossReading {
 
 fn check(input: &LatheTouchOffInput) -> Result<(), ValidationError> {
     let (measured, target) = (input.measured_diameter, input.target_diameter);
-    let inside = input.surface == Some(TurnedSurface::Inside);
-    let gone = if inside { measured.get() > target.get() } else { measured.get() < target.get() };
+    let (gone, says, surface) = match input.surface {
+        Some(TurnedSurface::Inside) => (
+            measured.get() > target.get(),
+            "The bore is already larger than wanted; metal cannot be put back.",
+            "outside",
+        ),
+        _ => (
+            measured.get() < target.get(),
+            "The work is already smaller than wanted; metal cannot be put back. If this is a bore, the surface is inside.",
+            "inside",
+        ),
+    };
     if !gone {
         return Ok(());
     }
-    let says = if inside {
-        "The bore is already larger than wanted; metal cannot be put back."
-    } else {
-        "The work is already smaller than wanted; metal cannot be put back. If this is a bore, the surface is inside."
-    };
-    let text = |size: &Size| {
-        let quantity = size.quantity();
-        format!("{} {}", crate::quantity::text::full(quantity.value), quantity.unit.row().ascii)
-    };
-    let surface = if inside { "outside" } else { "inside" };
-    let fields = [("target_diameter", text(&measured)), ("surface", surface.to_owned())];
-    Err(rule_broken(Code::NoAnswer, says, &[(fields[0].0, &fields[0].1), (fields[1].0, &fields[1].1)]))
+    let Quantity { value, unit, .. } = measured.quantity();
+    let as_measured = format!("{} {}", text::full(value), unit.row().ascii);
+    Err(rule_broken(Code::NoAnswer, says, &[("target_diameter", &as_measured), ("surface", surface)]))
 }
 
 impl Calculator for LatheTouchOff {
@@ -172,64 +166,28 @@ impl Calculator for LatheTouchOff {
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "a diameter changes by twice what the tool moves across the axis");
-        let says = "The surface turned is taken to be the outside of the work.";
-        record.or_assume(input.surface, "surface", TurnedSurface::Outside, says);
+        input.surface(record);
         let (measured, target) = (input.measured_diameter, input.target_diameter);
-        let set_reading = CrossReading::of(measured, input.dial);
-        let target_reading = CrossReading::of(target, input.dial);
-        find_reading("Reading where the tool cut", measured, "measured_diameter", set_reading, "set_reading", record);
-        find_reading(
-            "Reading at the wanted diameter",
-            target,
-            "target_diameter",
-            target_reading,
-            "target_reading",
-            record,
-        );
-        let infeed_left = FoundMove::of(SiValue::from_si((set_reading.si() - target_reading.si()).abs()));
+        let mut find = |what, from, field| CrossReading::find(what, from, input.dial, field, record);
+        let set_reading = find("Reading where the tool cut", (measured, "measured_diameter"), "set_reading");
+        let target_reading = find("Reading at the wanted diameter", (target, "target_diameter"), "target_reading");
+        let infeed_left = FoundMove::of_si((set_reading.0.si() - target_reading.0.si()).abs());
         record
             .step("Change of the reading that is left", "i = abs(r - t)")
             .with("r", "set_reading", set_reading)
             .with("t", "target_reading", target_reading)
             .gives("infeed_left", infeed_left);
-        let apart = measured.get() - target.get();
-        let slide_travel = FoundExtent::of(apart.abs() / 2.0);
-        record
-            .step("Travel of the slide", "s = abs(D - d) / 2")
-            .with("D", "measured_diameter", measured)
-            .with("d", "target_diameter", target)
-            .gives("slide_travel", slide_travel);
-        record.note(
-            "same_side",
-            "Set the reading with the slide as it stood while cutting. If it has been drawn back, run it in again from \
-             the same side before setting, so that the play of its screw is taken up.",
-        );
-        record.note(
-            "figures_that_grow_inward",
-            "A dial whose figures grow while the diameter shrinks, or the other way round, cannot show the diameter: set \
-             it to 0 where the tool cut, and go on by what is left.",
-        );
-        record.note(
-            "like_the_trial_cut",
-            "The last cut takes what the trial cut took, with the same tool and feed: the work and the tool then give \
-             way alike. Measure again before the last cut, and when the work is no longer warm.",
-        );
+        let slide_travel: FoundExtent = step!(record, "Travel of the slide",
+            s: slide_travel = abs(D - d) / 2.0, D = measured_diameter: measured, d = target_diameter: target);
+        notes! { record =>
+            same_side: "Set the reading with the slide as it stood while cutting. If it has been drawn back, run it in \
+                again from the same side before setting, so that the play of its screw is taken up.";
+            figures_that_grow_inward: "A dial whose figures grow while the diameter shrinks, or the other way round, \
+                cannot show the diameter: set it to 0 where the tool cut, and go on by what is left.";
+            like_the_trial_cut: "The last cut takes what the trial cut took, with the same tool and feed: the work and \
+                the tool then give way alike. Measure again before the last cut, and when the work is no longer warm.";
+        }
         record.caution(cautions::LATHE);
         Ok(LatheTouchOffResult { set_reading, target_reading, infeed_left, slide_travel })
     }
-}
-
-fn find_reading(
-    what: &'static str,
-    diameter: Size,
-    of: &'static str,
-    reading: CrossReading,
-    field: &'static str,
-    record: &mut Record,
-) {
-    let formula = match reading {
-        CrossReading::Diameter(_) => "r = D",
-        CrossReading::Radius(_) => "r = D / 2",
-    };
-    record.step(what, formula).with("D", of, diameter).gives(field, reading);
 }

@@ -21,7 +21,8 @@ pub struct MoveListInput {
     pub feed_rate: Option<FeedRate>,
     /// Play of the screws; with it, moves that come from the wrong side get a place to go past first.
     pub backlash: Option<Extent>,
-    /// From which side every place is come up to: growing or falling readings; growing if absent. Needs backlash.
+    /// From which side every place is come up to: growing or falling readings. Needs backlash.
+    #[absent("growing", "Places are taken to be come up to with the reading growing.")]
     pub approach: Option<Approach>,
 }
 
@@ -66,14 +67,10 @@ pub struct MoveTotal {
     pub time: Option<FoundDuration>,
 }
 
-fn check(input: &MoveListInput) -> Result<(), ValidationError> {
-    if input.approach.is_some() && input.backlash.is_none() {
-        let says = "The side from which places are come up to matters where the screws have play: give backlash too.";
-        let fields = [("backlash", "0.1 mm"), ("approach", "leave out")];
-        return Err(rule_broken(Code::Conflict, says, &fields));
-    }
-    Ok(())
-}
+rules! { check(MoveListInput) {
+    needs(approach => backlash = "0.1 mm", approach = "leave out"):
+        "The side from which places are come up to matters where the screws have play: give backlash too.";
+} }
 
 impl Calculator for MoveList {
     const ID: &'static str = "datum/move-list";
@@ -96,132 +93,94 @@ impl Calculator for MoveList {
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "differences of places; distance by the right triangle of the two moves");
-        let numbers: Vec<u32> = (1..).take(input.points.0.len()).collect();
+        let points = &input.points.0;
+        let play = input.backlash.filter(|backlash| backlash.si() > 0.0);
+        let play = play.map(|backlash| (backlash, input.approach(record)));
+        let numbers: Vec<u32> = (1..).take(points.len()).collect();
         record
             .look_up("Places", "every whole number from 1, in the order given")
-            .gives("moves.number", numbers.iter().copied().map(f64::from).collect::<Vec<f64>>());
+            .gives("moves.number", column(&numbers, |number| *number));
         let datum = (FoundPlace::stated(0.0, Unit::Metre), "0, the datum,");
-        let mut axis = |symbol, of, axis: AxisColumns, place: fn(&crate::fields::Point) -> Place| {
-            let stated: Vec<Place> = input.points.0.iter().map(place).collect();
-            let places: Vec<FoundPlace> = stated.iter().map(Place::found).collect();
+        let mut axis = |symbol, of, axis: AxisColumns, place: fn(&Point) -> Place| {
+            let places: Vec<FoundPlace> = points.iter().map(|point| place(point).found()).collect();
             record
                 .choose("Reading at each place", "as given, from datum zero")
-                .with(symbol, of, stated.as_slice())
+                .with(symbol, of, column(points, place))
                 .gives(axis.places, places.clone());
             let moves = find_moves(&places, datum, axis, record);
-            (places, moves)
+            places.into_iter().zip(moves)
         };
-        let (xs, dxs) = axis("X", "points.x", X, |point| point.x);
-        let (ys, dys) = axis("Y", "points.y", Y, |point| point.y);
-        let distances: Vec<FoundExtent> =
-            dxs.iter().zip(&dys).map(|(dx, dy)| FoundExtent::of(dx.get().hypot(dy.get()))).collect();
-        record
-            .step("Straight distance of each move", "s = √(a^2 + b^2)")
-            .with("a", X.moves, dxs.clone())
-            .with("b", Y.moves, dys.clone())
-            .gives("moves.distance", distances.clone());
-        let times = input.feed_rate.map(|feed| find_times(&distances, feed, record));
-        let total = MoveTotal {
-            distance: find_sum("Distance in all", &distances, "moves.distance", "total.distance", record),
-            time: times.as_ref().map(|times| find_sum("Time in all", times, "moves.time", "total.time", record)),
-        };
-        let (past_x, past_y) = find_past(input, (&xs, &dxs), (&ys, &dys), record);
-        record.caution(cautions::OUT_OF_THE_WORK);
-        let moves = (0..numbers.len()).map(|at| ListedMove {
-            number: numbers[at],
-            x: xs[at],
-            y: ys[at],
-            dx: dxs[at],
-            dy: dys[at],
-            distance: distances[at],
-            time: times.as_ref().map(|times| times[at]),
-            past_x: past_x[at],
-            past_y: past_y[at],
+        let (on_x, on_y) = (axis("X", "points.x", X, |point| point.x), axis("Y", "points.y", Y, |point| point.y));
+        let moves = numbers.into_iter().zip(on_x).zip(on_y).map(|((number, (x, dx)), (y, dy))| {
+            let distance = FoundExtent::of(dx.get().hypot(dy.get()));
+            let time = input.feed_rate.map(|feed| FoundDuration::of(distance.get() / feed.get()));
+            ListedMove { number, x, y, dx, dy, distance, time, past_x: past(play, x, dx), past_y: past(play, y, dy) }
         });
-        Ok(MoveListResult { moves: moves.collect(), total })
+        let moves: Vec<ListedMove> = moves.collect();
+        columns!(record.step("Straight distance of each move", "s = √(a^2 + b^2)"),
+            a = moves.dx, b = moves.dy => moves.distance);
+        if let Some(feed) = input.feed_rate {
+            record.source("kinematics", "time is distance over feed rate");
+            columns!(record.step("Time of each move", "t = s / v"),
+                s = moves.distance, v = feed_rate: feed => moves.time);
+            notes!(record => time_at_feed: "The times are those of straight moves at the full feed rate; starting, \
+                stopping, lifting the tool and going past a place come on top.");
+        }
+        let distances: Vec<FoundExtent> = moves.iter().map(|listed| listed.distance).collect();
+        let times: Vec<FoundDuration> = moves.iter().filter_map(|listed| listed.time).collect();
+        let distance = find_sum("Distance in all", &distances, "moves.distance", "total.distance", record);
+        let time = input.feed_rate.map(|_| find_sum("Time in all", &times, "moves.time", "total.time", record));
+        match play {
+            Some(play) => show_past(&moves, play, record),
+            None => notes!(record => one_side: "Come to every place from the same side on each axis, so that the play \
+                of the screws does not enter."),
+        }
+        record.caution(cautions::OUT_OF_THE_WORK);
+        Ok(MoveListResult { moves, total: MoveTotal { distance, time } })
     }
 }
 
 const X: AxisColumns = AxisColumns { symbol: "x", places: "moves.x", before: "before.x", moves: "moves.dx" };
 const Y: AxisColumns = AxisColumns { symbol: "y", places: "moves.y", before: "before.y", moves: "moves.dy" };
-fn find_times(distances: &[FoundExtent], feed: FeedRate, record: &mut Record) -> Vec<FoundDuration> {
-    record.source("kinematics", "time is distance over feed rate");
-    let times: Vec<FoundDuration> =
-        distances.iter().map(|distance| FoundDuration::of(distance.get() / feed.get())).collect();
-    record
-        .step("Time of each move", "t = s / v")
-        .with("s", "moves.distance", distances.to_vec())
-        .with("v", "feed_rate", feed)
-        .gives("moves.time", times.clone());
-    record.note(
-        "time_at_feed",
-        "The times are those of straight moves at the full feed rate; starting, stopping, lifting the tool and going \
-         past a place come on top.",
-    );
-    times
+
+/// Where to go past to before a place, if the move to it comes from the wrong side.
+fn past(play: Option<(Extent, Approach)>, place: FoundPlace, moved: FoundMove) -> Option<FoundPlace> {
+    let (backlash, approach) = play?;
+    let away = if approach == Approach::Growing { -1.0 } else { 1.0 };
+    (away * moved.si() > 0.0).then(|| FoundPlace::of(place.get() + away * 2.0 * backlash.get()))
 }
 
-type Column<'c, K> = (&'c [FoundPlace], &'c [crate::quantity::Found<K>]);
+/// A reading of a move, of those that all have or of those that some have.
+type Of<T> = fn(&ListedMove) -> T;
 
 /// The readings to go past to, on both axes.
-fn find_past(
-    input: &MoveListInput,
-    x: Column<crate::quantity::kind::Move>,
-    y: Column<crate::quantity::kind::Move>,
-    record: &mut Record,
-) -> (Vec<Option<FoundPlace>>, Vec<Option<FoundPlace>>) {
-    let none = vec![None; x.0.len()];
-    let Some(backlash) = input.backlash.filter(|backlash| backlash.get().si() > 0.0) else {
-        record.note(
-            "one_side",
-            "Come to every place from the same side on each axis, so that the play of the screws does not enter.",
-        );
-        return (none.clone(), none);
-    };
-    let says = "Places are taken to be come up to with the reading growing.";
-    let approach = record.or_assume(input.approach, "approach", Approach::Growing, says);
+fn show_past(moves: &[ListedMove], (backlash, approach): (Extent, Approach), record: &mut Record) {
     record.source("common_practice", "going past a place by twice the play before coming back to it");
-    record.note(
-        "past_by_twice_the_play",
-        "Going past by twice the play takes it up once on the way back and leaves as much again to settle; go at \
-         least two divisions of the dial past where that is more. Zero is \
-         taken to have been set from the same side.",
-    );
-    let (word, formula) = match approach {
-        Approach::Growing => ("falls", "p = x - 2 × b"),
-        Approach::Falling => ("grows", "p = x + 2 × b"),
+    notes!(record => past_by_twice_the_play: "Going past by twice the play takes it up once on the way back and leaves \
+        as much again to settle; go at least two divisions of the dial past where that is more. Zero is taken to have \
+        been set from the same side.");
+    let (rule, formula) = match approach {
+        Approach::Growing => ("those to which the reading falls", "p = x - 2 × b"),
+        Approach::Falling => ("those to which the reading grows", "p = x + 2 × b"),
     };
-    let mut axis = |(places, moves): Column<crate::quantity::kind::Move>, of, against_field, field| {
-        let wrong_way = |at: &usize| match approach {
-            Approach::Growing => moves[*at].get().si() < 0.0,
-            Approach::Falling => moves[*at].get().si() > 0.0,
-        };
-        let rows: Vec<usize> = (0..places.len()).filter(wrong_way).collect();
-        let mut past = vec![None; places.len()];
-        if rows.is_empty() {
-            return past;
+    let on_x: (Of<FoundPlace>, Of<Option<FoundPlace>>) = (|listed| listed.x, |listed| listed.past_x);
+    let on_y: (Of<FoundPlace>, Of<Option<FoundPlace>>) = (|listed| listed.y, |listed| listed.past_y);
+    for ((place, past), of, against_field, field) in
+        [(on_x, X.places, "against.x", "moves.past_x"), (on_y, Y.places, "against.y", "moves.past_y")]
+    {
+        let wrong_way = moves.iter().filter(|listed| past(listed).is_some());
+        let against: Vec<FoundPlace> = wrong_way.map(place).collect();
+        if against.is_empty() {
+            continue;
         }
-        let against: Vec<FoundPlace> = rows.iter().map(|at| places[*at]).collect();
-        let found: Vec<FoundPlace> = against
-            .iter()
-            .map(|place| match approach {
-                Approach::Growing => FoundPlace::of(place.get() - 2.0 * backlash.get()),
-                Approach::Falling => FoundPlace::of(place.get() + 2.0 * backlash.get()),
-            })
-            .collect();
         record
-            .choose("Places come to from the wrong side", format!("those to which the reading {word}"))
-            .with("x", of, places.to_vec())
+            .choose("Places come to from the wrong side", rule)
+            .with("x", of, column(moves, place))
             .gives(against_field, against.clone());
         record
             .step("Reading to go past to", formula)
             .with("x", against_field, against)
             .with("b", "backlash", backlash)
-            .gives(field, found.clone());
-        for (at, place) in rows.into_iter().zip(found) {
-            past[at] = Some(place);
-        }
-        past
-    };
-    (axis(x, X.places, "against.x", "moves.past_x"), axis(y, Y.places, "against.y", "moves.past_y"))
+            .gives(field, column(moves, past));
+    }
 }

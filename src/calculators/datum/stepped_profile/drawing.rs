@@ -1,10 +1,9 @@
 //! The profile with the metal behind it, the places of the cutter, and the cutter at the first and the
 //! last of them.
 
-use super::{Arc, Profile, ProfilePlace, Shape, SteppedProfileInput, SteppedProfileResult};
+use super::{Arc, Profile, Shape, SteppedProfileInput, SteppedProfileResult};
 use crate::arithmetic::directions::Sense;
-use crate::drawing::{Beside, Drawing, Ink, Point, Words, free_side};
-use crate::quantity::SiValue;
+use crate::drawing::{Beside, Drawing, Ink, Point, Words, direction, free_side, middle, words};
 
 /// About so many of the places are shown.
 const SHOWN: usize = 25;
@@ -16,7 +15,7 @@ const FLAT: f64 = 40.0;
 pub fn draw(input: &SteppedProfileInput, result: &SteppedProfileResult) -> Drawing {
     let mut drawing = Drawing::new("Profile in steps", about(input, result));
     let Ok(profile) = super::profile(input) else { return drawing };
-    let places: Vec<Point> = result.points.iter().map(at).collect();
+    let places: Vec<Point> = result.points.iter().map(|place| (place.x.si(), place.y.si())).collect();
     let contacts = profile.contacts(result.steps);
 
     metal(&mut drawing, &profile);
@@ -36,20 +35,19 @@ pub fn draw(input: &SteppedProfileInput, result: &SteppedProfileResult) -> Drawi
     let dots = places.len().div_ceil(SHOWN);
     let last = places.len().saturating_sub(1);
     for (index, (place, number)) in places.iter().zip(1..).enumerate() {
-        if index % dots != 0 && index != last {
-            continue;
+        if index % dots == 0 || index == last {
+            drawing.dot(*place).of("points").number(number);
         }
-        drawing.dot(*place).of("points").number(number);
     }
     for end in [places.first(), places.last()].into_iter().flatten() {
         cutter(&mut drawing, &profile, *end);
     }
 
     let (normal, half) = (profile.normal(), profile.half_cutter);
-    let outwards = normal.1.atan2(normal.0).to_degrees();
+    let (outwards, chord) = (direction((0.0, 0.0), normal), direction(profile.from, profile.to));
     if let (Shape::Arc(arc), Some(radius)) = (profile.shape, input.radius) {
         let (from, sweep) = (arc.start.0, turned(&arc));
-        let words = Words::of("R ").value(radius);
+        let words = words!("R {}": radius);
         if sweep.abs() >= FLAT {
             let directions = [0.5, 0.4, 0.6, 0.3, 0.7].map(|part| from + sweep * part).to_vec();
             drawing.cross(arc.center, 0.0);
@@ -63,45 +61,26 @@ pub fn draw(input: &SteppedProfileInput, result: &SteppedProfileResult) -> Drawi
         let (edge, by): (f64, f64) = if up { (first.1 + half, 20.0) } else { (first.1 - half, -20.0) };
         let edge = if profile.flat { first.1 + 2.4 * half * by.signum() } else { edge };
         let (a, b) = ((first.0 - half, first.1), (first.0 + half, first.1));
-        let words = Words::of("Ø ").value(input.diameter);
-        drawing.across(a, b, Beside { from: edge, by }, words).of("diameter");
+        drawing.across(a, b, Beside { from: edge, by }, words!("Ø {}": input.diameter)).of("diameter");
     }
-    let numbered = dots * 3;
     for (index, place) in result.points.iter().enumerate() {
-        let ends = index == 0 || index == last;
-        let chord = (profile.to.1 - profile.from.1).atan2(profile.to.0 - profile.from.0).to_degrees();
-        let towards = match (ends, profile.flat) {
-            (false, _) => outwards,
-            // Past the cutter's end, on from the profile.
-            (true, true) => {
-                if index == 0 {
-                    chord + 180.0
-                } else {
-                    chord
-                }
-            }
-            (true, false) => free_side(&[if index == 0 { profile.from } else { profile.to }, places[index]], 1),
-        };
-        let mut words = Words::of(place.number.to_string());
-        if ends {
-            words = words.then("\nX ").value(place.x).then("\nY ").value(place.y);
+        // Past a square cutter's end, on from the profile.
+        let ends = [(0, profile.from, chord + 180.0), (last, profile.to, chord)];
+        if let Some((_, end, on)) = ends.into_iter().find(|(end, ..)| *end == index) {
+            let towards = if profile.flat { on } else { free_side(&[end, places[index]], 1) };
+            let words = words!("{}\nX {}\nY {}": place.number, place.x, place.y);
             drawing.note_near(places[index], half, towards, words);
-        } else if index % numbered == 0 {
-            drawing.note_beside(places[index], 0.0, towards, words);
+        } else if index % (dots * 3) == 0 {
+            drawing.note_beside(places[index], 0.0, outwards, place.number);
         }
     }
     let middle = match profile.shape {
-        Shape::Line => ((profile.from.0 + profile.to.0) / 2.0, (profile.from.1 + profile.to.1) / 2.0),
+        Shape::Line => middle(&[profile.from, profile.to]),
         Shape::Arc(arc) => arc.point(arc.radius, arc.start.0 + 0.7 * turned(&arc)),
     };
-    let words =
-        Words::of(format!("{} steps\nof ", result.steps)).value(result.step).then("\nridge ").value(result.cusp);
+    let words = words!("{} steps\nof {}\nridge {}": result.steps, result.step, result.cusp);
     drawing.leader(middle, outwards + 180.0, words);
     drawing
-}
-
-fn at(place: &ProfilePlace) -> Point {
-    (place.x.get().si(), place.y.get().si())
 }
 
 /// How far an arc turns, in degrees counter-clockwise.
@@ -137,25 +116,17 @@ fn cutter(drawing: &mut Drawing, profile: &Profile, (x, y): Point) {
         drawing.circle(Ink::Thin, (x, y), half).of("diameter");
         return;
     }
-    let tall = if profile.normal().1 >= 0.0 { 2.4 * half } else { -2.4 * half };
-    drawing
-        .path(Ink::Thin, vec![(x - half, y + tall), (x - half, y), (x + half, y), (x + half, y + tall)])
-        .of("cutter");
+    let (left, right) = (x - half, x + half);
+    let top = y + if profile.normal().1 >= 0.0 { 2.4 * half } else { -2.4 * half };
+    drawing.path(Ink::Thin, vec![(left, top), (left, y), (right, y), (right, top)]).of("cutter");
 }
 
 fn about(input: &SteppedProfileInput, result: &SteppedProfileResult) -> Words {
-    let about = Words::of(if input.radius.is_some() { "An arc" } else { "A slope" }).then(", ").value(result.length);
-    let mut about = about
-        .then(format!(" long, in {} steps of ", result.steps))
-        .value(result.step)
-        .then(" with a cutter ")
-        .value(input.diameter)
-        .then(" in diameter; the ridges left are ")
-        .value(result.cusp)
-        .then(" high.");
+    let what = if input.radius.is_some() { "An arc" } else { "A slope" };
+    let mut about = words!("{}, {} long, in {} steps of {} with a cutter {} in diameter; the ridges left are {} high.":
+        what, result.length, result.steps, result.step, input.diameter, result.cusp);
     for place in [result.points.first(), result.points.last()].into_iter().flatten() {
-        about =
-            about.then(format!(" Place {} at X ", place.number)).value(place.x).then(", Y ").value(place.y).then(".");
+        about = about.then(words!(" Place {} at X {}, Y {}.": place.number, place.x, place.y));
     }
     about
 }

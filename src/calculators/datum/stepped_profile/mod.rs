@@ -3,15 +3,16 @@
 //! corners, checked by tracing the cut surface numerically.
 
 mod drawing;
-mod ends;
 mod places;
 mod shape;
+mod stepping;
 mod steps;
 
 use crate::arithmetic::directions::Sense;
 use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
-use shape::{Arc, MOST_STEPS, Profile, Shape, steps_in};
+use shape::{Arc, MOST_STEPS, Profile, Shape, plane, steps_in};
+use stepping::Stepping;
 
 /// The calculator.
 pub struct SteppedProfile;
@@ -90,30 +91,15 @@ pub struct ProfilePlace {
     pub dy: FoundMove,
 }
 
-fn check(input: &SteppedProfileInput) -> Result<(), ValidationError> {
-    match (input.step, input.cusp) {
-        (Some(_), Some(_)) => {
-            let says = "The steps follow from their length or from the height of the ridges: give one of them.";
-            return Err(rule_broken(Code::Conflict, says, &[("step", "leave out"), ("cusp", "leave out")]));
-        }
-        (None, None) => {
-            let says = "Either the length of a step or the height of the ridges that may be left is needed.";
-            return Err(rule_broken(Code::FieldMissing, says, &[("step", "1 mm"), ("cusp", "0.01 mm")]));
-        }
-        _ => {}
-    }
-    match (input.radius, input.sense) {
-        (Some(_), None) => {
-            let says = "An arc of that radius can bow to either side: say which way it runs.";
-            Err(rule_broken(Code::FieldMissing, says, &[("sense", "counterclockwise")]))
-        }
-        (None, Some(_)) => {
-            let says = "A straight line runs neither way round; an arc needs its radius.";
-            Err(rule_broken(Code::Conflict, says, &[("sense", "leave out"), ("radius", "25 mm")]))
-        }
-        _ => Ok(()),
-    }
-}
+rules! { check(SteppedProfileInput) {
+    not_both(step, cusp): "The steps follow from their length or from the height of the ridges: give one of them.";
+    one_of(step = "1 mm", cusp = "0.01 mm"):
+        "Either the length of a step or the height of the ridges that may be left is needed.";
+    never(|input| input.radius.is_some() && input.sense.is_none(), Code::FieldMissing, sense = "counterclockwise"):
+        "An arc of that radius can bow to either side: say which way it runs.";
+    needs(sense => radius = "25 mm", sense = "leave out"):
+        "A straight line runs neither way round; an arc needs its radius.";
+} }
 
 impl Calculator for SteppedProfile {
     const ID: &'static str = "datum/stepped-profile";
@@ -148,28 +134,20 @@ impl Calculator for SteppedProfile {
         record.source("geometry", "places at half the cutter off the profile; ridges where two cuts cross");
         let profile = profile(input)?;
         let steps = steps(input, &profile)?;
-        let result = steps::solve(input, &profile, steps, record);
+        let result = Stepping { input, profile: &profile, steps, record }.solve();
         match input.cutter {
-            ProfileCutter::Ball => record.note(
-                "middle_of_the_ball",
-                "The places are those of the middle of the round: the tip of a ball nose is half a diameter lower, and \
-                 an end mill seen along its axis is at its axis.",
-            ),
-            ProfileCutter::Flat => record.note(
-                "corner_cuts",
-                "The places are those of the middle of the cutter's end, its corner taken as sharp; a corner radius or \
-                 a worn corner leaves more.",
-            ),
+            ProfileCutter::Ball => notes!(record => middle_of_the_ball: "The places are those of the middle of the \
+                round: the tip of a ball nose is half a diameter lower, and an end mill seen along its axis is at its \
+                axis."),
+            ProfileCutter::Flat => notes!(record => corner_cuts: "The places are those of the middle of the cutter's \
+                end, its corner taken as sharp; a corner radius or a worn corner leaves more."),
         }
-        record.note(
-            "only_between_the_ends",
-            "The cutter is held against the profile between its ends only: look at what stands beyond them.",
-        );
-        record.note(
-            "ridges_come_off",
-            "The ridges stand proud of the finished profile and come off with a file or by blending; a setting \
-             rounded to a readout's step can cut in by half that step.",
-        );
+        notes! { record =>
+            only_between_the_ends: "The cutter is held against the profile between its ends only: look at what stands \
+                beyond them.";
+            ridges_come_off: "The ridges stand proud of the finished profile and come off with a file or by blending; \
+                a setting rounded to a readout's step can cut in by half that step.";
+        }
         record.caution(cautions::MILLING);
         record.caution(cautions::TURNING_SPINDLE);
         Ok(result)
@@ -178,8 +156,7 @@ impl Calculator for SteppedProfile {
 
 /// The profile asked for, refused where it or the cutter cannot be.
 fn profile(input: &SteppedProfileInput) -> Result<Profile, Refusal> {
-    let si = |point: &Point| (point.x.get().si(), point.y.get().si());
-    let (from, to) = (si(&input.from), si(&input.to));
+    let (from, to) = (plane(&input.from), plane(&input.to));
     let chord = (to.0 - from.0).hypot(to.1 - from.1);
     if chord < TINY {
         let says = "The profile begins and ends in one point.";
@@ -187,15 +164,15 @@ fn profile(input: &SteppedProfileInput) -> Result<Profile, Refusal> {
         return Err(Refusal::no_answer(says, &[("to", to)]));
     }
     let left = input.side == ProfileSide::Left;
-    let half_cutter = input.diameter.get().si() / 2.0;
+    let half_cutter = input.diameter.si() / 2.0;
     let shape = match (input.radius, input.sense) {
         (Some(radius), Some(sense)) => {
-            if chord / 2.0 > radius.get().si() * (1.0 + 1e-12) {
+            if chord / 2.0 > radius.si() * (1.0 + 1e-12) {
                 let says = "The points lie farther apart than the diameter of the arc.";
                 let wider = value(chord / 2.0, radius.quantity().unit, Way::Up);
                 return Err(Refusal::no_answer(says, &[("radius", wider)]));
             }
-            Shape::Arc(Arc::between(from, to, radius.get().si(), sense, left))
+            Shape::Arc(Arc::between(from, to, radius.si(), sense, left))
         }
         _ => Shape::Line,
     };
@@ -224,10 +201,7 @@ fn quadrant_end(arc: &Arc, unit: Unit) -> String {
         Sense::Clockwise => (quarters - 1e-9).ceil() - 1.0,
     };
     let (x, y) = arc.point(arc.radius, next * 90.0);
-    let text = |si: f64| {
-        let in_unit = crate::quantity::text::round(unit.of_si(si), 6);
-        format!("{} {}", crate::quantity::text::full(in_unit), unit.row().ascii)
-    };
+    let text = |si: f64| format!("{} {}", text::full(text::round(unit.of_si(si), 6)), unit.row().ascii);
     format!("{},{}", text(x), text(y))
 }
 
@@ -235,8 +209,8 @@ fn quadrant_end(arc: &Arc, unit: Unit) -> String {
 fn steps(input: &SteppedProfileInput, profile: &Profile) -> Result<u32, Refusal> {
     let length = profile.length();
     if let Some(step) = input.step {
-        let (unit, size) = (step.quantity().unit, step.get().si());
-        let steps = steps_in(length, size).ceil();
+        let unit = step.quantity().unit;
+        let steps = steps_in(length, step.si()).ceil();
         if steps > f64::from(MOST_STEPS) {
             let says = format!("That would be more than {MOST_STEPS} steps.");
             return Err(Refusal::no_answer(&says, &[("step", value(length / f64::from(MOST_STEPS), unit, Way::Up))]));
@@ -249,9 +223,9 @@ fn steps(input: &SteppedProfileInput, profile: &Profile) -> Result<u32, Refusal>
         let smaller = value(2.0 * profile.half_cutter * 0.9, unit, Way::Down);
         let narrower = (steps..=MOST_STEPS).find(|steps| profile.cusp(*steps).is_some());
         let fits = narrower.map_or(smaller, |steps| value(length / f64::from(steps), unit, Way::Down));
-        return Err(Refusal(vec![Wrong::new("step", Code::NoAnswer, says, fits)]));
+        return Err(Refusal::no_answer(says, &[("step", fits)]));
     }
-    let wanted = input.cusp.map_or(0.0, |cusp| cusp.get().si());
+    let wanted = input.cusp.map_or(0.0, |cusp| cusp.si());
     profile.fewest_steps(wanted * (1.0 + 1e-12)).ok_or_else(|| {
         let says = format!("Ridges as low as that would take more than {MOST_STEPS} steps.");
         let unit = input.cusp.map_or(Unit::Millimetre, |cusp| cusp.quantity().unit);

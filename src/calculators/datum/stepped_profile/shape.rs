@@ -2,12 +2,19 @@
 //! the ridges stand that a cutter leaves between its places.
 
 use crate::arithmetic::directions::{Sense, angle_of};
+use crate::fields::Point;
+use crate::quantity::{angle, text};
 
 /// Most steps of one profile.
 pub const MOST_STEPS: u32 = 1000;
 
 /// A point or a direction in the plane, in SI units.
 pub type Plane = (f64, f64);
+
+/// A point in SI units.
+pub fn plane(point: &Point) -> Plane {
+    (point.x.si(), point.y.si())
+}
 
 /// The profile.
 #[derive(Clone, Copy, Debug)]
@@ -91,7 +98,7 @@ impl Arc {
 
     /// A point on a circle about the same centre.
     pub fn point(&self, radius: f64, degrees: f64) -> Plane {
-        let (sin, cos) = crate::quantity::angle::sin_cos(degrees);
+        let (sin, cos) = angle::sin_cos(degrees);
         (self.center.0 + radius * cos, self.center.1 + radius * sin)
     }
 }
@@ -123,12 +130,9 @@ impl Profile {
 
     /// Where the profile is touched after each step.
     pub fn contacts(&self, steps: u32) -> Vec<Plane> {
-        let along = |step: u32| f64::from(step) / f64::from(steps);
         let on_line = |step: u32| {
-            (
-                self.from.0 + along(step) * (self.to.0 - self.from.0),
-                self.from.1 + along(step) * (self.to.1 - self.from.1),
-            )
+            let along = f64::from(step) / f64::from(steps);
+            (self.from.0 + along * (self.to.0 - self.from.0), self.from.1 + along * (self.to.1 - self.from.1))
         };
         match self.shape {
             Shape::Line => (0..=steps).map(on_line).collect(),
@@ -203,8 +207,8 @@ impl Profile {
             }
             Shape::Arc(arc) => {
                 let (q, step) = (self.tool_radius(&arc), 2.0 * arc.half.0 / n);
-                let bow = 2.0 * q * crate::quantity::angle::sin(step / 4.0).powi(2);
-                let height = ridge(q * crate::quantity::angle::sin(step / 2.0), r)?;
+                let bow = 2.0 * q * angle::sin(step / 4.0).powi(2);
+                let height = ridge(q * angle::sin(step / 2.0), r)?;
                 Some(if arc.hollow { height + bow } else { height - bow })
             }
         }
@@ -227,7 +231,7 @@ impl Profile {
 
 /// Steps of that size in a length, without the noise that would make one more of them.
 pub fn steps_in(length: f64, step: f64) -> f64 {
-    crate::quantity::text::round(length / step, 9)
+    text::round(length / step, 9)
 }
 
 /// Height of the ridge between two round cuts of that radius whose middles are twice `half` apart.

@@ -1,140 +1,114 @@
 //! The working of a stepped profile: its length, its steps and its moves.
 
-use super::ends::{ends, metres};
-use super::places::{find_places_along_arc, find_places_along_line};
-use super::shape::{Arc, Profile, Shape, steps_in};
-use super::{ProfilePlace, SteppedProfileInput, SteppedProfileResult};
+use super::shape::{Arc, Shape, steps_in};
+use super::stepping::{Stepping, X, Y, degrees, numbers, on};
+use super::{ProfilePlace, SteppedProfileResult};
 use crate::arithmetic::directions::Sense;
 use crate::arithmetic::travel::{AxisColumns, find_moves};
 use crate::calculators::prelude::*;
-use crate::quantity::kind::Extent;
 
-const X: AxisColumns = AxisColumns { symbol: "x", places: "points.x", before: "before.x", moves: "points.dx" };
-const Y: AxisColumns = AxisColumns { symbol: "y", places: "points.y", before: "before.y", moves: "points.dy" };
+const ON_X: AxisColumns = AxisColumns { symbol: "x", places: "points.x", before: "before.x", moves: "points.dx" };
+const ON_Y: AxisColumns = AxisColumns { symbol: "y", places: "points.y", before: "before.y", moves: "points.dy" };
 
-/// The result, with its steps.
-pub fn solve(input: &SteppedProfileInput, profile: &Profile, steps: u32, record: &mut Record) -> SteppedProfileResult {
-    let chord: FoundExtent = metres(profile.chord());
-    let chord_field = if matches!(profile.shape, Shape::Line) { "length" } else { "chord" };
-    ends(record.step("Straight distance between the ends", "c = √((x - X)^2 + (y - Y)^2)"), input)
-        .gives(chord_field, chord);
-    if let Shape::Arc(arc) = &profile.shape {
-        find_arc(input, profile, arc, record);
+impl Stepping<'_> {
+    /// The result, with its steps.
+    pub fn solve(mut self) -> SteppedProfileResult {
+        let chord: FoundExtent = Found::of_si(self.profile.chord());
+        let chord_field = if matches!(self.profile.shape, Shape::Line) { "length" } else { "chord" };
+        self.step_of_ends("Straight distance between the ends", "c = √((x - X)^2 + (y - Y)^2)")
+            .gives(chord_field, chord);
+        let arc = match (self.profile.shape, self.input.radius) {
+            (Shape::Arc(arc), Some(radius)) => Some((arc, radius)),
+            _ => None,
+        };
+        let length = arc.map_or(chord, |(arc, radius)| self.find_arc(&arc, radius, chord));
+        let step = self.find_step_length(length);
+        let steps = self.steps;
+        self.record
+            .look_up("Places", "every whole number from 1 to one more than the steps")
+            .with("n", "steps", steps)
+            .gives("points.number", numbers(steps));
+        let (places, cusp) = match arc {
+            Some((arc, radius)) => self.find_places_along_arc(&arc, radius),
+            None => self.find_places_along_line(),
+        };
+        let (xs, ys) = (on(&places, X), on(&places, Y));
+        let datum = (Found::of_si(0.0), "0, the datum,");
+        let dxs = find_moves(&xs, datum, ON_X, self.record);
+        let dys = find_moves(&ys, datum, ON_Y, self.record);
+        let rows = (1..).zip(xs).zip(ys).zip(dxs).zip(dys);
+        let points = rows.map(|((((number, x), y), dx), dy)| ProfilePlace { number, x, y, dx, dy }).collect();
+        // Last, since the fields of that name asked for are used above.
+        self.record.choose("Length of a step", "as found above").with("s", "step_made", step).gives("step", step);
+        self.record.choose("Greatest ridge", "as found above").with("h", "ridge", cusp).gives("cusp", cusp);
+        SteppedProfileResult { points, cusp, steps, step, length }
     }
-    let length: FoundExtent = metres(profile.length());
-    let step = find_step_length(input, length, steps, record);
-    let numbers: Vec<u32> = (1..=steps + 1).collect();
-    let shown: Vec<f64> = numbers.iter().copied().map(f64::from).collect();
-    record
-        .look_up("Places", "every whole number from 1 to one more than the steps")
-        .with("n", "steps", steps)
-        .gives("points.number", shown.clone());
-    let (xs, ys, cusp) = match &profile.shape {
-        Shape::Line => find_places_along_line(input, profile, steps, &shown, record),
-        Shape::Arc(arc) => find_places_along_arc(input, profile, arc, steps, &shown, record),
-    };
-    let datum = (metres(0.0), "0, the datum,");
-    let dxs: Vec<FoundMove> = find_moves(&xs, datum, X, record);
-    let dys: Vec<FoundMove> = find_moves(&ys, datum, Y, record);
-    let rows = numbers.into_iter().zip(xs).zip(ys).zip(dxs).zip(dys);
-    let points = rows.map(|((((number, x), y), dx), dy)| ProfilePlace { number, x, y, dx, dy }).collect();
-    // Last, since the fields of that name asked for are used above.
-    record.choose("Length of a step", "as found above").with("s", "step_made", step).gives("step", step);
-    record.choose("Greatest ridge", "as found above").with("h", "ridge", cusp).gives("cusp", cusp);
-    SteppedProfileResult { points, cusp, steps, step, length }
-}
 
-/// How many steps, and how long each is.
-fn find_step_length(input: &SteppedProfileInput, length: FoundExtent, steps: u32, record: &mut Record) -> FoundExtent {
-    match (input.step, input.cusp) {
-        (Some(step), _) => {
-            let ratio = steps_in(length.get().si(), step.get().si());
-            record
+    /// How many steps, and how long each is.
+    fn find_step_length(&mut self, length: FoundExtent) -> FoundExtent {
+        let steps = self.steps;
+        if let Some(step) = self.input.step {
+            let ratio = steps_in(length.si(), step.si());
+            self.record
                 .step("Steps of the length asked for", "m = L / s")
                 .with("L", "length", length)
                 .with("s", "step", step)
                 .gives("exact_steps", ratio);
-            record
+            self.record
                 .step("Whole steps, none longer", "n = max(1, -floor(-m))")
                 .with("m", "exact_steps", ratio)
                 .gives("steps", steps);
-        }
-        (None, cusp) => {
-            let draft = record.look_up("Steps", "the fewest even steps that leave no ridge higher than h");
-            let draft = match cusp {
+        } else {
+            let draft = self.record.look_up("Steps", "the fewest even steps that leave no ridge higher than h");
+            let draft = match self.input.cusp {
                 Some(cusp) => draft.with("h", "cusp", cusp),
                 None => draft,
             };
             draft.gives("steps", steps);
         }
+        step!(self.record, "Length of an even step", s: "step_made" = L / n, L = length, n = steps)
     }
-    let step: FoundExtent = metres(length.get().si() / f64::from(steps));
-    record
-        .step("Length of an even step", "s = L / n")
-        .with("L", "length", length)
-        .with("n", "steps", steps)
-        .gives("step_made", step);
-    step
-}
 
-/// Centre, first angle and turn of the arc.
-fn find_arc(input: &SteppedProfileInput, profile: &Profile, arc: &Arc, record: &mut Record) {
-    let Some(radius) = input.radius else { return };
-    let chord: FoundExtent = metres(profile.chord());
-    let apothem: FoundExtent = metres(arc.apothem);
-    if arc.apothem == 0.0 {
-        record
-            .look_up("Centre from the middle of the chord", "0, the chord being a diameter")
-            .with("c", "chord", chord)
-            .gives("apothem", apothem);
-    } else {
-        record
-            .step("Centre from the middle of the chord", "a = √((R - c / 2) × (R + c / 2))")
-            .with("R", "radius", radius)
-            .with("c", "chord", chord)
-            .gives("apothem", apothem);
+    /// Centre, first angle, turn and length of the arc.
+    fn find_arc(&mut self, arc: &Arc, radius: Size, chord: FoundExtent) -> FoundExtent {
+        let what = "Centre from the middle of the chord";
+        let apothem: FoundExtent = if arc.apothem == 0.0 {
+            let none = Found::of_si(0.0);
+            self.record.look_up(what, "0, the chord being a diameter").with("c", "chord", chord).gives("apothem", none);
+            none
+        } else {
+            step!(self.record, what, a: apothem = root((R - c / 2.0) * (R + c / 2.0)), R = radius, c = chord)
+        };
+        let (for_x, for_y) = match arc.sense {
+            Sense::Counterclockwise => ("u = (X + x) / 2 - a × (y - Y) / c", "v = (Y + y) / 2 + a × (x - X) / c"),
+            Sense::Clockwise => ("u = (X + x) / 2 + a × (y - Y) / c", "v = (Y + y) / 2 - a × (x - X) / c"),
+        };
+        let center: (FoundPlace, FoundPlace) = (Found::of_si(arc.center.0), Found::of_si(arc.center.1));
+        for (what, formula, field, found) in
+            [("Centre on X", for_x, "center.x", center.0), ("Centre on Y", for_y, "center.y", center.1)]
+        {
+            self.step_of_ends(what, formula)
+                .with("a", "apothem", apothem)
+                .with("c", "chord", chord)
+                .gives(field, found);
+        }
+        let from = self.input.from;
+        let arm_x: FoundDifference = step!(self.record, "First point from the centre, on X",
+            u: "arm.x" = X - x, X = "from.x": from.x, x = "center.x": center.0);
+        let arm_y: FoundDifference = step!(self.record, "First point from the centre, on Y",
+            v: "arm.y" = Y - y, Y = "from.y": from.y, y = "center.y": center.1);
+        self.record
+            .step("Angle of the first point", arc.start.1)
+            .with("u", "arm.x", arm_x)
+            .with("v", "arm.y", arm_y)
+            .gives("first_angle", degrees(arc.start.0));
+        let half_chord: FoundExtent = step!(self.record, "Half of the chord", v: half_chord = c / 2.0, c = chord);
+        let half_angle = degrees(arc.half.0);
+        self.record
+            .step("Half of the angle that the arc turns through", arc.half.1)
+            .with("u", "apothem", apothem)
+            .with("v", "half_chord", half_chord)
+            .gives("half_angle", half_angle);
+        step!(self.record, "Length of the arc", L: length = 2.0 * R * α, R = radius, α = half_angle)
     }
-    let (for_x, for_y) = match arc.sense {
-        Sense::Counterclockwise => ("u = (X + x) / 2 - a × (y - Y) / c", "v = (Y + y) / 2 + a × (x - X) / c"),
-        Sense::Clockwise => ("u = (X + x) / 2 + a × (y - Y) / c", "v = (Y + y) / 2 - a × (x - X) / c"),
-    };
-    let center: (FoundPlace, FoundPlace) = (metres(arc.center.0), metres(arc.center.1));
-    for (what, formula, field, found) in
-        [("Centre on X", for_x, "center.x", center.0), ("Centre on Y", for_y, "center.y", center.1)]
-    {
-        ends(record.step(what, formula), input)
-            .with("a", "apothem", apothem)
-            .with("c", "chord", chord)
-            .gives(field, found);
-    }
-    let arm: (FoundDifference, FoundDifference) =
-        (metres(profile.from.0 - arc.center.0), metres(profile.from.1 - arc.center.1));
-    record
-        .step("First point from the centre, on X", "u = X - x")
-        .with("X", "from.x", input.from.x)
-        .with("x", "center.x", center.0)
-        .gives("arm.x", arm.0);
-    record
-        .step("First point from the centre, on Y", "v = Y - y")
-        .with("Y", "from.y", input.from.y)
-        .with("y", "center.y", center.1)
-        .gives("arm.y", arm.1);
-    record
-        .step("Angle of the first point", arc.start.1)
-        .with("u", "arm.x", arm.0)
-        .with("v", "arm.y", arm.1)
-        .gives("first_angle", FoundAngle::stated(arc.start.0, Unit::Degree));
-    let half_chord: FoundExtent = metres(profile.chord() / 2.0);
-    record.step("Half of the chord", "v = c / 2").with("c", "chord", chord).gives("half_chord", half_chord);
-    let half = FoundAngle::stated(arc.half.0, Unit::Degree);
-    record
-        .step("Half of the angle that the arc turns through", arc.half.1)
-        .with("u", "apothem", apothem)
-        .with("v", "half_chord", half_chord)
-        .gives("half_angle", half);
-    record
-        .step("Length of the arc", "L = 2 × R × α")
-        .with("R", "radius", radius)
-        .with("α", "half_angle", half)
-        .gives("length", metres::<Extent>(profile.length()));
 }

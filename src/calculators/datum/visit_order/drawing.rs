@@ -2,22 +2,17 @@
 
 use super::{VisitOrderInput, VisitOrderResult};
 use crate::arithmetic::touching::metres;
-use crate::drawing::{Drawing, Point, Words, every, free_side};
-use crate::quantity::SiValue;
+use crate::drawing::{Drawing, Point, Words, every, free_side, words};
 
 /// Draws an answer.
 pub fn draw(input: &VisitOrderInput, result: &VisitOrderResult) -> Drawing {
-    let places: Vec<Point> = result.places.iter().map(|place| (place.x.get().si(), place.y.get().si())).collect();
+    let places: Vec<Point> = result.places.iter().map(|place| (place.x.si(), place.y.si())).collect();
     let (start, finish) = (input.start.as_ref().map(metres), input.finish.as_ref().map(metres));
     let way: Vec<Point> = start.into_iter().chain(places.iter().copied()).chain(finish).collect();
     let order: Vec<String> = result.order.iter().take(40).map(u32::to_string).collect();
-    let about = Words::of(format!("The way through {} places, in the order ", places.len()))
-        .then(order.join(", "))
-        .then(if result.order.len() > order.len() { " and so on, " } else { ", " })
-        .value(result.length)
-        .then(" long; in the order given it would be ")
-        .value(result.length_as_given)
-        .then(".");
+    let so_on = if result.order.len() > order.len() { " and so on" } else { "" };
+    let about = words!("The way through {} places, in the order {}{}, {} long; in the order given it would be {}.":
+        places.len(), order.join(", "), so_on, result.length, result.length_as_given);
     let mut drawing = Drawing::new("Way through the places", about);
 
     drawing.way(&way);
@@ -26,18 +21,17 @@ pub fn draw(input: &VisitOrderInput, result: &VisitOrderResult) -> Drawing {
     }
     for (end, name) in [(start, "start"), (finish, "finish")] {
         if let Some(end) = end {
-            drawing.cross(end, 0.0);
-            drawing.dot(end).of(name);
+            drawing.crossed_dot(name, end);
         }
     }
     let every = every(places.len());
     for (at, place) in result.places.iter().enumerate() {
         let (first, last) = (at == 0, at + 1 == places.len());
-        let words = Words::of(match (first, last) {
-            (true, false) if start.is_none() => format!("{} first", place.number),
-            (false, true) if finish.is_none() => format!("{} last", place.number),
-            _ => place.number.to_string(),
-        });
+        let words = match (first, last) {
+            (true, false) if start.is_none() => words!("{} first": place.number),
+            (false, true) if finish.is_none() => words!("{} last": place.number),
+            _ => Words::from(place.number),
+        };
         let towards = free_side(&way, at + usize::from(start.is_some()));
         if first || last {
             drawing.note_near(places[at], 0.0, towards, words);
@@ -45,10 +39,9 @@ pub fn draw(input: &VisitOrderInput, result: &VisitOrderResult) -> Drawing {
             drawing.note_beside(places[at], 0.0, towards, words);
         }
     }
-    for (end, name) in [(start, "start"), (finish, "finish")] {
+    for (end, name, at) in [(start, "start", 0), (finish, "finish", way.len() - 1)] {
         if let Some(end) = end {
-            let at = if name == "start" { 0 } else { way.len() - 1 };
-            drawing.note_near(end, 0.0, free_side(&way, at), Words::of(name));
+            drawing.note_near(end, 0.0, free_side(&way, at), name);
         }
     }
     drawing

@@ -3,6 +3,7 @@
 mod drawing;
 mod route;
 
+use crate::arithmetic::touching::metres;
 use crate::arithmetic::travel::{AxisColumns, find_moves, find_sum};
 use crate::calculators::prelude::*;
 use route::{EXACT_UP_TO, Way};
@@ -27,11 +28,13 @@ choice! {
 pub struct VisitOrderInput {
     /// The places, in any order; they are numbered as given.
     pub points: Points,
-    /// Where the tool is before the first place; at the first place given if absent.
+    /// Where the tool is before the first place.
+    #[absent("at the first place given", value = self.points.0[0], "The tool is taken to be at the first place.")]
     pub start: Option<Point>,
     /// Where the tool is wanted after the last place; wherever that is if absent.
     pub finish: Option<Point>,
-    /// How travel counts: straight, one_axis_at_a_time or longer_axis; straight if absent.
+    /// How travel counts: straight, one_axis_at_a_time or longer_axis.
+    #[absent("straight", "Travel is taken as the straight distance from place to place.")]
     pub travel: Option<TravelCount>,
 }
 
@@ -66,19 +69,12 @@ pub struct VisitedPlace {
 }
 
 impl TravelCount {
-    fn formula(self) -> &'static str {
+    /// The travel of a move on both axes, and its formula.
+    fn counted(self) -> (fn(f64, f64) -> f64, &'static str) {
         match self {
-            TravelCount::Straight => "s = √(a^2 + b^2)",
-            TravelCount::OneAxisAtATime => "s = abs(a) + abs(b)",
-            TravelCount::LongerAxis => "s = max(abs(a), abs(b))",
-        }
-    }
-
-    fn count(self) -> fn(f64, f64) -> f64 {
-        match self {
-            TravelCount::Straight => f64::hypot,
-            TravelCount::OneAxisAtATime => |x, y| x.abs() + y.abs(),
-            TravelCount::LongerAxis => |x, y| x.abs().max(y.abs()),
+            TravelCount::Straight => (f64::hypot, "s = √(a^2 + b^2)"),
+            TravelCount::OneAxisAtATime => (|x, y| x.abs() + y.abs(), "s = abs(a) + abs(b)"),
+            TravelCount::LongerAxis => (|x, y| x.abs().max(y.abs()), "s = max(abs(a), abs(b))"),
         }
     }
 }
@@ -107,20 +103,14 @@ impl Calculator for VisitOrder {
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "distances between places; the way through them is found by search, not by formula");
         let points = &input.points.0;
-        let start = record.or_assume(input.start, "start", points[0], "The tool is taken to be at the first place.");
-        let travel = record.or_assume(
-            input.travel,
-            "travel",
-            TravelCount::Straight,
-            "Travel is taken as the straight distance from place to place.",
-        );
-        let si = |point: &Point| (point.x.get().si(), point.y.get().si());
-        let places: Vec<(f64, f64)> = points.iter().map(si).collect();
+        let (start, travel) = (input.start(record), input.travel(record));
+        let places: Vec<(f64, f64)> = points.iter().map(metres).collect();
         let finish = input.finish;
-        let way = Way { places: &places, start: si(&start), finish: finish.as_ref().map(si), travel: travel.count() };
+        let (count, _) = travel.counted();
+        let way = Way { places: &places, start: metres(&start), finish: finish.as_ref().map(metres), travel: count };
         let order = way.shortest();
         let numbers: Vec<u32> = order.iter().map(|at| *at as u32 + 1).collect();
-        let shown: Vec<f64> = numbers.iter().copied().map(f64::from).collect();
+        let shown = column(&numbers, |number| *number);
         let exact = points.len() <= EXACT_UP_TO;
         let how = if exact {
             "the shortest of all orders"
@@ -135,32 +125,20 @@ impl Calculator for VisitOrder {
             .gives("places.number", shown);
         let ends = Ends { start, finish, travel };
         let given: Vec<usize> = (0..points.len()).collect();
-        let as_given = find_travel(points, &given, &ends, &AS_GIVEN, record);
-        let visited = find_travel(points, &order, &ends, &VISITED, record);
-        let (length, length_as_given) = (visited.length, as_given.length);
+        let (_, length_as_given) = find_travel(points, &given, &ends, &AS_GIVEN, record);
+        let (places, length) = find_travel(points, &order, &ends, &VISITED, record);
         if !exact {
-            record.note(
-                "may_not_be_shortest",
-                "A short way found by proven rules of thumb; a somewhat shorter one may exist.",
-            );
+            notes!(record => may_not_be_shortest: "A short way found by proven rules of thumb; a somewhat shorter one \
+                may exist.");
         }
-        let saved = text::fixed(100.0 * (1.0 - (length.get() / length_as_given.get()).si()).max(0.0), 0);
-        if saved == "0" || length_as_given.get().si() == 0.0 {
+        let saved = text::fixed(100.0 * (1.0 - length.si() / length_as_given.si()).max(0.0), 0);
+        if saved == "0" || length_as_given.si() == 0.0 {
             record.note("as_good_as_given", "The order given is as short as any found, or nearly.");
         } else {
             record.note("saved", format!("The way is {saved} percent shorter than in the order given."));
         }
         record.caution(cautions::OUT_OF_THE_WORK);
-        let Travel { xs, ys, dxs, dys, distances, .. } = visited;
-        let places = (0..order.len()).map(|at| VisitedPlace {
-            number: numbers[at],
-            x: xs[at],
-            y: ys[at],
-            dx: dxs[at],
-            dy: dys[at],
-            distance: distances[at],
-        });
-        Ok(VisitOrderResult { order: numbers.clone(), length, length_as_given, places: places.collect() })
+        Ok(VisitOrderResult { order: numbers, length, length_as_given, places })
     }
 }
 
@@ -204,68 +182,60 @@ const VISITED: Names = Names {
     length: "length",
 };
 
-struct Travel {
-    xs: Vec<FoundPlace>,
-    ys: Vec<FoundPlace>,
-    dxs: Vec<FoundMove>,
-    dys: Vec<FoundMove>,
-    distances: Vec<FoundExtent>,
-    length: FoundExtent,
-}
-
-/// Places, moves and travel of one order.
-fn find_travel(points: &[Point], order: &[usize], ends: &Ends, names: &Names, record: &mut Record) -> Travel {
+/// Places and moves of one order, and its travel in all.
+fn find_travel(
+    points: &[Point],
+    order: &[usize],
+    ends: &Ends,
+    names: &Names,
+    record: &mut Record,
+) -> (Vec<VisitedPlace>, FoundExtent) {
     let mut axis = |axis: AxisColumns, symbol, of, place: fn(&Point) -> Place| {
-        let stated: Vec<Place> = points.iter().map(place).collect();
-        let places: Vec<FoundPlace> = order.iter().map(|at| stated[*at].found()).collect();
+        let places: Vec<FoundPlace> = order.iter().map(|at| place(&points[*at]).found()).collect();
         record
             .choose("Reading at each place", names.rule)
-            .with(symbol, of, stated.as_slice())
+            .with(symbol, of, column(points, place))
             .gives(axis.places, places.clone());
         let moves = find_moves(&places, (place(&ends.start).found(), "the start"), axis, record);
         (places, moves)
     };
     let (xs, dxs) = axis(names.x, "X", "points.x", |point| point.x);
     let (ys, dys) = axis(names.y, "Y", "points.y", |point| point.y);
-    let count = ends.travel.count();
-    let travel =
-        |dx: &FoundMove, dy: &FoundMove| FoundExtent::of(SiValue::from_si(count(dx.get().si(), dy.get().si())));
-    let distances: Vec<FoundExtent> = dxs.iter().zip(&dys).map(|(dx, dy)| travel(dx, dy)).collect();
+    let (count, formula) = ends.travel.counted();
+    let travel = |dx: FoundMove, dy: FoundMove| FoundExtent::of_si(count(dx.si(), dy.si()));
+    let distances: Vec<FoundExtent> = dxs.iter().zip(&dys).map(|(dx, dy)| travel(*dx, *dy)).collect();
     record
-        .step("Travel to each place", ends.travel.formula())
+        .step("Travel to each place", formula)
         .with("a", names.x.moves, dxs.clone())
         .with("b", names.y.moves, dys.clone())
         .gives(names.distance, distances.clone());
-    let Some(finish) = ends.finish else {
-        let length = find_sum("Travel in all", &distances, names.distance, names.length, record);
-        return Travel { xs, ys, dxs, dys, distances, length };
-    };
-    let to_last = find_sum("Travel to the last place", &distances, names.distance, names.to_last, record);
-    let mut last = |places: &[FoundPlace], to: Place, axis: AxisColumns, finish_of, last_of, move_of| {
-        let last = places[places.len() - 1];
-        let moved = FoundMove::of(to.get() - last.get());
-        record.choose("Last place", "the last row").with("p", axis.places, places.to_vec()).gives(last_of, last);
+    let length = if let Some(finish) = ends.finish {
+        let to_last = find_sum("Travel to the last place", &distances, names.distance, names.to_last, record);
+        let mut last = |places: &[FoundPlace], to: Place, axis: AxisColumns, finish_of, last_of, move_of| {
+            let last = places[places.len() - 1];
+            record.choose("Last place", "the last row").with("p", axis.places, places.to_vec()).gives(last_of, last);
+            step!(record, "Move from it to the finish", d: (move_of) = f - p, f = (finish_of): to, p = (last_of): last)
+        };
+        let [last_x, last_y, last_dx, last_dy, leg_field] = names.finish;
+        let dx: FoundMove = last(&xs, finish.x, names.x, "finish.x", last_x, last_dx);
+        let dy: FoundMove = last(&ys, finish.y, names.y, "finish.y", last_y, last_dy);
+        let leg = travel(dx, dy);
         record
-            .step("Move from it to the finish", "d = f - p")
-            .with("f", finish_of, to)
-            .with("p", last_of, last)
-            .gives(move_of, moved);
-        moved
+            .step("Travel from the last place to the finish", formula)
+            .with("a", last_dx, dx)
+            .with("b", last_dy, dy)
+            .gives(leg_field, leg);
+        step!(record, "Travel in all", L: (names.length) = t + s, t = (names.to_last): to_last, s = (leg_field): leg)
+    } else {
+        find_sum("Travel in all", &distances, names.distance, names.length, record)
     };
-    let [last_x, last_y, last_dx, last_dy, leg_field] = names.finish;
-    let dx = last(&xs, finish.x, names.x, "finish.x", last_x, last_dx);
-    let dy = last(&ys, finish.y, names.y, "finish.y", last_y, last_dy);
-    let leg = travel(&dx, &dy);
-    record
-        .step("Travel from the last place to the finish", ends.travel.formula())
-        .with("a", last_dx, dx)
-        .with("b", last_dy, dy)
-        .gives(leg_field, leg);
-    let length = FoundExtent::of(to_last.get() + leg.get());
-    record
-        .step("Travel in all", "L = t + s")
-        .with("t", names.to_last, to_last)
-        .with("s", leg_field, leg)
-        .gives(names.length, length);
-    Travel { xs, ys, dxs, dys, distances, length }
+    let places = order.iter().enumerate().map(|(row, at)| VisitedPlace {
+        number: *at as u32 + 1,
+        x: xs[row],
+        y: ys[row],
+        dx: dxs[row],
+        dy: dys[row],
+        distance: distances[row],
+    });
+    (places.collect(), length)
 }

@@ -3,24 +3,19 @@
 
 use super::{MaterialSide, Wall, WallStop, WallStopsInput, WallStopsResult};
 use crate::arithmetic::touching::Axis;
-use crate::drawing::{Beside, Drawing, Ink, Point, Words};
-use crate::quantity::SiValue;
+use crate::drawing::{Beside, Drawing, Ink, Words, span, words};
 
 /// Up to so many walls each has its stops written.
 const WRITTEN: usize = 8;
 
 /// Draws an answer.
 pub fn draw(input: &WallStopsInput, result: &WallStopsResult) -> Drawing {
-    let radius = input.cutter_diameter.get().si() / 2.0;
-    let mut about = Words::of("A cutter ").value(input.cutter_diameter).then(" in diameter at walls.");
+    let radius = input.cutter_diameter.si() / 2.0;
+    let mut about = words!("A cutter {} in diameter at walls.": input.cutter_diameter);
     for stop in result.stops.iter().take(12) {
         let name = if stop.axis == Axis::XAxis.as_str() { "X" } else { "Y" };
-        about = about
-            .then(format!(" Wall {}: rough stop at {name} ", stop.number))
-            .value(stop.rough)
-            .then(", finishing stop at ")
-            .value(stop.finish)
-            .then(".");
+        about = about.then(words!(" Wall {}: rough stop at {} {}, finishing stop at {}.":
+            stop.number, name, stop.rough, stop.finish));
     }
     let mut drawing = Drawing::new("Stops at walls", about);
 
@@ -30,49 +25,42 @@ pub fn draw(input: &WallStopsInput, result: &WallStopsResult) -> Drawing {
     let (x, y) = (across.unwrap_or((0.0, 0.6 * size)), up.unwrap_or((0.0, 0.6 * size)));
     // Walls of the other axis, where there are any, end a wall.
     let reach = |axis: Axis| if axis == Axis::XAxis { y } else { x };
+    let walls = || input.walls.0.iter().zip(&result.stops);
     let point = |axis: Axis, on: f64, along: f64| if axis == Axis::XAxis { (on, along) } else { (along, on) };
-    for (wall, number) in input.walls.0.iter().zip(1..) {
+    for (wall, stop) in walls() {
         let (from, to) = reach(wall.axis);
-        let place = wall.place.get().si();
+        let place = wall.place.si();
         let deep = between(input, wall).unwrap_or(band);
         let behind = if wall.material_side == MaterialSide::Plus { place + deep } else { place - deep };
         let metal = [(place, from), (place, to), (behind, to), (behind, from)];
-        drawing.closed(Ink::Tint, metal.map(|(on, along)| point(wall.axis, on, along)).to_vec());
-        let ends: [Point; 2] = [point(wall.axis, place, from), point(wall.axis, place, to)];
-        drawing.line(Ink::Outline, ends[0], ends[1]).of("walls.place").number(number);
+        let metal = metal.map(|(on, along)| point(wall.axis, on, along));
+        drawing.closed(Ink::Tint, metal.to_vec());
+        drawing.line(Ink::Outline, metal[0], metal[1]).of("walls.place").number(stop.number);
     }
-    for (wall, stop) in input.walls.0.iter().zip(&result.stops) {
+    for (wall, stop) in walls() {
         let (from, to) = reach(wall.axis);
-        let (finish, rough) = (stop.finish.get().si(), stop.rough.get().si());
-        drawing
-            .circle(Ink::Thin, point(wall.axis, finish, (from + to) / 2.0), radius)
-            .of("cutter_diameter")
-            .number(stop.number);
-        drawing
-            .line(Ink::Centre, point(wall.axis, finish, from), point(wall.axis, finish, to))
-            .of("stops.finish")
-            .number(stop.number);
+        let (finish, rough) = (stop.finish.si(), stop.rough.si());
+        let middle = point(wall.axis, finish, (from + to) / 2.0);
+        drawing.circle(Ink::Thin, middle, radius).of("cutter_diameter").number(stop.number);
+        let ends = |on: f64| (point(wall.axis, on, from), point(wall.axis, on, to));
+        let (low, high) = ends(finish);
+        drawing.line(Ink::Centre, low, high).of("stops.finish").number(stop.number);
         if rough != finish {
-            drawing
-                .line(Ink::Dashed, point(wall.axis, rough, from), point(wall.axis, rough, to))
-                .of("stops.rough")
-                .number(stop.number);
+            let (low, high) = ends(rough);
+            drawing.line(Ink::Dashed, low, high).of("stops.rough").number(stop.number);
         }
     }
     if result.stops.len() <= WRITTEN {
-        for (wall, stop) in input.walls.0.iter().zip(&result.stops) {
-            read(&mut drawing, wall, stop, (x, y));
-        }
+        walls().for_each(|(wall, stop)| read(&mut drawing, wall, stop, (x, y)));
     }
     drawing
 }
 
 /// Half the metal between a wall and the next that has it on its other side, as of a tongue.
 fn between(input: &WallStopsInput, wall: &Wall) -> Option<f64> {
-    let place = |wall: &Wall| wall.place.get().si();
     let apart = |other: &Wall| match wall.material_side {
-        MaterialSide::Plus => place(other) - place(wall),
-        MaterialSide::Minus => place(wall) - place(other),
+        MaterialSide::Plus => other.place.si() - wall.place.si(),
+        MaterialSide::Minus => wall.place.si() - other.place.si(),
     };
     let others = input.walls.0.iter().filter(|other| other.axis == wall.axis && apart(other) > 0.0);
     let next = others.min_by(|a, b| apart(a).total_cmp(&apart(b)))?;
@@ -82,12 +70,9 @@ fn between(input: &WallStopsInput, wall: &Wall) -> Option<f64> {
 /// The stops of a wall, read off on the left for Y; for X below, or above where the metal is on the plus
 /// side, so that the words of walls that face each other do not meet.
 fn read(drawing: &mut Drawing, wall: &Wall, stop: &WallStop, (x, y): ((f64, f64), (f64, f64))) {
-    let mut words = Words::default();
-    if stop.rough.get() != stop.finish.get() {
-        words = words.then("rough ").value(stop.rough).then("\n");
-    }
-    let words = words.then("finish ").value(stop.finish);
-    let on = stop.finish.get().si();
+    let (rough, on) = (stop.rough.si(), stop.finish.si());
+    let rough = if rough == on { Words::default() } else { words!("rough {}\n": stop.rough) };
+    let words = rough.then(words!("finish {}": stop.finish));
     let mark = if wall.axis == Axis::XAxis {
         let (edge, by) = if wall.material_side == MaterialSide::Plus { (y.1, 14.0) } else { (y.0, -14.0) };
         drawing.x_reading((on, edge), Beside { from: edge, by }, words)
@@ -101,13 +86,12 @@ fn read(drawing: &mut Drawing, wall: &Wall, stop: &WallStop, (x, y): ((f64, f64)
 /// a single one, from its metal to beyond the cutter.
 fn spread(input: &WallStopsInput, result: &WallStopsResult, axis: Axis, radius: f64) -> Option<(f64, f64)> {
     let walls = || input.walls.0.iter().zip(&result.stops).filter(move |(wall, _)| wall.axis == axis);
-    let places = || walls().map(|(wall, _)| wall.place.get().si());
     let (first, stop) = walls().next()?;
-    let (low, high) = (places().fold(f64::INFINITY, f64::min), places().fold(f64::NEG_INFINITY, f64::max));
+    let (low, high) = span(walls().map(|(wall, _)| wall.place.si()));
     if low < high {
         return Some((low, high));
     }
-    let stop = stop.rough.get().si();
+    let stop = stop.rough.si();
     Some(match first.material_side {
         MaterialSide::Minus => (low, stop + 0.8 * radius),
         MaterialSide::Plus => (stop - 0.8 * radius, high),

@@ -50,7 +50,8 @@ pub struct WallStopsInput {
     pub walls: Walls,
     /// Diameter that the cutter really cuts.
     pub cutter_diameter: Size,
-    /// What the rough cut leaves on every wall; 0 if absent.
+    /// What the rough cut leaves on every wall.
+    #[absent("0", like = cutter_diameter, "Nothing is left for a finishing cut, so both stops are the same.")]
     pub finish_allowance: Option<Extent>,
 }
 
@@ -98,107 +99,64 @@ impl Calculator for WallStops {
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "the axis of a cutter that touches a wall stands half its diameter off it");
         let diameter = input.cutter_diameter;
-        let says = "Nothing is left for a finishing cut, so both stops are the same.";
-        let none = Extent::stated(0.0, diameter.quantity().unit);
-        let allowance = record.or_assume(input.finish_allowance, "finish_allowance", none, says);
+        let allowance = input.finish_allowance(record);
         fits(input, allowance)?;
         let walls = &input.walls.0;
-        let numbers: Vec<u32> = (1..).take(walls.len()).collect();
-        record
-            .look_up("Walls", "every whole number from 1, in the order given")
-            .gives("stops.number", numbers.iter().copied().map(f64::from).collect::<Vec<f64>>());
-        let axes: Vec<&'static str> = walls.iter().map(|wall| wall.axis.as_str()).collect();
-        record
-            .choose("Axes", "in the order given")
-            .with("a", "walls.axis", axes.clone())
-            .gives("stops.axis", axes.clone());
-        let away = |wall: &Wall| match wall.material_side {
-            MaterialSide::Plus => -1.0,
-            MaterialSide::Minus => 1.0,
-        };
-        let signs: Vec<f64> = walls.iter().map(away).collect();
-        let sides: Vec<&'static str> = walls.iter().map(|wall| wall.material_side.as_str()).collect();
-        record
-            .look_up("Away from the metal", "1 where it is on the minus side, -1 where it is on the plus side")
-            .with("m", "walls.material_side", sides)
-            .gives("away", signs.clone());
-        let places: Vec<Place> = walls.iter().map(|wall| wall.place).collect();
-        let finish: Vec<FoundPlace> = places
-            .iter()
-            .zip(&signs)
-            .map(|(place, sign)| FoundPlace::of(place.get() + *sign * diameter.get() / 2.0))
-            .collect();
-        record
-            .step("Stop of the finishing cut", "f = w + k × D / 2")
-            .with("w", "walls.place", places.as_slice())
-            .with("k", "away", signs.clone())
-            .with("D", "cutter_diameter", diameter)
-            .gives("stops.finish", finish.clone());
-        let rough: Vec<FoundPlace> = finish
-            .iter()
-            .zip(&signs)
-            .map(|(finish, sign)| FoundPlace::of(finish.get() + *sign * allowance.get()))
-            .collect();
-        record
-            .step("Stop of the rough cut", "r = f + k × a")
-            .with("f", "stops.finish", finish.clone())
-            .with("k", "away", signs)
-            .with("a", "finish_allowance", allowance)
-            .gives("stops.rough", rough.clone());
-        record.note(
-            "cutter_as_it_cuts",
-            "The diameter is that of a trial cut: a reground or badly running cutter cuts another. Measure after the \
-             rough cut and correct the finishing stops by half of what a width is off.",
-        );
-        record.note(
-            "one_side",
-            "Come up to every stop from the side of the cut and lock the axis there; the play of the screw must not \
-             let the cutter draw itself in.",
-        );
+        let away = |wall: &Wall| if wall.material_side == MaterialSide::Plus { -1.0 } else { 1.0 };
+        let stops = walls.iter().zip(1..).map(|(wall, number)| {
+            let finish = FoundPlace::of(wall.place.get() + away(wall) * diameter.get() / 2.0);
+            let rough = FoundPlace::of(finish.get() + away(wall) * allowance.get());
+            WallStop { number, axis: wall.axis.as_str(), rough, finish }
+        });
+        let (stops, away): (Vec<WallStop>, Shown) = (stops.collect(), column(walls, away));
+        columns!(record.look_up("Walls", "every whole number from 1, in the order given") => stops.number);
+        columns!(record.choose("Axes", "in the order given"),
+            a = "walls.axis": column(walls, |wall| wall.axis.as_str()) => stops.axis);
+        columns!(record.look_up("Away from the metal", "1 where it is on the minus side, -1 where it is on the plus side"),
+            m = "walls.material_side": column(walls, |wall| wall.material_side.as_str()) => away: away.clone());
+        columns!(record.step("Stop of the finishing cut", "f = w + k × D / 2"),
+            w = walls.place, k = away: away.clone(), D = cutter_diameter: diameter => stops.finish);
+        columns!(record.step("Stop of the rough cut", "r = f + k × a"),
+            f = stops.finish, k = away, a = finish_allowance: allowance => stops.rough);
+        notes! { record =>
+            cutter_as_it_cuts: "The diameter is that of a trial cut: a reground or badly running cutter cuts another. \
+                Measure after the rough cut and correct the finishing stops by half of what a width is off.";
+            one_side: "Come up to every stop from the side of the cut and lock the axis there; the play of the screw \
+                must not let the cutter draw itself in.";
+        }
         record.caution(cautions::MILLING);
         record.caution(cautions::TURNING_SPINDLE);
-        let stops = (0..walls.len()).map(|at| WallStop {
-            number: numbers[at],
-            axis: axes[at],
-            rough: rough[at],
-            finish: finish[at],
-        });
-        Ok(WallStopsResult { stops: stops.collect() })
+        Ok(WallStopsResult { stops })
     }
 }
 
 /// Refuses a cutter, or an allowance, for which there is no room between walls that face each other.
 fn fits(input: &WallStopsInput, allowance: Extent) -> Result<(), Refusal> {
-    let (diameter, unit) = (input.cutter_diameter.get().si(), input.cutter_diameter.quantity().unit);
+    let (diameter, unit) = (input.cutter_diameter.si(), input.cutter_diameter.quantity().unit);
     for axis in [Axis::XAxis, Axis::YAxis] {
-        let mut walls: Vec<(usize, f64, MaterialSide)> = Vec::new();
-        for (at, wall) in input.walls.0.iter().enumerate().filter(|(_, wall)| wall.axis == axis) {
-            walls.push((at + 1, wall.place.get().si(), wall.material_side));
-        }
-        walls.sort_by(|a, b| a.1.total_cmp(&b.1));
+        let mut walls: Vec<(usize, &Wall)> = (1..).zip(&input.walls.0).filter(|(_, wall)| wall.axis == axis).collect();
+        walls.sort_by(|a, b| a.1.place.si().total_cmp(&b.1.place.si()));
         for pair in walls.windows(2) {
-            let [(low, from, MaterialSide::Minus), (high, to, MaterialSide::Plus)] = pair else { continue };
+            let [(low, from), (high, to)] = pair else { continue };
+            if (from.material_side, to.material_side) != (MaterialSide::Minus, MaterialSide::Plus) {
+                continue;
+            }
             // Without the noise of the subtraction.
-            let room = text::round(to - from, 12);
+            let room = text::round(to.place.si() - from.place.si(), 12);
             let apart = |size: f64| size > room * (1.0 + 1e-12) + 1e-15;
             let otherwise = "If they do not face each other, ask for them one by one.";
             if apart(diameter) {
                 let says = format!("Walls {low} and {high} face each other, and the cutter does not fit. {otherwise}");
                 let smaller = if room > 1e-6 { value(room, unit, Way::Down) } else { "a smaller cutter".to_owned() };
-                return Err(Refusal(vec![
-                    Wrong::new("cutter_diameter", Code::NoAnswer, says.clone(), smaller),
-                    Wrong::new("walls", Code::NoAnswer, says, input.walls.0[low - 1].row()),
-                ]));
+                return Err(Refusal::no_answer(&says, &[("cutter_diameter", smaller), ("walls", from.row())]));
             }
-            if apart(diameter + 2.0 * allowance.get().si()) {
+            if apart(diameter + 2.0 * allowance.si()) {
                 let says = format!(
                     "Walls {low} and {high} face each other with too little room for the allowance on both. {otherwise}"
                 );
                 let less = value(text::round((room - diameter) / 2.0, 12), allowance.quantity().unit, Way::Down);
-                return Err(Refusal(vec![
-                    Wrong::new("finish_allowance", Code::NoAnswer, says.clone(), less),
-                    Wrong::new("cutter_diameter", Code::NoAnswer, says, value(diameter / 2.0, unit, Way::Down)),
-                ]));
+                let smaller = value(diameter / 2.0, unit, Way::Down);
+                return Err(Refusal::no_answer(&says, &[("finish_allowance", less), ("cutter_diameter", smaller)]));
             }
         }
     }

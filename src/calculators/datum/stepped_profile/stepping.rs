@@ -1,0 +1,50 @@
+//! A stepped profile being worked out: what is asked, its geometry, how many steps, and the record; and how its
+//! steps show lengths and points that were computed.
+
+use super::SteppedProfileInput;
+use super::shape::{Plane, Profile};
+use crate::calculators::prelude::*;
+use crate::working::StepDraft;
+
+/// What the working of one profile is about.
+pub struct Stepping<'s> {
+    /// What is asked.
+    pub input: &'s SteppedProfileInput,
+    /// The profile and the cutter.
+    pub profile: &'s Profile,
+    /// How many steps.
+    pub steps: u32,
+    /// Where the working goes.
+    pub record: &'s mut Record,
+}
+
+impl Stepping<'_> {
+    /// Begins a step whose symbols are the ends of the profile.
+    pub fn step_of_ends(&mut self, what: &'static str, formula: &'static str) -> StepDraft<'_> {
+        let (from, to) = (self.input.from, self.input.to);
+        let draft = self.record.step(what, formula).with("X", "from.x", from.x).with("Y", "from.y", from.y);
+        draft.with("x", "to.x", to.x).with("y", "to.y", to.y)
+    }
+}
+
+/// The numbers of the places after so many steps.
+pub fn numbers(steps: u32) -> Vec<f64> {
+    (1..=steps + 1).map(f64::from).collect()
+}
+
+/// An angle kept in degrees.
+pub fn degrees(value: f64) -> FoundAngle {
+    Found::stated(value, Unit::Degree)
+}
+
+/// Which coordinate of a point.
+pub type Axis = fn(&Plane) -> f64;
+/// X.
+pub const X: Axis = |point| point.0;
+/// Y.
+pub const Y: Axis = |point| point.1;
+
+/// One coordinate of several points.
+pub fn on(points: &[Plane], axis: Axis) -> Vec<FoundPlace> {
+    points.iter().map(|point| Found::of_si(axis(point))).collect()
+}

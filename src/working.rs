@@ -2,9 +2,11 @@
 //! and sources. A step names where each of its numbers comes from, so that a test can follow every
 //! number back to an input, a cited constant or an earlier step.
 
+mod column;
 pub mod formula;
 mod steps;
 
+pub use column::column;
 pub use steps::{By, Shown, Step, StepIn};
 
 use crate::quantity::System;

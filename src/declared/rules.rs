@@ -66,8 +66,8 @@ impl<T: HasSize> HasSize for Option<T> {
 /// - `never(|input| condition, Code::Conflict, a = "1 in"): "…"`: any other condition.
 #[macro_export]
 macro_rules! rules {
-    ($check:ident($input:ty) { $($kind:ident($($row:tt)*): $says:expr;)* }) => {
-        fn $check(input: &$input) -> Result<(), validator::ValidationError> {
+    ($vis:vis $check:ident($input:ty) { $($kind:ident($($row:tt)*): $says:expr;)* }) => {
+        $vis fn $check(input: &$input) -> Result<(), validator::ValidationError> {
             const RULES: &[$crate::declared::Rule<$input>] =
                 &[$($crate::rules!(@ $input, $says, $kind, $($row)*)),*];
             $crate::declared::first_broken(RULES, input)

@@ -133,7 +133,7 @@ pub fn expand(input: TokenStream) -> Result<TokenStream> {
             #[allow(unused_imports)]
             use crate::working::formula::*;
             #(#bound)*
-            crate::quantity::Found::of_formula(#formula)
+            crate::quantity::OfFormula::of_formula(#formula)
         };
         #record.step(#what, #text) #(#with)* .gives(#field, found);
         found

@@ -51,10 +51,27 @@ impl InFormula for si::Angle {
     }
 }
 
-impl<K: Kind> Found<K> {
-    /// What a formula gives.
-    pub fn of_formula(value: <K::Si as InFormula>::Value) -> Self {
+/// What a formula can give.
+pub trait OfFormula {
+    /// The value as the formula has it.
+    type Value;
+    /// What the formula gives.
+    fn of_formula(value: Self::Value) -> Self;
+}
+
+impl<K: Kind> OfFormula for Found<K> {
+    type Value = <K::Si as InFormula>::Value;
+
+    fn of_formula(value: Self::Value) -> Self {
         K::Si::found(value)
+    }
+}
+
+impl OfFormula for f64 {
+    type Value = f64;
+
+    fn of_formula(value: f64) -> f64 {
+        value
     }
 }
 

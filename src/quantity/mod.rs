@@ -13,7 +13,7 @@ mod schema;
 pub mod text;
 mod units;
 
-pub use formula::{Degrees, InFormula};
+pub use formula::{Degrees, InFormula, OfFormula};
 pub use kinds::*;
 pub use measure::{Found, Measure, Quantity, SiValue};
 pub use read::{LONGEST, Written, read, shown};

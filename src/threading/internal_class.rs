@@ -1,23 +1,10 @@
 //! The class and the limits of an internal thread for calculators that use them, with their steps.
 
-use crate::reference::threads::{
-    Chosen, ClassOf, InternalClass, InternalLimits, Lacking, default_classes, internal_limits,
-};
-use crate::refusal::{Code, Refusal, Wrong, rule_broken};
+use crate::reference::threads::{Chosen, InternalClass, InternalLimits, Lacking, default_classes, internal_limits};
+use crate::refusal::{Refusal, Wrong};
+pub use crate::threading::check_class as check;
 use crate::threading::{GivenThread, cite_limits};
 use crate::working::Record;
-use validator::ValidationError;
-
-/// The class must be one of the thread; for a validator's schema function.
-pub fn check(thread: &crate::reference::threads::Thread, class: Option<&InternalClass>) -> Result<(), ValidationError> {
-    match ClassOf::clash(thread, class) {
-        None => Ok(()),
-        Some(clash) => {
-            let fields = [("thread", clash.thread.as_str()), ("internal_class", clash.class.as_str())];
-            Err(rule_broken(Code::Conflict, clash.says, &fields))
-        }
-    }
-}
 
 /// The limits of the class that counts, cited and named on record; fields are `thread` and `internal_class`.
 pub fn limits(

@@ -203,6 +203,11 @@ impl Record {
         }
     }
 
+    /// Cites a source for what a row of a table holds; `trust` is the row's own word for how far it can be trusted.
+    pub fn source_of_row(&mut self, key: &'static str, place: impl Into<Cow<'static, str>>, trust: &str) {
+        self.source_trusted(key, place, Trust::named(trust).unwrap_or(Trust::FromMemory));
+    }
+
     fn cite(&mut self, source: &'static Source, place: Cow<'static, str>, trust: Trust) {
         let same = |used: &Used| used.source.key == source.key && used.place == place && used.trust == trust;
         if !self.sources.iter().any(same) {

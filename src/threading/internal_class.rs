@@ -1,7 +1,7 @@
 //! The class and the limits of an internal thread for calculators that use them, with their steps.
 
-use crate::reference::threads::{Chosen, InternalClass, InternalLimits, Lacking, default_classes, internal_limits};
-use crate::refusal::{Refusal, Wrong};
+use crate::reference::threads::{Chosen, InternalClass, InternalLimits, default_classes};
+use crate::refusal::Refusal;
 pub use crate::threading::check_class as check;
 use crate::threading::{GivenThread, cite_limits};
 use crate::working::Record;
@@ -13,13 +13,8 @@ pub fn limits(
     record: &mut Record,
 ) -> Result<InternalLimits, Refusal> {
     let thread = given.thread();
-    let counting = InternalClass::counting(thread, class);
-    let chosen = counting.as_ref().map_or(Chosen::Usual, |(_, chosen)| *chosen);
-    let text = counting.as_ref().map(|(class, _)| class.as_str());
-    let found = internal_limits(thread, text, None).map_err(|error| {
-        let Lacking { in_class, unread } = InternalClass::lacking(thread, chosen, error);
-        Refusal::one(Wrong::unread(if in_class { "internal_class" } else { "thread" }, unread))
-    })?;
+    let (chosen, found) = InternalClass::limits(thread, class);
+    let found = found.map_err(|lacking| lacking.refusal("internal_class"))?;
     cite_limits(&found.tolerances, record);
     if chosen == Chosen::Usual {
         let says = format!("No class is named: {}.", default_classes(thread).says);

@@ -44,12 +44,15 @@ pub struct TapDrillInput {
     /// Class of the thread in the hole; if absent the one in the designation, else the usual one: 2B, 6H (up to M1.4
     /// 5H), 2G for Acme, 7H for trapezoidal.
     pub internal_class: Option<InternalClass>,
-    /// Kind of tap: cutting, or forming for Unified and metric threads; cutting if absent.
+    /// Kind of tap: cutting, or forming for Unified and metric threads.
+    #[absent("cutting", "A cutting tap is taken, the more common kind.")]
     pub tap: Option<TapKind>,
     /// Drills at hand: any of fraction, number, letter, metric; if absent every one of the drawer, or of the
     /// tables the inch ones for an inch thread and metric for a metric one.
     pub systems: Option<Vec<DrillSystem>>,
-    /// How much larger than the drill the hole comes out; 0 if absent.
+    /// How much larger than the drill the hole comes out.
+    #[absent("0", value = Extent::stated(0.0, self.thread.unit()),
+        "The hole is taken to come out as large as the drill; most drills cut larger, so measure a trial hole.")]
     pub expected_oversize: Option<Extent>,
     /// Which drills to choose from: those in the shop's drawer, or all of the tables; shop if one with drills is set.
     pub from: Option<DrillsFrom>,
@@ -184,31 +187,16 @@ impl Calculator for TapDrill {
         "Whitworth",
         "Acme",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A hole for a 1/4-20 stud in a winch housing, with three quarters of the thread.",
-            fields: &[("thread", "1/4-20 UNC"), ("thread_percent", "75 percent")],
-        },
-        Example {
-            says: "An M8 hole in a pump flange of class 6H; the drill is known to cut 0.05 mm large.",
-            fields: &[
-                ("thread", "M8"),
-                ("internal_class", "6H"),
-                ("tap", "cutting"),
-                ("systems", "metric,letter"),
-                ("expected_oversize", "0.05 mm"),
-            ],
-        },
-        Example {
-            says: "An M6 forming tap for an aluminium mill gear cover.",
-            fields: &[("thread", "M6"), ("tap", "forming"), ("from", "tables")],
-        },
-        Example {
-            says: "A hole for a 1/2 NPT plug in a pump casing, tapped without reaming.",
-            fields: &[("thread", "1/2-14 NPT")],
-        },
-        Example { says: "A drain hole G 1/2 in a mill gear case.", fields: &[("thread", "G 1/2")] },
-    ];
+    const EXAMPLES: &'static [Example] = examples! {
+        "A hole for a 1/4-20 stud in a winch housing, with three quarters of the thread.":
+            thread = "1/4-20 UNC", thread_percent = "75 percent";
+        "An M8 hole in a pump flange of class 6H; the drill is known to cut 0.05 mm large.":
+            thread = "M8", internal_class = "6H", tap = "cutting", systems = "metric,letter",
+            expected_oversize = "0.05 mm";
+        "An M6 forming tap for an aluminium mill gear cover.": thread = "M6", tap = "forming", from = "tables";
+        "A hole for a 1/2 NPT plug in a pump casing, tapped without reaming.": thread = "1/2-14 NPT";
+        "A drain hole G 1/2 in a mill gear case.": thread = "G 1/2";
+    };
     type Input = TapDrillInput;
     type Output = TapDrillResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
@@ -218,8 +206,7 @@ impl Calculator for TapDrill {
         record.caution(cautions::TAPPING);
         record.caution(cautions::TURNING_SPINDLE);
         let system = input.thread.thread.system;
-        let metric = !system.in_inches();
-        let tap = record.or_assume(input.tap, "tap", TapKind::Cutting, "A cutting tap is taken, the more common kind.");
+        let tap = input.tap(record);
         let (usual, why) = match tap {
             TapKind::Cutting if matches!(system, ThreadSystem::Acme | ThreadSystem::Trapezoidal) => {
                 (100.0, "The basic minor diameter: an Acme or trapezoidal nut is cut to its full height.")
@@ -235,19 +222,14 @@ impl Calculator for TapDrill {
         let all = drills_from(input.from, record)?;
         let (own, says) = if all.from == DrillsFrom::Shop {
             (DrillSystem::ALL.to_vec(), "Every drill in the drawer is at hand.")
-        } else if metric {
+        } else if !system.in_inches() {
             (vec![DrillSystem::Metric], "Metric drills for a metric thread; name more systems if they are at hand.")
         } else {
             let inch = vec![DrillSystem::Fraction, DrillSystem::Number, DrillSystem::Letter];
             (inch, "Inch drills for an inch thread; name metric too if they are at hand.")
         };
         let systems = record.or_assume(input.systems.clone(), "systems", own, says);
-        let oversize = record.or_assume(
-            input.expected_oversize,
-            "expected_oversize",
-            Extent::stated(0.0, input.thread.unit()),
-            "The hole is taken to come out as large as the drill; most drills cut larger, so measure a trial hole.",
-        );
+        let oversize = input.expected_oversize(record);
         if input.thread.thread.is_taper() {
             return taper::solve(&input.thread, (all, &systems), oversize, record);
         }

@@ -7,7 +7,6 @@ use super::{MinorLimits, TapDrillChosen, TapDrillPublished, TapDrillRow, TapKind
 use crate::calculators::prelude::*;
 use crate::reference::drills::Drill;
 use crate::reference::threads::{TapDrillRow as Printed, ThreadSystem};
-use crate::sources::Trust;
 
 /// The exact hole, and what any drill would leave; lengths in the thread's unit.
 pub struct Hole {
@@ -72,12 +71,7 @@ impl Hole {
             .with("D", "size", size)
             .with("q", "thread_percent", wanted)
             .gives("hole_diameter", hole_diameter);
-        let drill_diameter = designation.found(drill);
-        record
-            .step("Drill for that hole", "d = H - o")
-            .with("H", "hole_diameter", hole_diameter)
-            .with("o", "expected_oversize", oversize)
-            .gives("drill_diameter", drill_diameter);
+        let drill_diameter = drill_for(hole_diameter, oversize, record);
         let bounds = limits.map(|limits| (limits.minor_min, limits.minor_max));
         let hole = Self {
             exact,
@@ -127,57 +121,43 @@ impl Hole {
         if drills.is_empty() {
             return Vec::new();
         }
-        for drill in drills {
-            record.source_trusted(drill.source, "diameters of stock drills", drill.trust);
-        }
-        let rows: Vec<TapDrillRow> = drills
-            .iter()
-            .map(|drill| TapDrillRow {
-                name: drill.name,
-                system: drill.system.as_str(),
-                diameter: drill.found(),
-                hole_diameter: FoundSize::stated(self.of(drill), self.unit),
-                thread_percent: Some(FoundThreadPercent::stated(100.0 * self.share(drill), Unit::Percent)),
-                within_class: self.within(drill),
-            })
-            .collect();
-        let texts = |of: fn(&TapDrillRow) -> &'static str| rows.iter().map(of).collect::<Vec<_>>();
-        let sizes = |of: fn(&TapDrillRow) -> FoundSize| rows.iter().map(of).collect::<Vec<_>>();
-        let percents: Vec<FoundThreadPercent> = rows.iter().filter_map(|row| row.thread_percent).collect();
+        let row = |drill: &&'static Drill| TapDrillRow {
+            thread_percent: Some(FoundThreadPercent::stated(100.0 * self.share(drill), Unit::Percent)),
+            within_class: self.within(drill),
+            ..TapDrillRow::of(drill, FoundSize::stated(self.of(drill), self.unit))
+        };
+        let rows: Vec<TapDrillRow> = drills.iter().map(row).collect();
         let table = match self.bounds {
             Some(_) => {
                 format!("{place}: those whose hole lies within the class, and three each side of the exact size")
             }
             None => format!("{place}: three each side of the exact size"),
         };
-        record
-            .look_up("Stock drills near", table)
-            .with("d", "drill_diameter", self.drill_diameter)
-            .gives("candidates.name", texts(|row| row.name));
-        record.look_up("Their systems", "tables of stock drills").gives("candidates.system", texts(|row| row.system));
-        record
-            .look_up("Their diameters", "tables of stock drills")
-            .gives("candidates.diameter", sizes(|row| row.diameter));
-        record
-            .step("Their holes", "h = d + o")
-            .with("d", "candidates.diameter", sizes(|row| row.diameter))
-            .with("o", "expected_oversize", self.oversize)
-            .gives("candidates.hole_diameter", sizes(|row| row.hole_diameter));
+        tell_drills(&rows, drills, table, (self.drill_diameter, self.oversize), record);
         self.height
             .step("Their share of thread", "q = (D - h) / (#)", self.pitch, record)
             .with("D", "size", self.size)
-            .with("h", "candidates.hole_diameter", sizes(|row| row.hole_diameter))
-            .gives("candidates.thread_percent", percents);
-        if let Some((least, greatest)) = self.bounds {
-            let within = |row: &TapDrillRow| if row.within_class == Some(true) { "true" } else { "false" };
-            record
-                .look_up("Within the class", "true where the hole is neither below k2 nor above k1")
-                .with("h", "candidates.hole_diameter", sizes(|row| row.hole_diameter))
-                .with("k2", "minor_limits.minor_min", least)
-                .with("k1", "minor_limits.minor_max", greatest)
-                .gives("candidates.within_class", texts(within));
-        }
+            .with("h", "candidates.hole_diameter", column(&rows, |row| row.hole_diameter))
+            .gives("candidates.thread_percent", column(&rows, |row| row.thread_percent));
+        let holes = column(&rows, |row| row.hole_diameter);
+        self.tell_within(
+            ("candidates.hole_diameter", holes),
+            "candidates.within_class",
+            column(&rows, |row| row.within_class),
+            record,
+        );
         rows
+    }
+
+    /// Whether holes keep within the class, on record where that counts.
+    fn tell_within(&self, (of, holes): (&'static str, Shown), field: &'static str, within: Shown, record: &mut Record) {
+        let Some((least, greatest)) = self.bounds else { return };
+        record
+            .look_up("Within the class", "true where the hole is neither below k2 nor above k1")
+            .with("h", of, holes)
+            .with("k2", "minor_limits.minor_min", least)
+            .with("k1", "minor_limits.minor_max", greatest)
+            .gives(field, within);
     }
 
     /// The drill to take, with the choice on record.
@@ -194,19 +174,15 @@ impl Hole {
         } else {
             "the drill nearest to the percentage"
         };
-        let percents: Vec<FoundThreadPercent> = rows.iter().filter_map(|row| row.thread_percent).collect();
-        let sizes: Vec<FoundSize> = rows.iter().map(|row| row.diameter).collect();
+        let none = FoundThreadPercent::stated(0.0, Unit::Percent);
         record
             .choose("Share of thread of the drill to take", rule)
-            .with("q", "candidates.thread_percent", percents)
+            .with("q", "candidates.thread_percent", column(rows, |row| row.thread_percent))
             .with("w", "thread_percent", wanted)
-            .gives(
-                "drill.thread_percent",
-                row.thread_percent.unwrap_or(FoundThreadPercent::stated(0.0, Unit::Percent)),
-            );
+            .gives("drill.thread_percent", row.thread_percent.unwrap_or(none));
         record
             .choose("Its diameter", "that of the same drill")
-            .with("d", "candidates.diameter", sizes)
+            .with("d", "candidates.diameter", column(rows, |row| row.diameter))
             .gives("drill.diameter", row.diameter);
         record
             .look_up("Its name", "that of the same drill")
@@ -228,12 +204,8 @@ impl Hole {
         if !(1e-9..=1.0 + 1e-9).contains(&share) {
             record.note("printed_drill_unfit", "The drill that a table prints for this thread leaves no thread here.");
         }
-        let hole_diameter = FoundSize::stated(hole, self.unit);
-        record
-            .step("Its hole", "h = d + o")
-            .with("d", "published.diameter", diameter)
-            .with("o", "expected_oversize", self.oversize)
-            .gives("published.hole_diameter", hole_diameter);
+        let hole_diameter: FoundSize = step!(record, "Its hole", h: "published.hole_diameter" = d + o,
+            d = "published.diameter": diameter, o = expected_oversize: self.oversize);
         let thread_percent = FoundThreadPercent::stated(100.0 * share, Unit::Percent);
         self.height
             .step("Its share of thread", "q = (D - h) / (#)", self.pitch, record)
@@ -241,13 +213,9 @@ impl Hole {
             .with("h", "published.hole_diameter", hole_diameter)
             .gives("published.thread_percent", thread_percent);
         let within_class = self.keeps(hole);
-        if let (Some(within), Some((least, greatest))) = (within_class, self.bounds) {
-            record
-                .look_up("Within the class", "true where the hole is neither below k2 nor above k1")
-                .with("h", "published.hole_diameter", hole_diameter)
-                .with("k2", "minor_limits.minor_min", least)
-                .with("k1", "minor_limits.minor_max", greatest)
-                .gives("published.within_class", within);
+        if let Some(within) = within_class {
+            let hole = ("published.hole_diameter", hole_diameter.into());
+            self.tell_within(hole, "published.within_class", within.into(), record);
         }
         Some(TapDrillPublished {
             name: &printed.drill,
@@ -261,14 +229,51 @@ impl Hole {
 
 /// Name and diameter of a printed drill, on record.
 pub fn printed_drill(printed: &'static Printed, designation: &Designation, record: &mut Record) -> FoundSize {
-    let trust = Trust::named(&printed.trust).unwrap_or(Trust::FromMemory);
-    record.source_trusted(&printed.source, format!("drill for {}", designation.thread.designation), trust);
-    let unit = if printed.unit == "mm" { Unit::Millimetre } else { Unit::Inch };
-    let diameter = FoundSize::stated(printed.diameter, unit);
+    record.source_of_row(&printed.source, format!("drill for {}", designation.thread.designation), &printed.trust);
+    let diameter = printed.found();
     record
         .look_up("Drill that a table prints for the thread", "table of tap drills")
         .with("T", "thread", designation.text())
         .gives("published.name", printed.drill.as_str());
     record.look_up("Its diameter", "table of tap drills").gives("published.diameter", diameter);
     diameter
+}
+
+/// The drill for a hole.
+pub fn drill_for(hole_diameter: FoundSize, oversize: Extent, record: &mut Record) -> FoundSize {
+    step!(record, "Drill for that hole", d: drill_diameter = H - o,
+        H = hole_diameter, o = expected_oversize: oversize)
+}
+
+/// The rows of drills as far as they do not depend on the thread, column by column.
+pub fn tell_drills(
+    rows: &[TapDrillRow],
+    drills: &[&'static Drill],
+    table: String,
+    (drill_diameter, oversize): (FoundSize, Extent),
+    record: &mut Record,
+) {
+    for drill in drills {
+        record.source_trusted(drill.source, "diameters of stock drills", drill.trust);
+    }
+    let (diameters, stock) = (|| column(rows, |row| row.diameter), "tables of stock drills");
+    record
+        .look_up("Stock drills near", table)
+        .with("d", "drill_diameter", drill_diameter)
+        .gives("candidates.name", column(rows, |row| row.name));
+    record.look_up("Their systems", stock).gives("candidates.system", column(rows, |row| row.system));
+    record.look_up("Their diameters", stock).gives("candidates.diameter", diameters());
+    record
+        .step("Their holes", "h = d + o")
+        .with("d", "candidates.diameter", diameters())
+        .with("o", "expected_oversize", oversize)
+        .gives("candidates.hole_diameter", column(rows, |row| row.hole_diameter));
+}
+
+impl TapDrillRow {
+    /// A drill and its hole, without what depends on the thread.
+    pub fn of(drill: &'static Drill, hole_diameter: FoundSize) -> Self {
+        let (name, system) = (drill.name, drill.system.as_str());
+        Self { name, system, diameter: drill.found(), hole_diameter, thread_percent: None, within_class: None }
+    }
 }

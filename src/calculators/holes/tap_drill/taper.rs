@@ -1,7 +1,7 @@
 //! The hole before a taper pipe tap without reaming: for NPT near the minor diameter at the small
 //! end, K0 of ASME B1.20.1, and the drill that a tap maker prints; for Rc a printed list alone.
 
-use super::steps::printed_drill;
+use super::steps::{drill_for, printed_drill, tell_drills};
 use super::thread::size_and_pitch;
 use super::{AROUND, TapDrillChosen, TapDrillPublished, TapDrillResult, TapDrillRow};
 use crate::calculators::prelude::*;
@@ -21,7 +21,7 @@ pub fn solve(
     let printed = published_tap_drill(thread);
     let diameter = printed.map(|printed| printed_drill(printed, designation, record));
     let over = oversize.quantity().in_unit(unit);
-    let exact = match (npt(thread), diameter) {
+    let hole_diameter: FoundSize = match (npt(thread), diameter) {
         (Some(npt), _) => {
             let minor = designation.found(npt.small_end_minor);
             record.source("asme_b1_20_1", "minor diameter at the small end, K0, near which the hole should be");
@@ -32,23 +32,16 @@ pub fn solve(
                 )
                 .with("T", "thread", designation.text())
                 .gives("hole_diameter", minor);
+            let of = "Diameter of the thread at its gauge plane";
             record
-                .look_up(
-                    "Diameter of the thread at its gauge plane",
-                    "ASME B1.20.1: E1 and 0.8 of the pitch, to 0.00001 in",
-                )
+                .look_up(of, "ASME B1.20.1: E1 and 0.8 of the pitch, to 0.00001 in")
                 .with("T", "thread", designation.text())
                 .gives("thread_diameter", designation.found(basics(thread).major));
-            npt.small_end_minor
+            minor
         }
         (None, Some(diameter)) => {
-            let hole = designation.found(diameter.quantity().in_unit(unit) + over);
-            record
-                .step("Hole: that of the printed drill", "h = d + o")
-                .with("d", "published.diameter", diameter)
-                .with("o", "expected_oversize", oversize)
-                .gives("hole_diameter", hole);
-            hole.quantity().value
+            step!(record, "Hole: that of the printed drill", h: hole_diameter = d + o,
+                d = "published.diameter": diameter, o = expected_oversize: oversize)
         }
         (None, None) => {
             return Err(Refusal::no_answer(
@@ -57,19 +50,14 @@ pub fn solve(
             ));
         }
     };
-    let drill = exact - over;
+    let drill = hole_diameter.quantity().in_unit(unit) - over;
     if drill <= 0.0 {
         return Err(Refusal::no_answer(
             "The hole for this thread is no larger than the expected oversize, so no drill would make it.",
             &[("expected_oversize", "0 in".into())],
         ));
     }
-    let (hole_diameter, drill_diameter) = (designation.found(exact), designation.found(drill));
-    record
-        .step("Drill for that hole", "d = H - o")
-        .with("H", "hole_diameter", hole_diameter)
-        .with("o", "expected_oversize", oversize)
-        .gives("drill_diameter", drill_diameter);
+    let drill_diameter = drill_for(hole_diameter, oversize, record);
     record.note(
         "taper_without_reaming",
         "The hole is drilled straight and the taper tap cuts the cone; the drill is for tapping without a taper reamer, \
@@ -77,24 +65,14 @@ pub fn solve(
     );
     let near = near(all.drills, systems, |found: &Drill| found.size().quantity().in_unit(unit), drill);
     let hole_of = |found: FoundSize| designation.found(found.quantity().in_unit(unit) + over);
-    let rows: Vec<TapDrillRow> = near
-        .iter()
-        .map(|found| TapDrillRow {
-            name: found.name,
-            system: found.system.as_str(),
-            diameter: found.found(),
-            hole_diameter: hole_of(found.found()),
-            thread_percent: None,
-            within_class: None,
-        })
-        .collect();
-    tell(&near, &rows, (drill_diameter, all.place()), oversize, record);
+    let rows: Vec<_> = near.iter().map(|drill| TapDrillRow::of(drill, hole_of(drill.found()))).collect();
+    if !rows.is_empty() {
+        let table = format!("{}: three each side of the exact size", all.place());
+        tell_drills(&rows, &near, table, (drill_diameter, oversize), record);
+    }
     if let Some(diameter) = diameter {
-        record
-            .step("Hole of the printed drill", "h = d + o")
-            .with("d", "published.diameter", diameter)
-            .with("o", "expected_oversize", oversize)
-            .gives("published.hole_diameter", hole_of(diameter));
+        let _: FoundSize = step!(record, "Hole of the printed drill", h: "published.hole_diameter" = d + o,
+            d = "published.diameter": diameter, o = expected_oversize: oversize);
     }
     let published = printed.zip(diameter).map(|(printed, diameter)| TapDrillPublished {
         name: &printed.drill,
@@ -112,7 +90,7 @@ pub fn solve(
             record.look_up("Its name", "table of tap drills").gives("drill.name", published.name);
             Some(TapDrillChosen { name: published.name, diameter: published.diameter, thread_percent: None })
         }
-        None => nearest(&rows, drill, record, unit),
+        None => nearest(&rows, drill, unit, record),
     };
     Ok(TapDrillResult { drill_diameter, hole_diameter, minor_limits: None, drill, published, candidates: rows })
 }
@@ -130,12 +108,7 @@ fn near(
     of_systems[first.min(last)..last].to_vec()
 }
 
-fn nearest(
-    rows: &[TapDrillRow],
-    wanted: f64,
-    record: &mut Record,
-    unit: crate::quantity::Unit,
-) -> Option<TapDrillChosen> {
+fn nearest(rows: &[TapDrillRow], wanted: f64, unit: Unit, record: &mut Record) -> Option<TapDrillChosen> {
     let off = |row: &&TapDrillRow| (row.diameter.quantity().in_unit(unit) - wanted).abs();
     // Beyond the largest drills the nearest is not near.
     let row = rows.iter().min_by(|a, b| off(a).total_cmp(&off(b))).filter(|row| off(row) < 0.02 * wanted);
@@ -143,40 +116,10 @@ fn nearest(
         record.note("no_stock_drill", "No stock drill of the systems named is near this hole; bore it.");
         return None;
     };
-    let sizes: Vec<FoundSize> = rows.iter().map(|row| row.diameter).collect();
     record
         .choose("Drill to take", "the stock drill nearest to the exact size, as no table prints one")
-        .with("d", "candidates.diameter", sizes)
+        .with("d", "candidates.diameter", column(rows, |row| row.diameter))
         .gives("drill.diameter", row.diameter);
     record.look_up("Its name", "that of the same drill").gives("drill.name", row.name);
     Some(TapDrillChosen { name: row.name, diameter: row.diameter, thread_percent: None })
-}
-
-/// The rows column by column.
-fn tell(
-    near: &[&'static Drill],
-    rows: &[TapDrillRow],
-    (drill, place): (FoundSize, &str),
-    oversize: Extent,
-    record: &mut Record,
-) {
-    if rows.is_empty() {
-        return;
-    }
-    for drill in near {
-        record.source_trusted(drill.source, "diameters of stock drills", drill.trust);
-    }
-    let texts = |of: fn(&TapDrillRow) -> &'static str| rows.iter().map(of).collect::<Vec<_>>();
-    let sizes = |of: fn(&TapDrillRow) -> FoundSize| rows.iter().map(of).collect::<Vec<_>>();
-    record
-        .look_up("Stock drills near", format!("{place}: three each side of the exact size"))
-        .with("d", "drill_diameter", drill)
-        .gives("candidates.name", texts(|row| row.name));
-    record.look_up("Their systems", "tables of stock drills").gives("candidates.system", texts(|row| row.system));
-    record.look_up("Their diameters", "tables of stock drills").gives("candidates.diameter", sizes(|row| row.diameter));
-    record
-        .step("Their holes", "h = d + o")
-        .with("d", "candidates.diameter", sizes(|row| row.diameter))
-        .with("o", "expected_oversize", oversize)
-        .gives("candidates.hole_diameter", sizes(|row| row.hole_diameter));
 }

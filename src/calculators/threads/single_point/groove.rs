@@ -5,7 +5,7 @@ use super::tip::{Tip, below_pitch_line, tip};
 use super::{CutThread, SinglePointInput};
 use crate::calculators::prelude::*;
 use crate::machine::as_stated;
-use crate::reference::threads::{Chosen, Lacking, default_classes, external_limits, internal_limits};
+use crate::reference::threads::{Chosen, default_classes, external_limits, internal_limits};
 use crate::suggestion::{Way, value};
 use crate::threading::{GivenThread, cite_limits};
 
@@ -180,32 +180,22 @@ fn limits(
 ) -> Result<Option<(f64, f64)>, Refusal> {
     let thread = given.thread();
     let (field, chosen, found) = if external {
-        let counting = ExternalClass::counting(thread, input.external_class.as_ref());
-        let chosen = counting.as_ref().map_or(Chosen::Usual, |(_, chosen)| *chosen);
-        let found = external_limits(thread, counting.as_ref().map(|(class, _)| class.as_str()), None)
-            .map(|limits| (limits.class, limits.tolerances, limits.pitch_min, limits.pitch_max))
-            .map_err(|error| ExternalClass::lacking(thread, chosen, error));
+        let (chosen, found) = ExternalClass::limits(thread, input.external_class.as_ref());
+        let found = found.map(|limits| (limits.class, limits.tolerances, limits.pitch_min, limits.pitch_max));
         ("external_class", chosen, found)
     } else {
-        let counting = InternalClass::counting(thread, input.internal_class.as_ref());
-        let chosen = counting.as_ref().map_or(Chosen::Usual, |(_, chosen)| *chosen);
-        let found = internal_limits(thread, counting.as_ref().map(|(class, _)| class.as_str()), None)
-            .map(|limits| (limits.class, limits.tolerances, limits.pitch_min, limits.pitch_max))
-            .map_err(|error| InternalClass::lacking(thread, chosen, error));
+        let (chosen, found) = InternalClass::limits(thread, input.internal_class.as_ref());
+        let found = found.map(|limits| (limits.class, limits.tolerances, limits.pitch_min, limits.pitch_max));
         ("internal_class", chosen, found)
     };
-    match found {
-        Ok((class, tolerances, least, greatest)) => {
-            cite_limits(&tolerances, record);
-            if chosen == Chosen::Usual && !class.is_empty() {
-                let says = format!("No class is named: {}.", default_classes(thread).says);
-                record.assume(field, &class, says);
-            }
-            Ok(Some((least, greatest)))
-        }
-        Err(_) if chosen == Chosen::Usual => Ok(None),
-        Err(Lacking { in_class, unread }) => {
-            Err(Refusal::one(Wrong::unread(if in_class { field } else { "thread" }, unread)))
-        }
+    let (class, tolerances, least, greatest) = match found {
+        Ok(found) => found,
+        Err(_) if chosen == Chosen::Usual => return Ok(None),
+        Err(lacking) => return Err(lacking.refusal(field)),
+    };
+    cite_limits(&tolerances, record);
+    if chosen == Chosen::Usual && !class.is_empty() {
+        record.assume(field, &class, format!("No class is named: {}.", default_classes(thread).says));
     }
+    Ok(Some((least, greatest)))
 }

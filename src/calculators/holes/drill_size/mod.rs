@@ -225,17 +225,15 @@ fn record_drills(
         difference: wanted.difference(drill),
     };
     let drills: Vec<NearDrill> = near.iter().map(row).collect();
-    let rows = "drill sizes, rows of those names";
+    let near = format!("{place} of the systems, sorted by distance from D");
     record
-        .look_up("Drills nearest to the size", format!("{place} of the systems, sorted by distance from D"))
+        .look_up("Drills nearest to the size", near)
         .with("D", of, wanted.size)
         .gives("drills.name", column(&drills, |drill| drill.name));
-    record.look_up("Their systems", rows).gives("drills.system", column(&drills, |drill| drill.system.as_str()));
-    record.look_up("Their diameters", rows).gives("drills.diameter", column(&drills, |drill| drill.diameter));
-    record
-        .step("What each is larger than the size", "Δ = d - D")
-        .with("d", "drills.diameter", column(&drills, |drill| drill.diameter))
-        .with("D", of, wanted.size)
-        .gives("drills.difference", column(&drills, |drill| drill.difference));
+    let rows = "drill sizes, rows of those names";
+    columns!(record.look_up("Their systems", rows) => "drills.system": column(&drills, |drill| drill.system.as_str()));
+    columns!(record.look_up("Their diameters", rows) => drills.diameter);
+    let step = record.step("What each is larger than the size", "Δ = d - D");
+    columns!(step, d = drills.diameter, D = (of): wanted.size => drills.difference);
     DrillSizeResult { drills }
 }

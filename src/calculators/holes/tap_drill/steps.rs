@@ -8,6 +8,8 @@ use crate::calculators::prelude::*;
 use crate::reference::drills::Drill;
 use crate::reference::threads::{TapDrillRow as Printed, ThreadSystem};
 
+const WITHIN: &str = "true where the hole is neither below k2 nor above k1";
+
 /// The exact hole, and what any drill would leave; lengths in the thread's unit.
 pub struct Hole {
     /// The exact hole.
@@ -126,45 +128,28 @@ impl Hole {
             within_class: self.within(drill),
             ..TapDrillRow::of(drill, FoundSize::stated(self.of(drill), self.unit))
         };
-        let rows: Vec<TapDrillRow> = drills.iter().map(row).collect();
+        let candidates: Vec<TapDrillRow> = drills.iter().map(row).collect();
         let table = match self.bounds {
             Some(_) => {
                 format!("{place}: those whose hole lies within the class, and three each side of the exact size")
             }
             None => format!("{place}: three each side of the exact size"),
         };
-        tell_drills(&rows, drills, table, (self.drill_diameter, self.oversize), record);
-        self.height
-            .step("Their share of thread", "q = (D - h) / (#)", self.pitch, record)
-            .with("D", "size", self.size)
-            .with("h", "candidates.hole_diameter", column(&rows, |row| row.hole_diameter))
-            .gives("candidates.thread_percent", column(&rows, |row| row.thread_percent));
-        let holes = column(&rows, |row| row.hole_diameter);
-        self.tell_within(
-            ("candidates.hole_diameter", holes),
-            "candidates.within_class",
-            column(&rows, |row| row.within_class),
-            record,
-        );
-        rows
-    }
-
-    /// Whether holes keep within the class, on record where that counts.
-    fn tell_within(&self, (of, holes): (&'static str, Shown), field: &'static str, within: Shown, record: &mut Record) {
-        let Some((least, greatest)) = self.bounds else { return };
-        record
-            .look_up("Within the class", "true where the hole is neither below k2 nor above k1")
-            .with("h", of, holes)
-            .with("k2", "minor_limits.minor_min", least)
-            .with("k1", "minor_limits.minor_max", greatest)
-            .gives(field, within);
+        tell_drills(&candidates, drills, table, (self.drill_diameter, self.oversize), record);
+        columns!(self.height.step("Their share of thread", "q = (D - h) / (#)", self.pitch, record),
+            D = size: self.size, h = candidates.hole_diameter => candidates.thread_percent);
+        if let Some((least, greatest)) = self.bounds {
+            columns!(record.look_up("Within the class", WITHIN), h = candidates.hole_diameter,
+                k2 = "minor_limits.minor_min": least, k1 = "minor_limits.minor_max": greatest => candidates.within_class);
+        }
+        candidates
     }
 
     /// The drill to take, with the choice on record.
     pub fn chosen(
         &self,
         row: &TapDrillRow,
-        rows: &[TapDrillRow],
+        candidates: &[TapDrillRow],
         wanted: ThreadPercent,
         limited: bool,
         record: &mut Record,
@@ -175,19 +160,12 @@ impl Hole {
             "the drill nearest to the percentage"
         };
         let none = FoundThreadPercent::stated(0.0, Unit::Percent);
-        record
-            .choose("Share of thread of the drill to take", rule)
-            .with("q", "candidates.thread_percent", column(rows, |row| row.thread_percent))
-            .with("w", "thread_percent", wanted)
-            .gives("drill.thread_percent", row.thread_percent.unwrap_or(none));
-        record
-            .choose("Its diameter", "that of the same drill")
-            .with("d", "candidates.diameter", column(rows, |row| row.diameter))
-            .gives("drill.diameter", row.diameter);
-        record
-            .look_up("Its name", "that of the same drill")
-            .with("d", "drill.diameter", row.diameter)
-            .gives("drill.name", row.name);
+        columns!(record.choose("Share of thread of the drill to take", rule),
+            q = candidates.thread_percent, w = thread_percent: wanted
+            => "drill.thread_percent": row.thread_percent.unwrap_or(none));
+        let same = "that of the same drill";
+        columns!(record.choose("Its diameter", same), d = candidates.diameter => "drill.diameter": row.diameter);
+        record.look_up("Its name", same).with("d", "drill.diameter", row.diameter).gives("drill.name", row.name);
         TapDrillChosen { name: row.name, diameter: row.diameter, thread_percent: row.thread_percent }
     }
 
@@ -207,15 +185,14 @@ impl Hole {
         let hole_diameter: FoundSize = step!(record, "Its hole", h: "published.hole_diameter" = d + o,
             d = "published.diameter": diameter, o = expected_oversize: self.oversize);
         let thread_percent = FoundThreadPercent::stated(100.0 * share, Unit::Percent);
-        self.height
-            .step("Its share of thread", "q = (D - h) / (#)", self.pitch, record)
-            .with("D", "size", self.size)
-            .with("h", "published.hole_diameter", hole_diameter)
-            .gives("published.thread_percent", thread_percent);
+        columns!(self.height.step("Its share of thread", "q = (D - h) / (#)", self.pitch, record),
+            D = size: self.size, h = "published.hole_diameter": hole_diameter
+            => "published.thread_percent": thread_percent);
         let within_class = self.keeps(hole);
-        if let Some(within) = within_class {
-            let hole = ("published.hole_diameter", hole_diameter.into());
-            self.tell_within(hole, "published.within_class", within.into(), record);
+        if let (Some(within), Some((least, greatest))) = (within_class, self.bounds) {
+            columns!(record.look_up("Within the class", WITHIN), h = "published.hole_diameter": hole_diameter,
+                k2 = "minor_limits.minor_min": least, k1 = "minor_limits.minor_max": greatest
+                => "published.within_class": within);
         }
         Some(TapDrillPublished {
             name: &printed.drill,
@@ -241,13 +218,19 @@ pub fn printed_drill(printed: &'static Printed, designation: &Designation, recor
 
 /// The drill for a hole.
 pub fn drill_for(hole_diameter: FoundSize, oversize: Extent, record: &mut Record) -> FoundSize {
-    step!(record, "Drill for that hole", d: drill_diameter = H - o,
-        H = hole_diameter, o = expected_oversize: oversize)
+    let Quantity { value, unit, .. } = hole_diameter.quantity();
+    let drill_diameter = FoundSize::stated(value - oversize.quantity().in_unit(unit), unit);
+    record
+        .step("Drill for that hole", "d = H - o")
+        .with("H", "hole_diameter", hole_diameter)
+        .with("o", "expected_oversize", oversize)
+        .gives("drill_diameter", drill_diameter);
+    drill_diameter
 }
 
 /// The rows of drills as far as they do not depend on the thread, column by column.
 pub fn tell_drills(
-    rows: &[TapDrillRow],
+    candidates: &[TapDrillRow],
     drills: &[&'static Drill],
     table: String,
     (drill_diameter, oversize): (FoundSize, Extent),
@@ -256,18 +239,12 @@ pub fn tell_drills(
     for drill in drills {
         record.source_trusted(drill.source, "diameters of stock drills", drill.trust);
     }
-    let (diameters, stock) = (|| column(rows, |row| row.diameter), "tables of stock drills");
-    record
-        .look_up("Stock drills near", table)
-        .with("d", "drill_diameter", drill_diameter)
-        .gives("candidates.name", column(rows, |row| row.name));
-    record.look_up("Their systems", stock).gives("candidates.system", column(rows, |row| row.system));
-    record.look_up("Their diameters", stock).gives("candidates.diameter", diameters());
-    record
-        .step("Their holes", "h = d + o")
-        .with("d", "candidates.diameter", diameters())
-        .with("o", "expected_oversize", oversize)
-        .gives("candidates.hole_diameter", column(rows, |row| row.hole_diameter));
+    let stock = "tables of stock drills";
+    columns!(record.look_up("Stock drills near", table), d = drill_diameter => candidates.name);
+    columns!(record.look_up("Their systems", stock) => candidates.system);
+    columns!(record.look_up("Their diameters", stock) => candidates.diameter);
+    columns!(record.step("Their holes", "h = d + o"),
+        d = candidates.diameter, o = expected_oversize: oversize => candidates.hole_diameter);
 }
 
 impl TapDrillRow {

@@ -65,10 +65,10 @@ pub fn solve(
     );
     let near = near(all.drills, systems, |found: &Drill| found.size().quantity().in_unit(unit), drill);
     let hole_of = |found: FoundSize| designation.found(found.quantity().in_unit(unit) + over);
-    let rows: Vec<_> = near.iter().map(|drill| TapDrillRow::of(drill, hole_of(drill.found()))).collect();
-    if !rows.is_empty() {
+    let candidates: Vec<_> = near.iter().map(|drill| TapDrillRow::of(drill, hole_of(drill.found()))).collect();
+    if !candidates.is_empty() {
         let table = format!("{}: three each side of the exact size", all.place());
-        tell_drills(&rows, &near, table, (drill_diameter, oversize), record);
+        tell_drills(&candidates, &near, table, (drill_diameter, oversize), record);
     }
     if let Some(diameter) = diameter {
         let _: FoundSize = step!(record, "Hole of the printed drill", h: "published.hole_diameter" = d + o,
@@ -90,9 +90,9 @@ pub fn solve(
             record.look_up("Its name", "table of tap drills").gives("drill.name", published.name);
             Some(TapDrillChosen { name: published.name, diameter: published.diameter, thread_percent: None })
         }
-        None => nearest(&rows, drill, unit, record),
+        None => nearest(&candidates, drill, unit, record),
     };
-    Ok(TapDrillResult { drill_diameter, hole_diameter, minor_limits: None, drill, published, candidates: rows })
+    Ok(TapDrillResult { drill_diameter, hole_diameter, minor_limits: None, drill, published, candidates })
 }
 
 /// Three stock drills each side of a size.
@@ -108,18 +108,16 @@ fn near(
     of_systems[first.min(last)..last].to_vec()
 }
 
-fn nearest(rows: &[TapDrillRow], wanted: f64, unit: Unit, record: &mut Record) -> Option<TapDrillChosen> {
+fn nearest(candidates: &[TapDrillRow], wanted: f64, unit: Unit, record: &mut Record) -> Option<TapDrillChosen> {
     let off = |row: &&TapDrillRow| (row.diameter.quantity().in_unit(unit) - wanted).abs();
     // Beyond the largest drills the nearest is not near.
-    let row = rows.iter().min_by(|a, b| off(a).total_cmp(&off(b))).filter(|row| off(row) < 0.02 * wanted);
+    let row = candidates.iter().min_by(|a, b| off(a).total_cmp(&off(b))).filter(|row| off(row) < 0.02 * wanted);
     let Some(row) = row else {
         record.note("no_stock_drill", "No stock drill of the systems named is near this hole; bore it.");
         return None;
     };
-    record
-        .choose("Drill to take", "the stock drill nearest to the exact size, as no table prints one")
-        .with("d", "candidates.diameter", column(rows, |row| row.diameter))
-        .gives("drill.diameter", row.diameter);
+    let nearest = "the stock drill nearest to the exact size, as no table prints one";
+    columns!(record.choose("Drill to take", nearest), d = candidates.diameter => "drill.diameter": row.diameter);
     record.look_up("Its name", "that of the same drill").gives("drill.name", row.name);
     Some(TapDrillChosen { name: row.name, diameter: row.diameter, thread_percent: None })
 }

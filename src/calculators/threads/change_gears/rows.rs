@@ -24,42 +24,24 @@ pub fn row(train: &Train, wanted_ratio: f64, wanted: FoundSize, per_turn: f64) -
 }
 
 /// The rows on record, column by column.
-pub fn tell(result: &ChangeGearsResult, leadscrew_lead: Size, stud: f64, record: &mut Record) {
-    let rows = result.trains.as_slice();
-    record
-        .look_up("Trains", "every simple and compound train of the wheels owned, the nearest that clear first")
-        .with("q", "wanted_ratio", result.wanted_ratio)
-        .gives("trains.train", column(rows, |row| row.train.clone()));
-    let wheels = "as the train says";
-    record.look_up("First drivers", wheels).gives("trains.first_driver", column(rows, |row| row.first_driver));
-    record.look_up("First driven wheels", wheels).gives("trains.first_driven", column(rows, |row| row.first_driven));
-    if rows.iter().any(|row| row.second_driver.is_some()) {
-        let wheels = "of the compound trains";
-        record.look_up("Second drivers", wheels).gives("trains.second_driver", column(rows, |row| row.second_driver));
-        record
-            .look_up("Second driven wheels", wheels)
-            .gives("trains.second_driven", column(rows, |row| row.second_driven));
+pub fn tell(result: &ChangeGearsResult, leadscrew_lead: Size, stud_turns: f64, record: &mut Record) {
+    let ChangeGearsResult { wanted_lead, wanted_ratio, trains } = result;
+    let nearest = "every simple and compound train of the wheels owned, the nearest that clear first";
+    columns!(record.look_up("Trains", nearest), q = wanted_ratio: *wanted_ratio => trains.train);
+    columns!(record.look_up("First drivers", "as the train says") => trains.first_driver);
+    columns!(record.look_up("First driven wheels", "as the train says") => trains.first_driven);
+    if trains.iter().any(|train| train.second_driver.is_some()) {
+        columns!(record.look_up("Second drivers", "of the compound trains") => trains.second_driver);
+        columns!(record.look_up("Second driven wheels", "of the compound trains") => trains.second_driven);
     }
-    record
-        .look_up("Ratios", "teeth of the drivers over teeth of the driven wheels")
-        .gives("trains.ratio", column(rows, |row| row.ratio));
-    record
-        .step("Leads", "l = S × h × r")
-        .with("S", "leadscrew_lead", leadscrew_lead)
-        .with("h", "stud_turns", stud)
-        .with("r", "trains.ratio", column(rows, |row| row.ratio))
-        .gives("trains.lead", column(rows, |row| row.lead));
-    record
-        .step("Errors of the lead", "e = l - L")
-        .with("l", "trains.lead", column(rows, |row| row.lead))
-        .with("L", "wanted_lead", result.wanted_lead)
-        .gives("trains.lead_error", column(rows, |row| row.lead_error));
-    record
-        .step("Errors as a share", "p = r / q - 1")
-        .with("r", "trains.ratio", column(rows, |row| row.ratio))
-        .with("q", "wanted_ratio", result.wanted_ratio)
-        .gives("trains.error", column(rows, |row| row.error));
-    record
-        .look_up("Clear each other", "compound: first pair together more teeth than the second driver by the clearance, second pair more than the first driven")
-        .gives("trains.clears", column(rows, |row| row.clears));
+    columns!(record.look_up("Ratios", "teeth of the drivers over teeth of the driven wheels") => trains.ratio);
+    columns!(record.step("Leads", "l = S × h × r"),
+        S = leadscrew_lead, h = stud_turns, r = trains.ratio => trains.lead);
+    columns!(record.step("Errors of the lead", "e = l - L"),
+        l = trains.lead, L = wanted_lead: *wanted_lead => trains.lead_error);
+    columns!(record.step("Errors as a share", "p = r / q - 1"),
+        r = trains.ratio, q = wanted_ratio: *wanted_ratio => trains.error);
+    let clear = "compound: first pair together more teeth than the second driver by the clearance, second pair more than \
+        the first driven";
+    columns!(record.look_up("Clear each other", clear) => trains.clears);
 }

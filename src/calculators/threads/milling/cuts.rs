@@ -36,31 +36,18 @@ pub fn find(
             center_feed_rate: FoundFeedRate::of(edge.get() * (path / to)),
         }
     };
-    let rows: Vec<ThreadCut> = (1..=count).map(row).collect();
-    let numbers = || column(&rows, |row| row.number);
-    record.look_up("Cuts", "one for each of passes").with("N", "passes", count).gives("cuts.number", numbers());
-    record
-        .step("Depths of the cuts", "a = h × √(i / N)")
-        .with("h", "thread_depth", depth)
-        .with("i", "cuts.number", numbers())
-        .with("N", "passes", count)
-        .gives("cuts.depth", column(&rows, |row| row.depth));
-    record
-        .step("Diameters that the tips cut to", if internal { "d = Ds + 2 × a" } else { "d = Ds - 2 × a" })
-        .with("Ds", "start_diameter", start)
-        .with("a", "cuts.depth", column(&rows, |row| row.depth))
-        .gives("cuts.contour_diameter", column(&rows, |row| row.contour_diameter));
-    record
-        .step("Circles of the cutter's middle", if internal { "p = d - Dc" } else { "p = d + Dc" })
-        .with("d", "cuts.contour_diameter", column(&rows, |row| row.contour_diameter))
-        .with("Dc", "cutter_diameter", input.cutter_diameter)
-        .gives("cuts.path_diameter", column(&rows, |row| row.path_diameter));
-    record
-        .step("Feed rates of the cutter's middle", "v = vf × p / d")
-        .with("vf", "edge_feed_rate", edge)
-        .with("p", "cuts.path_diameter", column(&rows, |row| row.path_diameter))
-        .with("d", "cuts.contour_diameter", column(&rows, |row| row.contour_diameter))
-        .gives("cuts.center_feed_rate", column(&rows, |row| row.center_feed_rate));
+    let cuts: Vec<ThreadCut> = (1..=count).map(row).collect();
+    columns!(record.look_up("Cuts", "one for each of passes"), N = passes: count => cuts.number);
+    columns!(record.step("Depths of the cuts", "a = h × √(i / N)"),
+        h = thread_depth: depth, i = cuts.number, N = passes: count => cuts.depth);
+    let formula = if internal { "d = Ds + 2 × a" } else { "d = Ds - 2 × a" };
+    columns!(record.step("Diameters that the tips cut to", formula),
+        Ds = start_diameter: start, a = cuts.depth => cuts.contour_diameter);
+    let formula = if internal { "p = d - Dc" } else { "p = d + Dc" };
+    columns!(record.step("Circles of the cutter's middle", formula),
+        d = cuts.contour_diameter, Dc = cutter_diameter: input.cutter_diameter => cuts.path_diameter);
+    columns!(record.step("Feed rates of the cutter's middle", "v = vf × p / d"), vf = edge_feed_rate: edge,
+        p = cuts.path_diameter, d = cuts.contour_diameter => cuts.center_feed_rate);
     let center: FoundFeedRate = step!(record, "Feed rate of the cutter's middle in the last cut",
         vc: center_feed_rate = vf * Dp / Dk,
         vf = edge_feed_rate: edge, Dp = path_diameter: sizes.path, Dk = contour_diameter: contour);
@@ -72,7 +59,7 @@ pub fn find(
             "Round a stud the tips run over the work slower than the cutter's middle: the feed of the middle is the larger one."
         },
     );
-    (rows, center)
+    (cuts, center)
 }
 
 /// How long it takes.
@@ -120,11 +107,7 @@ pub fn time(
         .gives("turns", turns);
     let seconds = |cut: &ThreadCut| turns * PI * cut.path_diameter.get().si() / cut.center_feed_rate.get().si();
     let time = FoundWorkTime::of(SiValue::from_si(cuts.iter().map(seconds).sum()));
-    record
-        .step("Time of all cuts", "t = sum(w × π × p / v)")
-        .with("w", "turns", turns)
-        .with("p", "cuts.path_diameter", column(cuts, |cut| cut.path_diameter))
-        .with("v", "cuts.center_feed_rate", column(cuts, |cut| cut.center_feed_rate))
-        .gives("cutting_time", time);
+    columns!(record.step("Time of all cuts", "t = sum(w × π × p / v)"), w = turns,
+        p = cuts.path_diameter, v = cuts.center_feed_rate => cutting_time: time);
     Ok(CutTime { turns: Some(turns), cutting_time: Some(time) })
 }

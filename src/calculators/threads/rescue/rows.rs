@@ -147,73 +147,57 @@ impl Hole<'_> {
         }
     }
 
-    fn tell(&self, drilled: &[Drilled], rows: &[RescueRow], record: &mut Record) {
-        let majors = || column(rows, |row| row.major_diameter);
-        let drills = || column(rows, |row| row.drill_diameter);
-        record
-            .look_up(
-                "Threads that clean up",
-                "lists of threads, the smallest first: those for which a stock drill within the class is larger than c",
-            )
-            .with("c", "clean_diameter", self.clean)
-            .gives("candidates.thread", column(rows, |row| row.thread.clone()));
-        record.look_up("Their families", "as listed").gives("candidates.family", column(rows, |row| row.family));
-        record
-            .look_up("Their major diameters", "lists of threads; of NPT the pipe's outside diameter")
-            .gives("candidates.major_diameter", majors());
-        record.look_up("Their pitches", "lists of threads").gives("candidates.pitch", column(rows, |row| row.pitch));
+    fn tell(&self, drilled: &[Drilled], candidates: &[RescueRow], record: &mut Record) {
+        let smallest =
+            "lists of threads, the smallest first: those for which a stock drill within the class is larger than c";
+        columns!(record.look_up("Threads that clean up", smallest),
+            c = clean_diameter: self.clean => candidates.thread);
+        columns!(record.look_up("Their families", "as listed") => candidates.family);
+        let listed = "lists of threads; of NPT the pipe's outside diameter";
+        columns!(record.look_up("Their major diameters", listed) => candidates.major_diameter);
+        columns!(record.look_up("Their pitches", "lists of threads") => candidates.pitch);
         if let Some(old) = self.old {
-            record
-                .look_up("The old pitch is kept", "true where pitch and flanks are those of the old thread")
-                .with("T", "thread", old.text())
-                .gives("candidates.pitch_kept", column(rows, |row| row.pitch_kept));
+            let kept = "true where pitch and flanks are those of the old thread";
+            columns!(record.look_up("The old pitch is kept", kept), T = thread: old.text() => candidates.pitch_kept);
         }
-        record
-            .look_up(
-                "Their drills",
-                "of the drills larger than c whose hole lies within the class, the one nearest to the percentage; of \
-                 taper and Rp threads the one that a table prints",
-            )
-            .with("q", "thread_percent", self.wanted)
-            .gives("candidates.drill", column(rows, |row| row.drill.clone()));
-        record.look_up("Their diameters", "tables of stock drills").gives("candidates.drill_diameter", drills());
-        let tapped: Vec<_> = drilled.iter().zip(rows).filter_map(|(of, row)| Some((of.full?, row))).collect();
+        let nearest = "of the drills larger than c whose hole lies within the class, the one nearest to the percentage; of \
+            taper and Rp threads the one that a table prints";
+        columns!(record.look_up("Their drills", nearest), q = thread_percent: self.wanted => candidates.drill);
+        columns!(record.look_up("Their diameters", "tables of stock drills") => candidates.drill_diameter);
+        let tapped = drilled.iter().zip(candidates);
+        let tapped: Vec<_> = tapped.filter_map(|(drilled, row)| Some(Tapped::of(row, drilled.full?))).collect();
         if !tapped.is_empty() {
-            let heights = || column(&tapped, |(full, _)| *full);
-            let majors = || column(&tapped, |(_, row)| row.major_diameter);
-            let drills = || column(&tapped, |(_, row)| row.drill_diameter);
-            record
-                .look_up(
-                    "Full heights of thread on the diameter",
-                    "1.299 of the pitch for flanks of 60 degrees, else major less basic minor diameter",
-                )
-                .gives("full_height", heights());
-            record.look_up("Major diameters of those", "lists of threads").gives("tapped.major_diameter", majors());
-            record.look_up("Drills of those", "tables of stock drills").gives("tapped.drill_diameter", drills());
-            record
-                .step("Share of thread that the drill leaves", "q = (D - d) / H")
-                .with("D", "tapped.major_diameter", majors())
-                .with("d", "tapped.drill_diameter", drills())
-                .with("H", "full_height", heights())
-                .gives("candidates.thread_percent", column(rows, |row| row.thread_percent));
+            let height = "1.299 of the pitch for flanks of 60 degrees, else major less basic minor diameter";
+            let heights = || column(&tapped, |row| row.full_height);
+            columns!(record.look_up("Full heights of thread on the diameter", height) => full_height: heights());
+            columns!(record.look_up("Major diameters of those", "lists of threads") => tapped.major_diameter);
+            columns!(record.look_up("Drills of those", "tables of stock drills") => tapped.drill_diameter);
+            columns!(record.step("Share of thread that the drill leaves", "q = (D - d) / H"),
+                D = tapped.major_diameter, d = tapped.drill_diameter, H = full_height: heights()
+                => candidates.thread_percent);
         }
-        record
-            .step("What the drill clears by", "x = d - c")
-            .with("d", "candidates.drill_diameter", drills())
-            .with("c", "clean_diameter", self.clean)
-            .gives("candidates.clears_by", column(rows, |row| row.clears_by));
+        columns!(record.step("What the drill clears by", "x = d - c"),
+            d = candidates.drill_diameter, c = clean_diameter: self.clean => candidates.clears_by);
         if let Some((edge, least)) = self.edge {
             record.source("geometry", "the thread reaches half its diameter towards the edge");
-            record
-                .step("Wall that is left", "w = e - D / 2")
-                .with("e", "edge_distance", edge)
-                .with("D", "candidates.major_diameter", majors())
-                .gives("candidates.wall_left", column(rows, |row| row.wall_left));
-            record
-                .look_up("Wall enough", "true where w is not below l")
-                .with("l", "least_wall", least)
-                .gives("candidates.wall_enough", column(rows, |row| row.wall_enough));
+            columns!(record.step("Wall that is left", "w = e - D / 2"),
+                e = edge_distance: edge, D = candidates.major_diameter => candidates.wall_left);
+            columns!(record.look_up("Wall enough", "true where w is not below l"),
+                l = least_wall: least => candidates.wall_enough);
         }
+    }
+}
+
+/// Of a candidate whose drill is chosen by the height of its thread.
+struct Tapped {
+    full_height: FoundSize,
+    major_diameter: FoundSize,
+    drill_diameter: FoundSize,
+}
+
+impl Tapped {
+    fn of(row: &RescueRow, full_height: FoundSize) -> Self {
+        Self { full_height, major_diameter: row.major_diameter, drill_diameter: row.drill_diameter }
     }
 }
 

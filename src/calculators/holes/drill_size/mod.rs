@@ -231,9 +231,9 @@ fn record_drills(
         .with("D", of, wanted.size)
         .gives("drills.name", column(&drills, |drill| drill.name));
     let rows = "drill sizes, rows of those names";
-    columns!(record.look_up("Their systems", rows) => "drills.system": column(&drills, |drill| drill.system.as_str()));
-    columns!(record.look_up("Their diameters", rows) => drills.diameter);
+    tell!(record.look_up("Their systems", rows) => "drills.system": column(&drills, |drill| drill.system.as_str()));
+    tell!(record.look_up("Their diameters", rows) => drills.diameter);
     let step = record.step("What each is larger than the size", "Δ = d - D");
-    columns!(step, d = drills.diameter, D = (of): wanted.size => drills.difference);
+    tell!(step, d = drills.diameter, D = (of): wanted.size => drills.difference);
     DrillSizeResult { drills }
 }

@@ -136,10 +136,10 @@ impl Hole {
             None => format!("{place}: three each side of the exact size"),
         };
         tell_drills(&candidates, drills, table, (self.drill_diameter, self.oversize), record);
-        columns!(self.height.step("Their share of thread", "q = (D - h) / (#)", self.pitch, record),
+        tell!(self.height.step("Their share of thread", "q = (D - h) / (#)", self.pitch, record),
             D = size: self.size, h = candidates.hole_diameter => candidates.thread_percent);
         if let Some((least, greatest)) = self.bounds {
-            columns!(record.look_up("Within the class", WITHIN), h = candidates.hole_diameter,
+            tell!(record.look_up("Within the class", WITHIN), h = candidates.hole_diameter,
                 k2 = "minor_limits.minor_min": least, k1 = "minor_limits.minor_max": greatest => candidates.within_class);
         }
         candidates
@@ -160,11 +160,11 @@ impl Hole {
             "the drill nearest to the percentage"
         };
         let none = FoundThreadPercent::stated(0.0, Unit::Percent);
-        columns!(record.choose("Share of thread of the drill to take", rule),
+        tell!(record.choose("Share of thread of the drill to take", rule),
             q = candidates.thread_percent, w = thread_percent: wanted
             => "drill.thread_percent": row.thread_percent.unwrap_or(none));
         let same = "that of the same drill";
-        columns!(record.choose("Its diameter", same), d = candidates.diameter => "drill.diameter": row.diameter);
+        tell!(record.choose("Its diameter", same), d = candidates.diameter => "drill.diameter": row.diameter);
         record.look_up("Its name", same).with("d", "drill.diameter", row.diameter).gives("drill.name", row.name);
         TapDrillChosen { name: row.name, diameter: row.diameter, thread_percent: row.thread_percent }
     }
@@ -185,12 +185,12 @@ impl Hole {
         let hole_diameter: FoundSize = step!(record, "Its hole", h: "published.hole_diameter" = d + o,
             d = "published.diameter": diameter, o = expected_oversize: self.oversize);
         let thread_percent = FoundThreadPercent::stated(100.0 * share, Unit::Percent);
-        columns!(self.height.step("Its share of thread", "q = (D - h) / (#)", self.pitch, record),
+        tell!(self.height.step("Its share of thread", "q = (D - h) / (#)", self.pitch, record),
             D = size: self.size, h = "published.hole_diameter": hole_diameter
             => "published.thread_percent": thread_percent);
         let within_class = self.keeps(hole);
         if let (Some(within), Some((least, greatest))) = (within_class, self.bounds) {
-            columns!(record.look_up("Within the class", WITHIN), h = "published.hole_diameter": hole_diameter,
+            tell!(record.look_up("Within the class", WITHIN), h = "published.hole_diameter": hole_diameter,
                 k2 = "minor_limits.minor_min": least, k1 = "minor_limits.minor_max": greatest
                 => "published.within_class": within);
         }
@@ -240,10 +240,10 @@ pub fn tell_drills(
         record.source_trusted(drill.source, "diameters of stock drills", drill.trust);
     }
     let stock = "tables of stock drills";
-    columns!(record.look_up("Stock drills near", table), d = drill_diameter => candidates.name);
-    columns!(record.look_up("Their systems", stock) => candidates.system);
-    columns!(record.look_up("Their diameters", stock) => candidates.diameter);
-    columns!(record.step("Their holes", "h = d + o"),
+    tell!(record.look_up("Stock drills near", table), d = drill_diameter => candidates.name);
+    tell!(record.look_up("Their systems", stock) => candidates.system);
+    tell!(record.look_up("Their diameters", stock) => candidates.diameter);
+    tell!(record.step("Their holes", "h = d + o"),
         d = candidates.diameter, o = expected_oversize: oversize => candidates.hole_diameter);
 }
 

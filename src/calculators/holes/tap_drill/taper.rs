@@ -117,7 +117,7 @@ fn nearest(candidates: &[TapDrillRow], wanted: f64, unit: Unit, record: &mut Rec
         return None;
     };
     let nearest = "the stock drill nearest to the exact size, as no table prints one";
-    columns!(record.choose("Drill to take", nearest), d = candidates.diameter => "drill.diameter": row.diameter);
+    tell!(record.choose("Drill to take", nearest), d = candidates.diameter => "drill.diameter": row.diameter);
     record.look_up("Its name", "that of the same drill").gives("drill.name", row.name);
     Some(TapDrillChosen { name: row.name, diameter: row.diameter, thread_percent: None })
 }

@@ -27,21 +27,21 @@ pub fn row(train: &Train, wanted_ratio: f64, wanted: FoundSize, per_turn: f64) -
 pub fn tell(result: &ChangeGearsResult, leadscrew_lead: Size, stud_turns: f64, record: &mut Record) {
     let ChangeGearsResult { wanted_lead, wanted_ratio, trains } = result;
     let nearest = "every simple and compound train of the wheels owned, the nearest that clear first";
-    columns!(record.look_up("Trains", nearest), q = wanted_ratio: *wanted_ratio => trains.train);
-    columns!(record.look_up("First drivers", "as the train says") => trains.first_driver);
-    columns!(record.look_up("First driven wheels", "as the train says") => trains.first_driven);
+    tell!(record.look_up("Trains", nearest), q = wanted_ratio: *wanted_ratio => trains.train);
+    tell!(record.look_up("First drivers", "as the train says") => trains.first_driver);
+    tell!(record.look_up("First driven wheels", "as the train says") => trains.first_driven);
     if trains.iter().any(|train| train.second_driver.is_some()) {
-        columns!(record.look_up("Second drivers", "of the compound trains") => trains.second_driver);
-        columns!(record.look_up("Second driven wheels", "of the compound trains") => trains.second_driven);
+        tell!(record.look_up("Second drivers", "of the compound trains") => trains.second_driver);
+        tell!(record.look_up("Second driven wheels", "of the compound trains") => trains.second_driven);
     }
-    columns!(record.look_up("Ratios", "teeth of the drivers over teeth of the driven wheels") => trains.ratio);
-    columns!(record.step("Leads", "l = S × h × r"),
+    tell!(record.look_up("Ratios", "teeth of the drivers over teeth of the driven wheels") => trains.ratio);
+    tell!(record.step("Leads", "l = S × h × r"),
         S = leadscrew_lead, h = stud_turns, r = trains.ratio => trains.lead);
-    columns!(record.step("Errors of the lead", "e = l - L"),
+    tell!(record.step("Errors of the lead", "e = l - L"),
         l = trains.lead, L = wanted_lead: *wanted_lead => trains.lead_error);
-    columns!(record.step("Errors as a share", "p = r / q - 1"),
+    tell!(record.step("Errors as a share", "p = r / q - 1"),
         r = trains.ratio, q = wanted_ratio: *wanted_ratio => trains.error);
     let clear = "compound: first pair together more teeth than the second driver by the clearance, second pair more than \
         the first driven";
-    columns!(record.look_up("Clear each other", clear) => trains.clears);
+    tell!(record.look_up("Clear each other", clear) => trains.clears);
 }

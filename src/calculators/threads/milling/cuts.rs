@@ -37,16 +37,16 @@ pub fn find(
         }
     };
     let cuts: Vec<ThreadCut> = (1..=count).map(row).collect();
-    columns!(record.look_up("Cuts", "one for each of passes"), N = passes: count => cuts.number);
-    columns!(record.step("Depths of the cuts", "a = h × √(i / N)"),
+    tell!(record.look_up("Cuts", "one for each of passes"), N = passes: count => cuts.number);
+    tell!(record.step("Depths of the cuts", "a = h × √(i / N)"),
         h = thread_depth: depth, i = cuts.number, N = passes: count => cuts.depth);
     let formula = if internal { "d = Ds + 2 × a" } else { "d = Ds - 2 × a" };
-    columns!(record.step("Diameters that the tips cut to", formula),
+    tell!(record.step("Diameters that the tips cut to", formula),
         Ds = start_diameter: start, a = cuts.depth => cuts.contour_diameter);
     let formula = if internal { "p = d - Dc" } else { "p = d + Dc" };
-    columns!(record.step("Circles of the cutter's middle", formula),
+    tell!(record.step("Circles of the cutter's middle", formula),
         d = cuts.contour_diameter, Dc = cutter_diameter: input.cutter_diameter => cuts.path_diameter);
-    columns!(record.step("Feed rates of the cutter's middle", "v = vf × p / d"), vf = edge_feed_rate: edge,
+    tell!(record.step("Feed rates of the cutter's middle", "v = vf × p / d"), vf = edge_feed_rate: edge,
         p = cuts.path_diameter, d = cuts.contour_diameter => cuts.center_feed_rate);
     let center: FoundFeedRate = step!(record, "Feed rate of the cutter's middle in the last cut",
         vc: center_feed_rate = vf * Dp / Dk,
@@ -107,7 +107,7 @@ pub fn time(
         .gives("turns", turns);
     let seconds = |cut: &ThreadCut| turns * PI * cut.path_diameter.get().si() / cut.center_feed_rate.get().si();
     let time = FoundWorkTime::of(SiValue::from_si(cuts.iter().map(seconds).sum()));
-    columns!(record.step("Time of all cuts", "t = sum(w × π × p / v)"), w = turns,
+    tell!(record.step("Time of all cuts", "t = sum(w × π × p / v)"), w = turns,
         p = cuts.path_diameter, v = cuts.center_feed_rate => cutting_time: time);
     Ok(CutTime { turns: Some(turns), cutting_time: Some(time) })
 }

@@ -150,39 +150,39 @@ impl Hole<'_> {
     fn tell(&self, drilled: &[Drilled], candidates: &[RescueRow], record: &mut Record) {
         let smallest =
             "lists of threads, the smallest first: those for which a stock drill within the class is larger than c";
-        columns!(record.look_up("Threads that clean up", smallest),
+        tell!(record.look_up("Threads that clean up", smallest),
             c = clean_diameter: self.clean => candidates.thread);
-        columns!(record.look_up("Their families", "as listed") => candidates.family);
+        tell!(record.look_up("Their families", "as listed") => candidates.family);
         let listed = "lists of threads; of NPT the pipe's outside diameter";
-        columns!(record.look_up("Their major diameters", listed) => candidates.major_diameter);
-        columns!(record.look_up("Their pitches", "lists of threads") => candidates.pitch);
+        tell!(record.look_up("Their major diameters", listed) => candidates.major_diameter);
+        tell!(record.look_up("Their pitches", "lists of threads") => candidates.pitch);
         if let Some(old) = self.old {
             let kept = "true where pitch and flanks are those of the old thread";
-            columns!(record.look_up("The old pitch is kept", kept), T = thread: old.text() => candidates.pitch_kept);
+            tell!(record.look_up("The old pitch is kept", kept), T = thread: old.text() => candidates.pitch_kept);
         }
         let nearest = "of the drills larger than c whose hole lies within the class, the one nearest to the percentage; of \
             taper and Rp threads the one that a table prints";
-        columns!(record.look_up("Their drills", nearest), q = thread_percent: self.wanted => candidates.drill);
-        columns!(record.look_up("Their diameters", "tables of stock drills") => candidates.drill_diameter);
+        tell!(record.look_up("Their drills", nearest), q = thread_percent: self.wanted => candidates.drill);
+        tell!(record.look_up("Their diameters", "tables of stock drills") => candidates.drill_diameter);
         let tapped = drilled.iter().zip(candidates);
         let tapped: Vec<_> = tapped.filter_map(|(drilled, row)| Some(Tapped::of(row, drilled.full?))).collect();
         if !tapped.is_empty() {
             let height = "1.299 of the pitch for flanks of 60 degrees, else major less basic minor diameter";
             let heights = || column(&tapped, |row| row.full_height);
-            columns!(record.look_up("Full heights of thread on the diameter", height) => full_height: heights());
-            columns!(record.look_up("Major diameters of those", "lists of threads") => tapped.major_diameter);
-            columns!(record.look_up("Drills of those", "tables of stock drills") => tapped.drill_diameter);
-            columns!(record.step("Share of thread that the drill leaves", "q = (D - d) / H"),
+            tell!(record.look_up("Full heights of thread on the diameter", height) => full_height: heights());
+            tell!(record.look_up("Major diameters of those", "lists of threads") => tapped.major_diameter);
+            tell!(record.look_up("Drills of those", "tables of stock drills") => tapped.drill_diameter);
+            tell!(record.step("Share of thread that the drill leaves", "q = (D - d) / H"),
                 D = tapped.major_diameter, d = tapped.drill_diameter, H = full_height: heights()
                 => candidates.thread_percent);
         }
-        columns!(record.step("What the drill clears by", "x = d - c"),
+        tell!(record.step("What the drill clears by", "x = d - c"),
             d = candidates.drill_diameter, c = clean_diameter: self.clean => candidates.clears_by);
         if let Some((edge, least)) = self.edge {
             record.source("geometry", "the thread reaches half its diameter towards the edge");
-            columns!(record.step("Wall that is left", "w = e - D / 2"),
+            tell!(record.step("Wall that is left", "w = e - D / 2"),
                 e = edge_distance: edge, D = candidates.major_diameter => candidates.wall_left);
-            columns!(record.look_up("Wall enough", "true where w is not below l"),
+            tell!(record.look_up("Wall enough", "true where w is not below l"),
                 l = least_wall: least => candidates.wall_enough);
         }
     }

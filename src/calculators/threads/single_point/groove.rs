@@ -5,7 +5,7 @@ use super::tip::{Tip, below_pitch_line, tip};
 use super::{CutThread, SinglePointInput};
 use crate::calculators::prelude::*;
 use crate::machine::as_stated;
-use crate::reference::threads::{Chosen, default_classes, external_limits, internal_limits};
+use crate::reference::threads::{Chosen, default_classes};
 use crate::suggestion::{Way, value};
 use crate::threading::{GivenThread, cite_limits};
 
@@ -79,35 +79,20 @@ impl Groove {
         }
         let crest_width = FoundExtent::stated(crest.max(0.0), unit);
         let depth = FoundExtent::stated(above + below.quantity().value, unit);
-        record
-            .step(
-                "Depth from the blank's surface",
-                if external { "h = (B - E) / 2 + k" } else { "h = (E - B) / 2 + k" },
-            )
-            .with("B", "blank_diameter", blank)
-            .with("E", "aim", aim)
-            .with("k", "below_pitch_line", below)
-            .gives("depth", depth);
+        let formula = if external { "h = (B - E) / 2 + k" } else { "h = (E - B) / 2 + k" };
+        tell!(record.step("Depth from the blank's surface", formula),
+            B = blank_diameter: blank, E = aim, k = below_pitch_line: below => depth);
         let root = blank.quantity().in_unit(unit) - sign * 2.0 * depth.quantity().value;
         let root_diameter = FoundSize::stated(root, unit);
-        record
-            .step("Diameter at the tip", if external { "R = B - 2 × h" } else { "R = B + 2 × h" })
-            .with("B", "blank_diameter", blank)
-            .with("h", "depth", depth)
-            .gives("root_diameter", root_diameter);
+        let formula = if external { "R = B - 2 × h" } else { "R = B + 2 × h" };
+        tell!(record.step("Diameter at the tip", formula),
+            B = blank_diameter: blank, h = depth => root_diameter);
         if root <= 0.0 {
             return refused("The tip would reach the axis: a wider tip or a larger blank is wanted.", Way::Near);
         }
-        record
-            .step(
-                "Width left of the blank's surface",
-                if external { "c = P / 2 - tan(α) × (B - E)" } else { "c = P / 2 - tan(α) × (E - B)" },
-            )
-            .with("P", "pitch", given.pitch)
-            .with("α", "half_flank_angle", given.half_angle)
-            .with("B", "blank_diameter", blank)
-            .with("E", "aim", aim)
-            .gives("crest_width", crest_width);
+        let formula = if external { "c = P / 2 - tan(α) × (B - E)" } else { "c = P / 2 - tan(α) × (E - B)" };
+        tell!(record.step("Width left of the blank's surface", formula), P = pitch: given.pitch,
+            α = half_flank_angle: given.half_angle, B = blank_diameter: blank, E = aim => crest_width);
         let lead_angle: FoundAngle = step!(record, "Angle of the thread",
             λ: lead_angle = atan(L / (π * E)), L = lead: given.lead, E = aim);
         let sizes = GrooveSizes { aim, depth, root_diameter, crest_width };
@@ -129,13 +114,11 @@ impl Groove {
         }
         let blank = self.blank.quantity().in_unit(unit);
         let limits = if self.sign > 0.0 {
-            external_limits(given.thread(), input.external_class.as_ref().map(ExternalClass::as_str), None)
-                .ok()
-                .map(|limits| (limits.major_min, limits.major_max))
+            let limits = ExternalClass::limits(given.thread(), input.external_class.as_ref()).1.ok();
+            limits.map(|limits| (limits.major_min, limits.major_max))
         } else {
-            internal_limits(given.thread(), input.internal_class.as_ref().map(InternalClass::as_str), None)
-                .ok()
-                .map(|limits| (limits.minor_min, limits.minor_max))
+            let limits = InternalClass::limits(given.thread(), input.internal_class.as_ref()).1.ok();
+            limits.map(|limits| (limits.minor_min, limits.minor_max))
         };
         if limits.is_some_and(|(least, greatest)| blank < least - 1e-9 || blank > greatest + 1e-9) {
             record.note(

@@ -13,7 +13,7 @@ use crate::calculators::prelude::*;
 use crate::reference::threads::basics;
 use crate::threading::given_thread;
 use groove::{Groove, GrooveSizes};
-use passes::Feed;
+use passes::{CompoundAngles, Feed};
 use rules::{check_infeed, check_passes, check_side, check_thread, check_tip};
 
 /// The calculator.
@@ -148,10 +148,9 @@ pub struct SinglePointResult {
     /// The groove.
     #[group]
     pub groove: GrooveSizes,
-    /// Angle of the compound slide from the cross slide's direction; only where it feeds.
-    pub compound_angle: Option<FoundAngle>,
-    /// The same from the axis of the lathe, as some compound slides are marked.
-    pub compound_from_axis: Option<FoundAngle>,
+    /// Where the compound slide feeds.
+    #[group]
+    pub compound: CompoundAngles,
     /// Whole way of the slide that feeds, from touching the blank.
     pub slide_travel: FoundExtent,
     /// Number of passes that cut.
@@ -253,8 +252,7 @@ impl Calculator for SinglePoint {
             carriage_goes,
             start_turn,
             groove: groove.sizes,
-            compound_angle: feed.found,
-            compound_from_axis: feed.from_axis,
+            compound: feed.shown,
             slide_travel,
             pass_count: passes.iter().filter(|pass| pass.kind == "cut").count() as u32,
             passes,

@@ -8,14 +8,21 @@ use super::{FeedDial, PassLaw, SinglePointInput, ThreadInfeed, ThreadPass};
 use crate::calculators::prelude::*;
 use crate::threading::GivenThread;
 
+/// The angle of the compound slide.
+#[derive(Clone, Copy, Debug, Default, Gives)]
+pub struct CompoundAngles {
+    /// Angle of the compound slide from the cross slide's direction; only where it feeds.
+    pub compound_angle: Option<FoundAngle>,
+    /// The same from the axis of the lathe, as some compound slides are marked.
+    pub compound_from_axis: Option<FoundAngle>,
+}
+
 /// How the tool is fed in.
 pub struct Feed {
     /// Angle of the compound slide, where it feeds.
     pub angle: Option<EdgeAngle>,
-    /// The same as a result.
-    pub found: Option<FoundAngle>,
-    /// The same from the axis of the lathe.
-    pub from_axis: Option<FoundAngle>,
+    /// The same in the answer.
+    pub shown: CompoundAngles,
     dial: FeedDial,
 }
 
@@ -30,15 +37,15 @@ impl Feed {
         });
         let angle = (infeed == ThreadInfeed::Compound).then(|| input.compound_angle(record));
         let dial = input.dial(record);
-        let compound = angle.map(|angle| {
+        let shown = angle.map_or_else(CompoundAngles::default, |angle| {
             let square = FoundAngle::stated(90.0, Unit::Degree);
-            let found: FoundAngle = step!(record, "Compound angle", θ: compound_angle = c, c = compound_angle: angle);
-            let from_axis: FoundAngle = step!(record, "The same from the axis",
-                φ: compound_from_axis = q - θ, q = "constant:right_angle": square, θ = compound_angle: angle);
-            (found, from_axis)
+            CompoundAngles {
+                compound_angle: Some(step!(record, "Compound angle", θ: compound_angle = c, c = compound_angle: angle)),
+                compound_from_axis: Some(step!(record, "The same from the axis",
+                    φ: compound_from_axis = q - θ, q = "constant:right_angle": square, θ = compound_angle: angle)),
+            }
         });
-        let (found, from_axis) = compound.unzip();
-        Self { angle, found, from_axis, dial }
+        Self { angle, shown, dial }
     }
 
     fn cos(&self) -> f64 {
@@ -64,12 +71,12 @@ pub fn rows(
     let count = cuts.len() as u32;
     let blank = groove.blank.quantity().in_unit(unit);
     let dial = if feed.dial == FeedDial::Diameter { 2.0 } else { 1.0 };
-    let mut rows: Vec<ThreadPass> = Vec::new();
+    let mut passes: Vec<ThreadPass> = Vec::new();
     let mut before = 0.0;
     for number in 1..=count + springs {
         let depth = cuts.get(number as usize - 1).copied().unwrap_or(plan.depth);
         let area = (plan.area(depth) - plan.area(before)).max(0.0);
-        rows.push(ThreadPass {
+        passes.push(ThreadPass {
             number,
             kind: if number <= count { "cut" } else { "spring" },
             depth: FoundExtent::stated(depth, unit),
@@ -80,13 +87,11 @@ pub fn rows(
         });
         before = depth;
     }
-    record
-        .look_up("Passes that cut", "until the whole depth is reached")
-        .with("h", "depth", groove.sizes.depth)
-        .gives("pass_count", count);
+    let (depth, until) = (groove.sizes.depth, "until the whole depth is reached");
+    record.look_up("Passes that cut", until).with("h", "depth", depth).gives("pass_count", count);
     tell_depths(given, groove, &plan, &cuts, input, record);
-    let travel = tell(given, groove, feed, &rows, record);
-    Ok((travel, rows))
+    let travel = tell(given, groove, feed, &passes, record);
+    Ok((travel, passes))
 }
 
 /// The steps of the depths that the law and its floor give.
@@ -108,27 +113,14 @@ fn tell_depths(
     match (plan.law, groove.tip) {
         (PassLaw::EqualArea, Tip::Flat(flat)) => {
             let area = FoundArea::stated(plan.area(plan.depth), area_unit(unit));
-            record
-                .step("Section of the groove", "A = f × a + tan(α) × a^2")
-                .with("f", "tip_flat", flat)
-                .with("a", "depth", depth)
-                .with("α", "half_flank_angle", given.half_angle)
-                .gives("groove_area", area);
-            record
-                .step("Depths by the law", "h = (√(f^2 + 4 × tan(α) × A × n / N) - f) / (2 × tan(α))")
-                .with("f", "tip_flat", flat)
-                .with("α", "half_flank_angle", given.half_angle)
-                .with("A", "groove_area", area)
-                .with("n", "cut_number", numbers)
-                .with("N", parts_field, plan.parts)
-                .gives("law_depth", lengths(&law));
+            tell!(record.step("Section of the groove", "A = f × a + tan(α) × a^2"),
+                f = tip_flat: flat, a = depth, α = half_flank_angle: given.half_angle => groove_area: area);
+            tell!(record.step("Depths by the law", "h = (√(f^2 + 4 × tan(α) × A × n / N) - f) / (2 × tan(α))"),
+                f = tip_flat: flat, α = half_flank_angle: given.half_angle, A = groove_area: area,
+                n = cut_number: numbers, N = (parts_field): plan.parts => law_depth: lengths(&law));
         }
-        _ => record
-            .step("Depths by the law", "h = a × √(n / N)")
-            .with("a", "depth", depth)
-            .with("n", "cut_number", numbers)
-            .with("N", parts_field, plan.parts)
-            .gives("law_depth", lengths(&law)),
+        _ => tell!(record.step("Depths by the law", "h = a × √(n / N)"), a = depth,
+            n = cut_number: numbers, N = (parts_field): plan.parts => law_depth: lengths(&law)),
     }
     let Some(least) = plan.least else {
         let step = record.step("Depths of the passes that cut", "h = l");
@@ -139,24 +131,15 @@ fn tell_depths(
     record.look_up("Law before each", before).gives("law_before", lengths(&law_before));
     record.look_up("Depth before each", before).gives("cut_before", lengths(&cut_before));
     let steps: Vec<f64> = law.iter().zip(&law_before).map(|(now, before)| now - before).collect();
-    record
-        .step("What the law adds", "s = l - k")
-        .with("l", "law_depth", lengths(&law))
-        .with("k", "law_before", lengths(&law_before))
-        .gives("law_step", lengths(&steps));
+    tell!(record.step("What the law adds", "s = l - k"),
+        l = law_depth: lengths(&law), k = law_before: lengths(&law_before) => law_step: lengths(&steps));
     let floor = least.quantity().in_unit(unit);
     let floored: Vec<f64> = steps.iter().map(|step| step.max(floor)).collect();
-    record
-        .step("The same, but not less than the least", "g = (s + m + abs(s - m)) / 2")
-        .with("s", "law_step", lengths(&steps))
-        .with("m", "least_depth", least)
-        .gives("pass_step", lengths(&floored));
-    record
-        .step("Depths of the passes that cut, to the whole depth", "h = (b + g + a - abs(b + g - a)) / 2")
-        .with("b", "cut_before", lengths(&cut_before))
-        .with("g", "pass_step", lengths(&floored))
-        .with("a", "depth", depth)
-        .gives("cut_depth", lengths(cuts));
+    tell!(record.step("The same, but not less than the least", "g = (s + m + abs(s - m)) / 2"),
+        s = law_step: lengths(&steps), m = least_depth: least => pass_step: lengths(&floored));
+    let formula = "h = (b + g + a - abs(b + g - a)) / 2";
+    tell!(record.step("Depths of the passes that cut, to the whole depth", formula), b = cut_before: lengths(&cut_before),
+        g = pass_step: lengths(&floored), a = depth => cut_depth: lengths(cuts));
 }
 
 fn area_unit(unit: Unit) -> Unit {
@@ -169,55 +152,37 @@ fn shifted(list: &[f64]) -> Vec<f64> {
 }
 
 /// The steps of the rows; gives the whole way of the slide.
-fn tell(given: &GivenThread, groove: &Groove, feed: &Feed, rows: &[ThreadPass], record: &mut Record) -> FoundExtent {
-    let depths = || column(rows, |row| row.depth);
-    let start = FoundExtent::stated(0.0, groove.unit);
-    let before: Vec<FoundExtent> =
-        std::iter::once(start).chain(rows.iter().map(|row| row.depth)).take(rows.len()).collect();
-    record
-        .look_up("Numbers of all passes", "one after the other")
-        .gives("passes.number", column(rows, |row| row.number));
-    record
-        .look_up("Kinds", "those that cut, then those that only clean")
-        .gives("passes.kind", column(rows, |row| row.kind));
-    record.look_up("Depths", "as cut, and no deeper at the end").gives("passes.depth", depths());
+fn tell(given: &GivenThread, groove: &Groove, feed: &Feed, passes: &[ThreadPass], record: &mut Record) -> FoundExtent {
+    let (blank, flanks, depth) = (groove.blank, given.half_angle, groove.sizes.depth);
+    let start = std::iter::once(FoundExtent::stated(0.0, groove.unit));
+    let before: Vec<_> = start.chain(passes.iter().map(|pass| pass.depth)).take(passes.len()).collect();
+    tell!(record.look_up("Numbers of all passes", "one after the other") => passes.number);
+    tell!(record.look_up("Kinds", "those that cut, then those that only clean") => passes.kind);
+    tell!(record.look_up("Depths", "as cut, and no deeper at the end") => passes.depth);
     record.look_up("Depths before", "of the pass before; 0 at first").gives("depth_before", before.clone());
-    record
-        .step("Added", "d = h - b")
-        .with("h", "passes.depth", depths())
-        .with("b", "depth_before", before.clone())
-        .gives("passes.added", column(rows, |row| row.added));
+    tell!(record.step("Added", "d = h - b"), h = passes.depth, b = depth_before: before.clone() => passes.added);
     if let Tip::Flat(flat) = groove.tip {
-        record
-            .step("Sections of the chips", "q = f × (h - b) + tan(α) × (h^2 - b^2)")
-            .with("f", "tip_flat", flat)
-            .with("h", "passes.depth", depths())
-            .with("b", "depth_before", before)
-            .with("α", "half_flank_angle", given.half_angle)
-            .gives("passes.chip_area", column(rows, |row| row.chip_area));
+        tell!(record.step("Sections of the chips", "q = f × (h - b) + tan(α) × (h^2 - b^2)"), f = tip_flat: flat,
+            h = passes.depth, b = depth_before: before, α = half_flank_angle: flanks => passes.chip_area);
     }
-    record
-        .step("Diameters at the tip", if groove.sign > 0.0 { "t = B - 2 × h" } else { "t = B + 2 × h" })
-        .with("B", "blank_diameter", groove.blank)
-        .with("h", "passes.depth", depths())
-        .gives("passes.tip_diameter", column(rows, |row| row.tip_diameter));
-    let along = match (feed.angle, feed.dial) {
-        (None, FeedDial::Radius) => ("v = h", "r = h"),
-        (None, FeedDial::Diameter) => ("v = h", "r = 2 × h"),
-        (Some(_), FeedDial::Radius) => ("v = h / cos(θ)", "r = h / cos(θ)"),
-        (Some(_), FeedDial::Diameter) => ("v = h / cos(θ)", "r = 2 × h / cos(θ)"),
-    };
-    let depth = groove.sizes.depth;
+    let formula = if groove.sign > 0.0 { "t = B - 2 × h" } else { "t = B + 2 × h" };
+    tell!(record.step("Diameters at the tip", formula),
+        B = blank_diameter: blank, h = passes.depth => passes.tip_diameter);
     let travel = FoundExtent::stated(depth.quantity().in_unit(groove.unit) / feed.cos(), groove.unit);
-    let mut step = record.step("Way of the slide", along.0).with("h", "depth", depth);
-    if let Some(angle) = feed.angle {
-        step = step.with("θ", "compound_angle", angle);
+    let twice = feed.dial == FeedDial::Diameter;
+    let (way, readings) = ("Way of the slide", "Readings of the dial");
+    match feed.angle {
+        None => {
+            tell!(record.step(way, "v = h"), h = depth => slide_travel: travel);
+            let formula = if twice { "r = 2 × h" } else { "r = h" };
+            tell!(record.step(readings, formula), h = passes.depth => passes.dial_reading);
+        }
+        Some(angle) => {
+            tell!(record.step(way, "v = h / cos(θ)"), h = depth, θ = compound_angle: angle => slide_travel: travel);
+            let formula = if twice { "r = 2 × h / cos(θ)" } else { "r = h / cos(θ)" };
+            tell!(record.step(readings, formula),
+                h = passes.depth, θ = compound_angle: angle => passes.dial_reading);
+        }
     }
-    step.gives("slide_travel", travel);
-    let mut step = record.step("Readings of the dial", along.1).with("h", "passes.depth", depths());
-    if let Some(angle) = feed.angle {
-        step = step.with("θ", "compound_angle", angle);
-    }
-    step.gives("passes.dial_reading", column(rows, |row| row.dial_reading));
     travel
 }

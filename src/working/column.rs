@@ -64,9 +64,13 @@ impl<C: InColumn> InColumn for Option<C> {
 #[macro_export]
 macro_rules! tell {
     (@ ($draft:expr) => $list:ident.$field:ident) => {
-        $draft.gives(concat!(stringify!($list), ".", stringify!($field)), $crate::working::column(&$list, |row| Clone::clone(&row.$field)))
+        $draft.gives(
+            concat!(stringify!($list), ".", stringify!($field)),
+            $crate::working::column(&$list, |row| Clone::clone(&row.$field)),
+        )
     };
     (@ ($draft:expr) => $field:ident) => { $draft.gives(stringify!($field), $field) };
+    (@ ($draft:expr) => ($of:expr): $value:expr) => { $draft.gives($of, $value) };
     (@ ($draft:expr) => $of:literal: $value:expr) => { $draft.gives($of, $value) };
     (@ ($draft:expr) => $field:ident: $value:expr) => { $draft.gives(stringify!($field), $value) };
     (@ ($draft:expr) , $($rest:tt)+) => { $crate::tell!(@ ($draft) $($rest)+) };

@@ -96,14 +96,10 @@ impl Calculator for ThreadingDial {
             ));
         };
         let rule = "the least whole number of turns that is a whole number of leads";
-        record
-            .look_up("Turns of the lead screw to the next common place", rule)
-            .with("x", "leads_per_turn", per_turn)
-            .gives("screw_turns", turns);
-        record
-            .look_up("Close anywhere", "where every turn of the lead screw is a whole number of leads")
-            .with("q", "screw_turns", turns)
-            .gives("anywhere", turns == 1);
+        tell!(record.look_up("Turns of the lead screw to the next common place", rule), x = leads_per_turn: per_turn
+            => screw_turns: turns);
+        tell!(record.look_up("Close anywhere", "where every turn of the lead screw is a whole number of leads"),
+            q = screw_turns: turns => anywhere: turns == 1);
         let (gear, marks) = (u64::from(input.dial_gear.get()), u64::from(input.dial_marks.get()));
         // k marks are k G / M turns of the lead screw, which must be a whole multiple of the turns found.
         let every = u64::from(turns) * marks / common(gear, u64::from(turns) * marks);
@@ -114,19 +110,14 @@ impl Calculator for ThreadingDial {
         let every_marks = counted.then_some(every as u32);
         if let Some(every) = every_marks {
             let rule = "the least number k with k × G / M a whole multiple of q";
-            record
-                .look_up("Marks from one good place to the next", rule)
-                .with("q", "screw_turns", turns)
-                .with("G", "dial_gear", input.dial_gear.get())
-                .with("M", "dial_marks", input.dial_marks.get())
-                .gives("every_marks", every);
+            tell!(record.look_up("Marks from one good place to the next", rule), q = screw_turns: turns,
+                G = dial_gear: input.dial_gear.get(), M = dial_marks: input.dial_marks.get() => every_marks: every);
         }
         let fixed = every <= marks && marks % every == 0;
         let list: Option<Vec<u32>> = fixed.then(|| (1..=marks / every).map(|n| (n * every) as u32).collect());
         if let Some(list) = &list {
-            record
-                .look_up("Marks at which to close", "every so many, counted from the last mark as zero")
-                .gives("marks", column(list, |mark| *mark));
+            tell!(record.look_up("Marks at which to close", "every so many, counted from the last mark as zero")
+                => marks: column(list, |mark| *mark));
         } else if counted {
             record.note(
                 "marks_change",

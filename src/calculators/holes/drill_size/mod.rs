@@ -169,8 +169,7 @@ impl Calculator for DrillSize {
         let side = input.side(record);
         let count = input.count(record);
         let all = drills_from(input.from, record)?;
-        let from: Vec<&'static Drill> =
-            all.drills.iter().copied().filter(|drill| systems.contains(&drill.system)).collect();
+        let from = all.of_systems(&systems);
         let mut near: Vec<&'static Drill> = from.iter().copied().filter(|drill| wanted.takes(drill, side)).collect();
         // The sort is stable: what is equally near stays in the order of the tables.
         near.sort_by_key(|drill| {
@@ -193,9 +192,8 @@ fn record_wanted(wanted: &Wanted, record: &mut Record) -> &'static str {
     if wanted.field == "diameter" {
         return "diameter";
     }
-    record
-        .look_up("Diameter of the drill named", format!("drill sizes, row {}", drill.name))
-        .gives("named_diameter", drill.found());
+    tell!(record.look_up("Diameter of the drill named", format!("drill sizes, row {}", drill.name))
+        => named_diameter: drill.found());
     "named_diameter"
 }
 
@@ -226,10 +224,8 @@ fn record_drills(
     };
     let drills: Vec<NearDrill> = near.iter().map(row).collect();
     let near = format!("{place} of the systems, sorted by distance from D");
-    record
-        .look_up("Drills nearest to the size", near)
-        .with("D", of, wanted.size)
-        .gives("drills.name", column(&drills, |drill| drill.name));
+    tell!(record.look_up("Drills nearest to the size", near), D = (of): wanted.size
+        => "drills.name": column(&drills, |drill| drill.name));
     let rows = "drill sizes, rows of those names";
     tell!(record.look_up("Their systems", rows) => "drills.system": column(&drills, |drill| drill.system.as_str()));
     tell!(record.look_up("Their diameters", rows) => drills.diameter);

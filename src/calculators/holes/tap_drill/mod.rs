@@ -16,6 +16,7 @@ use crate::reference::drills::{Drill, DrillSystem};
 use crate::reference::threads::{ThreadSystem, published_tap_drill};
 use crate::shop::{DrillsFrom, drills_from, tell_tap};
 use rules::{check_class, check_kind, check_systems};
+use std::ops::Range;
 use steps::Hole;
 use thread::{limits, size_and_pitch};
 
@@ -132,21 +133,20 @@ pub struct TapDrillResult {
 }
 
 /// How many drills on each side of the exact size are listed whatever the class says.
-pub const AROUND: usize = 3;
+const AROUND: usize = 3;
+
+/// Which of so many drills are the next ones around a size that so many are below.
+fn around(below: usize, drills: usize) -> Range<usize> {
+    below.saturating_sub(AROUND).min(drills)..(below + AROUND).min(drills)
+}
 
 /// The drills to list: those within the class and the next ones around the exact hole. A hole that
 /// leaves no thread or more than the full height is none.
-fn candidates(hole: &Hole, all: &[&'static Drill], systems: &[DrillSystem]) -> Vec<&'static Drill> {
-    let possible: Vec<&'static Drill> = all
-        .iter()
-        .copied()
-        .filter(|drill| systems.contains(&drill.system))
-        .filter(|drill| (1e-9..=1.0 + 1e-9).contains(&hole.share(drill)))
-        .collect();
-    let below = possible.iter().filter(|drill| hole.of(drill) <= hole.exact).count();
-    let (first, last) = (below.saturating_sub(AROUND), (below + AROUND).min(possible.len()));
-    let kept = |(at, drill): &(usize, &'static Drill)| (first..last).contains(at) || hole.within(drill) == Some(true);
-    possible.into_iter().enumerate().filter(kept).map(|(_, drill)| drill).collect()
+fn candidates(hole: &Hole, mut drills: Vec<&'static Drill>) -> Vec<&'static Drill> {
+    drills.retain(|drill| (1e-9..=1.0 + 1e-9).contains(&hole.share(drill)));
+    let next = around(drills.iter().filter(|drill| hole.of(drill) <= hole.exact).count(), drills.len());
+    let kept = |(at, drill): &(usize, &'static Drill)| next.contains(at) || hole.within(drill) == Some(true);
+    drills.into_iter().enumerate().filter(kept).map(|(_, drill)| drill).collect()
 }
 
 /// The row to take: within the class if there are limits, then nearest to the percentage, then larger.
@@ -229,16 +229,17 @@ impl Calculator for TapDrill {
             (inch, "Inch drills for an inch thread; name metric too if they are at hand.")
         };
         let systems = record.or_assume(input.systems.clone(), "systems", own, says);
+        let drills = all.of_systems(&systems);
         let oversize = input.expected_oversize(record);
         if input.thread.thread.is_taper() {
-            return taper::solve(&input.thread, (all, &systems), oversize, record);
+            return taper::solve(&input.thread, drills, all.place(), oversize, record);
         }
         let wanted =
             record.or_assume(input.thread_percent, "thread_percent", ThreadPercent::stated(usual, Unit::Percent), why);
         let minor_limits = limits(&input.thread, input.internal_class.as_ref(), record)?;
         let sizes = size_and_pitch(&input.thread, record);
         let hole = Hole::find(&input.thread, sizes, tap, wanted, oversize, minor_limits.as_ref(), record)?;
-        let found = candidates(&hole, all.drills, &systems);
+        let found = candidates(&hole, drills);
         let rows = hole.rows(&found, all.place(), record);
         let limited = tap == TapKind::Cutting && minor_limits.is_some();
         if rows.is_empty() {
@@ -255,7 +256,7 @@ impl Calculator for TapDrill {
         let drill = best(&rows, wanted.quantity().in_unit(Unit::Percent), limited)
             .map(|row| hole.chosen(row, &rows, wanted, limited, record));
         let printed = published_tap_drill(&input.thread.thread);
-        let published = printed.and_then(|printed| hole.published(printed, &input.thread, record));
+        let published = printed.map(|printed| hole.published(printed, &input.thread, record));
         Ok(TapDrillResult {
             drill_diameter: hole.drill_diameter,
             hole_diameter: hole.hole_diameter,

@@ -44,14 +44,6 @@ impl Hole {
         let height = Full::of(designation, tap, pitch, record);
         let full = height.amount(thread.pitch);
         let exact = thread.diameter - full * wanted.get().si();
-        let drill = exact - oversize.quantity().in_unit(unit);
-        // The reader takes no thread that is deeper than half its size, so only the oversize can use up the hole.
-        if exact <= 0.0 || drill <= 0.0 {
-            return Err(Refusal::no_answer(
-                "The hole for this thread is no larger than the expected oversize, so no drill would make it.",
-                &[("expected_oversize", "0 in".into())],
-            ));
-        }
         let hole_diameter = designation.found(exact);
         match height {
             Full::Triangle => {
@@ -73,7 +65,7 @@ impl Hole {
             .with("D", "size", size)
             .with("q", "thread_percent", wanted)
             .gives("hole_diameter", hole_diameter);
-        let drill_diameter = drill_for(hole_diameter, oversize, record);
+        let drill_diameter = drill_for(hole_diameter, oversize, record)?;
         let bounds = limits.map(|limits| (limits.minor_min, limits.minor_max));
         let hole = Self {
             exact,
@@ -140,7 +132,8 @@ impl Hole {
             D = size: self.size, h = candidates.hole_diameter => candidates.thread_percent);
         if let Some((least, greatest)) = self.bounds {
             tell!(record.look_up("Within the class", WITHIN), h = candidates.hole_diameter,
-                k2 = "minor_limits.minor_min": least, k1 = "minor_limits.minor_max": greatest => candidates.within_class);
+                k2 = "minor_limits.minor_min": least, k1 = "minor_limits.minor_max": greatest
+                => candidates.within_class);
         }
         candidates
     }
@@ -175,7 +168,7 @@ impl Hole {
         printed: &'static Printed,
         designation: &Designation,
         record: &mut Record,
-    ) -> Option<TapDrillPublished> {
+    ) -> TapDrillPublished {
         let diameter = printed_drill(printed, designation, record);
         let hole = diameter.quantity().in_unit(self.unit) + self.oversize.quantity().in_unit(self.unit);
         let share = (self.size.quantity().value - hole) / self.full;
@@ -194,13 +187,8 @@ impl Hole {
                 k2 = "minor_limits.minor_min": least, k1 = "minor_limits.minor_max": greatest
                 => "published.within_class": within);
         }
-        Some(TapDrillPublished {
-            name: &printed.drill,
-            diameter,
-            hole_diameter,
-            thread_percent: Some(thread_percent),
-            within_class,
-        })
+        let (name, thread_percent) = (printed.drill.as_str(), Some(thread_percent));
+        TapDrillPublished { name, diameter, hole_diameter, thread_percent, within_class }
     }
 }
 
@@ -208,24 +196,25 @@ impl Hole {
 pub fn printed_drill(printed: &'static Printed, designation: &Designation, record: &mut Record) -> FoundSize {
     record.source_of_row(&printed.source, format!("drill for {}", designation.thread.designation), &printed.trust);
     let diameter = printed.found();
-    record
-        .look_up("Drill that a table prints for the thread", "table of tap drills")
-        .with("T", "thread", designation.text())
-        .gives("published.name", printed.drill.as_str());
+    tell!(record.look_up("Drill that a table prints for the thread", "table of tap drills"),
+        T = thread: designation.text() => "published.name": printed.drill.as_str());
     record.look_up("Its diameter", "table of tap drills").gives("published.diameter", diameter);
     diameter
 }
 
 /// The drill for a hole.
-pub fn drill_for(hole_diameter: FoundSize, oversize: Extent, record: &mut Record) -> FoundSize {
+pub fn drill_for(hole_diameter: FoundSize, oversize: Extent, record: &mut Record) -> Result<FoundSize, Refusal> {
     let Quantity { value, unit, .. } = hole_diameter.quantity();
-    let drill_diameter = FoundSize::stated(value - oversize.quantity().in_unit(unit), unit);
-    record
-        .step("Drill for that hole", "d = H - o")
-        .with("H", "hole_diameter", hole_diameter)
-        .with("o", "expected_oversize", oversize)
-        .gives("drill_diameter", drill_diameter);
-    drill_diameter
+    let drill = value - oversize.quantity().in_unit(unit);
+    // The reader takes no thread that is deeper than half its size, so only the oversize can use up the hole.
+    if drill <= 0.0 {
+        let says = "The hole for this thread is no larger than the expected oversize, so no drill would make it.";
+        return Err(Refusal::no_answer(says, &[("expected_oversize", "0 in".into())]));
+    }
+    let drill_diameter = FoundSize::stated(drill, unit);
+    tell!(record.step("Drill for that hole", "d = H - o"),
+        H = hole_diameter, o = expected_oversize: oversize => drill_diameter);
+    Ok(drill_diameter)
 }
 
 /// The rows of drills as far as they do not depend on the thread, column by column.

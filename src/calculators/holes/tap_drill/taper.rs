@@ -3,16 +3,16 @@
 
 use super::steps::{drill_for, printed_drill, tell_drills};
 use super::thread::size_and_pitch;
-use super::{AROUND, TapDrillChosen, TapDrillPublished, TapDrillResult, TapDrillRow};
+use super::{TapDrillChosen, TapDrillPublished, TapDrillResult, TapDrillRow, around};
 use crate::calculators::prelude::*;
-use crate::reference::drills::{Drill, DrillSystem};
+use crate::reference::drills::Drill;
 use crate::reference::threads::{basics, npt, published_tap_drill};
-use crate::shop::DrillsToChoose;
 
 /// Finds the hole of a taper thread.
 pub fn solve(
     designation: &Designation,
-    (all, systems): (DrillsToChoose, &[DrillSystem]),
+    mut drills: Vec<&'static Drill>,
+    place: &'static str,
     oversize: Extent,
     record: &mut Record,
 ) -> Result<TapDrillResult, Refusal> {
@@ -25,18 +25,12 @@ pub fn solve(
         (Some(npt), _) => {
             let minor = designation.found(npt.small_end_minor);
             record.source("asme_b1_20_1", "minor diameter at the small end, K0, near which the hole should be");
-            record
-                .look_up(
-                    "Hole: the minor diameter at the small end, K0",
-                    "ASME B1.20.1: E0 less 0.8 of the pitch, to 0.00001 in",
-                )
-                .with("T", "thread", designation.text())
-                .gives("hole_diameter", minor);
+            tell!(record.look_up("Hole: the minor diameter at the small end, K0",
+                "ASME B1.20.1: E0 less 0.8 of the pitch, to 0.00001 in"),
+                T = thread: designation.text() => hole_diameter: minor);
             let of = "Diameter of the thread at its gauge plane";
-            record
-                .look_up(of, "ASME B1.20.1: E1 and 0.8 of the pitch, to 0.00001 in")
-                .with("T", "thread", designation.text())
-                .gives("thread_diameter", designation.found(basics(thread).major));
+            tell!(record.look_up(of, "ASME B1.20.1: E1 and 0.8 of the pitch, to 0.00001 in"),
+                T = thread: designation.text() => thread_diameter: designation.found(basics(thread).major));
             minor
         }
         (None, Some(diameter)) => {
@@ -50,62 +44,40 @@ pub fn solve(
             ));
         }
     };
-    let drill = hole_diameter.quantity().in_unit(unit) - over;
-    if drill <= 0.0 {
-        return Err(Refusal::no_answer(
-            "The hole for this thread is no larger than the expected oversize, so no drill would make it.",
-            &[("expected_oversize", "0 in".into())],
-        ));
-    }
-    let drill_diameter = drill_for(hole_diameter, oversize, record);
+    let drill_diameter = drill_for(hole_diameter, oversize, record)?;
     record.note(
         "taper_without_reaming",
         "The hole is drilled straight and the taper tap cuts the cone; the drill is for tapping without a taper reamer, \
          which needs a smaller one. Try how far the plug gauge goes in by hand.",
     );
-    let near = near(all.drills, systems, |found: &Drill| found.size().quantity().in_unit(unit), drill);
+    // Three stock drills each side of the size.
+    let wanted = drill_diameter.quantity().in_unit(unit);
+    let below = drills.iter().filter(|drill| drill.size().quantity().in_unit(unit) <= wanted).count();
+    let near = drills.drain(around(below, drills.len())).collect::<Vec<_>>();
     let hole_of = |found: FoundSize| designation.found(found.quantity().in_unit(unit) + over);
     let candidates: Vec<_> = near.iter().map(|drill| TapDrillRow::of(drill, hole_of(drill.found()))).collect();
     if !candidates.is_empty() {
-        let table = format!("{}: three each side of the exact size", all.place());
+        let table = format!("{place}: three each side of the exact size");
         tell_drills(&candidates, &near, table, (drill_diameter, oversize), record);
-    }
-    if let Some(diameter) = diameter {
-        let _: FoundSize = step!(record, "Hole of the printed drill", h: "published.hole_diameter" = d + o,
-            d = "published.diameter": diameter, o = expected_oversize: oversize);
     }
     let published = printed.zip(diameter).map(|(printed, diameter)| TapDrillPublished {
         name: &printed.drill,
         diameter,
-        hole_diameter: hole_of(diameter),
+        hole_diameter: step!(record, "Hole of the printed drill", h: "published.hole_diameter" = d + o,
+            d = "published.diameter": diameter, o = expected_oversize: oversize),
         thread_percent: None,
         within_class: None,
     });
     let drill = match &published {
         Some(published) => {
-            record
-                .choose("Drill to take", "the one that the table prints")
-                .with("d", "published.diameter", published.diameter)
-                .gives("drill.diameter", published.diameter);
+            tell!(record.choose("Drill to take", "the one that the table prints"),
+                d = "published.diameter": published.diameter => "drill.diameter": published.diameter);
             record.look_up("Its name", "table of tap drills").gives("drill.name", published.name);
             Some(TapDrillChosen { name: published.name, diameter: published.diameter, thread_percent: None })
         }
-        None => nearest(&candidates, drill, unit, record),
+        None => nearest(&candidates, wanted, unit, record),
     };
     Ok(TapDrillResult { drill_diameter, hole_diameter, minor_limits: None, drill, published, candidates })
-}
-
-/// Three stock drills each side of a size.
-fn near(
-    all: &[&'static Drill],
-    systems: &[DrillSystem],
-    size: impl Fn(&Drill) -> f64,
-    wanted: f64,
-) -> Vec<&'static Drill> {
-    let of_systems: Vec<&'static Drill> = all.iter().copied().filter(|drill| systems.contains(&drill.system)).collect();
-    let below = of_systems.iter().filter(|drill| size(drill) <= wanted).count();
-    let (first, last) = (below.saturating_sub(AROUND), (below + AROUND).min(of_systems.len()));
-    of_systems[first.min(last)..last].to_vec()
 }
 
 fn nearest(candidates: &[TapDrillRow], wanted: f64, unit: Unit, record: &mut Record) -> Option<TapDrillChosen> {

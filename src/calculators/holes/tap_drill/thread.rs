@@ -54,10 +54,8 @@ pub fn limits(
     let text = || designation.text();
     let named = (!found.class.is_empty()).then(|| found.class.clone());
     if let Some(class) = &named {
-        record
-            .look_up("Class of the hole's thread", rule)
-            .with("T", "thread", text())
-            .gives("minor_limits.class", class.clone());
+        tell!(record.look_up("Class of the hole's thread", rule), T = thread: text()
+            => "minor_limits.class": class.clone());
     }
     let table = match &named {
         Some(class) => format!("{}: class {class} of the thread, as printed", designation.standard()),
@@ -81,27 +79,18 @@ pub fn size_and_pitch(designation: &Designation, record: &mut Record) -> (FoundS
     record.look_up("Size", "as the designation says it").with("T", "thread", text()).gives("size", size);
     match thread.threads_per_inch {
         Some(threads) => {
-            record
-                .look_up("Threads in one inch", "as the designation or its series says it")
-                .with("T", "thread", text())
-                .gives("threads_per_inch", threads);
+            tell!(record.look_up("Threads in one inch", "as the designation or its series says it"),
+                T = thread: text() => threads_per_inch: threads);
             if thread.system.in_inches() {
-                record
-                    .step("Pitch", "P = I / n")
-                    .with("I", "constant:inch", FoundSize::stated(1.0, Unit::Inch))
-                    .with("n", "threads_per_inch", threads)
-                    .gives("pitch", pitch);
+                tell!(record.step("Pitch", "P = I / n"), I = "constant:inch": FoundSize::stated(1.0, Unit::Inch),
+                    n = threads_per_inch: threads => pitch);
             } else {
-                record
-                    .look_up("Pitch", "an inch over the threads in it, to 0.001 mm")
-                    .with("n", "threads_per_inch", threads)
-                    .gives("pitch", pitch);
+                tell!(record.look_up("Pitch", "an inch over the threads in it, to 0.001 mm"),
+                    n = threads_per_inch: threads => pitch);
             }
         }
-        None => record
-            .look_up("Pitch", "as the designation says it, else that of the coarse series")
-            .with("T", "thread", text())
-            .gives("pitch", pitch),
+        None => tell!(record.look_up("Pitch", "as the designation says it, else that of the coarse series"),
+            T = thread: text() => pitch),
     }
     (size, pitch)
 }

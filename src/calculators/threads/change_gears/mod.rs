@@ -152,9 +152,8 @@ impl Calculator for ChangeGears {
             (Some(spindle), Some(stud)) => step!(record, "Turns of the stud for one of the spindle",
                 h: stud_turns = A / B, A = spindle_wheel: spindle.get(), B = stud_wheel: stud.get()),
             _ => {
-                record
-                    .look_up("Turns of the stud for one of the spindle", "1 where no fixed wheels are stated")
-                    .gives("stud_turns", 1.0);
+                tell!(record.look_up("Turns of the stud for one of the spindle", "1 where no fixed wheels are stated")
+                    => stud_turns: 1.0);
                 1.0
             }
         };

@@ -41,7 +41,7 @@ pub fn tell(result: &ChangeGearsResult, leadscrew_lead: Size, stud_turns: f64, r
         l = trains.lead, L = wanted_lead: *wanted_lead => trains.lead_error);
     tell!(record.step("Errors as a share", "p = r / q - 1"),
         r = trains.ratio, q = wanted_ratio: *wanted_ratio => trains.error);
-    let clear = "compound: first pair together more teeth than the second driver by the clearance, second pair more than \
-        the first driven";
+    let clear = "compound: first pair together more teeth than the second driver by the clearance, second pair more \
+        than the first driven";
     tell!(record.look_up("Clear each other", clear) => trains.clears);
 }

@@ -19,9 +19,11 @@ pub fn find(
     let (start, contour) = (sizes.start, sizes.contour);
     let what = "Depth of the thread on the radius";
     let depth: FoundSize = if internal {
-        step!(record, what, h: thread_depth = (Dk - Ds) / 2.0, Dk = contour_diameter: contour, Ds = start_diameter: start)
+        step!(record, what, h: thread_depth = (Dk - Ds) / 2.0,
+            Dk = contour_diameter: contour, Ds = start_diameter: start)
     } else {
-        step!(record, what, h: thread_depth = (Ds - Dk) / 2.0, Dk = contour_diameter: contour, Ds = start_diameter: start)
+        step!(record, what, h: thread_depth = (Ds - Dk) / 2.0,
+            Dk = contour_diameter: contour, Ds = start_diameter: start)
     };
     let size = |si: f64| FoundSize::of(SiValue::from_si(si));
     let row = |number| {
@@ -100,11 +102,7 @@ pub fn time(
         let shorter = value(10.0 * lead, length.quantity().unit, Way::Up);
         return Err(Refusal::no_answer(says, &[("length", shorter)]));
     }
-    record
-        .look_up("Turns in one cut", rule)
-        .with("l", "length", length)
-        .with("L", "lead", given.lead)
-        .gives("turns", turns);
+    tell!(record.look_up("Turns in one cut", rule), l = length, L = lead: given.lead => turns);
     let seconds = |cut: &ThreadCut| turns * PI * cut.path_diameter.get().si() / cut.center_feed_rate.get().si();
     let time = FoundWorkTime::of(SiValue::from_si(cuts.iter().map(seconds).sum()));
     tell!(record.step("Time of all cuts", "t = sum(w × π × p / v)"), w = turns,

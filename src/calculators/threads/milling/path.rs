@@ -76,19 +76,13 @@ pub fn helix(
     let up = counterclockwise != given.thread().left_hand;
     let path_turns = if counterclockwise { PathTurn::Counterclockwise } else { PathTurn::Clockwise };
     let path_travels = if up { PathTravel::Up } else { PathTravel::Down };
-    record
-        .look_up(
-            "Which way round",
-            "from above, the spindle running clockwise: climb milling is counterclockwise in a hole, clockwise on a stud",
-        )
-        .with("S", "side", input.side.as_str())
-        .with("W", "way", way.as_str())
-        .gives("path_turns", path_turns.as_str());
-    record
-        .look_up("Which way along the axis", "counterclockwise and up is right-hand, clockwise and up left-hand")
-        .with("T", "thread", given.designation.text())
-        .with("R", "path_turns", path_turns.as_str())
-        .gives("path_travels", path_travels.as_str());
+    tell!(record.look_up("Which way round",
+        "from above, the spindle running clockwise: climb milling is counterclockwise in a hole, clockwise on a stud"),
+        S = side: input.side.as_str(), W = way: way.as_str() => path_turns: path_turns.as_str());
+    tell!(record.look_up("Which way along the axis",
+        "counterclockwise and up is right-hand, clockwise and up left-hand"),
+        T = thread: given.designation.text(), R = path_turns: path_turns.as_str()
+        => path_travels: path_travels.as_str());
     Helix { rise_per_turn, path_angle, path_turns, path_travels }
 }
 
@@ -137,27 +131,18 @@ pub fn overcut(
     let turned = text::tidy(highest(cut, most).to_degrees());
     let over = cut(turned.to_radians()).max(0.0);
     let contact = FoundAngle::stated(turned, Unit::Degree);
-    record
-        .look_up(
-            "Angle before the point of contact at which it cuts in most",
-            "found by trying: the o of the next step is greatest there",
-        )
-        .gives("contact_angle", contact);
+    tell!(record.look_up("Angle before the point of contact at which it cuts in most",
+        "found by trying: the o of the next step is greatest there")
+        => contact_angle: contact);
     let flank_overcut = FoundExtent::of(SiValue::from_si(over));
     let formula = if internal {
         "o = L × φ / (2 × π) - tan(α) × (E / 2 - Dp / 2 × cos(φ) - √(r^2 - (Dp / 2 × sin(φ))^2))"
     } else {
         "o = L × φ / (2 × π) - tan(α) × (Dp / 2 × cos(φ) - √(r^2 - (Dp / 2 × sin(φ))^2) - E / 2)"
     };
-    record
-        .step("What it takes off each flank too much", formula)
-        .with("L", "lead", given.lead)
-        .with("φ", "contact_angle", contact)
-        .with("α", "half_flank_angle", given.half_angle)
-        .with("Dp", "path_diameter", sizes.path)
-        .with("r", "cutter_pitch_radius", at_pitch)
-        .with("E", "basic_pitch_diameter", pitch_diameter)
-        .gives("flank_overcut", flank_overcut);
+    tell!(record.step("What it takes off each flank too much", formula), L = lead: given.lead,
+        φ = contact_angle: contact, α = half_flank_angle: given.half_angle, Dp = path_diameter: sizes.path,
+        r = cutter_pitch_radius: at_pitch, E = basic_pitch_diameter: pitch_diameter => flank_overcut);
     let pitch_error: FoundExtent = step!(record, "What that does to the pitch diameter",
         e: pitch_error = 2.0 * o / tan(α), o = flank_overcut, α = half_flank_angle: given.half_angle);
     if pitch_error.get().si() > given.pitch.get().si() / 10.0 {

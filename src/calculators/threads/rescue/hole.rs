@@ -15,9 +15,10 @@ rules! { pub check_hole(RescueInput) {
 } }
 
 // Power nuts are not tapped larger.
+const POWER: [ThreadFamily; 2] = [ThreadFamily::Acme, ThreadFamily::Trapezoidal];
 rules! { pub check_families(RescueInput) {
-    never(|input| input.families.iter().flatten().any(|of| matches!(of, ThreadFamily::Acme | ThreadFamily::Trapezoidal)),
-        Code::NotOffered, families = "unified,metric"):
+    never(|input| input.families.iter().flatten().any(|family| POWER.contains(family)), Code::NotOffered,
+        families = "unified,metric"):
         "A worn power nut is not tapped larger: its screw fits no other. Bore it and press in a bush.";
 } }
 
@@ -43,13 +44,9 @@ pub fn clean_diameter(input: &RescueInput, record: &mut Record) -> FoundSize {
             _ => 0.0,
         };
         let size = old.found(old.thread.diameter + deeper);
-        record
-            .look_up(
-                "Major diameter of the old thread",
-                "as the designation says it; of a power nut with its clearance",
-            )
-            .with("T", "thread", old.text())
-            .gives("old_major_diameter", size);
+        tell!(record.look_up("Major diameter of the old thread",
+            "as the designation says it; of a power nut with its clearance"),
+            T = thread: old.text() => old_major_diameter: size);
         size
     });
     // A taper thread's size is not that of its hole.
@@ -58,11 +55,8 @@ pub fn clean_diameter(input: &RescueInput, record: &mut Record) -> FoundSize {
     match (old, input.hole_diameter) {
         (Some(old), Some(hole)) => {
             let larger = if hole.get().si() > old.get().si() { hole.found() } else { old };
-            record
-                .choose(what, "the larger of the two")
-                .with("D", "old_major_diameter", old)
-                .with("h", "hole_diameter", hole)
-                .gives(field, larger);
+            tell!(record.choose(what, "the larger of the two"), D = old_major_diameter: old, h = hole_diameter: hole
+                => (field): larger);
             larger
         }
         (Some(old), None) => {

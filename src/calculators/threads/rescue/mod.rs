@@ -157,7 +157,7 @@ impl Calculator for Rescue {
                 wants more.";
             record.or_assume(input.least_wall, "least_wall", half, says)
         });
-        let drills: Vec<_> = all.drills.iter().copied().filter(|drill| systems.contains(&drill.system)).collect();
+        let drills = all.of_systems(&systems);
         let hole = Hole { clean, wanted, edge: input.edge_distance.zip(least_wall), old: input.thread.as_ref() };
         let candidates = rows::find(&hole, &families, lists, &drills, count, record);
         if candidates.is_empty() {

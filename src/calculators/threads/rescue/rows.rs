@@ -160,8 +160,8 @@ impl Hole<'_> {
             let kept = "true where pitch and flanks are those of the old thread";
             tell!(record.look_up("The old pitch is kept", kept), T = thread: old.text() => candidates.pitch_kept);
         }
-        let nearest = "of the drills larger than c whose hole lies within the class, the one nearest to the percentage; of \
-            taper and Rp threads the one that a table prints";
+        let nearest = "of the drills larger than c whose hole lies within the class, the one nearest to the percentage; \
+            of taper and Rp threads the one that a table prints";
         tell!(record.look_up("Their drills", nearest), q = thread_percent: self.wanted => candidates.drill);
         tell!(record.look_up("Their diameters", "tables of stock drills") => candidates.drill_diameter);
         let tapped = drilled.iter().zip(candidates);

@@ -207,8 +207,8 @@ impl Calculator for SinglePoint {
             thread = "1/2-13 UNC", external_class = "2A", blank_diameter = "0.498 in", tip_flat = "0 in",
             infeed = "compound", compound_angle = "29.5 deg", passes = "12", spring_passes = "2";
         "An M24 nut of a pump, bored to 20.9 mm, straight in with a rounded tip; the first pass 0.3 mm deep, none below 0.05 mm.":
-            thread = "M24x3", side = "internal", internal_class = "6H", blank_diameter = "20.9 mm", tip_radius = "0.2 mm",
-            first_depth = "0.3 mm", least_depth = "0.05 mm", dial = "diameter";
+            thread = "M24x3", side = "internal", internal_class = "6H", blank_diameter = "20.9 mm",
+            tip_radius = "0.2 mm", first_depth = "0.3 mm", least_depth = "0.05 mm", dial = "diameter";
         "A left-hand two-start Acme spindle of a mill gear to a pitch diameter, the chips of equal area.":
             thread = "1-5 Acme-LH (2 STARTS)", pitch_diameter = "0.890 in", law = "equal_area", passes = "20";
     };
@@ -228,10 +228,8 @@ impl Calculator for SinglePoint {
         let (slide_travel, passes) = passes::rows(&given, &groove, &feed, input, record)?;
         let thread = given.thread();
         let carriage_goes = if thread.left_hand { "towards_tailstock" } else { "towards_headstock" };
-        record
-            .look_up("Which way the carriage goes", "a left-hand thread is cut away from the headstock")
-            .with("T", "thread", input.thread.text())
-            .gives("carriage_goes", carriage_goes);
+        tell!(record.look_up("Which way the carriage goes", "a left-hand thread is cut away from the headstock"),
+            T = thread: input.thread.text() => carriage_goes);
         let start_turn = (thread.starts > 1).then(|| {
             let turn = FoundAngle::stated(360.0, Unit::Degree);
             let turn: FoundAngle = step!(record, "Turn from start to start",

@@ -138,8 +138,8 @@ fn tell_depths(
     tell!(record.step("The same, but not less than the least", "g = (s + m + abs(s - m)) / 2"),
         s = law_step: lengths(&steps), m = least_depth: least => pass_step: lengths(&floored));
     let formula = "h = (b + g + a - abs(b + g - a)) / 2";
-    tell!(record.step("Depths of the passes that cut, to the whole depth", formula), b = cut_before: lengths(&cut_before),
-        g = pass_step: lengths(&floored), a = depth => cut_depth: lengths(cuts));
+    tell!(record.step("Depths of the passes that cut, to the whole depth", formula),
+        b = cut_before: lengths(&cut_before), g = pass_step: lengths(&floored), a = depth => cut_depth: lengths(cuts));
 }
 
 fn area_unit(unit: Unit) -> Unit {

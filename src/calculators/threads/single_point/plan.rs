@@ -123,11 +123,8 @@ pub fn plan(groove: &Groove, input: &SinglePointInput, record: &mut Record) -> R
         }
     };
     plan.parts = (parts - 1e-9).ceil().clamp(1.0, 1e6) as u32;
-    record
-        .look_up("Parts that the groove is divided into", rule)
-        .with("h", "depth", groove.sizes.depth)
-        .with("f", "first_depth", first)
-        .gives("parts", plan.parts);
+    tell!(record.look_up("Parts that the groove is divided into", rule), h = depth: groove.sizes.depth,
+        f = first_depth: first => parts: plan.parts);
     if plan.depths(unit).len() > MOST {
         let good = value(unit.to_si(depth / 5.0), unit, Way::Near);
         let says = "That makes more than 200 passes: let the first one or the least one be deeper.";

@@ -1,4 +1,4 @@
-//! Columns: what the rows of a list have in one place, as a step shows it.
+//! Columns: what the rows of a list have in one place, as a step shows it; and steps written with each thing named once.
 
 use super::Shown;
 use crate::quantity::{Found, Kind};
@@ -63,17 +63,18 @@ impl<C: InColumn> InColumn for Option<C> {
 /// path is written in quotes, a field that an expression names in parentheses.
 #[macro_export]
 macro_rules! tell {
+    (@of $field:ident) => { stringify!($field) };
+    (@of ($of:expr)) => { $of };
+    (@of $of:literal) => { $of };
     (@ ($draft:expr) => $list:ident.$field:ident) => {
         $draft.gives(
             concat!(stringify!($list), ".", stringify!($field)),
             $crate::working::column(&$list, |row| Clone::clone(&row.$field)),
         )
     };
+    (@ ($draft:expr) => $of:tt: $value:expr) => { $draft.gives($crate::tell!(@of $of), $value) };
     (@ ($draft:expr) => $field:ident) => { $draft.gives(stringify!($field), $field) };
-    (@ ($draft:expr) => ($of:expr): $value:expr) => { $draft.gives($of, $value) };
-    (@ ($draft:expr) => $of:literal: $value:expr) => { $draft.gives($of, $value) };
-    (@ ($draft:expr) => $field:ident: $value:expr) => { $draft.gives(stringify!($field), $value) };
-    (@ ($draft:expr) , $($rest:tt)+) => { $crate::tell!(@ ($draft) $($rest)+) };
+    (@ ($draft:expr), $($rest:tt)+) => { $crate::tell!(@ ($draft) $($rest)+) };
     (@ ($draft:expr) $symbol:ident = $list:ident.$field:ident $($rest:tt)+) => {
         $crate::tell!(@ ($draft.with(
             stringify!($symbol),
@@ -81,23 +82,11 @@ macro_rules! tell {
             $crate::working::column(&$list, |row| Clone::clone(&row.$field)),
         )) $($rest)+)
     };
-    (@ ($draft:expr) $symbol:ident = $of:literal: $value:expr, $($rest:tt)+) => {
-        $crate::tell!(@ ($draft.with(stringify!($symbol), $of, $value)) $($rest)+)
+    (@ ($draft:expr) $symbol:ident = $of:tt: $value:expr, $($rest:tt)+) => {
+        $crate::tell!(@ ($draft.with(stringify!($symbol), $crate::tell!(@of $of), $value)) $($rest)+)
     };
-    (@ ($draft:expr) $symbol:ident = $of:literal: $value:expr => $($rest:tt)+) => {
-        $crate::tell!(@ ($draft.with(stringify!($symbol), $of, $value)) => $($rest)+)
-    };
-    (@ ($draft:expr) $symbol:ident = $field:ident: $value:expr, $($rest:tt)+) => {
-        $crate::tell!(@ ($draft.with(stringify!($symbol), stringify!($field), $value)) $($rest)+)
-    };
-    (@ ($draft:expr) $symbol:ident = $field:ident: $value:expr => $($rest:tt)+) => {
-        $crate::tell!(@ ($draft.with(stringify!($symbol), stringify!($field), $value)) => $($rest)+)
-    };
-    (@ ($draft:expr) $symbol:ident = ($of:expr): $value:expr => $($rest:tt)+) => {
-        $crate::tell!(@ ($draft.with(stringify!($symbol), $of, $value)) => $($rest)+)
-    };
-    (@ ($draft:expr) $symbol:ident = ($of:expr): $value:expr, $($rest:tt)+) => {
-        $crate::tell!(@ ($draft.with(stringify!($symbol), $of, $value)) $($rest)+)
+    (@ ($draft:expr) $symbol:ident = $of:tt: $value:expr => $($rest:tt)+) => {
+        $crate::tell!(@ ($draft.with(stringify!($symbol), $crate::tell!(@of $of), $value)) => $($rest)+)
     };
     (@ ($draft:expr) $symbol:ident = $field:ident $($rest:tt)+) => {
         $crate::tell!(@ ($draft.with(stringify!($symbol), stringify!($field), $field)) $($rest)+)

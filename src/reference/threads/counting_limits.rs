@@ -11,7 +11,7 @@ impl<const INTERNAL: bool> ClassOf<INTERNAL> {
     fn counting_limits<L>(
         thread: &Thread,
         field: Option<&Self>,
-        limits: fn(&Thread, Option<&str>, Option<f64>) -> Result<L, DesignationError>,
+        limits: impl FnOnce(&Thread, Option<&str>, Option<f64>) -> Result<L, DesignationError>,
     ) -> (Chosen, Result<L, Lacking>) {
         let counting = Self::counting(thread, field);
         let chosen = counting.as_ref().map_or(Chosen::Usual, |(_, chosen)| *chosen);

@@ -4,14 +4,13 @@ use crate::reference::threads::{ClassOf, Thread};
 use crate::refusal::{Code, rule_broken};
 use validator::ValidationError;
 
-/// The class must be one of the thread; for a validator's schema function. Fields are `thread` and
-/// `external_class` or `internal_class`.
+/// The class must be one of the thread: a rule for a validator. Both come with the names of their fields.
 pub fn check_class<const INTERNAL: bool>(
-    thread: &Thread,
-    class: Option<&ClassOf<INTERNAL>>,
+    (thread_field, thread): (&'static str, &Thread),
+    (class_field, class): (&'static str, Option<&ClassOf<INTERNAL>>),
 ) -> Result<(), ValidationError> {
-    let field = if INTERNAL { "internal_class" } else { "external_class" };
     ClassOf::clash(thread, class).map_or(Ok(()), |clash| {
-        Err(rule_broken(Code::Conflict, clash.says, &[("thread", &clash.thread), (field, &clash.class)]))
+        let fields = [(thread_field, clash.thread.as_str()), (class_field, clash.class.as_str())];
+        Err(rule_broken(Code::Conflict, clash.says, &fields))
     })
 }

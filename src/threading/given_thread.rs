@@ -24,7 +24,7 @@ pub struct GivenThread<'d> {
 }
 
 /// Cites the list that a thread stands in, or notes that it stands in none.
-pub fn cite_series(designation: &Designation, record: &mut Record) {
+pub fn cite_list(designation: &Designation, record: &mut Record) {
     let thread = &designation.thread;
     if let Some(provenance) = thread.provenance {
         record.source_of_row(provenance.source, format!("series, {}", thread.designation), provenance.trust);
@@ -37,7 +37,7 @@ pub fn cite_series(designation: &Designation, record: &mut Record) {
 /// Takes the thread named in `field` and puts its steps on record.
 pub fn given_thread<'d>(designation: &'d Designation, field: &'static str, record: &mut Record) -> GivenThread<'d> {
     let thread = &designation.thread;
-    cite_series(designation, record);
+    cite_list(designation, record);
     let basics = threads::basics(thread);
     let (size, pitch) = (designation.found(basics.major), designation.found(thread.pitch));
     let text = || designation.text();

@@ -1,10 +1,15 @@
 //! The class and the limits of an internal thread for calculators that use them, with their steps.
 
-use crate::reference::threads::{Chosen, InternalClass, InternalLimits, default_classes};
+use crate::reference::threads::{Chosen, InternalClass, InternalLimits, Thread, default_classes};
 use crate::refusal::Refusal;
-pub use crate::threading::check_class as check;
-use crate::threading::{GivenThread, cite_limits};
+use crate::threading::{GivenThread, check_class, cite_limits};
 use crate::working::Record;
+use validator::ValidationError;
+
+/// The class must be one of the thread; for a validator's schema function.
+pub fn check(thread: &Thread, class: Option<&InternalClass>) -> Result<(), ValidationError> {
+    check_class(("thread", thread), ("internal_class", class))
+}
 
 /// The limits of the class that counts, cited and named on record; fields are `thread` and `internal_class`.
 pub fn limits(

@@ -8,6 +8,6 @@ mod lead_to_cut;
 mod limit_sources;
 
 pub use class_check::check_class;
-pub use given_thread::{GivenThread, cite_series, given_thread};
+pub use given_thread::{GivenThread, cite_list, given_thread};
 pub use lead_to_cut::lead_to_cut;
 pub use limit_sources::cite_limits;

@@ -1,7 +1,7 @@
 //! Columns: what the rows of a list have in one place, as a step shows it; and steps written with each thing named once.
 
 use super::Shown;
-use crate::quantity::{Found, Kind};
+use crate::quantity::{Found, Kind, Measure};
 
 /// What can stand in a column.
 pub trait InColumn: Sized {
@@ -29,6 +29,12 @@ as_shown!(f64, String, &'static str);
 impl<K: Kind> InColumn for Found<K> {
     fn shown(column: Vec<Self>) -> Shown {
         column.into()
+    }
+}
+
+impl<K: Kind> InColumn for Measure<K> {
+    fn shown(column: Vec<Self>) -> Shown {
+        column.as_slice().into()
     }
 }
 

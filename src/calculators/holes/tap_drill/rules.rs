@@ -7,7 +7,7 @@ use crate::threading;
 
 /// The class must be one of the thread.
 pub fn check_class(input: &TapDrillInput) -> Result<(), ValidationError> {
-    threading::check_class(&input.thread.thread, input.internal_class.as_ref())
+    threading::check_class(("thread", &input.thread.thread), ("internal_class", input.internal_class.as_ref()))
 }
 
 rules! { pub check_systems(TapDrillInput) {

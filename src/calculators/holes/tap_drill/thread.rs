@@ -4,7 +4,7 @@
 use super::MinorLimits;
 use crate::calculators::prelude::*;
 use crate::reference::threads::{Chosen, Tolerances, default_classes};
-use crate::threading::cite_series;
+use crate::threading::cite_list;
 
 /// Limits of the minor diameter with their steps; `None` where the standard has none and no class
 /// was asked for.
@@ -73,7 +73,7 @@ pub fn limits(
 /// Size and pitch with their steps.
 pub fn size_and_pitch(designation: &Designation, record: &mut Record) -> (FoundSize, FoundSize) {
     let thread = &designation.thread;
-    cite_series(designation, record);
+    cite_list(designation, record);
     let (size, pitch) = (designation.found(thread.diameter), designation.found(thread.pitch));
     let text = || designation.text();
     record.look_up("Size", "as the designation says it").with("T", "thread", text()).gives("size", size);

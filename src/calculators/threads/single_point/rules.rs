@@ -27,8 +27,9 @@ rules! { check_classes(SinglePointInput) {
 /// The class has to belong to the side that is cut and to the thread.
 pub fn check_side(input: &SinglePointInput) -> Result<(), ValidationError> {
     check_classes(input)?;
-    check_class(&input.thread.thread, input.external_class.as_ref())?;
-    check_class(&input.thread.thread, input.internal_class.as_ref())
+    let thread = ("thread", &input.thread.thread);
+    check_class(thread, ("external_class", input.external_class.as_ref()))?;
+    check_class(thread, ("internal_class", input.internal_class.as_ref()))
 }
 
 rules! { pub check_tip(SinglePointInput) {

@@ -10,6 +10,6 @@ pub use crate::reference::drill_diameter::DrillDiameter;
 pub use crate::reference::threads::{Designation, ExternalClass, InternalClass};
 pub use crate::refusal::{Code, Refusal, Wrong, rule_broken};
 pub use crate::working::{Constant, Record, Shown, column};
-pub use crate::{choice, columns, examples, rules};
+pub use crate::{choice, examples, rules, tell};
 pub use std::f64::consts::PI;
 pub use validator::ValidationError;

@@ -1,7 +1,7 @@
 //! The drills that a calculator chooses from: those in the shop's drawer, or all of the tables.
 
 use super::inventory::installed;
-use crate::reference::drills::{Drill, drills};
+use crate::reference::drills::{Drill, DrillSystem, drills};
 use crate::refusal::{Code, Refusal, Wrong};
 use crate::working::Record;
 use std::sync::LazyLock;
@@ -26,6 +26,11 @@ pub struct DrillsToChoose<'s> {
 }
 
 impl DrillsToChoose<'_> {
+    /// Those of some systems.
+    pub fn of_systems(&self, systems: &[DrillSystem]) -> Vec<&'static Drill> {
+        self.drills.iter().copied().filter(|drill| systems.contains(&drill.system)).collect()
+    }
+
     /// Where they are, as a step of the working says it.
     pub const fn place(&self) -> &'static str {
         match self.from {

@@ -3,7 +3,6 @@
 
 use crate::quantity::{FoundAngle, FoundSize, Unit};
 use crate::reference::threads::{self, Basics, Designation, Thread};
-use crate::sources::Trust;
 use crate::working::Record;
 
 /// A thread with what every calculation on it needs.
@@ -24,16 +23,21 @@ pub struct GivenThread<'d> {
     field: &'static str,
 }
 
-/// Takes the thread named in `field` and puts its steps on record.
-pub fn given_thread<'d>(designation: &'d Designation, field: &'static str, record: &mut Record) -> GivenThread<'d> {
+/// Cites the list that a thread stands in, or notes that it stands in none.
+pub fn cite_list(designation: &Designation, record: &mut Record) {
     let thread = &designation.thread;
     if let Some(provenance) = thread.provenance {
-        let trust = Trust::named(provenance.trust).unwrap_or(Trust::FromMemory);
-        record.source_trusted(provenance.source, format!("series, {}", thread.designation), trust);
+        record.source_of_row(provenance.source, format!("series, {}", thread.designation), provenance.trust);
     }
     if let Some(unlisted) = designation.unlisted() {
         record.note("unlisted", unlisted);
     }
+}
+
+/// Takes the thread named in `field` and puts its steps on record.
+pub fn given_thread<'d>(designation: &'d Designation, field: &'static str, record: &mut Record) -> GivenThread<'d> {
+    let thread = &designation.thread;
+    cite_list(designation, record);
     let basics = threads::basics(thread);
     let (size, pitch) = (designation.found(basics.major), designation.found(thread.pitch));
     let text = || designation.text();

@@ -1,22 +1,14 @@
 //! The class and the limits of an internal thread for calculators that use them, with their steps.
 
-use crate::reference::threads::{
-    Chosen, ClassOf, InternalClass, InternalLimits, Lacking, default_classes, internal_limits,
-};
-use crate::refusal::{Code, Refusal, Wrong, rule_broken};
-use crate::threading::{GivenThread, cite_limits};
+use crate::reference::threads::{Chosen, InternalClass, InternalLimits, Thread, default_classes};
+use crate::refusal::Refusal;
+use crate::threading::{GivenThread, check_class, cite_limits};
 use crate::working::Record;
 use validator::ValidationError;
 
 /// The class must be one of the thread; for a validator's schema function.
-pub fn check(thread: &crate::reference::threads::Thread, class: Option<&InternalClass>) -> Result<(), ValidationError> {
-    match ClassOf::clash(thread, class) {
-        None => Ok(()),
-        Some(clash) => {
-            let fields = [("thread", clash.thread.as_str()), ("internal_class", clash.class.as_str())];
-            Err(rule_broken(Code::Conflict, clash.says, &fields))
-        }
-    }
+pub fn check(thread: &Thread, class: Option<&InternalClass>) -> Result<(), ValidationError> {
+    check_class(("thread", thread), ("internal_class", class))
 }
 
 /// The limits of the class that counts, cited and named on record; fields are `thread` and `internal_class`.
@@ -26,13 +18,8 @@ pub fn limits(
     record: &mut Record,
 ) -> Result<InternalLimits, Refusal> {
     let thread = given.thread();
-    let counting = InternalClass::counting(thread, class);
-    let chosen = counting.as_ref().map_or(Chosen::Usual, |(_, chosen)| *chosen);
-    let text = counting.as_ref().map(|(class, _)| class.as_str());
-    let found = internal_limits(thread, text, None).map_err(|error| {
-        let Lacking { in_class, unread } = InternalClass::lacking(thread, chosen, error);
-        Refusal::one(Wrong::unread(if in_class { "internal_class" } else { "thread" }, unread))
-    })?;
+    let (chosen, found) = InternalClass::limits(thread, class);
+    let found = found.map_err(|lacking| lacking.refusal("internal_class"))?;
     cite_limits(&found.tolerances, record);
     if chosen == Chosen::Usual {
         let says = format!("No class is named: {}.", default_classes(thread).says);

@@ -1,4 +1,4 @@
-//! Columns: what the rows of a list have in one place, as a step shows it.
+//! Columns: what the rows of a list have in one place, as a step shows it; and steps written with each thing named once.
 
 use super::Shown;
 use crate::quantity::{Found, Kind, Measure};
@@ -56,51 +56,47 @@ impl<C: InColumn> InColumn for Option<C> {
     }
 }
 
-/// Ends a step whose symbols or result are columns of lists, each named once:
+/// Ends a step that [`step!`](crate::declared::step) cannot compute, since it looks something up, chooses, or runs over
+/// lists; each symbol and what the step gives is named once:
 ///
 /// ```ignore
-/// columns!(record.step("Their holes", "h = d + o"),
+/// tell!(record.step("Their holes", "h = d + o"),
 ///     d = candidates.diameter, o = expected_oversize: oversize => candidates.hole_diameter);
 /// ```
 ///
 /// `d = candidates.diameter` is that field of each of the `candidates`, a variable; `o = expected_oversize: oversize`
-/// is any other value, `o = expected_oversize` the variable of that name; so with what the step gives.
+/// is any other value, `o = expected_oversize` the variable of that name; so with what the step gives. A
+/// path is written in quotes, a field that an expression names in parentheses.
 #[macro_export]
-macro_rules! columns {
+macro_rules! tell {
+    (@of $field:ident) => { stringify!($field) };
+    (@of ($of:expr)) => { $of };
+    (@of $of:literal) => { $of };
     (@ ($draft:expr) => $list:ident.$field:ident) => {
-        $draft.gives(concat!(stringify!($list), ".", stringify!($field)), $crate::working::column(&$list, |row| Clone::clone(&row.$field)))
+        $draft.gives(
+            concat!(stringify!($list), ".", stringify!($field)),
+            $crate::working::column(&$list, |row| Clone::clone(&row.$field)),
+        )
     };
-    (@ ($draft:expr) => $of:literal: $value:expr) => { $draft.gives($of, $value) };
-    (@ ($draft:expr) => $field:ident: $value:expr) => { $draft.gives(stringify!($field), $value) };
-    (@ ($draft:expr) , $($rest:tt)+) => { $crate::columns!(@ ($draft) $($rest)+) };
+    (@ ($draft:expr) => $of:tt: $value:expr) => { $draft.gives($crate::tell!(@of $of), $value) };
+    (@ ($draft:expr) => $field:ident) => { $draft.gives(stringify!($field), $field) };
+    (@ ($draft:expr), $($rest:tt)+) => { $crate::tell!(@ ($draft) $($rest)+) };
     (@ ($draft:expr) $symbol:ident = $list:ident.$field:ident $($rest:tt)+) => {
-        $crate::columns!(@ ($draft.with(
+        $crate::tell!(@ ($draft.with(
             stringify!($symbol),
             concat!(stringify!($list), ".", stringify!($field)),
             $crate::working::column(&$list, |row| Clone::clone(&row.$field)),
         )) $($rest)+)
     };
-    (@ ($draft:expr) $symbol:ident = $of:literal: $value:expr, $($rest:tt)+) => {
-        $crate::columns!(@ ($draft.with(stringify!($symbol), $of, $value)) $($rest)+)
+    (@ ($draft:expr) $symbol:ident = $of:tt: $value:expr, $($rest:tt)+) => {
+        $crate::tell!(@ ($draft.with(stringify!($symbol), $crate::tell!(@of $of), $value)) $($rest)+)
     };
-    (@ ($draft:expr) $symbol:ident = $of:literal: $value:expr => $($rest:tt)+) => {
-        $crate::columns!(@ ($draft.with(stringify!($symbol), $of, $value)) => $($rest)+)
-    };
-    (@ ($draft:expr) $symbol:ident = $field:ident: $value:expr, $($rest:tt)+) => {
-        $crate::columns!(@ ($draft.with(stringify!($symbol), stringify!($field), $value)) $($rest)+)
-    };
-    (@ ($draft:expr) $symbol:ident = $field:ident: $value:expr => $($rest:tt)+) => {
-        $crate::columns!(@ ($draft.with(stringify!($symbol), stringify!($field), $value)) => $($rest)+)
-    };
-    (@ ($draft:expr) $symbol:ident = ($of:expr): $value:expr => $($rest:tt)+) => {
-        $crate::columns!(@ ($draft.with(stringify!($symbol), $of, $value)) => $($rest)+)
-    };
-    (@ ($draft:expr) $symbol:ident = ($of:expr): $value:expr, $($rest:tt)+) => {
-        $crate::columns!(@ ($draft.with(stringify!($symbol), $of, $value)) $($rest)+)
+    (@ ($draft:expr) $symbol:ident = $of:tt: $value:expr => $($rest:tt)+) => {
+        $crate::tell!(@ ($draft.with(stringify!($symbol), $crate::tell!(@of $of), $value)) => $($rest)+)
     };
     (@ ($draft:expr) $symbol:ident = $field:ident $($rest:tt)+) => {
-        $crate::columns!(@ ($draft.with(stringify!($symbol), stringify!($field), $field)) $($rest)+)
+        $crate::tell!(@ ($draft.with(stringify!($symbol), stringify!($field), $field)) $($rest)+)
     };
-    ($draft:expr => $($rest:tt)+) => { $crate::columns!(@ ($draft) => $($rest)+) };
-    ($draft:expr, $($rest:tt)+) => { $crate::columns!(@ ($draft) $($rest)+) };
+    ($draft:expr => $($rest:tt)+) => { $crate::tell!(@ ($draft) => $($rest)+) };
+    ($draft:expr, $($rest:tt)+) => { $crate::tell!(@ ($draft) $($rest)+) };
 }

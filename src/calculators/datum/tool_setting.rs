@@ -137,10 +137,10 @@ impl Calculator for ToolSetting {
             reading_now: None,
         };
         let mut offsets: Vec<ToolOffset> = tools.iter().map(offset).collect();
-        columns!(record.choose("Tools", "in the order given"), n = tools.name => offsets.name);
-        columns!(record.choose("Reading of the reference tool", "the reading of that name"),
+        tell!(record.choose("Tools", "in the order given"), n = tools.name => offsets.name);
+        tell!(record.choose("Reading of the reference tool", "the reading of that name"),
             r = tools.reading => reference_reading: reference);
-        columns!(record.step("Offset of each tool", "o = r - R"),
+        tell!(record.step("Offset of each tool", "o = r - R"),
             r = tools.reading, R = reference_reading: reference => offsets.offset);
         if let Some(way) = input.reading_was {
             find_longer(&mut offsets, way, record);
@@ -172,7 +172,7 @@ fn find_longer(offsets: &mut [ToolOffset], way: ReadingWas, record: &mut Record)
     for tool in offsets.iter_mut() {
         tool.longer_by = Some(FoundDifference::of(sign * tool.offset.get()));
     }
-    columns!(record.step(what, formula), o = offsets.offset => offsets.longer_by);
+    tell!(record.step(what, formula), o = offsets.offset => offsets.longer_by);
 }
 
 /// The shift of the face and each tool's reading on it now.
@@ -187,7 +187,7 @@ fn find_readings_now(
     for (tool, row) in tools.iter().zip(offsets.iter_mut()) {
         row.reading_now = Some(FoundPlace::of(tool.reading.get() + shift.get()));
     }
-    columns!(record.step("Reading of each tool on the face as it is now", "n = r + d"),
+    tell!(record.step("Reading of each tool on the face as it is now", "n = r + d"),
         r = tools.reading, d = shift => offsets.reading_now);
     record.note("one_shift", "A changed face shifts every tool's reading alike; the offsets between tools stay.");
     shift

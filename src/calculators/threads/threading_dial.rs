@@ -3,6 +3,7 @@
 //! teeth of the dial's wheel.
 
 use crate::calculators::prelude::*;
+use crate::threading::lead_to_cut;
 
 /// The calculator.
 pub struct ThreadingDial;
@@ -39,21 +40,10 @@ pub struct ThreadingDialResult {
     pub travel: FoundSize,
 }
 
-fn check_lead(input: &ThreadingDialInput) -> Result<(), ValidationError> {
-    match (&input.thread, &input.lead) {
-        (None, None) => Err(rule_broken(
-            Code::FieldMissing,
-            "Name the thread or state its lead.",
-            &[("thread", "1/2-13"), ("lead", "1/13 in")],
-        )),
-        (Some(_), Some(_)) => Err(rule_broken(
-            Code::Conflict,
-            "The thread already has its lead: leave one of the two out.",
-            &[("thread", "leave out"), ("lead", "leave out")],
-        )),
-        _ => Ok(()),
-    }
-}
+rules! { check_lead(ThreadingDialInput) {
+    one_of(thread = "1/2-13", lead = "1/13 in"): "Name the thread or state its lead.";
+    not_both(thread, lead): "The thread already has its lead: leave one of the two out.";
+} }
 
 /// Most turns of the lead screw that are looked at: farther than any bed is long.
 const MOST_TURNS: u32 = 5000;
@@ -93,28 +83,11 @@ impl Calculator for ThreadingDial {
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.caution(cautions::THREADING_LATHE);
         record.source("kinematics", "the carriage goes one lead of the screw for each of its turns");
-        let lead = match (&input.thread, input.lead) {
-            (Some(thread), _) => {
-                let lead = thread.found(thread.thread.lead());
-                record
-                    .look_up("Lead of the thread", "pitch times starts, as the designation says them")
-                    .with("T", "thread", thread.text())
-                    .gives("thread_lead", lead);
-                lead
-            }
-            (None, Some(lead)) => {
-                record.step("Lead of the thread", "L = l").with("l", "lead", lead).gives("thread_lead", lead.found());
-                lead.found()
-            }
-            (None, None) => FoundSize::stated(1.0, Unit::Millimetre),
-        };
+        let lead = (input.thread.as_ref(), input.lead);
+        let lead = lead_to_cut(lead, ("Lead of the thread", "thread_lead"), record);
         let screw = input.leadscrew_lead;
-        let per_turn = screw.get().si() / lead.get().si();
-        record
-            .step("Leads of the thread in one turn of the lead screw", "x = S / L")
-            .with("S", "leadscrew_lead", screw)
-            .with("L", "thread_lead", lead)
-            .gives("leads_per_turn", per_turn);
+        let per_turn: f64 = step!(record, "Leads of the thread in one turn of the lead screw",
+            x: leads_per_turn = number(S / L), S = leadscrew_lead: screw, L = thread_lead: lead);
         let Some(turns) = turns(per_turn) else {
             return Err(Refusal::no_answer(
                 "The lead and the lead screw do not come together again within 5000 turns; keep the half-nuts closed and \
@@ -122,46 +95,29 @@ impl Calculator for ThreadingDial {
                 &[("leadscrew_lead", "1/8 in".into())],
             ));
         };
-        record
-            .look_up(
-                "Turns of the lead screw to the next common place",
-                "the least whole number of turns that is a whole number of leads",
-            )
-            .with("x", "leads_per_turn", per_turn)
-            .gives("screw_turns", turns);
-        record
-            .look_up("Close anywhere", "where every turn of the lead screw is a whole number of leads")
-            .with("q", "screw_turns", turns)
-            .gives("anywhere", turns == 1);
+        let rule = "the least whole number of turns that is a whole number of leads";
+        tell!(record.look_up("Turns of the lead screw to the next common place", rule), x = leads_per_turn: per_turn
+            => screw_turns: turns);
+        tell!(record.look_up("Close anywhere", "where every turn of the lead screw is a whole number of leads"),
+            q = screw_turns: turns => anywhere: turns == 1);
         let (gear, marks) = (u64::from(input.dial_gear.get()), u64::from(input.dial_marks.get()));
         // k marks are k G / M turns of the lead screw, which must be a whole multiple of the turns found.
         let every = u64::from(turns) * marks / common(gear, u64::from(turns) * marks);
-        let travel = FoundSize::stated(screw.quantity().value * f64::from(turns), screw.quantity().unit);
-        record
-            .step("Travel to the next common place", "t = S × q")
-            .with("S", "leadscrew_lead", screw)
-            .with("q", "screw_turns", turns)
-            .gives("travel", travel);
+        let travel: FoundSize = step!(record, "Travel to the next common place",
+            t: travel = S * q, S = leadscrew_lead: screw, q = screw_turns: turns);
         // Beyond two turns of the dial nobody counts.
         let counted = every <= 2 * marks;
         let every_marks = counted.then_some(every as u32);
         if let Some(every) = every_marks {
-            record
-                .look_up(
-                    "Marks from one good place to the next",
-                    "the least number k with k × G / M a whole multiple of q",
-                )
-                .with("q", "screw_turns", turns)
-                .with("G", "dial_gear", input.dial_gear.get())
-                .with("M", "dial_marks", input.dial_marks.get())
-                .gives("every_marks", every);
+            let rule = "the least number k with k × G / M a whole multiple of q";
+            tell!(record.look_up("Marks from one good place to the next", rule), q = screw_turns: turns,
+                G = dial_gear: input.dial_gear.get(), M = dial_marks: input.dial_marks.get() => every_marks: every);
         }
         let fixed = every <= marks && marks % every == 0;
         let list: Option<Vec<u32>> = fixed.then(|| (1..=marks / every).map(|n| (n * every) as u32).collect());
         if let Some(list) = &list {
-            record
-                .look_up("Marks at which to close", "every so many, counted from the last mark as zero")
-                .gives("marks", list.iter().map(|mark| f64::from(*mark)).collect::<Vec<_>>());
+            tell!(record.look_up("Marks at which to close", "every so many, counted from the last mark as zero")
+                => marks: column(list, |mark| *mark));
         } else if counted {
             record.note(
                 "marks_change",

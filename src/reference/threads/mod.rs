@@ -6,6 +6,7 @@
 mod acme;
 mod class_of_side;
 mod classes;
+mod counting_limits;
 mod designation;
 mod engagement;
 mod error;

@@ -2,6 +2,7 @@
 
 use super::series::read_table;
 use super::{Thread, ThreadSystem};
+use crate::quantity::{FoundSize, Unit};
 use serde::Deserialize;
 use std::sync::LazyLock;
 
@@ -22,6 +23,13 @@ pub struct TapDrillRow {
     pub source: String,
     /// How far the source can be trusted.
     pub trust: String,
+}
+
+impl TapDrillRow {
+    /// Its diameter in its own unit.
+    pub fn found(&self) -> FoundSize {
+        FoundSize::stated(self.diameter, if self.unit == "mm" { Unit::Millimetre } else { Unit::Inch })
+    }
 }
 
 static ROWS: LazyLock<Vec<TapDrillRow>> = LazyLock::new(|| read_table(include_str!("../../../data/tap_drills.csv")));

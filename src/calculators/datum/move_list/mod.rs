@@ -117,11 +117,11 @@ impl Calculator for MoveList {
             ListedMove { number, x, y, dx, dy, distance, time, past_x: past(play, x, dx), past_y: past(play, y, dy) }
         });
         let moves: Vec<ListedMove> = moves.collect();
-        columns!(record.step("Straight distance of each move", "s = √(a^2 + b^2)"),
+        tell!(record.step("Straight distance of each move", "s = √(a^2 + b^2)"),
             a = moves.dx, b = moves.dy => moves.distance);
         if let Some(feed) = input.feed_rate {
             record.source("kinematics", "time is distance over feed rate");
-            columns!(record.step("Time of each move", "t = s / v"),
+            tell!(record.step("Time of each move", "t = s / v"),
                 s = moves.distance, v = feed_rate: feed => moves.time);
             notes!(record => time_at_feed: "The times are those of straight moves at the full feed rate; starting, \
                 stopping, lifting the tool and going past a place come on top.");

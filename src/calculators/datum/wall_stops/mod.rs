@@ -109,14 +109,14 @@ impl Calculator for WallStops {
             WallStop { number, axis: wall.axis.as_str(), rough, finish }
         });
         let (stops, away): (Vec<WallStop>, Shown) = (stops.collect(), column(walls, away));
-        columns!(record.look_up("Walls", "every whole number from 1, in the order given") => stops.number);
-        columns!(record.choose("Axes", "in the order given"),
+        tell!(record.look_up("Walls", "every whole number from 1, in the order given") => stops.number);
+        tell!(record.choose("Axes", "in the order given"),
             a = "walls.axis": column(walls, |wall| wall.axis.as_str()) => stops.axis);
-        columns!(record.look_up("Away from the metal", "1 where it is on the minus side, -1 where it is on the plus side"),
+        tell!(record.look_up("Away from the metal", "1 where it is on the minus side, -1 where it is on the plus side"),
             m = "walls.material_side": column(walls, |wall| wall.material_side.as_str()) => away: away.clone());
-        columns!(record.step("Stop of the finishing cut", "f = w + k × D / 2"),
+        tell!(record.step("Stop of the finishing cut", "f = w + k × D / 2"),
             w = walls.place, k = away: away.clone(), D = cutter_diameter: diameter => stops.finish);
-        columns!(record.step("Stop of the rough cut", "r = f + k × a"),
+        tell!(record.step("Stop of the rough cut", "r = f + k × a"),
             f = stops.finish, k = away, a = finish_allowance: allowance => stops.rough);
         notes! { record =>
             cutter_as_it_cuts: "The diameter is that of a trial cut: a reground or badly running cutter cuts another. \

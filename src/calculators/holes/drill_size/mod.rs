@@ -2,6 +2,7 @@
 //! ASME B94.11M, metric sizes after BS 328 and ISO 235.
 
 use crate::calculators::prelude::*;
+use crate::machine::as_stated;
 use crate::reference::drills::{Drill, DrillSystem};
 use crate::shop::{DrillsFrom, DrillsToChoose, drills_from};
 
@@ -34,11 +35,14 @@ pub struct DrillSizeInput {
     pub diameter: Option<DrillDiameter>,
     /// Name of a drill, to find its size and the drills nearest to it.
     pub name: Option<DrillName>,
-    /// Systems of sizes to look in: fraction, number, letter, metric; all if absent.
+    /// Systems of sizes to look in: fraction, number, letter, metric.
+    #[absent("all", value = DrillSystem::ALL.to_vec(), "Drills of every system are looked at.")]
     pub systems: Option<Vec<DrillSystem>>,
-    /// Whether the drills may be on either side of the size: nearest, under or over; nearest if absent.
+    /// Whether the drills may be on either side of the size: nearest, under or over.
+    #[absent("nearest", "The drills may be smaller or larger than the size.")]
     pub side: Option<DrillSide>,
-    /// How many drills to list, 1 to 50; 5 if absent.
+    /// How many drills to list, 1 to 50.
+    #[absent("5", "Five drills are listed.")]
     #[bounds(1, 50)]
     pub count: Option<u32>,
     /// Which drills to choose from: those in the shop's drawer, or all of the tables; shop if one with drills is set.
@@ -65,38 +69,14 @@ pub struct DrillSizeResult {
     pub drills: Vec<NearDrill>,
 }
 
-const MOST: u32 = 50;
-
-fn check(input: &DrillSizeInput) -> Result<(), ValidationError> {
-    match (&input.diameter, &input.name) {
-        (None, None) => {
-            return Err(rule_broken(
-                Code::FieldMissing,
-                "Give diameter, or the name of a drill.",
-                &[("diameter", "0.4 in"), ("name", "No.7")],
-            ));
-        }
-        (Some(_), Some(_)) => {
-            return Err(rule_broken(
-                Code::Conflict,
-                "Give diameter or name, not both.",
-                &[("diameter", "leave out"), ("name", "leave out")],
-            ));
-        }
-        _ => {}
-    }
-    if input.count.is_some_and(|count| !(1..=MOST).contains(&count)) {
-        return Err(rule_broken(Code::ValueOutOfRange, "From 1 to 50 drills can be listed.", &[("count", "5")]));
-    }
-    if input.systems.as_ref().is_some_and(Vec::is_empty) {
-        return Err(rule_broken(
-            Code::ValueEmpty,
-            "systems lists nothing; leave it out for all systems.",
-            &[("systems", "fraction,number,letter")],
-        ));
-    }
-    Ok(())
-}
+rules! { check(DrillSizeInput) {
+    one_of(diameter = "0.4 in", name = "No.7"): "Give diameter, or the name of a drill.";
+    not_both(diameter, name): "Give diameter or name, not both.";
+    never(|input| input.count.is_some_and(|count| !(1..=50).contains(&count)), Code::ValueOutOfRange, count = "5"):
+        "From 1 to 50 drills can be listed.";
+    never(|input| input.systems.as_ref().is_some_and(Vec::is_empty), Code::ValueEmpty,
+        systems = "fraction,number,letter"): "systems lists nothing; leave it out for all systems.";
+} }
 
 /// The size asked for.
 struct Wanted {
@@ -137,13 +117,10 @@ fn refuse_none(wanted: &Wanted, side: DrillSide, all: DrillsToChoose, of_systems
         DrillSide::Over => ("at or above that size", of_systems.last()),
     };
     let says = format!("Of the {}, none of these systems is {where_it_is}.", all.place());
-    let mut ways = Vec::with_capacity(3);
+    let mut ways = Vec::with_capacity(4);
     if let Some(drill) = end {
-        let size = drill.size().quantity();
-        let size = format!("{} {}", text::full(size.value), size.unit.row().ascii);
-        ways.push((wanted.field, if wanted.field == "name" { drill.name.to_owned() } else { size }));
-    }
-    if end.is_some() {
+        let size = if wanted.field == "name" { drill.name.to_owned() } else { as_stated(&drill.size()) };
+        ways.push((wanted.field, size));
         ways.push(("side", DrillSide::Nearest.as_str().to_owned()));
     }
     if all.from == DrillsFrom::Shop {
@@ -188,15 +165,11 @@ impl Calculator for DrillSize {
             (None, Some(DrillName(drill))) => Wanted { size: drill.size(), drill: Some(drill), field: "name" },
             (None, None) => return Err(Refusal::no_answer("Give a size.", &[("diameter", "0.4 in".into())])),
         };
-        let every = "Drills of every system are looked at.";
-        let systems = record.or_assume(input.systems.clone(), "systems", DrillSystem::ALL.to_vec(), every);
-        let side = "The drills may be smaller or larger than the size.";
-        let side = record.or_assume(input.side, "side", DrillSide::Nearest, side);
-        let count = record.or_assume(input.count, "count", 5, "Five drills are listed.");
-
+        let systems = input.systems(record);
+        let side = input.side(record);
+        let count = input.count(record);
         let all = drills_from(input.from, record)?;
-        let from: Vec<&'static Drill> =
-            all.drills.iter().copied().filter(|drill| systems.contains(&drill.system)).collect();
+        let from = all.of_systems(&systems);
         let mut near: Vec<&'static Drill> = from.iter().copied().filter(|drill| wanted.takes(drill, side)).collect();
         // The sort is stable: what is equally near stays in the order of the tables.
         near.sort_by_key(|drill| {
@@ -219,9 +192,8 @@ fn record_wanted(wanted: &Wanted, record: &mut Record) -> &'static str {
     if wanted.field == "diameter" {
         return "diameter";
     }
-    record
-        .look_up("Diameter of the drill named", format!("drill sizes, row {}", drill.name))
-        .gives("named_diameter", drill.found());
+    tell!(record.look_up("Diameter of the drill named", format!("drill sizes, row {}", drill.name))
+        => named_diameter: drill.found());
     "named_diameter"
 }
 
@@ -241,34 +213,23 @@ fn record_drills(
         record.note("outside_table", says);
     }
     record.note("nominal", "Sizes are nominal; a drill as a rule cuts a little larger than it measures.");
-    let mut names = Vec::with_capacity(near.len());
-    let mut systems = Vec::with_capacity(near.len());
-    let mut diameters = Vec::with_capacity(near.len());
-    let mut differences = Vec::with_capacity(near.len());
     for drill in near {
         record.source_trusted(drill.source, "nominal diameters of the drills listed", drill.trust);
-        names.push(drill.name);
-        systems.push(drill.system.as_str());
-        diameters.push(drill.found());
-        differences.push(wanted.difference(drill));
     }
-    let rows = near.iter().zip(&differences).map(|(drill, difference)| NearDrill {
+    let row = |drill: &&'static Drill| NearDrill {
         name: drill.name,
         system: drill.system,
         diameter: drill.found(),
-        difference: *difference,
-    });
-    let result = DrillSizeResult { drills: rows.collect() };
-    record
-        .look_up("Drills nearest to the size", format!("{place} of the systems, sorted by distance from D"))
-        .with("D", of, wanted.size)
-        .gives("drills.name", names);
-    record.look_up("Their systems", "drill sizes, rows of those names").gives("drills.system", systems);
-    record.look_up("Their diameters", "drill sizes, rows of those names").gives("drills.diameter", diameters.clone());
-    record
-        .step("What each is larger than the size", "Δ = d - D")
-        .with("d", "drills.diameter", diameters)
-        .with("D", of, wanted.size)
-        .gives("drills.difference", differences);
-    result
+        difference: wanted.difference(drill),
+    };
+    let drills: Vec<NearDrill> = near.iter().map(row).collect();
+    let near = format!("{place} of the systems, sorted by distance from D");
+    tell!(record.look_up("Drills nearest to the size", near), D = (of): wanted.size
+        => "drills.name": column(&drills, |drill| drill.name));
+    let rows = "drill sizes, rows of those names";
+    tell!(record.look_up("Their systems", rows) => "drills.system": column(&drills, |drill| drill.system.as_str()));
+    tell!(record.look_up("Their diameters", rows) => drills.diameter);
+    let step = record.step("What each is larger than the size", "Δ = d - D");
+    tell!(step, d = drills.diameter, D = (of): wanted.size => drills.difference);
+    DrillSizeResult { drills }
 }

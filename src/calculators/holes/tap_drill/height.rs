@@ -36,10 +36,9 @@ impl Full {
             (TapKind::Cutting, ThreadSystem::Unified | ThreadSystem::Metric | ThreadSystem::Npt) => Full::Triangle,
             (TapKind::Cutting, ThreadSystem::PipeParallel | ThreadSystem::PipeTaper | ThreadSystem::Whitworth) => {
                 let height = designation.found(thread.diameter - basics(thread).pitch_diameter_exact);
-                record
-                    .look_up("Height of the thread", "0.640327 of the pitch: 55 degrees; of pipe threads to 0.001 mm")
-                    .with("P", "pitch", pitch)
-                    .gives("height", height);
+                tell!(record.look_up("Height of the thread",
+                    "0.640327 of the pitch: 55 degrees; of pipe threads to 0.001 mm"),
+                    P = pitch => height);
                 Full::Height(height)
             }
         }

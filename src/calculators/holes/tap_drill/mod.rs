@@ -16,6 +16,7 @@ use crate::reference::drills::{Drill, DrillSystem};
 use crate::reference::threads::{ThreadSystem, published_tap_drill};
 use crate::shop::{DrillsFrom, drills_from, tell_tap};
 use rules::{check_class, check_kind, check_systems};
+use std::ops::Range;
 use steps::Hole;
 use thread::{limits, size_and_pitch};
 
@@ -44,12 +45,15 @@ pub struct TapDrillInput {
     /// Class of the thread in the hole; if absent the one in the designation, else the usual one: 2B, 6H (up to M1.4
     /// 5H), 2G for Acme, 7H for trapezoidal.
     pub internal_class: Option<InternalClass>,
-    /// Kind of tap: cutting, or forming for Unified and metric threads; cutting if absent.
+    /// Kind of tap: cutting, or forming for Unified and metric threads.
+    #[absent("cutting", "A cutting tap is taken, the more common kind.")]
     pub tap: Option<TapKind>,
     /// Drills at hand: any of fraction, number, letter, metric; if absent every one of the drawer, or of the
     /// tables the inch ones for an inch thread and metric for a metric one.
     pub systems: Option<Vec<DrillSystem>>,
-    /// How much larger than the drill the hole comes out; 0 if absent.
+    /// How much larger than the drill the hole comes out.
+    #[absent("0", value = Extent::stated(0.0, self.thread.unit()),
+        "The hole is taken to come out as large as the drill; most drills cut larger, so measure a trial hole.")]
     pub expected_oversize: Option<Extent>,
     /// Which drills to choose from: those in the shop's drawer, or all of the tables; shop if one with drills is set.
     pub from: Option<DrillsFrom>,
@@ -129,21 +133,20 @@ pub struct TapDrillResult {
 }
 
 /// How many drills on each side of the exact size are listed whatever the class says.
-pub const AROUND: usize = 3;
+const AROUND: usize = 3;
+
+/// Which of so many drills are the next ones around a size that so many are below.
+fn around(below: usize, drills: usize) -> Range<usize> {
+    below.saturating_sub(AROUND).min(drills)..(below + AROUND).min(drills)
+}
 
 /// The drills to list: those within the class and the next ones around the exact hole. A hole that
 /// leaves no thread or more than the full height is none.
-fn candidates(hole: &Hole, all: &[&'static Drill], systems: &[DrillSystem]) -> Vec<&'static Drill> {
-    let possible: Vec<&'static Drill> = all
-        .iter()
-        .copied()
-        .filter(|drill| systems.contains(&drill.system))
-        .filter(|drill| (1e-9..=1.0 + 1e-9).contains(&hole.share(drill)))
-        .collect();
-    let below = possible.iter().filter(|drill| hole.of(drill) <= hole.exact).count();
-    let (first, last) = (below.saturating_sub(AROUND), (below + AROUND).min(possible.len()));
-    let kept = |(at, drill): &(usize, &'static Drill)| (first..last).contains(at) || hole.within(drill) == Some(true);
-    possible.into_iter().enumerate().filter(kept).map(|(_, drill)| drill).collect()
+fn candidates(hole: &Hole, mut drills: Vec<&'static Drill>) -> Vec<&'static Drill> {
+    drills.retain(|drill| (1e-9..=1.0 + 1e-9).contains(&hole.share(drill)));
+    let next = around(drills.iter().filter(|drill| hole.of(drill) <= hole.exact).count(), drills.len());
+    let kept = |(at, drill): &(usize, &'static Drill)| next.contains(at) || hole.within(drill) == Some(true);
+    drills.into_iter().enumerate().filter(kept).map(|(_, drill)| drill).collect()
 }
 
 /// The row to take: within the class if there are limits, then nearest to the percentage, then larger.
@@ -184,31 +187,16 @@ impl Calculator for TapDrill {
         "Whitworth",
         "Acme",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A hole for a 1/4-20 stud in a winch housing, with three quarters of the thread.",
-            fields: &[("thread", "1/4-20 UNC"), ("thread_percent", "75 percent")],
-        },
-        Example {
-            says: "An M8 hole in a pump flange of class 6H; the drill is known to cut 0.05 mm large.",
-            fields: &[
-                ("thread", "M8"),
-                ("internal_class", "6H"),
-                ("tap", "cutting"),
-                ("systems", "metric,letter"),
-                ("expected_oversize", "0.05 mm"),
-            ],
-        },
-        Example {
-            says: "An M6 forming tap for an aluminium mill gear cover.",
-            fields: &[("thread", "M6"), ("tap", "forming"), ("from", "tables")],
-        },
-        Example {
-            says: "A hole for a 1/2 NPT plug in a pump casing, tapped without reaming.",
-            fields: &[("thread", "1/2-14 NPT")],
-        },
-        Example { says: "A drain hole G 1/2 in a mill gear case.", fields: &[("thread", "G 1/2")] },
-    ];
+    const EXAMPLES: &'static [Example] = examples! {
+        "A hole for a 1/4-20 stud in a winch housing, with three quarters of the thread.":
+            thread = "1/4-20 UNC", thread_percent = "75 percent";
+        "An M8 hole in a pump flange of class 6H; the drill is known to cut 0.05 mm large.":
+            thread = "M8", internal_class = "6H", tap = "cutting", systems = "metric,letter",
+            expected_oversize = "0.05 mm";
+        "An M6 forming tap for an aluminium mill gear cover.": thread = "M6", tap = "forming", from = "tables";
+        "A hole for a 1/2 NPT plug in a pump casing, tapped without reaming.": thread = "1/2-14 NPT";
+        "A drain hole G 1/2 in a mill gear case.": thread = "G 1/2";
+    };
     type Input = TapDrillInput;
     type Output = TapDrillResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
@@ -218,8 +206,7 @@ impl Calculator for TapDrill {
         record.caution(cautions::TAPPING);
         record.caution(cautions::TURNING_SPINDLE);
         let system = input.thread.thread.system;
-        let metric = !system.in_inches();
-        let tap = record.or_assume(input.tap, "tap", TapKind::Cutting, "A cutting tap is taken, the more common kind.");
+        let tap = input.tap(record);
         let (usual, why) = match tap {
             TapKind::Cutting if matches!(system, ThreadSystem::Acme | ThreadSystem::Trapezoidal) => {
                 (100.0, "The basic minor diameter: an Acme or trapezoidal nut is cut to its full height.")
@@ -235,28 +222,24 @@ impl Calculator for TapDrill {
         let all = drills_from(input.from, record)?;
         let (own, says) = if all.from == DrillsFrom::Shop {
             (DrillSystem::ALL.to_vec(), "Every drill in the drawer is at hand.")
-        } else if metric {
+        } else if !system.in_inches() {
             (vec![DrillSystem::Metric], "Metric drills for a metric thread; name more systems if they are at hand.")
         } else {
             let inch = vec![DrillSystem::Fraction, DrillSystem::Number, DrillSystem::Letter];
             (inch, "Inch drills for an inch thread; name metric too if they are at hand.")
         };
         let systems = record.or_assume(input.systems.clone(), "systems", own, says);
-        let oversize = record.or_assume(
-            input.expected_oversize,
-            "expected_oversize",
-            Extent::stated(0.0, input.thread.unit()),
-            "The hole is taken to come out as large as the drill; most drills cut larger, so measure a trial hole.",
-        );
+        let drills = all.of_systems(&systems);
+        let oversize = input.expected_oversize(record);
         if input.thread.thread.is_taper() {
-            return taper::solve(&input.thread, (all, &systems), oversize, record);
+            return taper::solve(&input.thread, drills, all.place(), oversize, record);
         }
         let wanted =
             record.or_assume(input.thread_percent, "thread_percent", ThreadPercent::stated(usual, Unit::Percent), why);
         let minor_limits = limits(&input.thread, input.internal_class.as_ref(), record)?;
         let sizes = size_and_pitch(&input.thread, record);
         let hole = Hole::find(&input.thread, sizes, tap, wanted, oversize, minor_limits.as_ref(), record)?;
-        let found = candidates(&hole, all.drills, &systems);
+        let found = candidates(&hole, drills);
         let rows = hole.rows(&found, all.place(), record);
         let limited = tap == TapKind::Cutting && minor_limits.is_some();
         if rows.is_empty() {
@@ -273,7 +256,7 @@ impl Calculator for TapDrill {
         let drill = best(&rows, wanted.quantity().in_unit(Unit::Percent), limited)
             .map(|row| hole.chosen(row, &rows, wanted, limited, record));
         let printed = published_tap_drill(&input.thread.thread);
-        let published = printed.and_then(|printed| hole.published(printed, &input.thread, record));
+        let published = printed.map(|printed| hole.published(printed, &input.thread, record));
         Ok(TapDrillResult {
             drill_diameter: hole.drill_diameter,
             hole_diameter: hole.hole_diameter,

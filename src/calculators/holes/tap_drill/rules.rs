@@ -3,27 +3,17 @@
 use super::{TapDrillInput, TapKind};
 use crate::calculators::prelude::*;
 use crate::reference::threads::ThreadSystem;
+use crate::threading;
 
 /// The class must be one of the thread.
 pub fn check_class(input: &TapDrillInput) -> Result<(), ValidationError> {
-    match InternalClass::clash(&input.thread.thread, input.internal_class.as_ref()) {
-        None => Ok(()),
-        Some(clash) => {
-            let fields = [("thread", clash.thread.as_str()), ("internal_class", clash.class.as_str())];
-            Err(rule_broken(Code::Conflict, clash.says, &fields))
-        }
-    }
+    threading::check_class(("thread", &input.thread.thread), ("internal_class", input.internal_class.as_ref()))
 }
 
-/// A list of systems names some.
-pub fn check_systems(input: &TapDrillInput) -> Result<(), ValidationError> {
-    match &input.systems {
-        Some(systems) if systems.is_empty() => {
-            Err(rule_broken(Code::ValueEmpty, "systems names no drills.", &[("systems", "number")]))
-        }
-        _ => Ok(()),
-    }
-}
+rules! { pub check_systems(TapDrillInput) {
+    never(|input| input.systems.as_ref().is_some_and(Vec::is_empty), Code::ValueEmpty, systems = "number"):
+        "systems names no drills.";
+} }
 
 /// Some threads have no hole, no forming tap or no percentage.
 pub fn check_kind(input: &TapDrillInput) -> Result<(), ValidationError> {
@@ -33,14 +23,15 @@ pub fn check_kind(input: &TapDrillInput) -> Result<(), ValidationError> {
         let hole = thread.designation.replacen('R', "Rc", 1);
         return Err(rule_broken(Code::Conflict, says, &[("thread", &hole)]));
     }
-    let pipe = !matches!(thread.system, ThreadSystem::Unified | ThreadSystem::Metric);
-    if pipe && input.tap == Some(TapKind::Forming) {
-        let says = "For forming taps only the holes of Unified and metric threads are known here.";
-        return Err(rule_broken(Code::Conflict, says, &[("tap", "cutting"), ("thread", "M8")]));
-    }
-    if thread.is_taper() && input.thread_percent.is_some() {
-        let says = "A taper thread changes its height along the hole, so that it has no percentage.";
-        return Err(rule_broken(Code::Conflict, says, &[("thread_percent", "leave out"), ("thread", "G 1/2")]));
-    }
-    Ok(())
+    check_tap(input)
 }
+
+rules! { check_tap(TapDrillInput) {
+    never(|input| input.tap == Some(TapKind::Forming)
+        && !matches!(input.thread.thread.system, ThreadSystem::Unified | ThreadSystem::Metric),
+        Code::Conflict, tap = "cutting", thread = "M8"):
+        "For forming taps only the holes of Unified and metric threads are known here.";
+    never(|input| input.thread.thread.is_taper() && input.thread_percent.is_some(), Code::Conflict,
+        thread_percent = "leave out", thread = "G 1/2"):
+        "A taper thread changes its height along the hole, so that it has no percentage.";
+} }

@@ -7,7 +7,8 @@ use super::{MinorLimits, TapDrillChosen, TapDrillPublished, TapDrillRow, TapKind
 use crate::calculators::prelude::*;
 use crate::reference::drills::Drill;
 use crate::reference::threads::{TapDrillRow as Printed, ThreadSystem};
-use crate::sources::Trust;
+
+const WITHIN: &str = "true where the hole is neither below k2 nor above k1";
 
 /// The exact hole, and what any drill would leave; lengths in the thread's unit.
 pub struct Hole {
@@ -43,14 +44,6 @@ impl Hole {
         let height = Full::of(designation, tap, pitch, record);
         let full = height.amount(thread.pitch);
         let exact = thread.diameter - full * wanted.get().si();
-        let drill = exact - oversize.quantity().in_unit(unit);
-        // The reader takes no thread that is deeper than half its size, so only the oversize can use up the hole.
-        if exact <= 0.0 || drill <= 0.0 {
-            return Err(Refusal::no_answer(
-                "The hole for this thread is no larger than the expected oversize, so no drill would make it.",
-                &[("expected_oversize", "0 in".into())],
-            ));
-        }
         let hole_diameter = designation.found(exact);
         match height {
             Full::Triangle => {
@@ -72,12 +65,7 @@ impl Hole {
             .with("D", "size", size)
             .with("q", "thread_percent", wanted)
             .gives("hole_diameter", hole_diameter);
-        let drill_diameter = designation.found(drill);
-        record
-            .step("Drill for that hole", "d = H - o")
-            .with("H", "hole_diameter", hole_diameter)
-            .with("o", "expected_oversize", oversize)
-            .gives("drill_diameter", drill_diameter);
+        let drill_diameter = drill_for(hole_diameter, oversize, record)?;
         let bounds = limits.map(|limits| (limits.minor_min, limits.minor_max));
         let hole = Self {
             exact,
@@ -127,64 +115,34 @@ impl Hole {
         if drills.is_empty() {
             return Vec::new();
         }
-        for drill in drills {
-            record.source_trusted(drill.source, "diameters of stock drills", drill.trust);
-        }
-        let rows: Vec<TapDrillRow> = drills
-            .iter()
-            .map(|drill| TapDrillRow {
-                name: drill.name,
-                system: drill.system.as_str(),
-                diameter: drill.found(),
-                hole_diameter: FoundSize::stated(self.of(drill), self.unit),
-                thread_percent: Some(FoundThreadPercent::stated(100.0 * self.share(drill), Unit::Percent)),
-                within_class: self.within(drill),
-            })
-            .collect();
-        let texts = |of: fn(&TapDrillRow) -> &'static str| rows.iter().map(of).collect::<Vec<_>>();
-        let sizes = |of: fn(&TapDrillRow) -> FoundSize| rows.iter().map(of).collect::<Vec<_>>();
-        let percents: Vec<FoundThreadPercent> = rows.iter().filter_map(|row| row.thread_percent).collect();
+        let row = |drill: &&'static Drill| TapDrillRow {
+            thread_percent: Some(FoundThreadPercent::stated(100.0 * self.share(drill), Unit::Percent)),
+            within_class: self.within(drill),
+            ..TapDrillRow::of(drill, FoundSize::stated(self.of(drill), self.unit))
+        };
+        let candidates: Vec<TapDrillRow> = drills.iter().map(row).collect();
         let table = match self.bounds {
             Some(_) => {
                 format!("{place}: those whose hole lies within the class, and three each side of the exact size")
             }
             None => format!("{place}: three each side of the exact size"),
         };
-        record
-            .look_up("Stock drills near", table)
-            .with("d", "drill_diameter", self.drill_diameter)
-            .gives("candidates.name", texts(|row| row.name));
-        record.look_up("Their systems", "tables of stock drills").gives("candidates.system", texts(|row| row.system));
-        record
-            .look_up("Their diameters", "tables of stock drills")
-            .gives("candidates.diameter", sizes(|row| row.diameter));
-        record
-            .step("Their holes", "h = d + o")
-            .with("d", "candidates.diameter", sizes(|row| row.diameter))
-            .with("o", "expected_oversize", self.oversize)
-            .gives("candidates.hole_diameter", sizes(|row| row.hole_diameter));
-        self.height
-            .step("Their share of thread", "q = (D - h) / (#)", self.pitch, record)
-            .with("D", "size", self.size)
-            .with("h", "candidates.hole_diameter", sizes(|row| row.hole_diameter))
-            .gives("candidates.thread_percent", percents);
+        tell_drills(&candidates, drills, table, (self.drill_diameter, self.oversize), record);
+        tell!(self.height.step("Their share of thread", "q = (D - h) / (#)", self.pitch, record),
+            D = size: self.size, h = candidates.hole_diameter => candidates.thread_percent);
         if let Some((least, greatest)) = self.bounds {
-            let within = |row: &TapDrillRow| if row.within_class == Some(true) { "true" } else { "false" };
-            record
-                .look_up("Within the class", "true where the hole is neither below k2 nor above k1")
-                .with("h", "candidates.hole_diameter", sizes(|row| row.hole_diameter))
-                .with("k2", "minor_limits.minor_min", least)
-                .with("k1", "minor_limits.minor_max", greatest)
-                .gives("candidates.within_class", texts(within));
+            tell!(record.look_up("Within the class", WITHIN), h = candidates.hole_diameter,
+                k2 = "minor_limits.minor_min": least, k1 = "minor_limits.minor_max": greatest
+                => candidates.within_class);
         }
-        rows
+        candidates
     }
 
     /// The drill to take, with the choice on record.
     pub fn chosen(
         &self,
         row: &TapDrillRow,
-        rows: &[TapDrillRow],
+        candidates: &[TapDrillRow],
         wanted: ThreadPercent,
         limited: bool,
         record: &mut Record,
@@ -194,24 +152,13 @@ impl Hole {
         } else {
             "the drill nearest to the percentage"
         };
-        let percents: Vec<FoundThreadPercent> = rows.iter().filter_map(|row| row.thread_percent).collect();
-        let sizes: Vec<FoundSize> = rows.iter().map(|row| row.diameter).collect();
-        record
-            .choose("Share of thread of the drill to take", rule)
-            .with("q", "candidates.thread_percent", percents)
-            .with("w", "thread_percent", wanted)
-            .gives(
-                "drill.thread_percent",
-                row.thread_percent.unwrap_or(FoundThreadPercent::stated(0.0, Unit::Percent)),
-            );
-        record
-            .choose("Its diameter", "that of the same drill")
-            .with("d", "candidates.diameter", sizes)
-            .gives("drill.diameter", row.diameter);
-        record
-            .look_up("Its name", "that of the same drill")
-            .with("d", "drill.diameter", row.diameter)
-            .gives("drill.name", row.name);
+        let none = FoundThreadPercent::stated(0.0, Unit::Percent);
+        tell!(record.choose("Share of thread of the drill to take", rule),
+            q = candidates.thread_percent, w = thread_percent: wanted
+            => "drill.thread_percent": row.thread_percent.unwrap_or(none));
+        let same = "that of the same drill";
+        tell!(record.choose("Its diameter", same), d = candidates.diameter => "drill.diameter": row.diameter);
+        record.look_up("Its name", same).with("d", "drill.diameter", row.diameter).gives("drill.name", row.name);
         TapDrillChosen { name: row.name, diameter: row.diameter, thread_percent: row.thread_percent }
     }
 
@@ -221,54 +168,78 @@ impl Hole {
         printed: &'static Printed,
         designation: &Designation,
         record: &mut Record,
-    ) -> Option<TapDrillPublished> {
+    ) -> TapDrillPublished {
         let diameter = printed_drill(printed, designation, record);
         let hole = diameter.quantity().in_unit(self.unit) + self.oversize.quantity().in_unit(self.unit);
         let share = (self.size.quantity().value - hole) / self.full;
         if !(1e-9..=1.0 + 1e-9).contains(&share) {
             record.note("printed_drill_unfit", "The drill that a table prints for this thread leaves no thread here.");
         }
-        let hole_diameter = FoundSize::stated(hole, self.unit);
-        record
-            .step("Its hole", "h = d + o")
-            .with("d", "published.diameter", diameter)
-            .with("o", "expected_oversize", self.oversize)
-            .gives("published.hole_diameter", hole_diameter);
+        let hole_diameter: FoundSize = step!(record, "Its hole", h: "published.hole_diameter" = d + o,
+            d = "published.diameter": diameter, o = expected_oversize: self.oversize);
         let thread_percent = FoundThreadPercent::stated(100.0 * share, Unit::Percent);
-        self.height
-            .step("Its share of thread", "q = (D - h) / (#)", self.pitch, record)
-            .with("D", "size", self.size)
-            .with("h", "published.hole_diameter", hole_diameter)
-            .gives("published.thread_percent", thread_percent);
+        tell!(self.height.step("Its share of thread", "q = (D - h) / (#)", self.pitch, record),
+            D = size: self.size, h = "published.hole_diameter": hole_diameter
+            => "published.thread_percent": thread_percent);
         let within_class = self.keeps(hole);
         if let (Some(within), Some((least, greatest))) = (within_class, self.bounds) {
-            record
-                .look_up("Within the class", "true where the hole is neither below k2 nor above k1")
-                .with("h", "published.hole_diameter", hole_diameter)
-                .with("k2", "minor_limits.minor_min", least)
-                .with("k1", "minor_limits.minor_max", greatest)
-                .gives("published.within_class", within);
+            tell!(record.look_up("Within the class", WITHIN), h = "published.hole_diameter": hole_diameter,
+                k2 = "minor_limits.minor_min": least, k1 = "minor_limits.minor_max": greatest
+                => "published.within_class": within);
         }
-        Some(TapDrillPublished {
-            name: &printed.drill,
-            diameter,
-            hole_diameter,
-            thread_percent: Some(thread_percent),
-            within_class,
-        })
+        let (name, thread_percent) = (printed.drill.as_str(), Some(thread_percent));
+        TapDrillPublished { name, diameter, hole_diameter, thread_percent, within_class }
     }
 }
 
 /// Name and diameter of a printed drill, on record.
 pub fn printed_drill(printed: &'static Printed, designation: &Designation, record: &mut Record) -> FoundSize {
-    let trust = Trust::named(&printed.trust).unwrap_or(Trust::FromMemory);
-    record.source_trusted(&printed.source, format!("drill for {}", designation.thread.designation), trust);
-    let unit = if printed.unit == "mm" { Unit::Millimetre } else { Unit::Inch };
-    let diameter = FoundSize::stated(printed.diameter, unit);
-    record
-        .look_up("Drill that a table prints for the thread", "table of tap drills")
-        .with("T", "thread", designation.text())
-        .gives("published.name", printed.drill.as_str());
+    record.source_of_row(&printed.source, format!("drill for {}", designation.thread.designation), &printed.trust);
+    let diameter = printed.found();
+    tell!(record.look_up("Drill that a table prints for the thread", "table of tap drills"),
+        T = thread: designation.text() => "published.name": printed.drill.as_str());
     record.look_up("Its diameter", "table of tap drills").gives("published.diameter", diameter);
     diameter
+}
+
+/// The drill for a hole.
+pub fn drill_for(hole_diameter: FoundSize, oversize: Extent, record: &mut Record) -> Result<FoundSize, Refusal> {
+    let Quantity { value, unit, .. } = hole_diameter.quantity();
+    let drill = value - oversize.quantity().in_unit(unit);
+    // The reader takes no thread that is deeper than half its size, so only the oversize can use up the hole.
+    if drill <= 0.0 {
+        let says = "The hole for this thread is no larger than the expected oversize, so no drill would make it.";
+        return Err(Refusal::no_answer(says, &[("expected_oversize", "0 in".into())]));
+    }
+    let drill_diameter = FoundSize::stated(drill, unit);
+    tell!(record.step("Drill for that hole", "d = H - o"),
+        H = hole_diameter, o = expected_oversize: oversize => drill_diameter);
+    Ok(drill_diameter)
+}
+
+/// The rows of drills as far as they do not depend on the thread, column by column.
+pub fn tell_drills(
+    candidates: &[TapDrillRow],
+    drills: &[&'static Drill],
+    table: String,
+    (drill_diameter, oversize): (FoundSize, Extent),
+    record: &mut Record,
+) {
+    for drill in drills {
+        record.source_trusted(drill.source, "diameters of stock drills", drill.trust);
+    }
+    let stock = "tables of stock drills";
+    tell!(record.look_up("Stock drills near", table), d = drill_diameter => candidates.name);
+    tell!(record.look_up("Their systems", stock) => candidates.system);
+    tell!(record.look_up("Their diameters", stock) => candidates.diameter);
+    tell!(record.step("Their holes", "h = d + o"),
+        d = candidates.diameter, o = expected_oversize: oversize => candidates.hole_diameter);
+}
+
+impl TapDrillRow {
+    /// A drill and its hole, without what depends on the thread.
+    pub fn of(drill: &'static Drill, hole_diameter: FoundSize) -> Self {
+        let (name, system) = (drill.name, drill.system.as_str());
+        Self { name, system, diameter: drill.found(), hole_diameter, thread_percent: None, within_class: None }
+    }
 }

@@ -1,18 +1,18 @@
 //! The hole before a taper pipe tap without reaming: for NPT near the minor diameter at the small
 //! end, K0 of ASME B1.20.1, and the drill that a tap maker prints; for Rc a printed list alone.
 
-use super::steps::printed_drill;
+use super::steps::{drill_for, printed_drill, tell_drills};
 use super::thread::size_and_pitch;
-use super::{AROUND, TapDrillChosen, TapDrillPublished, TapDrillResult, TapDrillRow};
+use super::{TapDrillChosen, TapDrillPublished, TapDrillResult, TapDrillRow, around};
 use crate::calculators::prelude::*;
-use crate::reference::drills::{Drill, DrillSystem};
+use crate::reference::drills::Drill;
 use crate::reference::threads::{basics, npt, published_tap_drill};
-use crate::shop::DrillsToChoose;
 
 /// Finds the hole of a taper thread.
 pub fn solve(
     designation: &Designation,
-    (all, systems): (DrillsToChoose, &[DrillSystem]),
+    mut drills: Vec<&'static Drill>,
+    place: &'static str,
     oversize: Extent,
     record: &mut Record,
 ) -> Result<TapDrillResult, Refusal> {
@@ -21,34 +21,21 @@ pub fn solve(
     let printed = published_tap_drill(thread);
     let diameter = printed.map(|printed| printed_drill(printed, designation, record));
     let over = oversize.quantity().in_unit(unit);
-    let exact = match (npt(thread), diameter) {
+    let hole_diameter: FoundSize = match (npt(thread), diameter) {
         (Some(npt), _) => {
             let minor = designation.found(npt.small_end_minor);
             record.source("asme_b1_20_1", "minor diameter at the small end, K0, near which the hole should be");
-            record
-                .look_up(
-                    "Hole: the minor diameter at the small end, K0",
-                    "ASME B1.20.1: E0 less 0.8 of the pitch, to 0.00001 in",
-                )
-                .with("T", "thread", designation.text())
-                .gives("hole_diameter", minor);
-            record
-                .look_up(
-                    "Diameter of the thread at its gauge plane",
-                    "ASME B1.20.1: E1 and 0.8 of the pitch, to 0.00001 in",
-                )
-                .with("T", "thread", designation.text())
-                .gives("thread_diameter", designation.found(basics(thread).major));
-            npt.small_end_minor
+            tell!(record.look_up("Hole: the minor diameter at the small end, K0",
+                "ASME B1.20.1: E0 less 0.8 of the pitch, to 0.00001 in"),
+                T = thread: designation.text() => hole_diameter: minor);
+            let of = "Diameter of the thread at its gauge plane";
+            tell!(record.look_up(of, "ASME B1.20.1: E1 and 0.8 of the pitch, to 0.00001 in"),
+                T = thread: designation.text() => thread_diameter: designation.found(basics(thread).major));
+            minor
         }
         (None, Some(diameter)) => {
-            let hole = designation.found(diameter.quantity().in_unit(unit) + over);
-            record
-                .step("Hole: that of the printed drill", "h = d + o")
-                .with("d", "published.diameter", diameter)
-                .with("o", "expected_oversize", oversize)
-                .gives("hole_diameter", hole);
-            hole.quantity().value
+            step!(record, "Hole: that of the printed drill", h: hole_diameter = d + o,
+                d = "published.diameter": diameter, o = expected_oversize: oversize)
         }
         (None, None) => {
             return Err(Refusal::no_answer(
@@ -57,126 +44,52 @@ pub fn solve(
             ));
         }
     };
-    let drill = exact - over;
-    if drill <= 0.0 {
-        return Err(Refusal::no_answer(
-            "The hole for this thread is no larger than the expected oversize, so no drill would make it.",
-            &[("expected_oversize", "0 in".into())],
-        ));
-    }
-    let (hole_diameter, drill_diameter) = (designation.found(exact), designation.found(drill));
-    record
-        .step("Drill for that hole", "d = H - o")
-        .with("H", "hole_diameter", hole_diameter)
-        .with("o", "expected_oversize", oversize)
-        .gives("drill_diameter", drill_diameter);
+    let drill_diameter = drill_for(hole_diameter, oversize, record)?;
     record.note(
         "taper_without_reaming",
         "The hole is drilled straight and the taper tap cuts the cone; the drill is for tapping without a taper reamer, \
          which needs a smaller one. Try how far the plug gauge goes in by hand.",
     );
-    let near = near(all.drills, systems, |found: &Drill| found.size().quantity().in_unit(unit), drill);
+    // Three stock drills each side of the size.
+    let wanted = drill_diameter.quantity().in_unit(unit);
+    let below = drills.iter().filter(|drill| drill.size().quantity().in_unit(unit) <= wanted).count();
+    let near = drills.drain(around(below, drills.len())).collect::<Vec<_>>();
     let hole_of = |found: FoundSize| designation.found(found.quantity().in_unit(unit) + over);
-    let rows: Vec<TapDrillRow> = near
-        .iter()
-        .map(|found| TapDrillRow {
-            name: found.name,
-            system: found.system.as_str(),
-            diameter: found.found(),
-            hole_diameter: hole_of(found.found()),
-            thread_percent: None,
-            within_class: None,
-        })
-        .collect();
-    tell(&near, &rows, (drill_diameter, all.place()), oversize, record);
-    if let Some(diameter) = diameter {
-        record
-            .step("Hole of the printed drill", "h = d + o")
-            .with("d", "published.diameter", diameter)
-            .with("o", "expected_oversize", oversize)
-            .gives("published.hole_diameter", hole_of(diameter));
+    let candidates: Vec<_> = near.iter().map(|drill| TapDrillRow::of(drill, hole_of(drill.found()))).collect();
+    if !candidates.is_empty() {
+        let table = format!("{place}: three each side of the exact size");
+        tell_drills(&candidates, &near, table, (drill_diameter, oversize), record);
     }
     let published = printed.zip(diameter).map(|(printed, diameter)| TapDrillPublished {
         name: &printed.drill,
         diameter,
-        hole_diameter: hole_of(diameter),
+        hole_diameter: step!(record, "Hole of the printed drill", h: "published.hole_diameter" = d + o,
+            d = "published.diameter": diameter, o = expected_oversize: oversize),
         thread_percent: None,
         within_class: None,
     });
     let drill = match &published {
         Some(published) => {
-            record
-                .choose("Drill to take", "the one that the table prints")
-                .with("d", "published.diameter", published.diameter)
-                .gives("drill.diameter", published.diameter);
+            tell!(record.choose("Drill to take", "the one that the table prints"),
+                d = "published.diameter": published.diameter => "drill.diameter": published.diameter);
             record.look_up("Its name", "table of tap drills").gives("drill.name", published.name);
             Some(TapDrillChosen { name: published.name, diameter: published.diameter, thread_percent: None })
         }
-        None => nearest(&rows, drill, record, unit),
+        None => nearest(&candidates, wanted, unit, record),
     };
-    Ok(TapDrillResult { drill_diameter, hole_diameter, minor_limits: None, drill, published, candidates: rows })
+    Ok(TapDrillResult { drill_diameter, hole_diameter, minor_limits: None, drill, published, candidates })
 }
 
-/// Three stock drills each side of a size.
-fn near(
-    all: &[&'static Drill],
-    systems: &[DrillSystem],
-    size: impl Fn(&Drill) -> f64,
-    wanted: f64,
-) -> Vec<&'static Drill> {
-    let of_systems: Vec<&'static Drill> = all.iter().copied().filter(|drill| systems.contains(&drill.system)).collect();
-    let below = of_systems.iter().filter(|drill| size(drill) <= wanted).count();
-    let (first, last) = (below.saturating_sub(AROUND), (below + AROUND).min(of_systems.len()));
-    of_systems[first.min(last)..last].to_vec()
-}
-
-fn nearest(
-    rows: &[TapDrillRow],
-    wanted: f64,
-    record: &mut Record,
-    unit: crate::quantity::Unit,
-) -> Option<TapDrillChosen> {
+fn nearest(candidates: &[TapDrillRow], wanted: f64, unit: Unit, record: &mut Record) -> Option<TapDrillChosen> {
     let off = |row: &&TapDrillRow| (row.diameter.quantity().in_unit(unit) - wanted).abs();
     // Beyond the largest drills the nearest is not near.
-    let row = rows.iter().min_by(|a, b| off(a).total_cmp(&off(b))).filter(|row| off(row) < 0.02 * wanted);
+    let row = candidates.iter().min_by(|a, b| off(a).total_cmp(&off(b))).filter(|row| off(row) < 0.02 * wanted);
     let Some(row) = row else {
         record.note("no_stock_drill", "No stock drill of the systems named is near this hole; bore it.");
         return None;
     };
-    let sizes: Vec<FoundSize> = rows.iter().map(|row| row.diameter).collect();
-    record
-        .choose("Drill to take", "the stock drill nearest to the exact size, as no table prints one")
-        .with("d", "candidates.diameter", sizes)
-        .gives("drill.diameter", row.diameter);
+    let nearest = "the stock drill nearest to the exact size, as no table prints one";
+    tell!(record.choose("Drill to take", nearest), d = candidates.diameter => "drill.diameter": row.diameter);
     record.look_up("Its name", "that of the same drill").gives("drill.name", row.name);
     Some(TapDrillChosen { name: row.name, diameter: row.diameter, thread_percent: None })
-}
-
-/// The rows column by column.
-fn tell(
-    near: &[&'static Drill],
-    rows: &[TapDrillRow],
-    (drill, place): (FoundSize, &str),
-    oversize: Extent,
-    record: &mut Record,
-) {
-    if rows.is_empty() {
-        return;
-    }
-    for drill in near {
-        record.source_trusted(drill.source, "diameters of stock drills", drill.trust);
-    }
-    let texts = |of: fn(&TapDrillRow) -> &'static str| rows.iter().map(of).collect::<Vec<_>>();
-    let sizes = |of: fn(&TapDrillRow) -> FoundSize| rows.iter().map(of).collect::<Vec<_>>();
-    record
-        .look_up("Stock drills near", format!("{place}: three each side of the exact size"))
-        .with("d", "drill_diameter", drill)
-        .gives("candidates.name", texts(|row| row.name));
-    record.look_up("Their systems", "tables of stock drills").gives("candidates.system", texts(|row| row.system));
-    record.look_up("Their diameters", "tables of stock drills").gives("candidates.diameter", sizes(|row| row.diameter));
-    record
-        .step("Their holes", "h = d + o")
-        .with("d", "candidates.diameter", sizes(|row| row.diameter))
-        .with("o", "expected_oversize", oversize)
-        .gives("candidates.hole_diameter", sizes(|row| row.hole_diameter));
 }

@@ -6,6 +6,7 @@ mod trains;
 
 use crate::calculators::prelude::*;
 use crate::shop::change_gears;
+use crate::threading::lead_to_cut;
 use rows::{row, tell};
 use trains::trains;
 
@@ -35,9 +36,11 @@ pub struct ChangeGearsInput {
     pub spindle_wheel: Option<Count<8, 300>>,
     /// Teeth of the fixed wheel on the stud; with spindle_wheel.
     pub stud_wheel: Option<Count<8, 300>>,
-    /// Teeth by which two wheels in mesh must reach beyond a third beside them to clear its shaft; 15 if absent.
+    /// Teeth by which two wheels in mesh must reach beyond a third beside them to clear its shaft.
+    #[absent("15", "Common practice for the shafts and nuts of small lathes; look at the lathe.")]
     pub clearance_teeth: Option<Count<0, 100>>,
-    /// How many trains to list, 1 to 50; 10 if absent.
+    /// How many trains to list, 1 to 50.
+    #[absent("10", "The ten nearest trains.")]
     pub count: Option<Count<1, 50>>,
 }
 
@@ -77,21 +80,10 @@ pub struct ChangeGearsResult {
     pub trains: Vec<TrainRow>,
 }
 
-fn check_lead(input: &ChangeGearsInput) -> Result<(), ValidationError> {
-    match (&input.thread, &input.lead) {
-        (None, None) => Err(rule_broken(
-            Code::FieldMissing,
-            "Name the thread or state its lead.",
-            &[("thread", "M10"), ("lead", "1.5 mm")],
-        )),
-        (Some(_), Some(_)) => Err(rule_broken(
-            Code::Conflict,
-            "The thread already has its lead: leave one of the two out.",
-            &[("thread", "leave out"), ("lead", "leave out")],
-        )),
-        _ => Ok(()),
-    }
-}
+rules! { check_lead(ChangeGearsInput) {
+    one_of(thread = "M10", lead = "1.5 mm"): "Name the thread or state its lead.";
+    not_both(thread, lead): "The thread already has its lead: leave one of the two out.";
+} }
 
 /// Wheels that are always right.
 const GOOD: &str = "20,30,40,45,50,55,60,65,127";
@@ -109,15 +101,10 @@ fn check_gears(input: &ChangeGearsInput) -> Result<(), ValidationError> {
     if let Some(says) = input.gears.as_deref().and_then(wrong_gears) {
         return Err(rule_broken(Code::ValueOutOfRange, says, &[("gears", GOOD)]));
     }
-    match (input.spindle_wheel, input.stud_wheel) {
-        (Some(wheel), None) | (None, Some(wheel)) => {
-            let says =
-                "A fixed wheel on the spindle drives one on the stud: state spindle_wheel and stud_wheel, or neither.";
-            let teeth = wheel.get().to_string();
-            Err(rule_broken(Code::Conflict, says, &[("spindle_wheel", &teeth), ("stud_wheel", &teeth)]))
-        }
-        _ => Ok(()),
-    }
+    let ((Some(wheel), None) | (None, Some(wheel))) = (input.spindle_wheel, input.stud_wheel) else { return Ok(()) };
+    let says = "A fixed wheel on the spindle drives one on the stud: state spindle_wheel and stud_wheel, or neither.";
+    let teeth = wheel.get().to_string();
+    Err(rule_broken(Code::Conflict, says, &[("spindle_wheel", &teeth), ("stud_wheel", &teeth)]))
 }
 
 impl Calculator for ChangeGears {
@@ -159,78 +146,31 @@ impl Calculator for ChangeGears {
             "Stop the lathe and switch it off at the wall before touching the wheels, and close the guard before it runs.",
         ));
         record.source("kinematics", "turns of a train go by drivers over driven wheels");
-        let unit = input
-            .thread
-            .as_ref()
-            .map_or(input.lead.map_or(Unit::Millimetre, |lead| lead.quantity().unit), |t| t.unit());
-        let wanted = match (&input.thread, input.lead) {
-            (Some(thread), _) => {
-                let lead = thread.found(thread.thread.lead());
-                record
-                    .look_up("Lead wanted", "pitch times starts, as the designation says them")
-                    .with("T", "thread", thread.text())
-                    .gives("wanted_lead", lead);
-                lead
-            }
-            (None, Some(lead)) => {
-                record.step("Lead wanted", "L = l").with("l", "lead", lead).gives("wanted_lead", lead.found());
-                lead.found()
-            }
-            (None, None) => FoundSize::stated(1.0, unit),
-        };
-        let stud = match (input.spindle_wheel, input.stud_wheel) {
-            (Some(spindle), Some(stud)) => {
-                let (spindle, stud) = (spindle.get(), stud.get());
-                let turns = f64::from(spindle) / f64::from(stud);
-                record
-                    .step("Turns of the stud for one of the spindle", "h = A / B")
-                    .with("A", "spindle_wheel", spindle)
-                    .with("B", "stud_wheel", stud)
-                    .gives("stud_turns", turns);
-                turns
-            }
+        let lead = (input.thread.as_ref(), input.lead);
+        let wanted_lead = lead_to_cut(lead, ("Lead wanted", "wanted_lead"), record);
+        let stud: f64 = match (input.spindle_wheel, input.stud_wheel) {
+            (Some(spindle), Some(stud)) => step!(record, "Turns of the stud for one of the spindle",
+                h: stud_turns = A / B, A = spindle_wheel: spindle.get(), B = stud_wheel: stud.get()),
             _ => {
-                record
-                    .look_up("Turns of the stud for one of the spindle", "1 where no fixed wheels are stated")
-                    .gives("stud_turns", 1.0);
+                tell!(record.look_up("Turns of the stud for one of the spindle", "1 where no fixed wheels are stated")
+                    => stud_turns: 1.0);
                 1.0
             }
         };
-        let clearance = match input.clearance_teeth {
-            Some(clearance) => clearance.get(),
-            None => {
-                record.assume(
-                    "clearance_teeth",
-                    &15u32,
-                    "Common practice for the shafts and nuts of small lathes; look at the lathe.",
-                );
-                record.source(
-                    "common_practice",
-                    "two wheels in mesh should have about 15 teeth more than the wheel beside them",
-                );
-                15
-            }
-        };
-        let count = match input.count {
-            Some(count) => count.get() as usize,
-            None => {
-                record.assume("count", &10u32, "The ten nearest trains.");
-                10
-            }
-        };
-        let screw = input.leadscrew_lead.get().si();
-        let ratio = wanted.get().si() / (screw * stud);
-        record
-            .step("Turns of the lead screw for one of the stud", "q = L / (S × h)")
-            .with("L", "wanted_lead", wanted)
-            .with("S", "leadscrew_lead", input.leadscrew_lead)
-            .with("h", "stud_turns", stud)
-            .gives("wanted_ratio", ratio);
+        let clearance = input.clearance_teeth(record).get();
+        if input.clearance_teeth.is_none() {
+            let place = "two wheels in mesh should have about 15 teeth more than the wheel beside them";
+            record.source("common_practice", place);
+        }
+        let count = input.count(record).get() as usize;
+        let screw = input.leadscrew_lead;
+        let wanted_ratio: f64 = step!(record, "Turns of the lead screw for one of the stud",
+            q: wanted_ratio = number(L / (S * h)), L = wanted_lead, S = leadscrew_lead: screw, h = stud_turns: stud);
         let gears = change_gears(input.gears.as_deref(), GOOD, record)?;
         if let Some(says) = wrong_gears(&gears) {
             return Err(Refusal::no_answer(&format!("The shop's file: {says}"), &[("gears", GOOD.into())]));
         }
-        let found = trains(&gears, ratio, clearance, count);
+        let found = trains(&gears, wanted_ratio, clearance, count);
         if found.is_empty() {
             return Err(Refusal::no_answer(
                 "These wheels make no train: all have the same number of teeth.",
@@ -243,7 +183,7 @@ impl Calculator for ChangeGears {
                 "None of these trains clears by the teeth asked for; try it on the lathe, or look for other wheels.",
             );
         }
-        if found[0].error_from(ratio).abs() > 1e-12 {
+        if found[0].error_from(wanted_ratio).abs() > 1e-12 {
             record.note(
                 "not_exact",
                 "No train of these wheels gives the lead exactly; an error of a few ten-thousandths does for a nut of \
@@ -255,8 +195,10 @@ impl Calculator for ChangeGears {
             "A simple train takes an idler of any size between its wheels, which changes the hand only; a compound \
              train runs first driver, first driven and second driver on one shaft, second driven.",
         );
-        let rows: Vec<TrainRow> = found.iter().map(|train| row(train, ratio, wanted, screw * stud, unit)).collect();
-        tell(&rows, wanted, ratio, input, stud, record);
-        Ok(ChangeGearsResult { wanted_lead: wanted, wanted_ratio: ratio, trains: rows })
+        let per_turn = screw.get().si() * stud;
+        let trains = found.iter().map(|train| row(train, wanted_ratio, wanted_lead, per_turn)).collect();
+        let result = ChangeGearsResult { wanted_lead, wanted_ratio, trains };
+        tell(&result, screw, stud, record);
+        Ok(result)
     }
 }

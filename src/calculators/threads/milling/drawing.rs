@@ -1,21 +1,17 @@
 //! The thread from above: the hole or stud, the circle of the cutter's middle, the cutter at the end of its way
 //! in, and that way.
 
-use super::rules::defaults;
 use super::{PathTravel, PathTurn, ThreadMillingInput, ThreadMillingResult, ThreadedSide};
 use crate::drawing::{Beside, Drawing, Ink, Reach, Words};
 use crate::quantity::{SiValue, Size};
 
 /// Draws an answer.
 pub fn draw(input: &ThreadMillingInput, result: &ThreadMillingResult) -> Drawing {
-    let (start, contour) = defaults(&input.thread.thread, input.side);
-    let unit = input.thread.unit();
-    let start = input.start_diameter.unwrap_or(Size::stated(start, unit));
-    let contour = input.contour_diameter.unwrap_or(Size::stated(contour, unit));
+    let (start, contour) = input.diameters();
     let radius = |size: &Size| size.get().si() / 2.0;
     let (bore, tips, cutter) = (radius(&start), radius(&contour), radius(&input.cutter_diameter));
     let path = result.path_diameter.get().si() / 2.0;
-    let counterclockwise = result.path_turns == PathTurn::Counterclockwise;
+    let counterclockwise = result.helix.path_turns == PathTurn::Counterclockwise;
     let sign = if counterclockwise { 1.0 } else { -1.0 };
     let mut drawing = Drawing::new("Thread milling, seen along the spindle", about(input, result));
 
@@ -37,9 +33,9 @@ pub fn draw(input: &ThreadMillingInput, result: &ThreadMillingResult) -> Drawing
     drawing
         .across((path - cutter, 0.0), (path + cutter, 0.0), above, Words::of("cutter Ø ").value(input.cutter_diameter))
         .of("cutter_diameter");
-    let way = if result.path_travels == PathTravel::Up { "up" } else { "down" };
-    let rise = Words::of(format!("entry: {way} ")).value(result.entry_rise);
-    match (result.entry_arc_diameter, result.entry_length) {
+    let way = if result.helix.path_travels == PathTravel::Up { "up" } else { "down" };
+    let rise = Words::of(format!("entry: {way} ")).value(result.entry.entry_rise);
+    match (result.entry.entry_arc_diameter, result.entry.entry_length) {
         (Some(arc), _) => {
             let half = arc.get().si() / 2.0;
             drawing.arc(Ink::Outline, (half, 0.0), half, 180.0, sign * 180.0).of("entry_arc_diameter");
@@ -66,9 +62,13 @@ fn about(input: &ThreadMillingInput, result: &ThreadMillingResult) -> Words {
     };
     Words::of(format!("A {what} for {}: the middle of a cutter of ", input.thread.thread.designation))
         .value(input.cutter_diameter)
-        .then(format!(" goes {} and {} on a circle of ", result.path_turns.as_str(), result.path_travels.as_str()))
+        .then(format!(
+            " goes {} and {} on a circle of ",
+            result.helix.path_turns.as_str(),
+            result.helix.path_travels.as_str()
+        ))
         .value(result.path_diameter)
         .then(", ")
-        .value(result.rise_per_turn)
+        .value(result.helix.rise_per_turn)
         .then(" in each turn")
 }

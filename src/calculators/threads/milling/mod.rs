@@ -11,7 +11,12 @@ mod set_up;
 
 use crate::calculators::prelude::*;
 use crate::machine::{Limit, SpindleLimits, tell_limits};
+use crate::reference::threads::basics;
 use crate::threading::given_thread;
+use cuts::CutTime;
+use entry::WayIn;
+use path::{Helix, Spoilt};
+use set_up::SetUp;
 
 /// The calculator.
 pub struct ThreadMilling;
@@ -72,14 +77,16 @@ pub struct ThreadMillingInput {
     pub cutting_speed: CuttingSpeed,
     /// Feed per tooth wanted where the tips cut.
     pub feed_per_tooth: FeedPerTooth,
-    /// Climb or conventional milling; climb if absent.
+    /// Climb or conventional milling.
+    #[absent("climb", "Climb milling is usual where the machine has no play.")]
     pub way: Option<ThreadMillingWay>,
     /// Diameter of the hole or stud before threading; the basic minor diameter of a hole, the basic major diameter of a
     /// stud if absent.
     pub start_diameter: Option<Size>,
     /// Diameter that the tips cut to; the basic major diameter in a hole, the basic minor diameter on a stud if absent.
     pub contour_diameter: Option<Size>,
-    /// Number of cuts, 1 to 20; 1 if absent.
+    /// Number of cuts, 1 to 20.
+    #[absent("1", "One cut, as short threads in soft metal allow.")]
     pub passes: Option<Count<1, 20>>,
     /// Length of the thread; turns and time need it.
     pub length: Option<Size>,
@@ -90,7 +97,20 @@ pub struct ThreadMillingInput {
     pub spindle: SpindleLimits,
 }
 
-impl ThreadMillingInput {}
+impl ThreadMillingInput {
+    fn internal(&self) -> bool {
+        self.side == ThreadedSide::Internal
+    }
+
+    /// The diameter before threading and the one that the tips cut to, as stated or as the thread has them.
+    fn diameters(&self) -> (Size, Size) {
+        let basics = basics(&self.thread.thread);
+        let (start, contour) =
+            if self.internal() { (basics.minor, basics.major) } else { (basics.major, basics.minor) };
+        let or = |stated: Option<Size>, usual| stated.unwrap_or(Size::stated(usual, self.thread.unit()));
+        (or(self.start_diameter, start), or(self.contour_diameter, contour))
+    }
+}
 
 /// One cut.
 #[derive(Debug, Gives)]
@@ -110,43 +130,27 @@ pub struct ThreadCut {
 /// What the thread milling calculator gives.
 #[derive(Debug, Gives)]
 pub struct ThreadMillingResult {
-    /// Spindle speed to set.
-    pub spindle_speed: FoundSpindleSpeed,
-    /// Spindle speed for the cutting speed wanted.
-    pub exact_speed: FoundSpindleSpeed,
-    /// Cutting speed at the spindle speed to set.
-    pub cutting_speed: FoundCuttingSpeed,
-    /// Feed rate of the tips along the thread.
-    pub edge_feed_rate: FoundFeedRate,
+    /// What is set on the machine.
+    #[group]
+    pub set: SetUp,
     /// Feed rate of the cutter's middle in the last cut.
     pub center_feed_rate: FoundFeedRate,
     /// Diameter of the circle of the cutter's middle in the last cut.
     pub path_diameter: FoundSize,
-    /// How far the cutter moves along its axis in one turn of the path.
-    pub rise_per_turn: FoundSize,
-    /// Angle of the helix of the cutter's middle.
-    pub path_angle: FoundAngle,
-    /// Which way round the cutter's middle goes, seen from above with the cutter turning clockwise: counterclockwise or
-    /// clockwise.
-    pub path_turns: PathTurn,
-    /// Which way it goes along the axis meanwhile: up or down.
-    pub path_travels: PathTravel,
-    /// How far it moves along the axis on the way in, in the same direction; the way out takes as much again.
-    pub entry_rise: FoundSize,
-    /// Diameter of the half circle that leads from the middle of a hole onto the path; holes only.
-    pub entry_arc_diameter: Option<FoundSize>,
-    /// Length of the straight way that leads onto the path of a stud from clear of it; studs only.
-    pub entry_length: Option<FoundSize>,
+    /// The helix.
+    #[group]
+    pub helix: Helix,
+    /// The way in.
+    #[group]
+    pub entry: WayIn,
     /// Largest cutter that goes into the hole; holes only.
     pub greatest_cutter: Option<FoundSize>,
-    /// How much the cutter takes off each flank too much at the pitch line, along the axis, since it is not a point.
-    pub flank_overcut: FoundExtent,
-    /// How much larger the pitch diameter of a hole, or smaller that of a stud, comes out for it.
-    pub pitch_error: FoundExtent,
-    /// Turns of the path in one cut; needs length.
-    pub turns: Option<f64>,
-    /// Time in the cut for all cuts, entries left out; needs length.
-    pub cutting_time: Option<FoundWorkTime>,
+    /// What the cutter spoils.
+    #[group]
+    pub spoilt: Spoilt,
+    /// How long it takes.
+    #[group]
+    pub time: CutTime,
     /// The cuts.
     pub cuts: Vec<ThreadCut>,
     /// The limits of the machine that do not allow the exact speed.
@@ -197,22 +201,17 @@ impl Calculator for ThreadMilling {
         record.source("kinematics", "middle and tips of a cutter on a circle turn together about the thread's axis");
         record.source("geometry", "helix of the thread, half circle and tangent onto a circle, contact of two circles");
         let given = given_thread(&input.thread, "thread", record);
-        let way = record.or_assume(
-            input.way,
-            "way",
-            ThreadMillingWay::Climb,
-            "Climb milling is usual where the machine has no play.",
-        );
+        let way = input.way(record);
         if way == ThreadMillingWay::Climb {
             record.caution(cautions::CLIMB_MILLING);
         }
-        let set = set_up::speed(input, record)?;
-        let sizes = path::sizes(&given, input, record);
-        let cut = cuts::find(input, &sizes, set.edge_feed_rate, record);
+        let (set, limited_by) = set_up::speed(input, record)?;
+        let sizes = path::sizes(input, record);
+        let (cuts, center_feed_rate) = cuts::find(input, &sizes, set.edge_feed_rate, record);
         let helix = path::helix(&given, input, &sizes, way, record);
         let entry = entry::find(&given, input, &sizes, &helix, record);
         let spoilt = path::overcut(&given, input, &sizes, record)?;
-        let time = cuts::time(&given, input, &cut, record)?;
+        let time = cuts::time(&given, input, &cuts, record)?;
         record.note(
             "first_piece",
             "Gauge the first piece: half of what its pitch diameter lacks goes onto the radius of the path. A tip that is \
@@ -225,28 +224,19 @@ impl Calculator for ThreadMilling {
                  cutter with rows at the pitch cuts all of them at once.",
             );
         }
-        tell_limits(&set.limited_by, &[("n", "exact_speed", set.exact_speed.into())], record);
+        tell_limits(&limited_by, &[("n", "exact_speed", set.exact_speed.into())], record);
+        let path::Sizes { path: path_diameter, greatest_cutter, .. } = sizes;
         Ok(ThreadMillingResult {
-            spindle_speed: set.spindle_speed,
-            exact_speed: set.exact_speed,
-            cutting_speed: set.cutting_speed,
-            edge_feed_rate: set.edge_feed_rate,
-            center_feed_rate: cut.center_feed_rate,
-            path_diameter: sizes.path,
-            rise_per_turn: given.lead,
-            path_angle: helix.angle,
-            path_turns: helix.turns,
-            path_travels: helix.travels,
-            entry_rise: entry.rise,
-            entry_arc_diameter: entry.arc_diameter,
-            entry_length: entry.length,
-            greatest_cutter: sizes.greatest_cutter,
-            flank_overcut: spoilt.flank,
-            pitch_error: spoilt.pitch_diameter,
-            turns: time.as_ref().map(|time| time.turns),
-            cutting_time: time.as_ref().map(|time| time.time),
-            cuts: cut.rows,
-            limited_by: set.limited_by,
+            set,
+            center_feed_rate,
+            path_diameter,
+            helix,
+            entry,
+            greatest_cutter,
+            spoilt,
+            time,
+            cuts,
+            limited_by,
         })
     }
 }

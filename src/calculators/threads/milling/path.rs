@@ -1,7 +1,6 @@
 //! The helix of the cutter's middle, and what a cutter that is no point does to the flanks.
 
-use super::rules::defaults;
-use super::{PathTravel, PathTurn, ThreadMillingInput, ThreadMillingWay, ThreadedSide};
+use super::{PathTravel, PathTurn, ThreadMillingInput, ThreadMillingWay};
 use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
 use crate::threading::GivenThread;
@@ -20,11 +19,9 @@ pub struct Sizes {
 }
 
 /// The diameters, with their steps.
-pub fn sizes(given: &GivenThread, input: &ThreadMillingInput, record: &mut Record) -> Sizes {
-    let unit = given.unit();
-    let internal = input.side == ThreadedSide::Internal;
-    let (start, contour) = defaults(given.thread(), input.side);
-    let (start_says, contour_says) = if internal {
+pub fn sizes(input: &ThreadMillingInput, record: &mut Record) -> Sizes {
+    let (start, contour) = input.diameters();
+    let (start_says, contour_says) = if input.internal() {
         ("The hole is taken as bored to the basic minor diameter.", "A full profile reaches the basic major diameter.")
     } else {
         (
@@ -32,34 +29,33 @@ pub fn sizes(given: &GivenThread, input: &ThreadMillingInput, record: &mut Recor
             "A flat of a quarter pitch reaches the basic minor diameter.",
         )
     };
-    let start = record.or_assume(input.start_diameter, "start_diameter", Size::stated(start, unit), start_says);
-    let contour =
-        record.or_assume(input.contour_diameter, "contour_diameter", Size::stated(contour, unit), contour_says);
+    record.or_assume(input.start_diameter, "start_diameter", start, start_says);
+    record.or_assume(input.contour_diameter, "contour_diameter", contour, contour_says);
     let cutter = input.cutter_diameter;
-    let path = FoundSize::of(if internal { contour.get() - cutter.get() } else { contour.get() + cutter.get() });
-    record
-        .step("Circle of the cutter's middle", if internal { "Dp = Dk - Dc" } else { "Dp = Dk + Dc" })
-        .with("Dk", "contour_diameter", contour)
-        .with("Dc", "cutter_diameter", cutter)
-        .gives("path_diameter", path);
-    let greatest_cutter = internal.then(|| start.found());
-    if let Some(greatest) = greatest_cutter {
-        record
-            .step("Largest cutter that goes in", "g = Ds")
-            .with("Ds", "start_diameter", start)
-            .gives("greatest_cutter", greatest);
+    if input.internal() {
+        let path = step!(record, "Circle of the cutter's middle",
+            Dp: path_diameter = Dk - Dc, Dk = contour_diameter: contour, Dc = cutter_diameter: cutter);
+        let greatest: FoundSize = step!(record, "Largest cutter that goes in",
+            g: greatest_cutter = Ds, Ds = start_diameter: start);
+        return Sizes { start, contour, path, greatest_cutter: Some(greatest) };
     }
-    Sizes { start, contour, path, greatest_cutter }
+    let path = step!(record, "Circle of the cutter's middle",
+        Dp: path_diameter = Dk + Dc, Dk = contour_diameter: contour, Dc = cutter_diameter: cutter);
+    Sizes { start, contour, path, greatest_cutter: None }
 }
 
 /// The helix.
+#[derive(Debug, Gives)]
 pub struct Helix {
-    /// Its angle.
-    pub angle: FoundAngle,
-    /// Which way round.
-    pub turns: PathTurn,
-    /// Which way along.
-    pub travels: PathTravel,
+    /// How far the cutter moves along its axis in one turn of the path.
+    pub rise_per_turn: FoundSize,
+    /// Angle of the helix of the cutter's middle.
+    pub path_angle: FoundAngle,
+    /// Which way round the cutter's middle goes, seen from above with the cutter turning clockwise: counterclockwise or
+    /// clockwise.
+    pub path_turns: PathTurn,
+    /// Which way it goes along the axis meanwhile: up or down.
+    pub path_travels: PathTravel,
 }
 
 /// The rise, the angle and the direction.
@@ -70,45 +66,33 @@ pub fn helix(
     way: ThreadMillingWay,
     record: &mut Record,
 ) -> Helix {
-    record
-        .step("Rise in one turn of the path", "s = L")
-        .with("L", "lead", given.lead)
-        .gives("rise_per_turn", given.lead);
-    let slope = given.lead.get().si() / (PI * sizes.path.get().si());
-    let angle = FoundAngle::stated(text::tidy(slope.atan().to_degrees()), Unit::Degree);
-    record
-        .step("Angle of the path's helix", "λ = atan(L / (π × Dp))")
-        .with("L", "lead", given.lead)
-        .with("Dp", "path_diameter", sizes.path)
-        .gives("path_angle", angle);
+    let lead = given.lead;
+    let rise_per_turn = step!(record, "Rise in one turn of the path", s: rise_per_turn = L, L = lead);
+    let path_angle = step!(record, "Angle of the path's helix",
+        λ: path_angle = atan(L / (π * Dp)), L = lead, Dp = path_diameter: sizes.path);
     // Seen from above a spindle that runs clockwise climbs when it goes counterclockwise round a hole and
     // clockwise round a stud; counterclockwise and up is a right-hand helix.
-    let counterclockwise = (input.side == ThreadedSide::Internal) == (way == ThreadMillingWay::Climb);
+    let counterclockwise = input.internal() == (way == ThreadMillingWay::Climb);
     let up = counterclockwise != given.thread().left_hand;
-    let turns = if counterclockwise { PathTurn::Counterclockwise } else { PathTurn::Clockwise };
-    let travels = if up { PathTravel::Up } else { PathTravel::Down };
-    record
-        .look_up(
-            "Which way round",
-            "from above, the spindle running clockwise: climb milling is counterclockwise in a hole, clockwise on a stud",
-        )
-        .with("S", "side", input.side.as_str())
-        .with("W", "way", way.as_str())
-        .gives("path_turns", turns.as_str());
-    record
-        .look_up("Which way along the axis", "counterclockwise and up is right-hand, clockwise and up left-hand")
-        .with("T", "thread", given.designation.text())
-        .with("R", "path_turns", turns.as_str())
-        .gives("path_travels", travels.as_str());
-    Helix { angle, turns, travels }
+    let path_turns = if counterclockwise { PathTurn::Counterclockwise } else { PathTurn::Clockwise };
+    let path_travels = if up { PathTravel::Up } else { PathTravel::Down };
+    tell!(record.look_up("Which way round",
+        "from above, the spindle running clockwise: climb milling is counterclockwise in a hole, clockwise on a stud"),
+        S = side: input.side.as_str(), W = way: way.as_str() => path_turns: path_turns.as_str());
+    tell!(record.look_up("Which way along the axis",
+        "counterclockwise and up is right-hand, clockwise and up left-hand"),
+        T = thread: given.designation.text(), R = path_turns: path_turns.as_str()
+        => path_travels: path_travels.as_str());
+    Helix { rise_per_turn, path_angle, path_turns, path_travels }
 }
 
-/// What the cutter takes too much.
+/// What the cutter spoils.
+#[derive(Debug, Gives)]
 pub struct Spoilt {
-    /// Off each flank, along the axis, at the pitch line.
-    pub flank: FoundExtent,
-    /// What it does to the pitch diameter.
-    pub pitch_diameter: FoundExtent,
+    /// How much the cutter takes off each flank too much at the pitch line, along the axis, since it is not a point.
+    pub flank_overcut: FoundExtent,
+    /// How much larger the pitch diameter of a hole, or smaller that of a stud, comes out for it.
+    pub pitch_error: FoundExtent,
 }
 
 /// Before and after the point that it is to cut, the cutter's rim lies off the helix but not yet clear of the
@@ -119,27 +103,22 @@ pub fn overcut(
     sizes: &Sizes,
     record: &mut Record,
 ) -> Result<Spoilt, Refusal> {
-    let internal = input.side == ThreadedSide::Internal;
+    let internal = input.internal();
     let pitch_diameter = given.pitch_diameter(record);
-    let e = pitch_diameter.get().si();
-    let (cutter, contour) = (input.cutter_diameter.get().si(), sizes.contour.get().si());
-    let radius = if internal { (cutter - contour + e) / 2.0 } else { (cutter + contour - e) / 2.0 };
+    let (cutter, contour) = (input.cutter_diameter, sizes.contour);
+    let at_pitch: FoundSize = if internal {
+        step!(record, "Radius of the cutter at the pitch line", r: cutter_pitch_radius = (Dc - Dk + E) / 2.0,
+            Dc = cutter_diameter: cutter, Dk = contour_diameter: contour, E = basic_pitch_diameter: pitch_diameter)
+    } else {
+        step!(record, "Radius of the cutter at the pitch line", r: cutter_pitch_radius = (Dc + Dk - E) / 2.0,
+            Dc = cutter_diameter: cutter, Dk = contour_diameter: contour, E = basic_pitch_diameter: pitch_diameter)
+    };
+    let (e, radius) = (pitch_diameter.get().si(), at_pitch.get().si());
     if radius <= 0.0 {
         let says = "The cutter is smaller than its teeth are high: there is none such.";
-        let larger =
-            value(cutter - 2.0 * radius + contour.min(e) / 4.0, input.cutter_diameter.quantity().unit, Way::Up);
-        return Err(Refusal::no_answer(says, &[("cutter_diameter", larger)]));
+        let larger = cutter.get().si() - 2.0 * radius + contour.get().si().min(e) / 4.0;
+        return Err(Refusal::no_answer(says, &[("cutter_diameter", value(larger, cutter.quantity().unit, Way::Up))]));
     }
-    let at_pitch = FoundSize::of(SiValue::from_si(radius));
-    record
-        .step(
-            "Radius of the cutter at the pitch line",
-            if internal { "r = (Dc - Dk + E) / 2" } else { "r = (Dc + Dk - E) / 2" },
-        )
-        .with("Dc", "cutter_diameter", input.cutter_diameter)
-        .with("Dk", "contour_diameter", sizes.contour)
-        .with("E", "basic_pitch_diameter", pitch_diameter)
-        .gives("cutter_pitch_radius", at_pitch);
     let (lead, path) = (given.lead.get().si(), sizes.path.get().si() / 2.0);
     let flank = given.half_angle.degrees().to_radians().tan();
     let short = |turned: f64| {
@@ -152,33 +131,20 @@ pub fn overcut(
     let turned = text::tidy(highest(cut, most).to_degrees());
     let over = cut(turned.to_radians()).max(0.0);
     let contact = FoundAngle::stated(turned, Unit::Degree);
-    record
-        .look_up(
-            "Angle before the point of contact at which it cuts in most",
-            "found by trying: the o of the next step is greatest there",
-        )
-        .gives("contact_angle", contact);
+    tell!(record.look_up("Angle before the point of contact at which it cuts in most",
+        "found by trying: the o of the next step is greatest there")
+        => contact_angle: contact);
     let flank_overcut = FoundExtent::of(SiValue::from_si(over));
     let formula = if internal {
-        "o = L × φ / (2 × π) - tan(α) × (E / 2 - Dp / 2 × cos(φ) - √(r ^ 2 - (Dp / 2 × sin(φ)) ^ 2))"
+        "o = L × φ / (2 × π) - tan(α) × (E / 2 - Dp / 2 × cos(φ) - √(r^2 - (Dp / 2 × sin(φ))^2))"
     } else {
-        "o = L × φ / (2 × π) - tan(α) × (Dp / 2 × cos(φ) - √(r ^ 2 - (Dp / 2 × sin(φ)) ^ 2) - E / 2)"
+        "o = L × φ / (2 × π) - tan(α) × (Dp / 2 × cos(φ) - √(r^2 - (Dp / 2 × sin(φ))^2) - E / 2)"
     };
-    record
-        .step("What it takes off each flank too much", formula)
-        .with("L", "lead", given.lead)
-        .with("φ", "contact_angle", contact)
-        .with("α", "half_flank_angle", given.half_angle)
-        .with("Dp", "path_diameter", sizes.path)
-        .with("r", "cutter_pitch_radius", at_pitch)
-        .with("E", "basic_pitch_diameter", pitch_diameter)
-        .gives("flank_overcut", flank_overcut);
-    let pitch_error = FoundExtent::of(SiValue::from_si(2.0 * over / flank));
-    record
-        .step("What that does to the pitch diameter", "e = 2 × o / tan(α)")
-        .with("o", "flank_overcut", flank_overcut)
-        .with("α", "half_flank_angle", given.half_angle)
-        .gives("pitch_error", pitch_error);
+    tell!(record.step("What it takes off each flank too much", formula), L = lead: given.lead,
+        φ = contact_angle: contact, α = half_flank_angle: given.half_angle, Dp = path_diameter: sizes.path,
+        r = cutter_pitch_radius: at_pitch, E = basic_pitch_diameter: pitch_diameter => flank_overcut);
+    let pitch_error: FoundExtent = step!(record, "What that does to the pitch diameter",
+        e: pitch_error = 2.0 * o / tan(α), o = flank_overcut, α = half_flank_angle: given.half_angle);
     if pitch_error.get().si() > given.pitch.get().si() / 10.0 {
         record.note(
             "large_cutter",
@@ -186,7 +152,7 @@ pub fn overcut(
              the flank sooner.",
         );
     }
-    Ok(Spoilt { flank: flank_overcut, pitch_diameter: pitch_error })
+    Ok(Spoilt { flank_overcut, pitch_error })
 }
 
 /// Places that are tried before the summit is sought between two of them.

@@ -1,18 +1,9 @@
 //! The rules between the fields of the thread milling calculator.
 
-use super::{ThreadMillingInput, ThreadedSide};
+use super::ThreadMillingInput;
 use crate::calculators::prelude::*;
-use crate::reference::threads::{Thread, ThreadSystem, basics};
+use crate::reference::threads::ThreadSystem;
 use crate::suggestion::{Way, value};
-
-/// Diameter before threading, and that the tips cut to, where they are not stated; in the thread's unit.
-pub fn defaults(thread: &Thread, side: ThreadedSide) -> (f64, f64) {
-    let basics = basics(thread);
-    match side {
-        ThreadedSide::Internal => (basics.minor, basics.major),
-        ThreadedSide::External => (basics.major, basics.minor),
-    }
-}
 
 /// Parallel threads of a V form only.
 pub fn check_thread(input: &ThreadMillingInput) -> Result<(), ValidationError> {
@@ -35,26 +26,18 @@ pub fn check_sizes(input: &ThreadMillingInput) -> Result<(), ValidationError> {
         return Ok(());
     }
     input.spindle.check()?;
-    let thread = &input.thread.thread;
-    let unit = input.thread.unit();
-    let (start, contour) = defaults(thread, input.side);
-    let or = |stated: Option<Size>, usual: f64| {
-        stated.map_or(Quantity::si(&Size::stated(usual, unit).quantity()), |s| s.quantity().si())
-    };
-    let (start, contour) = (or(input.start_diameter, start), or(input.contour_diameter, contour));
-    let internal = input.side == ThreadedSide::Internal;
+    let (start, contour) = input.diameters();
+    let (start, contour) = (start.quantity().si(), contour.quantity().si());
+    let internal = input.internal();
     if (internal && contour <= start) || (!internal && contour >= start) {
         let says = if internal {
             "The tips must cut to a larger diameter than the hole has before."
         } else {
             "The tips must cut to a smaller diameter than the stud has before."
         };
-        let given = [
-            ("start_diameter", input.start_diameter.is_some()),
-            ("contour_diameter", input.contour_diameter.is_some()),
-        ];
-        let fields: Vec<(&'static str, &str)> =
-            given.iter().filter(|(_, given)| *given).map(|(field, _)| (*field, "leave out")).collect();
+        let given = [("start_diameter", input.start_diameter), ("contour_diameter", input.contour_diameter)];
+        let fields: Vec<_> =
+            given.iter().filter(|(_, given)| given.is_some()).map(|(field, _)| (*field, "leave out")).collect();
         return Err(rule_broken(Code::Conflict, says, &fields));
     }
     let cutter = input.cutter_diameter.quantity();
@@ -68,7 +51,7 @@ pub fn check_sizes(input: &ThreadMillingInput) -> Result<(), ValidationError> {
         let says = "cutting_length says in how many places the thread is cut, so it needs its length.";
         return Err(rule_broken(Code::Conflict, says, &[("length", "20 mm"), ("cutting_length", "leave out")]));
     }
-    let lead = Size::stated(thread.lead(), unit).quantity().si();
+    let lead = input.thread.unit().to_si(input.thread.thread.lead());
     if cutting.quantity().si() < lead {
         let longer = value(2.0 * lead, cutting.quantity().unit, Way::Up);
         let says = "A toothed part shorter than the lead is one row: leave cutting_length out.";

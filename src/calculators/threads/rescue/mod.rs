@@ -34,22 +34,29 @@ pub struct RescueInput {
     pub thread: Option<Designation>,
     /// The largest diameter measured in the spoiled hole, where it is torn out wider than the old thread was.
     pub hole_diameter: Option<Size>,
-    /// Families to choose from: any but the power threads; unified and metric if absent.
+    /// Families to choose from: any but the power threads.
+    #[absent("unified and metric", value = vec![ThreadFamily::Unified, ThreadFamily::Metric],
+        "Screws of these families are had everywhere.")]
     pub families: Option<Vec<ThreadFamily>>,
-    /// Whether to choose from common threads or from all that are listed; common if absent.
+    /// Whether to choose from common threads or from all that are listed.
+    #[absent("common", "Threads of the coarse and fine series and of first choice, whose taps are easily had.")]
     pub lists: Option<RescueLists>,
-    /// Height of thread wanted, as a share of the full height; 75 percent if absent.
+    /// Height of thread wanted, as a share of the full height.
+    #[absent("75 percent", "Common practice for cutting taps: more thread adds little strength and much torque.")]
     pub thread_percent: Option<ThreadPercent>,
     /// Distance from the hole's axis to the nearest edge or to the rim of the nearest other hole.
     pub edge_distance: Option<Size>,
     /// Metal that has to stay between the new thread and that edge; half of the old hole's diameter if absent. With
     /// edge_distance.
     pub least_wall: Option<Extent>,
-    /// Drills at hand: any of fraction, number, letter, metric; all if absent.
+    /// Drills at hand: any of fraction, number, letter, metric.
+    #[absent("all", value = DrillSystem::ALL.to_vec(),
+        "A hole has to be rescued with what there is: every drill is looked at.")]
     pub systems: Option<Vec<DrillSystem>>,
     /// Which drills to choose from: those in the shop's drawer, or all of the tables; shop if one with drills is set.
     pub from: Option<DrillsFrom>,
-    /// Most threads listed, 1 to 30; 10 if absent.
+    /// Most threads listed, 1 to 30.
+    #[absent("10", "The ten smallest that clean up.")]
     pub count: Option<Count<1, 30>>,
 }
 
@@ -132,52 +139,25 @@ impl Calculator for Rescue {
         record.caution(cautions::TAPPING);
         record.caution(cautions::TURNING_SPINDLE);
         let clean = clean_diameter(input, record);
-        let families = record.or_assume(
-            input.families.clone(),
-            "families",
-            vec![ThreadFamily::Unified, ThreadFamily::Metric],
-            "Screws of these families are had everywhere.",
-        );
-        let lists = record.or_assume(
-            input.lists,
-            "lists",
-            RescueLists::Common,
-            "Threads of the coarse and fine series and of first choice, whose taps are easily had.",
-        );
-        let wanted = record.or_assume(
-            input.thread_percent,
-            "thread_percent",
-            ThreadPercent::stated(75.0, Unit::Percent),
-            "Common practice for cutting taps: more thread adds little strength and much torque.",
-        );
+        let families = input.families(record);
+        let lists = input.lists(record);
+        let wanted = input.thread_percent(record);
         if input.thread_percent.is_none() {
             record.source("common_practice", "three quarters of the full height for cutting taps");
         }
         let all = drills_from(input.from, record)?;
-        let systems = record.or_assume(
-            input.systems.clone(),
-            "systems",
-            DrillSystem::ALL.to_vec(),
-            "A hole has to be rescued with what there is: every drill is looked at.",
-        );
-        let count = match input.count {
-            Some(count) => count.get() as usize,
-            None => {
-                record.assume("count", &10u32, "The ten smallest that clean up.");
-                10
-            }
-        };
+        let systems = input.systems(record);
+        let count = input.count(record).get() as usize;
         let least_wall = input.edge_distance.map(|_| {
             if input.least_wall.is_none() {
                 record.source("common_practice", "half of the hole's diameter as the least wall");
             }
-            let unit = clean.quantity().unit;
-            let half = Extent::stated(clean.quantity().value / 2.0, unit);
+            let half = Extent::stated(clean.quantity().value / 2.0, clean.quantity().unit);
             let says = "Half of the hole's diameter, a rule of the trade without a source: steel bears less, a casting \
                 wants more.";
             record.or_assume(input.least_wall, "least_wall", half, says)
         });
-        let drills: Vec<_> = all.drills.iter().copied().filter(|drill| systems.contains(&drill.system)).collect();
+        let drills = all.of_systems(&systems);
         let hole = Hole { clean, wanted, edge: input.edge_distance.zip(least_wall), old: input.thread.as_ref() };
         let candidates = rows::find(&hole, &families, lists, &drills, count, record);
         if candidates.is_empty() {

@@ -17,13 +17,13 @@ pub fn draw(input: &SinglePointInput, result: &SinglePointResult) -> Drawing {
     let flanks = thread.system.flank_angle();
     let internal = input.cuts() == CutThread::Internal;
     let about = Words::of(format!("One groove of {} in section, with its passes: depth ", input.thread.text()))
-        .value(result.depth)
+        .value(result.groove.depth)
         .then(", pitch diameter aimed at ")
-        .value(result.aim)
+        .value(result.groove.aim)
         .then(format!(", flanks at {flanks}°."));
     let mut drawing = Drawing::new("Groove and passes", about);
-    let (pitch, depth) = (result.pitch.get().si(), result.depth.get().si());
-    let crest = result.crest_width.get().si();
+    let (pitch, depth) = (result.pitch.get().si(), result.groove.depth.get().si());
+    let crest = result.groove.crest_width.get().si();
     let slope = angle::tan(flanks / 2.0);
     // Half the groove at the surface: what the crests leave of half a pitch.
     let open = (pitch - crest) / 2.0;
@@ -48,16 +48,16 @@ pub fn draw(input: &SinglePointInput, result: &SinglePointResult) -> Drawing {
     drawing.path(Ink::Outline, profile).of("groove");
     let right = open + crest;
     let line = Beside { from: right, by: 30.0 };
-    drawing.upright(at(0.0, depth), at(right, 0.0), line, Words::of("depth ").value(result.depth)).of("depth");
+    drawing.upright(at(0.0, depth), at(right, 0.0), line, Words::of("depth ").value(result.groove.depth)).of("depth");
     if crest > 0.05 * pitch {
         let above = Beside { from: 0.0, by: if internal { -26.0 } else { 26.0 } };
         drawing
-            .across(at(-right, 0.0), at(-open, 0.0), above, Words::of("crest ").value(result.crest_width))
+            .across(at(-right, 0.0), at(-open, 0.0), above, Words::of("crest ").value(result.groove.crest_width))
             .of("crest_width");
     }
     let middle = half_pitch_line(open, pitch, slope);
     drawing.line(Ink::Centre, at(-right, middle), at(right, middle)).of("aim");
-    drawing.note_kept(at(-right, middle), 0.0, 180.0, Words::of("pitch Ø ").value(result.aim));
+    drawing.note_kept(at(-right, middle), 0.0, 180.0, Words::of("pitch Ø ").value(result.groove.aim));
     drawing
 }
 

@@ -4,22 +4,30 @@
 use super::tip::{Tip, below_pitch_line, tip};
 use super::{CutThread, SinglePointInput};
 use crate::calculators::prelude::*;
-use crate::reference::threads::{Chosen, Lacking, default_classes, external_limits, internal_limits};
+use crate::machine::as_stated;
+use crate::reference::threads::{Chosen, default_classes};
 use crate::suggestion::{Way, value};
 use crate::threading::{GivenThread, cite_limits};
 
-/// The groove.
-pub struct Groove {
-    /// Diameter of the blank.
-    pub blank: Size,
+/// The sizes of a groove.
+#[derive(Clone, Copy, Debug, Gives)]
+pub struct GrooveSizes {
     /// Pitch diameter aimed at.
     pub aim: FoundSize,
-    /// Whole depth.
+    /// Whole depth from the blank's surface, square to the axis.
     pub depth: FoundExtent,
-    /// Diameter at the tip.
+    /// Diameter at the tool's tip at that depth: minor of a screw, major of a nut.
     pub root_diameter: FoundSize,
-    /// Blank's surface left between grooves.
+    /// Width that stays of the blank's surface between two grooves.
     pub crest_width: FoundExtent,
+}
+
+/// The groove.
+pub struct Groove {
+    /// Its sizes.
+    pub sizes: GrooveSizes,
+    /// Diameter of the blank.
+    pub blank: Size,
     /// Angle of the thread.
     pub lead_angle: FoundAngle,
     /// The tip.
@@ -38,98 +46,64 @@ impl Groove {
         let external = input.cuts() == CutThread::External;
         let sign = if external { 1.0 } else { -1.0 };
         let (unit, pitch) = (given.unit(), given.thread().pitch);
-        let basics = given.basics;
-        let basic = if external { basics.major } else { basics.minor };
-        let blank = record.or_assume(
-            input.blank_diameter,
-            "blank_diameter",
-            Size::stated(basic, unit),
-            "The basic diameter; measure the blank, since the depth starts from it.",
-        );
+        let blank = input.blank_diameter(record);
         let tip = tip(given, input, record);
-        let alpha = given.half_angle.degrees().to_radians();
-        let slope = alpha.tan();
         let below = below_pitch_line(given, tip, record)?;
         let aim = aim(given, input, external, record)?;
-        let b = blank.quantity().in_unit(unit);
-        let e = aim.quantity().in_unit(unit);
-        let above = sign * (b - e) / 2.0;
         // Sizes that go together, where those stated do not.
-        let sizes = |way| {
-            let mut fields = vec![("blank_diameter", value(unit.to_si(basic), unit, way))];
+        let refused = |says: &str, way| {
+            let mut fields = vec![("blank_diameter", value(input.basic_diameter().get().si(), unit, way))];
             if input.pitch_diameter.is_some() {
-                let aim = Size::stated(basics.pitch_diameter, unit).quantity();
-                fields.push(("pitch_diameter", format!("{} {}", aim.value, unit.row().ascii)));
+                fields.push(("pitch_diameter", as_stated(&Size::stated(given.basics.pitch_diameter, unit))));
             }
-            fields
+            Err(Refusal::no_answer(says, &fields))
         };
+        let slope = given.half_angle.degrees().to_radians().tan();
+        let above = sign * (blank.quantity().in_unit(unit) - aim.quantity().in_unit(unit)) / 2.0;
         if above <= 0.0 {
-            let (says, way) = if external {
-                (
-                    "The blank is no larger than the pitch diameter aimed at: there is nothing to cut crests from.",
-                    Way::Up,
-                )
+            return if external {
+                let says =
+                    "The blank is no larger than the pitch diameter aimed at: there is nothing to cut crests from.";
+                refused(says, Way::Up)
             } else {
-                (
-                    "The bore is no smaller than the pitch diameter aimed at: there is nothing to cut crests from.",
-                    Way::Down,
-                )
+                let says =
+                    "The bore is no smaller than the pitch diameter aimed at: there is nothing to cut crests from.";
+                refused(says, Way::Down)
             };
-            return Err(Refusal::no_answer(says, &sizes(way)));
         }
         let crest = pitch / 2.0 - 2.0 * slope * above;
         if crest < -1e-9 * pitch {
             let says = "At this depth neighbouring grooves meet below the blank's surface, which leaves sharp crests: turn or \
                 bore the blank nearer to its size.";
-            return Err(Refusal::no_answer(says, &sizes(Way::Near)));
+            return refused(says, Way::Near);
         }
-        let crest = crest.max(0.0);
-        let h = above + below.1;
-        let depth = FoundExtent::stated(h, unit);
+        let crest_width = FoundExtent::stated(crest.max(0.0), unit);
+        let depth = FoundExtent::stated(above + below.quantity().value, unit);
         let formula = if external { "h = (B - E) / 2 + k" } else { "h = (E - B) / 2 + k" };
-        record
-            .step("Depth from the blank's surface", formula)
-            .with("B", "blank_diameter", blank)
-            .with("E", "aim", aim)
-            .with("k", "below_pitch_line", below.0)
-            .gives("depth", depth);
-        let root = b - sign * 2.0 * h;
-        if root <= 0.0 {
-            let says = "The tip would reach the axis: a wider tip or a larger blank is wanted.";
-            return Err(Refusal::no_answer(says, &sizes(Way::Near)));
-        }
+        tell!(record.step("Depth from the blank's surface", formula),
+            B = blank_diameter: blank, E = aim, k = below_pitch_line: below => depth);
+        let root = blank.quantity().in_unit(unit) - sign * 2.0 * depth.quantity().value;
         let root_diameter = FoundSize::stated(root, unit);
-        record
-            .step("Diameter at the tip", if external { "R = B - 2 × h" } else { "R = B + 2 × h" })
-            .with("B", "blank_diameter", blank)
-            .with("h", "depth", depth)
-            .gives("root_diameter", root_diameter);
-        let crest_width = FoundExtent::stated(crest, unit);
-        record
-            .step(
-                "Width left of the blank's surface",
-                if external { "c = P / 2 - tan(α) × (B - E)" } else { "c = P / 2 - tan(α) × (E - B)" },
-            )
-            .with("P", "pitch", given.pitch)
-            .with("α", "half_flank_angle", given.half_angle)
-            .with("B", "blank_diameter", blank)
-            .with("E", "aim", aim)
-            .gives("crest_width", crest_width);
-        let lead_angle =
-            FoundAngle::stated((given.basics.lead / (std::f64::consts::PI * e)).atan().to_degrees(), Unit::Degree);
-        record
-            .step("Angle of the thread", "λ = atan(L / (π × E))")
-            .with("L", "lead", given.lead)
-            .with("E", "aim", aim)
-            .gives("lead_angle", lead_angle);
-        let groove = Self { blank, aim, depth, root_diameter, crest_width, lead_angle, tip, sign, unit, slope };
+        let formula = if external { "R = B - 2 × h" } else { "R = B + 2 × h" };
+        tell!(record.step("Diameter at the tip", formula),
+            B = blank_diameter: blank, h = depth => root_diameter);
+        if root <= 0.0 {
+            return refused("The tip would reach the axis: a wider tip or a larger blank is wanted.", Way::Near);
+        }
+        let formula = if external { "c = P / 2 - tan(α) × (B - E)" } else { "c = P / 2 - tan(α) × (E - B)" };
+        tell!(record.step("Width left of the blank's surface", formula), P = pitch: given.pitch,
+            α = half_flank_angle: given.half_angle, B = blank_diameter: blank, E = aim => crest_width);
+        let lead_angle: FoundAngle = step!(record, "Angle of the thread",
+            λ: lead_angle = atan(L / (π * E)), L = lead: given.lead, E = aim);
+        let sizes = GrooveSizes { aim, depth, root_diameter, crest_width };
+        let groove = Self { sizes, blank, lead_angle, tip, sign, unit, slope };
         groove.warn(given, input, record);
         Ok(groove)
     }
 
     fn warn(&self, given: &GivenThread, input: &SinglePointInput, record: &mut Record) {
         let (basics, unit) = (given.basics, self.unit);
-        let root = self.root_diameter.quantity().in_unit(unit);
+        let root = self.sizes.root_diameter.quantity().in_unit(unit);
         let shallow = if self.sign > 0.0 { root > basics.minor } else { root < basics.major };
         if shallow {
             record.note(
@@ -140,13 +114,11 @@ impl Groove {
         }
         let blank = self.blank.quantity().in_unit(unit);
         let limits = if self.sign > 0.0 {
-            external_limits(given.thread(), input.external_class.as_ref().map(ExternalClass::as_str), None)
-                .ok()
-                .map(|limits| (limits.major_min, limits.major_max))
+            let limits = ExternalClass::limits(given.thread(), input.external_class.as_ref()).1.ok();
+            limits.map(|limits| (limits.major_min, limits.major_max))
         } else {
-            internal_limits(given.thread(), input.internal_class.as_ref().map(InternalClass::as_str), None)
-                .ok()
-                .map(|limits| (limits.minor_min, limits.minor_max))
+            let limits = InternalClass::limits(given.thread(), input.internal_class.as_ref()).1.ok();
+            limits.map(|limits| (limits.minor_min, limits.minor_max))
         };
         if limits.is_some_and(|(least, greatest)| blank < least - 1e-9 || blank > greatest + 1e-9) {
             record.note(
@@ -166,30 +138,20 @@ fn aim(
     record: &mut Record,
 ) -> Result<FoundSize, Refusal> {
     if let Some(stated) = input.pitch_diameter {
-        record
-            .step("Pitch diameter aimed at", "E = e")
-            .with("e", "pitch_diameter", stated)
-            .gives("aim", stated.found());
-        return Ok(stated.found());
+        return Ok(step!(record, "Pitch diameter aimed at", E: aim = e, e = pitch_diameter: stated));
     }
     let Some((least, greatest)) = limits(given, input, external, record)? else {
         let basic = given.pitch_diameter(record);
-        record.step("Pitch diameter aimed at", "E = e").with("e", "basic_pitch_diameter", basic).gives("aim", basic);
         record.note("basic_aim", "The thread has no limits here, so the basic pitch diameter is aimed at.");
-        return Ok(basic);
+        return Ok(step!(record, "Pitch diameter aimed at", E: aim = e, e = basic_pitch_diameter: basic));
     };
-    let aim = given.found((least + greatest) / 2.0);
     // As sizes, not as limits: the middle is of the printed ones, in whatever units the answer is.
     let (least, greatest) = (given.found(least), given.found(greatest));
     let table = format!("{}: limits of the class, as printed", given.designation.standard());
     record.look_up("Least pitch diameter", table.clone()).gives("pitch_min", least);
     record.look_up("Greatest pitch diameter", table).gives("pitch_max", greatest);
-    record
-        .step("Pitch diameter aimed at: the middle", "E = (a + b) / 2")
-        .with("a", "pitch_min", least)
-        .with("b", "pitch_max", greatest)
-        .gives("aim", aim);
-    Ok(aim)
+    Ok(step!(record, "Pitch diameter aimed at: the middle",
+        E: aim = (a + b) / 2.0, a = pitch_min: least, b = pitch_max: greatest))
 }
 
 /// Limits of the pitch diameter of the side that is cut.
@@ -201,32 +163,22 @@ fn limits(
 ) -> Result<Option<(f64, f64)>, Refusal> {
     let thread = given.thread();
     let (field, chosen, found) = if external {
-        let counting = ExternalClass::counting(thread, input.external_class.as_ref());
-        let chosen = counting.as_ref().map_or(Chosen::Usual, |(_, chosen)| *chosen);
-        let found = external_limits(thread, counting.as_ref().map(|(class, _)| class.as_str()), None)
-            .map(|limits| (limits.class, limits.tolerances, limits.pitch_min, limits.pitch_max))
-            .map_err(|error| ExternalClass::lacking(thread, chosen, error));
+        let (chosen, found) = ExternalClass::limits(thread, input.external_class.as_ref());
+        let found = found.map(|limits| (limits.class, limits.tolerances, limits.pitch_min, limits.pitch_max));
         ("external_class", chosen, found)
     } else {
-        let counting = InternalClass::counting(thread, input.internal_class.as_ref());
-        let chosen = counting.as_ref().map_or(Chosen::Usual, |(_, chosen)| *chosen);
-        let found = internal_limits(thread, counting.as_ref().map(|(class, _)| class.as_str()), None)
-            .map(|limits| (limits.class, limits.tolerances, limits.pitch_min, limits.pitch_max))
-            .map_err(|error| InternalClass::lacking(thread, chosen, error));
+        let (chosen, found) = InternalClass::limits(thread, input.internal_class.as_ref());
+        let found = found.map(|limits| (limits.class, limits.tolerances, limits.pitch_min, limits.pitch_max));
         ("internal_class", chosen, found)
     };
-    match found {
-        Ok((class, tolerances, least, greatest)) => {
-            cite_limits(&tolerances, record);
-            if chosen == Chosen::Usual && !class.is_empty() {
-                let says = format!("No class is named: {}.", default_classes(thread).says);
-                record.assume(field, &class, says);
-            }
-            Ok(Some((least, greatest)))
-        }
-        Err(_) if chosen == Chosen::Usual => Ok(None),
-        Err(Lacking { in_class, unread }) => {
-            Err(Refusal::one(Wrong::unread(if in_class { field } else { "thread" }, unread)))
-        }
+    let (class, tolerances, least, greatest) = match found {
+        Ok(found) => found,
+        Err(_) if chosen == Chosen::Usual => return Ok(None),
+        Err(lacking) => return Err(lacking.refusal(field)),
+    };
+    cite_limits(&tolerances, record);
+    if chosen == Chosen::Usual && !class.is_empty() {
+        record.assume(field, &class, format!("No class is named: {}.", default_classes(thread).says));
     }
+    Ok(Some((least, greatest)))
 }

@@ -3,7 +3,6 @@
 //! area are geometry, what a first pass bears is common practice).
 
 mod drawing;
-mod examples;
 mod groove;
 mod passes;
 mod plan;
@@ -11,9 +10,10 @@ mod rules;
 mod tip;
 
 use crate::calculators::prelude::*;
+use crate::reference::threads::basics;
 use crate::threading::given_thread;
-use groove::Groove;
-use passes::Feed;
+use groove::{Groove, GrooveSizes};
+use passes::{CompoundAngles, Feed};
 use rules::{check_infeed, check_passes, check_side, check_thread, check_tip};
 
 /// The calculator.
@@ -65,9 +65,13 @@ choice! {
 pub struct SinglePointInput {
     /// The thread by its designation; class, LH and starts may stand in it. Not taper.
     pub thread: Designation,
-    /// Which thread is cut: external or internal; external if absent.
+    /// Which thread is cut: external or internal.
+    #[absent("external", value = self.usual_side(),
+        "The thread of a screw is the more common one to cut so; Rp is an internal thread only.")]
     pub side: Option<CutThread>,
-    /// Diameter of the blank as it was turned or bored; the basic one if absent.
+    /// Diameter of the blank as it was turned or bored.
+    #[absent("the basic one", value = self.basic_diameter(),
+        "The basic diameter; measure the blank, since the depth starts from it.")]
     pub blank_diameter: Option<Size>,
     /// Class of a screw; if absent the one in the designation, else the usual one.
     pub external_class: Option<ExternalClass>,
@@ -83,8 +87,11 @@ pub struct SinglePointInput {
     /// Which slide feeds the tool in: cross_slide or compound; compound where its angle is stated, else cross_slide.
     pub infeed: Option<ThreadInfeed>,
     /// Angle between the compound slide and the cross slide's direction; if absent half a degree less than the flank.
+    #[absent("half a degree less than the flank", value = self.along_the_flank(),
+        "Common practice: half a degree less than the flank, so that the trailing side is cleaned.")]
     pub compound_angle: Option<EdgeAngle>,
-    /// What the dial of that slide counts: radius or diameter; radius if absent.
+    /// What the dial of that slide counts: radius or diameter.
+    #[absent("radius", "The dial is taken to count as far as its slide moves; many cross slides count diameters.")]
     pub dial: Option<FeedDial>,
     /// Passes to take, without those that only clean; this, or first_depth.
     pub passes: Option<Count<1, 200>>,
@@ -92,9 +99,14 @@ pub struct SinglePointInput {
     pub first_depth: Option<Size>,
     /// Depth below which no pass but the last falls; none if absent, but with nothing stated 0.002 in or 0.05 mm.
     pub least_depth: Option<Size>,
-    /// How the depth grows: square_root or equal_area; square_root if absent.
+    /// How the depth grows: square_root or equal_area.
+    #[absent(
+        "square_root",
+        "Depths by the square root of the pass's number: equal chips with a sharp tip, common practice for any."
+    )]
     pub law: Option<PassLaw>,
-    /// Passes at the end that take no more depth; 2 if absent.
+    /// Passes at the end that take no more depth.
+    #[absent("2", "Common practice: work and tool give way, and come back.")]
     pub spring_passes: Option<Count<0, 20>>,
 }
 
@@ -133,18 +145,12 @@ pub struct SinglePointResult {
     pub carriage_goes: &'static str,
     /// Turn of the work from start to start; several starts only.
     pub start_turn: Option<FoundAngle>,
-    /// Pitch diameter aimed at.
-    pub aim: FoundSize,
-    /// Whole depth from the blank's surface, square to the axis.
-    pub depth: FoundExtent,
-    /// Diameter at the tool's tip at that depth: minor of a screw, major of a nut.
-    pub root_diameter: FoundSize,
-    /// Width that stays of the blank's surface between two grooves.
-    pub crest_width: FoundExtent,
-    /// Angle of the compound slide from the cross slide's direction; only where it feeds.
-    pub compound_angle: Option<FoundAngle>,
-    /// The same from the axis of the lathe, as some compound slides are marked.
-    pub compound_from_axis: Option<FoundAngle>,
+    /// The groove.
+    #[group]
+    pub groove: GrooveSizes,
+    /// Where the compound slide feeds.
+    #[group]
+    pub compound: CompoundAngles,
     /// Whole way of the slide that feeds, from touching the blank.
     pub slide_travel: FoundExtent,
     /// Number of passes that cut.
@@ -156,8 +162,22 @@ pub struct SinglePointResult {
 impl SinglePointInput {
     /// Which thread is cut, where the thread itself leaves a choice.
     pub fn cuts(&self) -> CutThread {
-        let usual = if self.thread.thread.has_external() { CutThread::External } else { CutThread::Internal };
-        self.side.unwrap_or(usual)
+        self.side.unwrap_or(self.usual_side())
+    }
+
+    fn usual_side(&self) -> CutThread {
+        if self.thread.thread.has_external() { CutThread::External } else { CutThread::Internal }
+    }
+
+    /// Major of a screw, minor of a nut.
+    fn basic_diameter(&self) -> Size {
+        let basics = basics(&self.thread.thread);
+        let basic = if self.cuts() == CutThread::External { basics.major } else { basics.minor };
+        Size::stated(basic, self.thread.unit())
+    }
+
+    fn along_the_flank(&self) -> EdgeAngle {
+        EdgeAngle::stated(self.thread.thread.system.flank_angle() / 2.0 - 0.5, Unit::Degree)
     }
 }
 
@@ -182,7 +202,16 @@ impl Calculator for SinglePoint {
         "multiple starts",
         "chasing",
     ];
-    const EXAMPLES: &'static [Example] = examples::EXAMPLES;
+    const EXAMPLES: &'static [Example] = examples! {
+        "A 1/2-13 stud for a winch on a blank of 0.498 in, by the compound at 29.5 degrees, sharp tip, 12 passes.":
+            thread = "1/2-13 UNC", external_class = "2A", blank_diameter = "0.498 in", tip_flat = "0 in",
+            infeed = "compound", compound_angle = "29.5 deg", passes = "12", spring_passes = "2";
+        "An M24 nut of a pump, bored to 20.9 mm, straight in with a rounded tip; the first pass 0.3 mm deep, none below 0.05 mm.":
+            thread = "M24x3", side = "internal", internal_class = "6H", blank_diameter = "20.9 mm",
+            tip_radius = "0.2 mm", first_depth = "0.3 mm", least_depth = "0.05 mm", dial = "diameter";
+        "A left-hand two-start Acme spindle of a mill gear to a pitch diameter, the chips of equal area.":
+            thread = "1-5 Acme-LH (2 STARTS)", pitch_diameter = "0.890 in", law = "equal_area", passes = "20";
+    };
     type Input = SinglePointInput;
     type Output = SinglePointResult;
     const LEADS: &'static [&'static str] = &["depth"];
@@ -192,27 +221,19 @@ impl Calculator for SinglePoint {
         record.caution(cautions::THREADING_LATHE);
         record.caution(cautions::LATHE);
         record.source("geometry", "a groove of the flanks' angle, half a pitch wide on the pitch diameter");
-        if input.side.is_none() {
-            let says = "The thread of a screw is the more common one to cut so; Rp is an internal thread only.";
-            record.assume("side", &input.cuts(), says);
-        }
+        input.side(record);
         let given = given_thread(&input.thread, "thread", record);
         let groove = Groove::find(&given, input, record)?;
-        let feed = Feed::find(&given, input, record);
-        let (pass_count, rows) = passes::rows(&given, &groove, &feed, input, record)?;
+        let feed = Feed::find(input, record);
+        let (slide_travel, passes) = passes::rows(&given, &groove, &feed, input, record)?;
         let thread = given.thread();
         let carriage_goes = if thread.left_hand { "towards_tailstock" } else { "towards_headstock" };
-        record
-            .look_up("Which way the carriage goes", "a left-hand thread is cut away from the headstock")
-            .with("T", "thread", input.thread.text())
-            .gives("carriage_goes", carriage_goes);
+        tell!(record.look_up("Which way the carriage goes", "a left-hand thread is cut away from the headstock"),
+            T = thread: input.thread.text() => carriage_goes);
         let start_turn = (thread.starts > 1).then(|| {
-            let turn = FoundAngle::stated(360.0 / f64::from(thread.starts), Unit::Degree);
-            record
-                .step("Turn from start to start", "β = c / N")
-                .with("c", "constant:full_turn", FoundAngle::stated(360.0, Unit::Degree))
-                .with("N", "starts", thread.starts)
-                .gives("start_turn", turn);
+            let turn = FoundAngle::stated(360.0, Unit::Degree);
+            let turn: FoundAngle = step!(record, "Turn from start to start",
+                β: start_turn = c / N, c = "constant:full_turn": turn, N = starts: thread.starts);
             record.note(
                 "starts",
                 "Cut one start to its full depth, then turn the work by start_turn against the lead screw, or shift the \
@@ -228,15 +249,11 @@ impl Calculator for SinglePoint {
             lead_angle: groove.lead_angle,
             carriage_goes,
             start_turn,
-            aim: groove.aim,
-            depth: groove.depth,
-            root_diameter: groove.root_diameter,
-            crest_width: groove.crest_width,
-            compound_angle: feed.found,
-            compound_from_axis: feed.from_axis,
-            slide_travel: feed.travel(&groove),
-            pass_count,
-            passes: rows,
+            groove: groove.sizes,
+            compound: feed.shown,
+            slide_travel,
+            pass_count: passes.iter().filter(|pass| pass.kind == "cut").count() as u32,
+            passes,
         })
     }
 }

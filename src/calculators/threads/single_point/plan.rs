@@ -2,6 +2,7 @@
 //! the depth below which no pass falls. Lengths in the thread's unit.
 
 use super::groove::Groove;
+use super::rules::FLAT_ONLY;
 use super::tip::Tip;
 use super::{PassLaw, SinglePointInput};
 use crate::calculators::prelude::*;
@@ -67,8 +68,7 @@ impl Plan {
 
 /// The plan that a request asks for, its assumptions on record.
 pub fn plan(groove: &Groove, input: &SinglePointInput, record: &mut Record) -> Result<Plan, Refusal> {
-    let says = "Depths by the square root of the pass's number: equal chips with a sharp tip, common practice for any.";
-    let law = record.or_assume(input.law, "law", PassLaw::SquareRoot, says);
+    let law = input.law(record);
     if law == PassLaw::SquareRoot && groove.tip.is_blunt() {
         record.note(
             "chips_with_a_blunt_tip",
@@ -77,14 +77,13 @@ pub fn plan(groove: &Groove, input: &SinglePointInput, record: &mut Record) -> R
         );
     }
     let unit = groove.unit;
-    let depth = groove.depth.quantity().in_unit(unit);
+    let depth = groove.sizes.depth.quantity().in_unit(unit);
     let flat = match groove.tip {
         Tip::Flat(flat) => flat.quantity().in_unit(unit),
         Tip::Round(_) if law == PassLaw::EqualArea => {
-            let says = "Passes of equal area are worked out for a flat or a sharp tip.";
             return Err(Refusal(vec![
-                Wrong::new("law", Code::NotOffered, says, "square_root"),
-                Wrong::new("tip_flat", Code::FieldMissing, says, "0 in"),
+                Wrong::new("law", Code::NotOffered, FLAT_ONLY, "square_root"),
+                Wrong::new("tip_flat", Code::FieldMissing, FLAT_ONLY, "0 in"),
             ]));
         }
         Tip::Round(_) => 0.0,
@@ -97,7 +96,6 @@ pub fn plan(groove: &Groove, input: &SinglePointInput, record: &mut Record) -> R
     let inch = unit.system() == Some(System::Inch);
     let stated =
         |inches: f64, mm: f64| if inch { Size::stated(inches, Unit::Inch) } else { Size::stated(mm, Unit::Millimetre) };
-    let nothing_stated = input.first_depth.is_none() && input.least_depth.is_none();
     if input.first_depth.is_none() {
         record.source("common_practice", "depth of the first pass, and what is too thin to cut");
     }
@@ -108,30 +106,25 @@ pub fn plan(groove: &Groove, input: &SinglePointInput, record: &mut Record) -> R
         "A starting point for steel and a tool that stands out little; less for slender work and a boring bar.",
     );
     plan.least = input.least_depth;
-    if nothing_stated {
+    if input.first_depth.is_none() && input.least_depth.is_none() {
         let least = stated(0.002, 0.05);
         record.assume("least_depth", &least, "Common practice: a thinner chip rubs rather than cuts.");
         plan.least = Some(least);
     }
     let first_depth = first.quantity().in_unit(unit);
-    let parts = match law {
-        PassLaw::SquareRoot => (depth / first_depth).powi(2),
-        PassLaw::EqualArea => plan.area(depth) / plan.area(first_depth),
+    let (parts, rule) = match law {
+        PassLaw::SquareRoot => {
+            let rule = "(h / f)^2, rounded up, so that the first pass is no deeper than f";
+            ((depth / first_depth).powi(2), rule)
+        }
+        PassLaw::EqualArea => {
+            let rule = "area of the whole groove over that of the first pass, rounded up";
+            (plan.area(depth) / plan.area(first_depth), rule)
+        }
     };
-    let parts = (parts - 1e-9).ceil().max(1.0);
-    plan.parts = if parts > 1e6 { 1_000_000 } else { parts as u32 };
-    record
-        .look_up(
-            "Parts that the groove is divided into",
-            if law == PassLaw::SquareRoot {
-                "(h / f)^2, rounded up, so that the first pass is no deeper than f"
-            } else {
-                "area of the whole groove over that of the first pass, rounded up"
-            },
-        )
-        .with("h", "depth", groove.depth)
-        .with("f", "first_depth", first)
-        .gives("parts", plan.parts);
+    plan.parts = (parts - 1e-9).ceil().clamp(1.0, 1e6) as u32;
+    tell!(record.look_up("Parts that the groove is divided into", rule), h = depth: groove.sizes.depth,
+        f = first_depth: first => parts: plan.parts);
     if plan.depths(unit).len() > MOST {
         let good = value(unit.to_si(depth / 5.0), unit, Way::Near);
         let says = "That makes more than 200 passes: let the first one or the least one be deeper.";

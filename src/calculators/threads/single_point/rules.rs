@@ -2,71 +2,44 @@
 
 use super::{CutThread, PassLaw, SinglePointInput, ThreadInfeed};
 use crate::calculators::prelude::*;
+use crate::threading::check_class;
 
-/// A taper thread needs more than a depth, and a side has to exist.
-pub fn check_thread(input: &SinglePointInput) -> Result<(), ValidationError> {
-    let thread = &input.thread.thread;
-    if thread.is_taper() {
-        let says = "A taper thread is cut with a taper attachment or the tailstock set over, and its depth changes along it: \
-            parallel threads only.";
-        return Err(rule_broken(Code::NotOffered, says, &[("thread", "G 1/2 A")]));
-    }
-    if !thread.has_external() && input.side == Some(CutThread::External) {
-        let says = "Rp is an internal thread only.";
-        return Err(rule_broken(Code::Conflict, says, &[("thread", "G 1/2 A"), ("side", "internal")]));
-    }
-    Ok(())
-}
+// A taper thread needs more than a depth, and a side has to exist.
+rules! { pub check_thread(SinglePointInput) {
+    never(|input| input.thread.thread.is_taper(), Code::NotOffered, thread = "G 1/2 A"):
+        "A taper thread is cut with a taper attachment or the tailstock set over, and its depth changes along it: \
+         parallel threads only.";
+    never(|input| !input.thread.thread.has_external() && input.side == Some(CutThread::External), Code::Conflict,
+        thread = "G 1/2 A", side = "internal"): "Rp is an internal thread only.";
+} }
+
+const TWO_AIMS: &str = "A class has its own pitch diameter: state one of the two.";
+
+rules! { check_classes(SinglePointInput) {
+    never(|input| input.cuts() == CutThread::External && input.internal_class.is_some(), Code::Conflict,
+        internal_class = "leave out", side = "internal"): "internal_class is the class of the side that is not cut.";
+    never(|input| input.cuts() == CutThread::Internal && input.external_class.is_some(), Code::Conflict,
+        external_class = "leave out", side = "external"): "external_class is the class of the side that is not cut.";
+    not_both(external_class, pitch_diameter): TWO_AIMS;
+    not_both(internal_class, pitch_diameter): TWO_AIMS;
+} }
 
 /// The class has to belong to the side that is cut and to the thread.
 pub fn check_side(input: &SinglePointInput) -> Result<(), ValidationError> {
-    let thread = &input.thread.thread;
-    let external = input.cuts() == CutThread::External;
-    let (other, field) = if external {
-        (input.internal_class.is_some(), "internal_class")
-    } else {
-        (input.external_class.is_some(), "external_class")
-    };
-    if other {
-        let says = format!("{field} is the class of the side that is not cut.");
-        let side = if external { "internal" } else { "external" };
-        return Err(rule_broken(Code::Conflict, says, &[(field, "leave out"), ("side", side)]));
-    }
-    let (class, field): (bool, _) = if external {
-        (input.external_class.is_some(), "external_class")
-    } else {
-        (input.internal_class.is_some(), "internal_class")
-    };
-    if class && input.pitch_diameter.is_some() {
-        let says = "A class has its own pitch diameter: state one of the two.";
-        return Err(rule_broken(Code::Conflict, says, &[(field, "leave out"), ("pitch_diameter", "leave out")]));
-    }
-    let clash = if external {
-        ExternalClass::clash(thread, input.external_class.as_ref())
-    } else {
-        InternalClass::clash(thread, input.internal_class.as_ref())
-    };
-    match clash {
-        None => Ok(()),
-        Some(clash) => {
-            let fields = [("thread", clash.thread.as_str()), (field, clash.class.as_str())];
-            Err(rule_broken(Code::Conflict, clash.says, &fields))
-        }
-    }
+    check_classes(input)?;
+    let thread = ("thread", &input.thread.thread);
+    check_class(thread, ("external_class", input.external_class.as_ref()))?;
+    check_class(thread, ("internal_class", input.internal_class.as_ref()))
 }
 
-/// A tip is flat or round.
-pub fn check_tip(input: &SinglePointInput) -> Result<(), ValidationError> {
-    if input.tip_flat.is_some() && input.tip_radius.is_some() {
-        let says = "A tip is flat or rounded: state one of the two; a sharp one has a flat of 0.";
-        return Err(rule_broken(Code::Conflict, says, &[("tip_flat", "leave out"), ("tip_radius", "leave out")]));
-    }
-    if input.law == Some(PassLaw::EqualArea) && input.tip_radius.is_some() {
-        let says = "Passes of equal area are worked out for a flat or a sharp tip.";
-        return Err(rule_broken(Code::NotOffered, says, &[("law", "square_root"), ("tip_radius", "leave out")]));
-    }
-    Ok(())
-}
+rules! { pub check_tip(SinglePointInput) {
+    not_both(tip_flat, tip_radius): "A tip is flat or rounded: state one of the two; a sharp one has a flat of 0.";
+    never(|input| input.law == Some(PassLaw::EqualArea) && input.tip_radius.is_some(), Code::NotOffered,
+        law = "square_root", tip_radius = "leave out"): FLAT_ONLY;
+} }
+
+/// Why a rounded tip has no passes of equal area.
+pub const FLAT_ONLY: &str = "Passes of equal area are worked out for a flat or a sharp tip.";
 
 /// The compound's angle belongs to the compound, and is no steeper than the flank.
 pub fn check_infeed(input: &SinglePointInput) -> Result<(), ValidationError> {
@@ -88,14 +61,12 @@ pub fn check_infeed(input: &SinglePointInput) -> Result<(), ValidationError> {
     Ok(())
 }
 
-/// A number of passes fixes every depth.
-pub fn check_passes(input: &SinglePointInput) -> Result<(), ValidationError> {
-    let stated = [("first_depth", input.first_depth.is_some()), ("least_depth", input.least_depth.is_some())];
-    let stated = stated.iter().filter(|(_, is)| *is).map(|(field, _)| (*field, "leave out"));
-    if input.passes.is_none() || stated.clone().next().is_none() {
-        return Ok(());
-    }
-    let fields: Vec<_> = std::iter::once(("passes", "leave out")).chain(stated).collect();
-    let says = "The number of passes fixes the depth of each: state it, or what the first and the least may be.";
-    Err(rule_broken(Code::Conflict, says, &fields))
-}
+const DEPTHS_TWICE: &str =
+    "The number of passes fixes the depth of each: state it, or what the first and the least may be.";
+
+rules! { pub check_passes(SinglePointInput) {
+    never(|input| input.passes.is_some() && input.first_depth.is_some() && input.least_depth.is_some(), Code::Conflict,
+        passes = "leave out", first_depth = "leave out", least_depth = "leave out"): DEPTHS_TWICE;
+    not_both(passes, first_depth): DEPTHS_TWICE;
+    not_both(passes, least_depth): DEPTHS_TWICE;
+} }

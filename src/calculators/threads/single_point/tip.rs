@@ -67,8 +67,7 @@ pub fn tip(given: &GivenThread, input: &SinglePointInput, record: &mut Record) -
             ThreadSystem::Acme | ThreadSystem::Trapezoidal => {
                 let source = if given.unit() == Unit::Inch { "asme_b1_5" } else { "iso_2904" };
                 record.source(source, "clearance in the root");
-                let says = "The flat that the form has in its root, with its clearance.";
-                record.assume("tip_flat", &flat, says);
+                record.assume("tip_flat", &flat, "The flat that the form has in its root, with its clearance.");
             }
             _ => {
                 record.source("mh27", "p. 1734: form of the thread");
@@ -82,37 +81,31 @@ pub fn tip(given: &GivenThread, input: &SinglePointInput, record: &mut Record) -
 }
 
 /// How far the tip lies below the pitch line, where the groove is half a pitch wide.
-pub fn below_pitch_line(given: &GivenThread, tip: Tip, record: &mut Record) -> Result<(FoundSize, f64), Refusal> {
+pub fn below_pitch_line(given: &GivenThread, tip: Tip, record: &mut Record) -> Result<FoundSize, Refusal> {
     let (unit, pitch) = (given.unit(), given.thread().pitch);
     let alpha = given.half_angle.degrees().to_radians();
-    let (field, below) = match tip {
-        Tip::Flat(flat) => ("tip_flat", (pitch / 2.0 - flat.quantity().in_unit(unit)) / (2.0 * alpha.tan())),
+    let (formula, below, tip, good): (_, _, (_, _, Shown), _) = match tip {
+        Tip::Flat(flat) => {
+            let below = (pitch / 2.0 - flat.quantity().in_unit(unit)) / (2.0 * alpha.tan());
+            ("k = (P / 2 - f) / (2 × tan(α))", below, ("f", "tip_flat", flat.into()), pitch / 8.0)
+        }
         Tip::Round(radius) => {
             let r = radius.quantity().in_unit(unit);
-            ("tip_radius", pitch / (4.0 * alpha.tan()) - r * (1.0 / alpha.sin() - 1.0))
+            let below = pitch / (4.0 * alpha.tan()) - r * (1.0 / alpha.sin() - 1.0);
+            let formula = "k = P / (4 × tan(α)) - r × (1 / sin(α) - 1)";
+            (formula, below, ("r", "tip_radius", radius.into()), 0.1 * pitch)
         }
     };
     if below <= 0.0 {
         let says = "The tip is wider than the groove is on the pitch line: no such tool cuts this thread.";
-        let good = if field == "tip_flat" { pitch / 8.0 } else { 0.1 * pitch };
-        return Err(Refusal::no_answer(says, &[(field, value(unit.to_si(good), unit, Way::Down))]));
+        return Err(Refusal::no_answer(says, &[(tip.1, value(unit.to_si(good), unit, Way::Down))]));
     }
     let found = FoundSize::stated(below, unit);
-    let step = |formula, record: &mut Record| {
-        let step = record.step("Depth of the tip below the pitch line", formula).with("P", "pitch", given.pitch).with(
-            "α",
-            "half_flank_angle",
-            given.half_angle,
-        );
-        match tip {
-            Tip::Flat(flat) => step.with("f", "tip_flat", flat),
-            Tip::Round(radius) => step.with("r", "tip_radius", radius),
-        }
+    record
+        .step("Depth of the tip below the pitch line", formula)
+        .with("P", "pitch", given.pitch)
+        .with("α", "half_flank_angle", given.half_angle)
+        .with(tip.0, tip.1, tip.2)
         .gives("below_pitch_line", found);
-    };
-    match tip {
-        Tip::Flat(_) => step("k = (P / 2 - f) / (2 × tan(α))", record),
-        Tip::Round(_) => step("k = P / (4 × tan(α)) - r × (1 / sin(α) - 1)", record),
-    }
-    Ok((found, below))
+    Ok(found)
 }

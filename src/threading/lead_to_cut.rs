@@ -1,0 +1,22 @@
+//! The lead that a lathe is to cut: that of a thread named by its designation, or one stated by itself.
+
+use crate::quantity::{FoundSize, Size, Unit};
+use crate::reference::threads::Designation;
+use crate::working::Record;
+
+/// The lead of `thread`, else `lead` as stated, in a step that gives `field`; one of the two is there.
+pub fn lead_to_cut(
+    (thread, lead): (Option<&Designation>, Option<Size>),
+    (what, field): (&'static str, &'static str),
+    record: &mut Record,
+) -> FoundSize {
+    if let Some(thread) = thread {
+        let lead = thread.found(thread.thread.lead());
+        let step = record.look_up(what, "pitch times starts, as the designation says them");
+        step.with("T", "thread", thread.text()).gives(field, lead);
+        return lead;
+    }
+    let lead = lead.unwrap_or(Size::stated(1.0, Unit::Millimetre));
+    record.step(what, "L = l").with("l", "lead", lead).gives(field, lead.found());
+    lead.found()
+}

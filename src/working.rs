@@ -3,8 +3,11 @@
 //! number back to an input, a cited constant or an earlier step.
 
 pub mod formula;
+mod known_steps;
 mod steps;
 
+pub use known_steps::column;
+pub(crate) use known_steps::known_steps;
 pub use steps::{By, Shown, Step, StepIn};
 
 use crate::quantity::System;

@@ -43,7 +43,8 @@ pub fn given_thread<'d>(designation: &'d Designation, field: &'static str, recor
             step "Pitch", "P = I / n", I = "constant:inch": INCH, n = "threads_per_inch" => "pitch", pitch;
         },
         _ => known_steps! { record;
-            look_up "Pitch", "as the designation or the list of its standard says it", T = field: text() => "pitch", pitch;
+            look_up "Pitch", "as the designation or the list of its standard says it", T = field: text()
+                => "pitch", pitch;
         },
     }
     known_steps! { record;

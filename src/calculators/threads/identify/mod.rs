@@ -10,7 +10,7 @@ use crate::calculators::prelude::*;
 use crate::reference::threads::{Listed, Thread, ThreadFamily, listed};
 use crate::threading::INCH;
 use range::Crest;
-use rows::{Measured, ThreadCandidate};
+use rows::Measured;
 use twins::ThreadTwin;
 
 /// The calculator.
@@ -61,6 +61,40 @@ pub struct IdentifyInput {
     /// Most candidates listed, 1 to 30.
     #[absent("10", "The ten likeliest.")]
     pub count: Option<Count<1, 30>>,
+}
+
+/// A thread that the part may have.
+#[derive(Debug, Gives)]
+pub struct ThreadCandidate {
+    /// The thread by its designation.
+    pub thread: String,
+    /// Its family.
+    pub family: &'static str,
+    /// Angle between its flanks.
+    pub flank_angle: FoundAngle,
+    /// Its basic diameter over the crests: major of an external, minor of an internal thread; of a taper thread that at the
+    /// plane that gauges it.
+    pub basic_diameter: FoundSize,
+    /// The diameter measured less the basic one; external threads measure under it, internal ones over.
+    pub from_basic: FoundDifference,
+    /// Least diameter to be expected of it, with wear.
+    pub least: FoundSize,
+    /// Greatest diameter to be expected of it, with wear.
+    pub greatest: FoundSize,
+    /// How far the diameter measured lies above the greatest, or below the least as a negative amount; 0 between.
+    pub outside_by: FoundDifference,
+    /// Its pitch.
+    pub pitch: FoundSize,
+    /// Its threads in one inch.
+    pub threads_per_inch: f64,
+    /// The pitch measured less its own.
+    pub pitch_off: FoundDifference,
+    /// Both differences over their errors, as the root of the sum of their squares.
+    pub misfit: f64,
+    /// Whether neither difference is more than its error.
+    pub fits: bool,
+    /// What speaks for and against it.
+    pub says: String,
 }
 
 /// What identifying a thread gives.

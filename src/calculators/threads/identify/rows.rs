@@ -1,6 +1,7 @@
 //! Candidates for a measured thread: how far diameter and pitch are off, what that makes of them together, and
 //! the steps of each column.
 
+use super::ThreadCandidate;
 use super::range::{Crest, Range};
 use crate::calculators::prelude::*;
 use crate::reference::threads::{Listed, Thread, ThreadFamily, unit_of};
@@ -15,40 +16,6 @@ const MOST_MISFIT: f64 = 4.0;
 const MISFIT_OF_THE_FIRST: f64 = 10.0;
 /// How many these are.
 const THE_FIRST: usize = 3;
-
-/// A thread that the part may have.
-#[derive(Debug, Gives)]
-pub struct ThreadCandidate {
-    /// The thread by its designation.
-    pub thread: String,
-    /// Its family.
-    pub family: &'static str,
-    /// Angle between its flanks.
-    pub flank_angle: FoundAngle,
-    /// Its basic diameter over the crests: major of an external, minor of an internal thread; of a taper thread that at the
-    /// plane that gauges it.
-    pub basic_diameter: FoundSize,
-    /// The diameter measured less the basic one; external threads measure under it, internal ones over.
-    pub from_basic: FoundDifference,
-    /// Least diameter to be expected of it, with wear.
-    pub least: FoundSize,
-    /// Greatest diameter to be expected of it, with wear.
-    pub greatest: FoundSize,
-    /// How far the diameter measured lies above the greatest, or below the least as a negative amount; 0 between.
-    pub outside_by: FoundDifference,
-    /// Its pitch.
-    pub pitch: FoundSize,
-    /// Its threads in one inch.
-    pub threads_per_inch: f64,
-    /// The pitch measured less its own.
-    pub pitch_off: FoundDifference,
-    /// Both differences over their errors, as the root of the sum of their squares.
-    pub misfit: f64,
-    /// Whether neither difference is more than its error.
-    pub fits: bool,
-    /// What speaks for and against it.
-    pub says: String,
-}
 
 /// What was measured, and how well.
 pub struct Measured {
@@ -272,7 +239,8 @@ impl Measured {
         let (least, greatest) = (column(rows, |row| row.least), column(rows, |row| row.greatest));
         match self.crest {
             Crest::Outside => known_steps! { record;
-                step "Least with wear", "a = l - w", l = "sound.least", w = "wear": self.wear => "candidates.least", least;
+                step "Least with wear", "a = l - w", l = "sound.least", w = "wear": self.wear
+                    => "candidates.least", least;
                 step "Greatest with wear", "b = l", l = "sound.greatest" => "candidates.greatest", greatest;
             },
             Crest::Inside => known_steps! { record;
@@ -290,9 +258,9 @@ impl Measured {
                 => "candidates.threads_per_inch", column(rows, |row| row.threads_per_inch);
             step "The pitch is off by", "v = p - P", p = "measured_pitch", P = "candidates.pitch"
                 => "candidates.pitch_off", column(rows, |row| row.pitch_off);
-            step "Misfit", "f = √((o / e)^2 + (v / g)^2)", o = "candidates.outside_by",
-                e = "diameter_error": self.diameter_error, v = "candidates.pitch_off", g = "pitch_error": self.pitch_error
-                => "candidates.misfit", column(rows, |row| row.misfit);
+            step "Misfit", "f = √((o / e)^2 + (v / g)^2)",
+                o = "candidates.outside_by", e = "diameter_error": self.diameter_error, v = "candidates.pitch_off",
+                g = "pitch_error": self.pitch_error => "candidates.misfit", column(rows, |row| row.misfit);
             look_up "They fit", "true where o is no more than e and v no more than g, either way"
                 => "candidates.fits", column(rows, |row| row.fits.to_string());
             look_up "What that says", "in words" => "candidates.says", column(rows, |row| row.says.clone());

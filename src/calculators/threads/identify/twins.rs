@@ -164,7 +164,8 @@ pub fn check_next(
         (true, "Try a known mating part by hand for its whole length: a wrong one binds after two or three turns."),
     ]
     .into_iter()
-    .filter_map(|(is, says)| is.then(|| says.to_owned()))
+    .filter(|(is, _)| *is)
+    .map(|(_, says)| says.to_owned())
     .collect();
     let step = record.look_up("What to look at next", "what parts those that fit, and their twins");
     step.gives("check_next", next.clone());

@@ -64,10 +64,13 @@ pub fn finished(given: &GivenThread, hole: &Hole, zones: &[Zone], record: &mut R
     ] {
         if hole.is_coated() {
             known_steps! { record;
-                step what, "h = t + o - Δ", t = tap, o = "expected_oversize": hole.oversize, Δ = change => field, finished;
+                step what, "h = t + o - Δ", t = tap, o = "expected_oversize": hole.oversize, Δ = change
+                    => field, finished;
             }
         } else {
-            known_steps! { record; step what, "h = t + o", t = tap, o = "expected_oversize": hole.oversize => field, finished; }
+            known_steps! { record;
+                step what, "h = t + o", t = tap, o = "expected_oversize": hole.oversize => field, finished;
+            }
         }
     }
     known_steps! { record;

@@ -175,12 +175,14 @@ fn of_classes(
     known_steps! { record;
         look_up "Pitch diameter tolerance of grade 5", "ISO 965-1, for the internal thread",
             T = "thread": given.designation.text() => "grade_5", exact(1.0);
-        look_up "Shares at which the zones begin", "ISO 2857, by class" => "lower_shares", column(&rows, |row| row.lower_share);
+        look_up "Shares at which the zones begin", "ISO 2857, by class"
+            => "lower_shares", column(&rows, |row| row.lower_share);
         step "Beginnings of the zones", "z = a × G", a = "lower_shares", G = "grade_5"
             => "zones_begin", column(&rows, |row| exact(row.lower_share));
         look_up "Least pitch diameters of the taps", rule, E = "basic_pitch", z = "zones_begin"
             => "taps.pitch_min", column(&zones, |zone| given.found(zone.least));
-        look_up "Shares at which the zones end", "ISO 2857, by class" => "upper_shares", column(&rows, |row| row.upper_share);
+        look_up "Shares at which the zones end", "ISO 2857, by class"
+            => "upper_shares", column(&rows, |row| row.upper_share);
         step "Ends of the zones", "z = a × G", a = "upper_shares", G = "grade_5"
             => "zones_end", column(&rows, |row| exact(row.upper_share));
         look_up "Greatest pitch diameters of the taps", rule, E = "basic_pitch", z = "zones_end"
@@ -205,8 +207,9 @@ fn steps_up(given: &GivenThread, hole: &Hole, marking: TapMarking, record: &mut 
     let steps = (change.quantity().value / step - TIE / step).ceil().max(0.0);
     let steps = (steps <= 1000.0).then_some(steps as u32)?;
     known_steps! { record;
-        look_up "Limit numbers to go up for the coat", "the whole number at or next above Δ / s", Δ = "pitch_change_max",
-            s = "constant:limit_step": FoundExtent::stated(step, given.unit()) => "steps_up", steps;
+        look_up "Limit numbers to go up for the coat", "the whole number at or next above Δ / s",
+            Δ = "pitch_change_max", s = "constant:limit_step": FoundExtent::stated(step, given.unit())
+            => "steps_up", steps;
     }
     Some(steps)
 }
@@ -223,8 +226,8 @@ fn listed(
     cite_row(row, format!("tap named for {}, class {class}", given.thread().designation), record);
     known_steps! { record;
         look_up "Tap that a list names for the class",
-            format!("published lists, class {class}, for threads without a coat"), T = "thread": given.designation.text()
-            => "listed_tap", name.text();
+            format!("published lists, class {class}, for threads without a coat"),
+            T = "thread": given.designation.text() => "listed_tap", name.text();
     }
     if hole.is_coated() {
         let says = match steps_up {

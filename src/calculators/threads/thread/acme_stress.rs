@@ -16,10 +16,12 @@ pub fn area(input: &ThreadInput, limits: Option<&ThreadLimits>, record: &mut Rec
     // As sizes: limits in the other system are rounded, and the area is not.
     let size = |limit: FoundLowerLimit| FoundSize::stated(limit.quantity().value, Unit::Inch);
     known_steps! { record;
-        look_up "Least pitch diameter before any conversion", "the limit as printed" => "stress_pitch_diameter", size(pitch);
-        look_up "Least minor diameter before any conversion", "the limit as printed" => "stress_minor_diameter", size(minor);
-        step "Tensile stress area", "A = π / 4 × ((e2 + k2) / 2)^2", e2 = "stress_pitch_diameter", k2 = "stress_minor_diameter"
-            => "stress_area", area;
+        look_up "Least pitch diameter before any conversion", "the limit as printed"
+            => "stress_pitch_diameter", size(pitch);
+        look_up "Least minor diameter before any conversion", "the limit as printed"
+            => "stress_minor_diameter", size(minor);
+        step "Tensile stress area", "A = π / 4 × ((e2 + k2) / 2)^2",
+            e2 = "stress_pitch_diameter", k2 = "stress_minor_diameter" => "stress_area", area;
     }
     Some(area)
 }

@@ -19,7 +19,9 @@ pub fn find(designation: &Designation, record: &mut Record) -> ThreadResult {
         (found(basics.major), found(basics.pitch_diameter), found(basics.minor));
     name_and_size(designation, record);
     if sixty_degrees {
-        known_steps! { record; look_up "Basic major diameter", printed, D = "size" => "major_diameter", major_diameter; }
+        known_steps! { record;
+            look_up "Basic major diameter", printed, D = "size" => "major_diameter", major_diameter;
+        }
     }
     let (pitch, lead) = pitch_and_lead(designation, record);
     let form = match system {

@@ -53,8 +53,8 @@ pub fn pitch_and_lead(designation: &Designation, record: &mut Record) -> (FoundS
     let (pitch, lead) = (designation.found(thread.pitch), designation.found(thread.lead()));
     if let Some(threads) = thread.threads_per_inch {
         known_steps! { record;
-            look_up "Threads in one inch", "as the designation or its series says it", T = "designation": designation.text()
-                => "threads_per_inch", threads;
+            look_up "Threads in one inch", "as the designation or its series says it",
+                T = "designation": designation.text() => "threads_per_inch", threads;
         }
     }
     match (thread.threads_per_inch, thread.system.in_inches()) {

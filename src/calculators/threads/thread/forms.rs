@@ -83,8 +83,8 @@ pub fn whitworth(designation: &Designation, basics: &Basics, record: &mut Record
     let height = found(designation.thread.diameter - basics.pitch_diameter_exact);
     record.source("bs_84", "form and basic diameters");
     known_steps! { record;
-        step "Height of the thread, a sixth rounded off each side", "h = P / (3 × tan(α))", P = "pitch",
-            α = "constant:half_flank_angle": FoundAngle::stated(27.5, Unit::Degree) => "height", height;
+        step "Height of the thread, a sixth rounded off each side", "h = P / (3 × tan(α))",
+            P = "pitch", α = "constant:half_flank_angle": FoundAngle::stated(27.5, Unit::Degree) => "height", height;
         step "Basic pitch diameter in full", "E = D - h", D = "size", h = "height"
             => "pitch_diameter_exact", found(basics.pitch_diameter_exact);
         step "Basic minor diameter in full", "K = D - 2 × h", D = "size", h = "height"
@@ -118,7 +118,8 @@ pub fn power(designation: &Designation, basics: &Basics, record: &mut Record) ->
             => "external_minor_diameter", external_minor;
         step "Major diameter of the internal thread", "D4 = D + 2 × a", D = "size", a = "clearance"
             => "internal_major_diameter", internal_major;
-        step "Height of the thread with its clearance", "h = P / 2 + a", P = "pitch", a = "clearance" => "height", height;
+        step "Height of the thread with its clearance", "h = P / 2 + a", P = "pitch", a = "clearance"
+            => "height", height;
     }
     let (external_minor, internal_major) = (Some(external_minor), Some(internal_major));
     Form { external_minor, internal_major, ..Form::of_height(designation, height, record) }

@@ -60,7 +60,9 @@ fn inches(value: f64) -> FoundGaugeSize {
 const TAPER: f64 = 1.0 / 16.0;
 
 fn taper(record: &mut Record) {
-    known_steps! { record; look_up "Taper of the diameter", "1 in 16, of every taper pipe thread" => "gauging.taper", TAPER; }
+    known_steps! { record;
+        look_up "Taper of the diameter", "1 in 16, of every taper pipe thread" => "gauging.taper", TAPER;
+    }
 }
 
 /// The pitch diameters that the printed ones come from: E0, E1.
@@ -90,7 +92,8 @@ pub fn npt_gauging(npt: &Npt, record: &mut Record) -> TaperGauging {
         step "Length of effective thread in full, L2", "L2 = (k × D / I + c) × P",
             k = const: L2_SHARE, D = "size", I = "constant:inch": INCH, c = const: L2_BASE, P = "pitch"
             => "effective_length_exact", inches(npt.effective_length_exact);
-        look_up "Length of effective thread, L2", FOUR, E0 = "small_end_exact", L2 = "effective_length_exact", P = "pitch"
+        look_up "Length of effective thread, L2", FOUR,
+            E0 = "small_end_exact", L2 = "effective_length_exact", P = "pitch"
             => "gauging.effective_length", inches(npt.effective_length);
         look_up "Pitch diameter at its end, E2", "E0 and a sixteenth of L2, to 0.00001 in",
             E0 = "small_end_exact", L2 = "effective_length_exact", P = "pitch"

@@ -21,7 +21,8 @@ fn class(
         Chosen::Usual => "the usual one, as none is named",
     };
     known_steps! { record;
-        look_up format!("Class of the {side} thread"), rule, T = "designation": designation.text() => gives, class.to_owned();
+        look_up format!("Class of the {side} thread"), rule, T = "designation": designation.text()
+            => gives, class.to_owned();
     }
 }
 
@@ -43,7 +44,8 @@ pub fn external(
         },
         // Acme and trapezoidal threads have their allowance on the flanks only, pipe threads have none.
         _ => known_steps! { record;
-            step "Greatest major diameter", "d1 = D", D = "major_diameter" => "limits.external.major_max", found.major_max;
+            step "Greatest major diameter", "d1 = D", D = "major_diameter"
+                => "limits.external.major_max", found.major_max;
         },
     }
     known_steps! { record;
@@ -52,7 +54,8 @@ pub fn external(
     }
     if let Some(unfinished) = found.major_min_unfinished {
         known_steps! { record;
-            look_up "Least major diameter as hot-rolled", "ASME B1.1: the greatest less 0.090 × ∛P² in inches, to 0.0001 in",
+            look_up "Least major diameter as hot-rolled",
+                "ASME B1.1: the greatest less 0.090 × ∛P² in inches, to 0.0001 in",
                 d1 = "limits.external.major_max", P = "pitch" => "limits.external.major_min_unfinished", unfinished;
         }
     }
@@ -69,12 +72,12 @@ pub fn external(
                 d1 = "limits.external.major_max", P = "pitch" => "limits.external.minor_max", found.minor_max;
         },
         ThreadSystem::Metric => known_steps! { record;
-            step "Greatest minor diameter, flat root", "k = K - es", K = "minor_diameter", es = "limits.external.allowance"
-                => "limits.external.minor_max", found.minor_max;
+            step "Greatest minor diameter, flat root", "k = K - es",
+                K = "minor_diameter", es = "limits.external.allowance" => "limits.external.minor_max", found.minor_max;
         },
         _ => known_steps! { record;
-            look_up "Greatest minor diameter", "the basic one of the external thread, as printed", D = "size", P = "pitch"
-                => "limits.external.minor_max", found.minor_max;
+            look_up "Greatest minor diameter", "the basic one of the external thread, as printed",
+                D = "size", P = "pitch" => "limits.external.minor_max", found.minor_max;
         },
     }
     match (found.minor_min, root) {
@@ -89,7 +92,8 @@ pub fn external(
         (Some(minor_min), None) => known_steps! { record;
             look_up "Least minor diameter, root of the least radius",
                 "the pitch diameter in full less es, its tolerance and 0.616025 P, to 0.001 mm; root radius P/8",
-                E = "pitch_diameter_exact", es = "limits.external.allowance", Te = "external_pitch_tolerance", P = "pitch"
+                E = "pitch_diameter_exact", es = "limits.external.allowance", Te = "external_pitch_tolerance",
+                P = "pitch"
                 => "limits.external.minor_min", minor_min;
         },
         (None, _) => {}
@@ -134,19 +138,22 @@ pub fn internal(
             (false, false) => "ASME B1.1: the sum, to 0.001 in from No. 6 up, halves to the even digit",
         };
         known_steps! { record;
-            look_up "Least minor diameter", "ASME B1.1: the basic one, to 0.001 in from No. 6 up, halves to the even digit",
-                K = "minor_diameter" => "limits.internal.minor_min", found.minor_min;
+            look_up "Least minor diameter",
+                "ASME B1.1: the basic one, to 0.001 in from No. 6 up, halves to the even digit", K = "minor_diameter"
+                => "limits.internal.minor_min", found.minor_min;
             look_up "Greatest minor diameter", rule, K = "minor_diameter", Tk = "internal_minor_tolerance"
                 => "limits.internal.minor_max", found.minor_max;
         }
     } else {
         known_steps! { record;
-            step "Greatest minor diameter", "k1 = k2 + Tk", k2 = "limits.internal.minor_min", Tk = "internal_minor_tolerance"
+            step "Greatest minor diameter", "k1 = k2 + Tk",
+                k2 = "limits.internal.minor_min", Tk = "internal_minor_tolerance"
                 => "limits.internal.minor_max", found.minor_max;
         }
     }
     known_steps! { record;
-        step "Greatest pitch diameter", "e1 = e2 + Te", e2 = "limits.internal.pitch_min", Te = "internal_pitch_tolerance"
+        step "Greatest pitch diameter", "e1 = e2 + Te",
+            e2 = "limits.internal.pitch_min", Te = "internal_pitch_tolerance"
             => "limits.internal.pitch_max", found.pitch_max;
     }
     if !matches!(system, ThreadSystem::Unified | ThreadSystem::Metric) {
@@ -159,7 +166,8 @@ pub fn internal(
         (Some(major_max), Some(root)) => {
             tell_one(("Tolerance of the major diameter", "internal_major_tolerance"), root, designation, record);
             known_steps! { record;
-                step "Greatest major diameter", "d1 = d2 + T", d2 = "limits.internal.major_min", T = "internal_major_tolerance"
+                step "Greatest major diameter", "d1 = d2 + T",
+                    d2 = "limits.internal.major_min", T = "internal_major_tolerance"
                     => "limits.internal.major_max", major_max;
             }
         }

@@ -69,8 +69,8 @@ pub fn tell(
             let way = if side.internal { "above" } else { "below" };
             known_steps! { record;
                 look_up side.allowance.0,
-                    format!("ISO 965-1: position {} at this pitch, {way} the basic profile", t.class.position), P = "pitch"
-                    => side.allowance.1, extent(mm(t.deviation_um));
+                    format!("ISO 965-1: position {} at this pitch, {way} the basic profile", t.class.position),
+                    P = "pitch" => side.allowance.1, extent(mm(t.deviation_um));
                 look_up side.crest.0,
                     format!("ISO 965-1: {} µm for grade 6, and {:+} steps of R40 from it for grade {}",
                         t.crest_grade_6_um, t.crest_steps, t.class.crest_grade), P = "pitch"
@@ -142,7 +142,9 @@ fn unified(designation: &Designation, side: &Side, t: &UnifiedTolerances, allowa
     };
     let share = if t.class.number == 1 { "0.090" } else { "0.060" };
     if side.internal {
-        known_steps! { record; look_up side.crest.0, unified_minor_rule(thread, t), D = "size", P = "pitch" => side.crest.1, crest; }
+        known_steps! { record;
+            look_up side.crest.0, unified_minor_rule(thread, t), D = "size", P = "pitch" => side.crest.1, crest;
+        }
     } else {
         known_steps! { record;
             look_up side.allowance.0, allowed, T = "tolerance_2a" => side.allowance.1, allowance;

@@ -87,15 +87,17 @@ impl Wires<'_> {
                 known_steps! { record;
                     look_up "Pitch diameter to aim at", "the middle of the limits as printed",
                         e1 = "limits.pitch_max", e2 = "limits.pitch_min" => "reading.aim", aim;
-                    look_up "Against the limits", "above, within or below", E = "reading.pitch_diameter",
-                        e1 = "limits.pitch_max", e2 = "limits.pitch_min" => "reading.against_limits", against;
+                    look_up "Against the limits", "above, within or below",
+                        E = "reading.pitch_diameter", e1 = "limits.pitch_max", e2 = "limits.pitch_min"
+                        => "reading.against_limits", against;
                 }
                 (aim, Some(against))
             }
             None => {
                 let aim = given.found(pitch_diameter.quantity().in_unit(unit));
                 known_steps! { record;
-                    step "Pitch diameter to aim at", "A = E", E = "pitch_diameter": pitch_diameter => "reading.aim", aim;
+                    step "Pitch diameter to aim at", "A = E", E = "pitch_diameter": pitch_diameter
+                        => "reading.aim", aim;
                 }
                 (aim, None)
             }
@@ -107,8 +109,8 @@ impl Wires<'_> {
         known_steps! { record;
             step "Infeed left on the cross slide, on the radius", "f = (E - A) / 2",
                 E = "reading.pitch_diameter", A = "reading.aim" => "reading.infeed_left", infeed_left;
-            step "Along the compound slide", "g = f / cos(γ)", f = "reading.infeed_left",
-                γ = "compound_angle": compound => "reading.compound_infeed_left", compound_infeed_left;
+            step "Along the compound slide", "g = f / cos(γ)", f = "reading.infeed_left", γ = "compound_angle": compound
+                => "reading.compound_infeed_left", compound_infeed_left;
         }
         if against_limits == Some("below") {
             record.note("too_small", "The pitch diameter is already below its least limit: no further cut mends that.");

@@ -40,7 +40,8 @@ impl Wires<'_> {
             step "Measurement if the groove were rings", "M = E + W × (1 + 1 / sin(α)) - P / (2 × tan(α))",
                 E = "pitch_diameter": pitch_diameter, W = "wire", α = "half_flank_angle", P = "pitch"
                 => "over_wires_plain", plain;
-            step "What the lead angle adds", "s = M - m", M = "over_wires", m = "over_wires_plain" => "lead_share", share;
+            step "What the lead angle adds", "s = M - m", M = "over_wires", m = "over_wires_plain"
+                => "lead_share", share;
         }
         Ok((over, share))
     }

@@ -82,7 +82,8 @@ impl<'d> Wires<'d> {
         if correction != WireCorrection::Contact {
             known_steps! { record;
                 step "Correction for the lead angle", "c = W × tan(λ)^2 × cos(α) / (2 × tan(α))",
-                    W = "wire", λ = "lead_angle", α = "half_flank_angle" => "correction_by_lead_angle", given.found(share);
+                    W = "wire", λ = "lead_angle", α = "half_flank_angle"
+                    => "correction_by_lead_angle", given.found(share);
             }
         }
         if correction == WireCorrection::LeadAngle && steep {
@@ -169,7 +170,8 @@ fn fitting(given: &GivenThread, input: &WiresInput, record: &mut Record) -> Fitt
     known_steps! { record;
         step "Best wire", "W = P / (2 × cos(α))", P = "pitch", α = "half_flank_angle" => "best_wire", best_wire;
         step "Smallest wire, level with the crests", "W = (D - E + P / (2 × tan(α))) / (1 + 1 / sin(α))",
-            P = "pitch", α = "half_flank_angle", D = "size", E = "basic_pitch_diameter" => "smallest_wire", smallest_wire;
+            P = "pitch", α = "half_flank_angle", D = "size", E = "basic_pitch_diameter"
+            => "smallest_wire", smallest_wire;
     }
     let largest_wire = if given.thread().system.flank_angle() == 55.0 {
         // The flank ends where the rounding of the crest begins.

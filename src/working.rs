@@ -4,9 +4,11 @@
 
 mod column;
 pub mod formula;
+mod known_steps;
 mod steps;
 
 pub use column::column;
+pub(crate) use known_steps::known_steps;
 pub use steps::{By, Shown, Step, StepIn};
 
 use crate::quantity::System;

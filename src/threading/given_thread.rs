@@ -1,9 +1,13 @@
 //! The thread that a calculator is asked about: its size, pitch, lead and half flank angle, with their
 //! steps and sources, under the names that further steps use.
 
-use crate::quantity::{FoundAngle, FoundSize, Unit};
+use super::cite_list;
+use crate::quantity::{Found, FoundAngle, FoundSize, Kind, Unit};
 use crate::reference::threads::{self, Basics, Designation, Thread};
-use crate::working::Record;
+use crate::working::{Record, known_steps};
+
+/// An inch, which pitches are counted in.
+pub const INCH: FoundSize = FoundSize::stated(1.0, Unit::Inch);
 
 /// A thread with what every calculation on it needs.
 pub struct GivenThread<'d> {
@@ -23,50 +27,32 @@ pub struct GivenThread<'d> {
     field: &'static str,
 }
 
-/// Cites the list that a thread stands in, or notes that it stands in none.
-pub fn cite_list(designation: &Designation, record: &mut Record) {
-    let thread = &designation.thread;
-    if let Some(provenance) = thread.provenance {
-        record.source_of_row(provenance.source, format!("series, {}", thread.designation), provenance.trust);
-    }
-    if let Some(unlisted) = designation.unlisted() {
-        record.note("unlisted", unlisted);
-    }
-}
-
 /// Takes the thread named in `field` and puts its steps on record.
 pub fn given_thread<'d>(designation: &'d Designation, field: &'static str, record: &mut Record) -> GivenThread<'d> {
     let thread = &designation.thread;
     cite_list(designation, record);
     let basics = threads::basics(thread);
     let (size, pitch) = (designation.found(basics.major), designation.found(thread.pitch));
-    let text = || designation.text();
-    record.look_up("Size", "as the designation says it").with("T", field, text()).gives("size", size);
-    match thread.threads_per_inch {
-        Some(threads) if thread.system.in_inches() => {
-            record
-                .look_up("Threads in one inch", "as the designation or its series says it")
-                .with("T", field, text())
-                .gives("threads_per_inch", threads);
-            record
-                .step("Pitch", "P = I / n")
-                .with("I", "constant:inch", FoundSize::stated(1.0, Unit::Inch))
-                .with("n", "threads_per_inch", threads)
-                .gives("pitch", pitch);
-        }
-        _ => record
-            .look_up("Pitch", "as the designation or the list of its standard says it")
-            .with("T", field, text())
-            .gives("pitch", pitch),
-    }
-    record.look_up("Starts", "1 if the designation says none").with("T", field, text()).gives("starts", thread.starts);
-    let lead = designation.found(thread.lead());
-    record.step("Lead", "L = N × P").with("N", "starts", thread.starts).with("P", "pitch", pitch).gives("lead", lead);
+    let (lead, text) = (designation.found(thread.lead()), || designation.text());
     let half_angle = FoundAngle::stated(thread.system.flank_angle() / 2.0, Unit::Degree);
-    record
-        .look_up("Half the angle between the flanks", "form of the thread in its standard")
-        .with("T", field, text())
-        .gives("half_flank_angle", half_angle);
+    known_steps! { record; look_up "Size", "as the designation says it", T = field: text() => "size", size; }
+    match thread.threads_per_inch {
+        Some(threads) if thread.system.in_inches() => known_steps! { record;
+            look_up "Threads in one inch", "as the designation or its series says it", T = field: text()
+                => "threads_per_inch", threads;
+            step "Pitch", "P = I / n", I = "constant:inch": INCH, n = "threads_per_inch" => "pitch", pitch;
+        },
+        _ => known_steps! { record;
+            look_up "Pitch", "as the designation or the list of its standard says it", T = field: text()
+                => "pitch", pitch;
+        },
+    }
+    known_steps! { record;
+        look_up "Starts", "1 if the designation says none", T = field: text() => "starts", thread.starts;
+        step "Lead", "L = N × P", N = "starts", P = "pitch" => "lead", lead;
+        look_up "Half the angle between the flanks", "form of the thread in its standard", T = field: text()
+            => "half_flank_angle", half_angle;
+    }
     GivenThread { designation, basics, size, pitch, lead, half_angle, field }
 }
 
@@ -84,6 +70,11 @@ impl<'d> GivenThread<'d> {
     /// A length of the thread as a result.
     pub fn found(&self, value: f64) -> FoundSize {
         self.designation.found(value)
+    }
+
+    /// The same as a result of the kind that is wanted, such as a limit.
+    pub fn stated<K: Kind>(&self, value: f64) -> Found<K> {
+        Found::stated(value, self.unit())
     }
 
     /// The basic pitch diameter in full, as a step named `basic_pitch_diameter`.

@@ -1,13 +1,14 @@
-//! What every calculator of threads begins with: the thread it is asked about, the class and limits of an
-//! internal one, and the sources of limits, with their steps on record.
+//! What every calculator of threads begins with: the thread it is asked about, the class and limits of one
+//! side, a coat on it, and the sources of threads and limits, with their steps on record.
 
-mod class_check;
+mod coat;
 mod given_thread;
-pub mod internal_class;
 mod lead_to_cut;
-mod limit_sources;
+mod side_limits;
+mod sources;
 
-pub use class_check::check_class;
-pub use given_thread::{GivenThread, cite_list, given_thread};
+pub use coat::{COAT_MOVES, check_thickness, coat_changes};
+pub use given_thread::{GivenThread, INCH, given_thread};
 pub use lead_to_cut::lead_to_cut;
-pub use limit_sources::cite_limits;
+pub use side_limits::{SideLimits, check_class, side_limits};
+pub use sources::{cite_cells, cite_limits, cite_list, cite_row};

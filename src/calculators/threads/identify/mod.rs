@@ -4,14 +4,13 @@
 
 mod range;
 mod rows;
-mod rules;
 mod twins;
 
 use crate::calculators::prelude::*;
 use crate::reference::threads::{Listed, Thread, ThreadFamily, listed};
+use crate::threading::INCH;
 use range::Crest;
 use rows::Measured;
-use rules::{check_diameter, check_pitch, pitch_of};
 use twins::ThreadTwin;
 
 /// The calculator.
@@ -44,12 +43,14 @@ pub struct IdentifyInput {
     /// Length over which the turns were counted, from crest to crest.
     pub turns_length: Option<Size>,
     /// How far the diameter as measured may be off, either way; if absent 0.05 mm, some 0.002 in.
+    #[absent("0.05 mm", "A caliper or micrometer laid over crests that are none too clean.")]
     pub diameter_error: Option<Size>,
     /// How far the pitch may be off, either way; if absent 1.5 percent of it, and where turns were counted 0.2 mm,
     /// some 0.008 in, over their length.
     pub pitch_error: Option<Size>,
     /// How far crests may be worn below the least size of a new screw, or a hole's above the greatest; if absent
     /// 0.1 mm, some 0.004 in.
+    #[absent("0.1 mm", "A used part: crests of screws wear small, those of holes large. A new part has none.")]
     pub wear: Option<Extent>,
     /// Angle between the flanks, if known; threads more than 2 degrees off it are left out.
     pub flank_angle: Option<PointAngle>,
@@ -57,7 +58,8 @@ pub struct IdentifyInput {
     pub body: Option<ThreadBody>,
     /// Families to look in; all if absent.
     pub families: Option<Vec<ThreadFamily>>,
-    /// Most candidates listed, 1 to 30; 10 if absent.
+    /// Most candidates listed, 1 to 30.
+    #[absent("10", "The ten likeliest.")]
     pub count: Option<Count<1, 30>>,
 }
 
@@ -112,6 +114,39 @@ pub struct IdentifyResult {
     pub check_next: Vec<String>,
 }
 
+rules! { check_diameter(IdentifyInput) {
+    one_of(major_diameter = "0.497 in", minor_diameter = "0.422 in"):
+        "State the major diameter of an external thread or the minor diameter of an internal one.";
+    not_both(major_diameter, minor_diameter):
+        "One part at a time: an external thread has its major diameter measured, an internal one its minor.";
+} }
+
+const ONE_WAY: &str = "State the pitch in one way only.";
+const NO_SUCH: &str = "No thread in any list has such a pitch: 0.2 mm (127 to the inch) to 50 mm are looked at.";
+
+rules! { check_pitch(IdentifyInput) {
+    never(|input| input.turns.is_some() != input.turns_length.is_some(), Code::Conflict,
+        turns = "12", turns_length = "0.923 in"):
+        "turns and turns_length belong together: how many pitches, over what length.";
+    one_of(pitch = "1.75 mm", threads_per_inch = "13", turns = "12", turns_length = "0.923 in"):
+        "State the pitch, the threads in one inch, or turns counted over a length.";
+    never(|input| input.pitch.is_some() && input.threads_per_inch.is_some() && input.turns.is_some(), Code::Conflict,
+        pitch = "leave out", threads_per_inch = "leave out", turns = "leave out"): ONE_WAY;
+    not_both(pitch, threads_per_inch): ONE_WAY;
+    not_both(pitch, turns): ONE_WAY;
+    not_both(threads_per_inch, turns): ONE_WAY;
+    never(|input| input.pitch.is_some() && !input.has_listed_pitch(), Code::ValueOutOfRange, pitch = "1.75 mm"): NO_SUCH;
+    never(|input| input.threads_per_inch.is_some() && !input.has_listed_pitch(), Code::ValueOutOfRange,
+        threads_per_inch = "13"): NO_SUCH;
+    never(|input| !input.has_listed_pitch(), Code::ValueOutOfRange, turns = "12"): NO_SUCH;
+} }
+
+impl IdentifyInput {
+    fn has_listed_pitch(&self) -> bool {
+        (0.0002..=0.05).contains(&pitch_of(self))
+    }
+}
+
 impl Calculator for Identify {
     const ID: &'static str = "threads/identify";
     const TITLE: &'static str = "What thread is this";
@@ -150,13 +185,7 @@ impl Calculator for Identify {
         let measured = measured(input, record);
         let measured_pitch = measured.pitch;
         let possible: Vec<&'static Listed> = listed().iter().filter(|one| asked_for(input, one, true)).collect();
-        let count = match input.count {
-            Some(count) => count.get() as usize,
-            None => {
-                record.assume("count", &10u32, "The ten likeliest.");
-                10
-            }
-        };
+        let count = input.count(record).get() as usize;
         let candidates = measured.candidates(&possible, count);
         let Some(first) = candidates.first() else {
             let stated = [
@@ -177,9 +206,8 @@ impl Calculator for Identify {
         let rows = measured.rows(&candidates, record);
         let thread = rows.first().filter(|row| row.fits).map(|row| row.thread.clone());
         if let Some(thread) = &thread {
-            record
-                .look_up("The thread it most likely is", "the first candidate, which fits")
-                .gives("thread", thread.clone());
+            let step = record.look_up("The thread it most likely is", "the first candidate, which fits");
+            step.gives("thread", thread.clone());
         } else {
             record.note(
                 "none_fits",
@@ -222,6 +250,16 @@ fn asked_for(input: &IdentifyInput, one: &Listed, in_families: bool) -> bool {
     angle && body && families.is_none_or(|families| families.contains(&ThreadFamily::of(thread)))
 }
 
+/// The pitch as stated, in metres.
+fn pitch_of(input: &IdentifyInput) -> f64 {
+    match (input.pitch, input.threads_per_inch, input.turns, input.turns_length) {
+        (Some(pitch), ..) => pitch.get().si(),
+        (_, Some(threads), ..) => Unit::Inch.to_si(1.0) / threads.get(),
+        (_, _, Some(turns), Some(length)) => length.get().si() / turns.get(),
+        _ => 0.0,
+    }
+}
+
 /// What was measured, with its errors on record.
 fn measured(input: &IdentifyInput, record: &mut Record) -> Measured {
     let (diameter, crest) = match (input.major_diameter, input.minor_diameter) {
@@ -229,25 +267,14 @@ fn measured(input: &IdentifyInput, record: &mut Record) -> Measured {
         (None, Some(minor)) => (minor, Crest::Inside),
         (None, None) => (Size::stated(1.0, Unit::Millimetre), Crest::Outside),
     };
-    let diameter_error = record.or_assume(
-        input.diameter_error,
-        "diameter_error",
-        Size::stated(0.05, Unit::Millimetre),
-        "A caliper or micrometer laid over crests that are none too clean.",
-    );
-    let pitch = FoundSize::of(SiValue::from_si(pitch_of(input)));
-    match (input.pitch, input.threads_per_inch, input.turns, input.turns_length) {
-        (Some(pitch), ..) => record.step("Pitch", "P = p").with("p", "pitch", pitch),
-        (_, Some(threads), ..) => record
-            .step("Pitch", "P = I / n")
-            .with("I", "constant:inch", FoundSize::stated(1.0, Unit::Inch))
-            .with("n", "threads_per_inch", threads.get()),
-        (_, _, turns, length) => record
-            .step("Pitch", "P = l / n")
-            .with("l", "turns_length", length.unwrap_or(diameter))
-            .with("n", "turns", turns.map_or(1.0, PlainNumber::get)),
-    }
-    .gives("measured_pitch", pitch);
+    let diameter_error = input.diameter_error(record);
+    let pitch: FoundSize = match (input.pitch, input.threads_per_inch, input.turns, input.turns_length) {
+        (Some(pitch), ..) => step!(record, "Pitch", P: measured_pitch = p, p = pitch),
+        (_, Some(threads), ..) => step!(record, "Pitch", P: measured_pitch = I / n,
+            I = "constant:inch": INCH, n = threads_per_inch: threads.get()),
+        (_, _, turns, length) => step!(record, "Pitch", P: measured_pitch = l / n,
+            l = turns_length: length.unwrap_or(diameter), n = turns: turns.map_or(1.0, PlainNumber::get)),
+    };
     let (value, says) = match input.turns {
         Some(turns) => (0.2 / turns.get(), "The length over the turns is taken to be good to 0.2 mm, 0.008 in."),
         None => {
@@ -256,11 +283,5 @@ fn measured(input: &IdentifyInput, record: &mut Record) -> Measured {
         }
     };
     let pitch_error = record.or_assume(input.pitch_error, "pitch_error", Size::stated(value, Unit::Millimetre), says);
-    let wear = record.or_assume(
-        input.wear,
-        "wear",
-        Extent::stated(0.1, Unit::Millimetre),
-        "A used part: crests of screws wear small, those of holes large. A new part has none.",
-    );
-    Measured { diameter, crest, pitch, diameter_error, pitch_error, wear }
+    Measured { diameter, crest, pitch, diameter_error, pitch_error, wear: input.wear(record) }
 }

@@ -5,7 +5,8 @@ use super::ThreadCandidate;
 use super::range::{Crest, Range};
 use crate::calculators::prelude::*;
 use crate::reference::threads::{Listed, Thread, ThreadFamily, unit_of};
-use crate::sources::Trust;
+use crate::threading::{INCH, cite_row};
+use crate::working::{column, known_steps};
 
 /// Threads looked at in full: the nearest by basic size and pitch.
 const LOOKED_AT: usize = 60;
@@ -77,9 +78,8 @@ impl Candidate {
     /// Cites the list it stands in and what its range rests on.
     pub fn cite(&self, record: &mut Record) {
         let thread = self.thread();
-        if let Some(provenance) = thread.provenance {
-            let trust = Trust::named(provenance.trust).unwrap_or(Trust::FromMemory);
-            record.source_trusted(provenance.source, format!("list of {} threads", thread.system.words()), trust);
+        if let Some(row) = thread.provenance {
+            cite_row(row, format!("list of {} threads", thread.system.words()), record);
         }
         self.range.cite(thread, record);
     }
@@ -214,83 +214,56 @@ impl Measured {
     }
 
     fn tell(&self, candidates: &[Candidate], rows: &[ThreadCandidate], record: &mut Record) {
-        let sizes = |of: fn(&ThreadCandidate) -> FoundSize| rows.iter().map(of).collect::<Vec<_>>();
-        let amounts = |of: fn(&ThreadCandidate) -> FoundDifference| rows.iter().map(of).collect::<Vec<_>>();
-        let texts = |of: fn(&ThreadCandidate) -> String| Shown::from(rows.iter().map(of).collect::<Vec<_>>());
-        let field = if self.crest == Crest::Outside { "major_diameter" } else { "minor_diameter" };
-        record
-            .step("Threads in one inch", "n = I / P")
-            .with("I", "constant:inch", FoundSize::stated(1.0, Unit::Inch))
-            .with("P", "measured_pitch", self.pitch)
-            .gives("measured_threads_per_inch", self.threads_per_inch());
-        record
-            .look_up("Candidates", "lists of threads: least misfit first, and the commoner before the rarer")
-            .gives("candidates.thread", texts(|row| row.thread.clone()));
-        record.look_up("Their families", "as listed").gives("candidates.family", texts(|row| row.family.to_owned()));
-        record
-            .look_up("Their flanks", "form of each thread in its standard")
-            .gives("candidates.flank_angle", rows.iter().map(|row| row.flank_angle).collect::<Vec<_>>());
-        record
-            .look_up("Their basic diameters over the crests", "lists of threads")
-            .gives("candidates.basic_diameter", sizes(|row| row.basic_diameter));
-        record
-            .step("Measured less basic", "u = m - D")
-            .with("m", field, self.diameter)
-            .with("D", "candidates.basic_diameter", sizes(|row| row.basic_diameter))
-            .gives("candidates.from_basic", amounts(|row| row.from_basic));
-        let sound = |si: fn(&Candidate) -> f64| -> Vec<FoundSize> {
+        let sound = |si: fn(&Candidate) -> f64| {
             let of = |one: &Candidate| FoundSize::stated(unit_of(one.thread()).of_si(si(one)), unit_of(one.thread()));
-            candidates.iter().map(of).collect()
+            column(candidates, of)
         };
-        let (low, high) = (sound(|one| one.sound.0), sound(|one| one.sound.1));
+        let field = if self.crest == Crest::Outside { "major_diameter" } else { "minor_diameter" };
         let rule =
             "limits of the usual class, of a taper thread its two ends, of a Whitworth thread a borrowed tolerance";
-        record.look_up("Least of a sound one", rule).gives("sound.least", low.clone());
-        record.look_up("Greatest of a sound one", rule).gives("sound.greatest", high.clone());
-        let outside = self.crest == Crest::Outside;
-        let worn = |what, formula: &'static str, of, list, record: &mut Record, field, gives: Vec<FoundSize>| {
-            let step = record.step(what, formula).with("l", of, list);
-            let step = if formula.contains('w') { step.with("w", "wear", self.wear) } else { step };
-            step.gives(field, gives);
-        };
-        let (low_formula, high_formula) = if outside { ("a = l - w", "b = l") } else { ("a = l", "b = l + w") };
-        worn("Least with wear", low_formula, "sound.least", low, record, "candidates.least", sizes(|row| row.least));
-        worn(
-            "Greatest with wear",
-            high_formula,
-            "sound.greatest",
-            high,
-            record,
-            "candidates.greatest",
-            sizes(|row| row.greatest),
-        );
-        record
-            .step("Outside of that by", "o = (m - b + abs(m - b)) / 2 + (m - a - abs(m - a)) / 2")
-            .with("m", field, self.diameter)
-            .with("a", "candidates.least", sizes(|row| row.least))
-            .with("b", "candidates.greatest", sizes(|row| row.greatest))
-            .gives("candidates.outside_by", amounts(|row| row.outside_by));
-        record.look_up("Their pitches", "lists of threads").gives("candidates.pitch", sizes(|row| row.pitch));
-        record
-            .step("Their threads in one inch", "n = I / P")
-            .with("I", "constant:inch", FoundSize::stated(1.0, Unit::Inch))
-            .with("P", "candidates.pitch", sizes(|row| row.pitch))
-            .gives("candidates.threads_per_inch", rows.iter().map(|row| row.threads_per_inch).collect::<Vec<_>>());
-        record
-            .step("The pitch is off by", "v = p - P")
-            .with("p", "measured_pitch", self.pitch)
-            .with("P", "candidates.pitch", sizes(|row| row.pitch))
-            .gives("candidates.pitch_off", amounts(|row| row.pitch_off));
-        record
-            .step("Misfit", "f = √((o / e)^2 + (v / g)^2)")
-            .with("o", "candidates.outside_by", amounts(|row| row.outside_by))
-            .with("e", "diameter_error", self.diameter_error)
-            .with("v", "candidates.pitch_off", amounts(|row| row.pitch_off))
-            .with("g", "pitch_error", self.pitch_error)
-            .gives("candidates.misfit", rows.iter().map(|row| row.misfit).collect::<Vec<_>>());
-        record
-            .look_up("They fit", "true where o is no more than e and v no more than g, either way")
-            .gives("candidates.fits", texts(|row| row.fits.to_string()));
-        record.look_up("What that says", "in words").gives("candidates.says", texts(|row| row.says.clone()));
+        known_steps! { record;
+            step "Threads in one inch", "n = I / P", I = "constant:inch": INCH, P = "measured_pitch"
+                => "measured_threads_per_inch", self.threads_per_inch();
+            look_up "Candidates", "lists of threads: least misfit first, and the commoner before the rarer"
+                => "candidates.thread", column(rows, |row| row.thread.clone());
+            look_up "Their families", "as listed" => "candidates.family", column(rows, |row| row.family);
+            look_up "Their flanks", "form of each thread in its standard"
+                => "candidates.flank_angle", column(rows, |row| row.flank_angle);
+            look_up "Their basic diameters over the crests", "lists of threads"
+                => "candidates.basic_diameter", column(rows, |row| row.basic_diameter);
+            step "Measured less basic", "u = m - D", m = field: self.diameter, D = "candidates.basic_diameter"
+                => "candidates.from_basic", column(rows, |row| row.from_basic);
+            look_up "Least of a sound one", rule => "sound.least", sound(|one| one.sound.0);
+            look_up "Greatest of a sound one", rule => "sound.greatest", sound(|one| one.sound.1);
+        }
+        let (least, greatest) = (column(rows, |row| row.least), column(rows, |row| row.greatest));
+        match self.crest {
+            Crest::Outside => known_steps! { record;
+                step "Least with wear", "a = l - w", l = "sound.least", w = "wear": self.wear
+                    => "candidates.least", least;
+                step "Greatest with wear", "b = l", l = "sound.greatest" => "candidates.greatest", greatest;
+            },
+            Crest::Inside => known_steps! { record;
+                step "Least with wear", "a = l", l = "sound.least" => "candidates.least", least;
+                step "Greatest with wear", "b = l + w", l = "sound.greatest", w = "wear": self.wear
+                    => "candidates.greatest", greatest;
+            },
+        }
+        known_steps! { record;
+            step "Outside of that by", "o = (m - b + abs(m - b)) / 2 + (m - a - abs(m - a)) / 2",
+                m = field: self.diameter, a = "candidates.least", b = "candidates.greatest"
+                => "candidates.outside_by", column(rows, |row| row.outside_by);
+            look_up "Their pitches", "lists of threads" => "candidates.pitch", column(rows, |row| row.pitch);
+            step "Their threads in one inch", "n = I / P", I = "constant:inch": INCH, P = "candidates.pitch"
+                => "candidates.threads_per_inch", column(rows, |row| row.threads_per_inch);
+            step "The pitch is off by", "v = p - P", p = "measured_pitch", P = "candidates.pitch"
+                => "candidates.pitch_off", column(rows, |row| row.pitch_off);
+            step "Misfit", "f = √((o / e)^2 + (v / g)^2)",
+                o = "candidates.outside_by", e = "diameter_error": self.diameter_error, v = "candidates.pitch_off",
+                g = "pitch_error": self.pitch_error => "candidates.misfit", column(rows, |row| row.misfit);
+            look_up "They fit", "true where o is no more than e and v no more than g, either way"
+                => "candidates.fits", column(rows, |row| row.fits.to_string());
+            look_up "What that says", "in words" => "candidates.says", column(rows, |row| row.says.clone());
+        }
     }
 }

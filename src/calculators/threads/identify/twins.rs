@@ -5,6 +5,7 @@ use super::range::Crest;
 use super::rows::{Candidate, basic, pitch};
 use crate::calculators::prelude::*;
 use crate::reference::threads::{Listed, Thread, ThreadFamily, unit_of};
+use crate::working::{column, known_steps};
 
 /// Most twins listed.
 const MOST: usize = 6;
@@ -107,29 +108,20 @@ fn tell(twins: &[(&'static Listed, ThreadTwin)], record: &mut Record) {
     if twins.is_empty() {
         return;
     }
-    let texts = |of: fn(&ThreadTwin) -> String| Shown::from(twins.iter().map(|(_, t)| of(t)).collect::<Vec<_>>());
-    let amounts = |of: fn(&ThreadTwin) -> FoundDifference| twins.iter().map(|(_, t)| of(t)).collect::<Vec<_>>();
-    record
-        .look_up(
-            "Threads easily taken for the first candidate",
+    known_steps! { record;
+        look_up "Threads easily taken for the first candidate",
             "lists of threads: diameters within 4 percent and pitches within 14, of other series, or of its own on the \
-             same diameter",
-        )
-        .gives("twins.thread", texts(|twin| twin.thread.clone()));
-    record.look_up("Their families", "as listed").gives("twins.family", texts(|twin| twin.family.to_owned()));
-    record
-        .look_up("Their diameters less its own", "lists of threads")
-        .gives("twins.diameter_difference", amounts(|twin| twin.diameter_difference));
-    record
-        .look_up("Their pitches less its own", "lists of threads")
-        .gives("twins.pitch_difference", amounts(|twin| twin.pitch_difference));
-    record
-        .step("Over ten turns", "t = 10 × v")
-        .with("v", "twins.pitch_difference", amounts(|twin| twin.pitch_difference))
-        .gives("twins.over_ten_turns", amounts(|twin| twin.over_ten_turns));
-    record
-        .look_up("Told apart by", "flanks, taper, pitch and diameter, where they differ")
-        .gives("twins.tell_by", texts(|twin| twin.tell_by.clone()));
+             same diameter" => "twins.thread", column(twins, |(_, twin)| twin.thread.clone());
+        look_up "Their families", "as listed" => "twins.family", column(twins, |(_, twin)| twin.family);
+        look_up "Their diameters less its own", "lists of threads"
+            => "twins.diameter_difference", column(twins, |(_, twin)| twin.diameter_difference);
+        look_up "Their pitches less its own", "lists of threads"
+            => "twins.pitch_difference", column(twins, |(_, twin)| twin.pitch_difference);
+        step "Over ten turns", "t = 10 × v", v = "twins.pitch_difference"
+            => "twins.over_ten_turns", column(twins, |(_, twin)| twin.over_ten_turns);
+        look_up "Told apart by", "flanks, taper, pitch and diameter, where they differ"
+            => "twins.tell_by", column(twins, |(_, twin)| twin.tell_by.clone());
+    }
 }
 
 /// What would part those that fit, and the twins, from each other.
@@ -150,34 +142,32 @@ pub fn check_next(
         let all = threads.iter().map(|thread| of(thread));
         all.clone().fold(f64::NEG_INFINITY, f64::max) - all.fold(f64::INFINITY, f64::min)
     };
-    let mut next: Vec<&str> = Vec::new();
-    if spread(|thread| unit_of(thread).to_si(thread.pitch)) > Unit::Millimetre.to_si(0.002) {
-        next.push(
+    let external = input.major_diameter.is_some();
+    let next: Vec<String> = [
+        (
+            spread(|thread| unit_of(thread).to_si(thread.pitch)) > Unit::Millimetre.to_si(0.002),
             "Count the pitch over as many turns as there are: a small difference grows with each turn, and ten of them \
              show it on a rule.",
-        );
-    }
-    if input.flank_angle.is_none() && spread(|thread| thread.system.flank_angle()) > 2.0 {
-        next.push(
+        ),
+        (
+            input.flank_angle.is_none() && spread(|thread| thread.system.flank_angle()) > 2.0,
             "Hold templates of the flanks against the light, 60 and 55 degrees, for power threads 29 and 30: rounded \
              crests and roots speak for 55.",
-        );
-    }
-    if input.body.is_none() && spread(|thread| f64::from(u8::from(thread.is_taper()))) > 0.0 {
-        next.push(
+        ),
+        (
+            input.body.is_none() && spread(|thread| f64::from(u8::from(thread.is_taper()))) > 0.0,
             "Measure the crests at both ends of the thread: a taper thread grows by one in sixteen of the length.",
-        );
-    }
-    if input.major_diameter.is_some() {
-        next.push("Measure again where nothing has run: under the head, at the shank's end, or in a clean length.");
-    } else {
-        next.push("Measure the root too, by a cast or a probe: the major diameter tells threads apart better.");
-    }
-    next.push("Look how far one turn advances: more than one pitch means several starts; and which way it turns.");
-    next.push("Try a known mating part by hand for its whole length: a wrong one binds after two or three turns.");
-    let next: Vec<String> = next.into_iter().map(str::to_owned).collect();
-    record
-        .look_up("What to look at next", "what parts those that fit, and their twins")
-        .gives("check_next", next.clone());
+        ),
+        (external, "Measure again where nothing has run: under the head, at the shank's end, or in a clean length."),
+        (!external, "Measure the root too, by a cast or a probe: the major diameter tells threads apart better."),
+        (true, "Look how far one turn advances: more than one pitch means several starts; and which way it turns."),
+        (true, "Try a known mating part by hand for its whole length: a wrong one binds after two or three turns."),
+    ]
+    .into_iter()
+    .filter(|(is, _)| *is)
+    .map(|(_, says)| says.to_owned())
+    .collect();
+    let step = record.look_up("What to look at next", "what parts those that fit, and their twins");
+    step.gives("check_next", next.clone());
     next
 }

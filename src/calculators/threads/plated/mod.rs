@@ -4,9 +4,7 @@
 mod limits;
 
 use crate::calculators::prelude::*;
-use crate::reference::threads::ClassOf;
-use crate::suggestion::{Way, value};
-use crate::threading::given_thread;
+use crate::threading::{COAT_MOVES, check_class, check_thickness, coat_changes, given_thread};
 use limits::{after, before};
 
 /// The calculator.
@@ -34,7 +32,7 @@ choice! {
 
 /// What the plating calculator asks for.
 #[derive(Debug, Asks)]
-#[asks(check = check_thread, check = check_thickness)]
+#[asks(check = check_side, check = check_coat)]
 pub struct PlatedInput {
     /// The thread by its designation, with or without class.
     pub thread: Designation,
@@ -48,7 +46,11 @@ pub struct PlatedInput {
     pub thickness_min: Extent,
     /// Greatest thickness of the coat, on each surface.
     pub thickness_max: Extent,
-    /// What the plated thread may reach: basic or class; basic if absent.
+    /// What the plated thread may reach: basic or class.
+    #[absent(
+        "basic",
+        "A coat may use up the allowance of the class, so that the thread still goes into a basic gauge."
+    )]
     pub may_reach: Option<PlatedLimit>,
 }
 
@@ -80,48 +82,28 @@ pub struct PlatedResult {
     pub before: PlatedLimits,
 }
 
-fn check_thread(input: &PlatedInput) -> Result<(), ValidationError> {
-    let thread = &input.thread.thread;
-    let clash = match input.side {
+fn check_side(input: &PlatedInput) -> Result<(), ValidationError> {
+    let thread = ("thread", &input.thread.thread);
+    let (external, internal) = (input.external_class.as_ref(), input.internal_class.as_ref());
+    let (field, side, stated) = match input.side {
         PlatedSide::External => {
-            ClassOf::clash(thread, input.external_class.as_ref()).map(|clash| ("external_class", clash))
+            check_class(thread, ("external_class", external))?;
+            ("internal_class", "internal", internal.is_some())
         }
         PlatedSide::Internal => {
-            ClassOf::clash(thread, input.internal_class.as_ref()).map(|clash| ("internal_class", clash))
+            check_class(thread, ("internal_class", internal))?;
+            ("external_class", "external", external.is_some())
         }
     };
-    if let Some((field, clash)) = clash {
-        let fields = [("thread", clash.thread.as_str()), (field, clash.class.as_str())];
-        return Err(rule_broken(Code::Conflict, clash.says, &fields));
-    }
-    let other = match input.side {
-        PlatedSide::External => input.internal_class.as_ref().map(|_| "internal_class"),
-        PlatedSide::Internal => input.external_class.as_ref().map(|_| "external_class"),
-    };
-    match other {
-        None => Ok(()),
-        Some(field) => {
-            let says = format!("{field} is the class of the side that is not plated.");
-            Err(rule_broken(
-                Code::Conflict,
-                says,
-                &[(field, "leave out"), ("side", if field == "internal_class" { "internal" } else { "external" })],
-            ))
-        }
-    }
-}
-
-fn check_thickness(input: &PlatedInput) -> Result<(), ValidationError> {
-    let (least, greatest) = (input.thickness_min.quantity(), input.thickness_max.quantity());
-    if least.si() <= greatest.si() {
+    if !stated {
         return Ok(());
     }
-    let stated = |quantity: crate::quantity::Quantity| value(quantity.si(), quantity.unit, Way::Near);
-    Err(rule_broken(
-        Code::Conflict,
-        "thickness_min is above thickness_max.",
-        &[("thickness_min", &stated(greatest)), ("thickness_max", &stated(least))],
-    ))
+    let says = format!("{field} is the class of the side that is not plated.");
+    Err(rule_broken(Code::Conflict, says, &[(field, "leave out"), ("side", side)]))
+}
+
+fn check_coat(input: &PlatedInput) -> Result<(), ValidationError> {
+    check_thickness(input.thickness_min, input.thickness_max)
 }
 
 impl Calculator for Plated {
@@ -155,56 +137,13 @@ impl Calculator for Plated {
     const LEADS: &'static [&'static str] = &["before/pitch_max", "before/pitch_min"];
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
-        record.source(
-            "geometry",
-            "a coat on both flanks moves the pitch line by its thickness over the sine of half their angle",
-        );
+        record.source("geometry", COAT_MOVES);
         let given = given_thread(&input.thread, "thread", record);
-        let reach = record.or_assume(
-            input.may_reach,
-            "may_reach",
-            PlatedLimit::Basic,
-            "A coat may use up the allowance of the class, so that the thread still goes into a basic gauge.",
-        );
-        let limits = after(&given, input, reach, record)?;
-        let unit = given.unit();
-        let factor = 4.0 / (2.0 * given.half_angle.degrees().to_radians().sin());
-        let change = |thickness: Extent| FoundExtent::stated(factor * thickness.quantity().in_unit(unit), unit);
-        let (least, greatest) = (change(input.thickness_min), change(input.thickness_max));
-        for (what, thickness, of, field, found) in [
-            (
-                "What the thinnest coat changes the pitch diameter by",
-                input.thickness_min,
-                "thickness_min",
-                "pitch_change_min",
-                least,
-            ),
-            (
-                "What the thickest coat changes the pitch diameter by",
-                input.thickness_max,
-                "thickness_max",
-                "pitch_change_max",
-                greatest,
-            ),
-        ] {
-            record
-                .step(what, "Δ = 2 × t / sin(α)")
-                .with("t", of, thickness)
-                .with("α", "half_flank_angle", given.half_angle)
-                .gives(field, found);
-        }
-        let before = before(&limits, input, (least, greatest), unit, record)?;
-        record.note(
-            "plating_uneven",
-            "A coat grows thicker on crests and edges than in roots, and a long or deep thread gets less inside: the \
-             plater's own experience comes first, and a trial piece is measured before and after.",
-        );
-        Ok(PlatedResult {
-            class: limits.class,
-            pitch_change_min: least,
-            pitch_change_max: greatest,
-            after: limits.limits,
-            before,
-        })
+        let reach = input.may_reach(record);
+        let (class, after) = after(&given, input, reach, record)?;
+        let coat = (input.thickness_min, input.thickness_max);
+        let (pitch_change_min, pitch_change_max) = coat_changes(&given, coat, "changes the pitch diameter by", record);
+        let before = before(&given, &after, input, (pitch_change_min, pitch_change_max), record)?;
+        Ok(PlatedResult { class, pitch_change_min, pitch_change_max, after, before })
     }
 }

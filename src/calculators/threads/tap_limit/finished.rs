@@ -5,6 +5,7 @@ use super::zones::Hole;
 use crate::calculators::prelude::*;
 use crate::reference::threads::TapName;
 use crate::threading::GivenThread;
+use crate::working::{column, known_steps};
 
 /// Least and greatest pitch diameter of a tap, in the thread's unit.
 #[derive(Clone, Copy)]
@@ -24,7 +25,7 @@ pub const TIE: f64 = 1e-9;
 pub fn finished(given: &GivenThread, hole: &Hole, zones: &[Zone], record: &mut Record) -> Vec<TapRow> {
     let unit = given.unit();
     let (low, high) = hole.shifts(unit);
-    let (least, greatest) = (hole.pitch_min.quantity().value, hole.pitch_max.quantity().value);
+    let (least, greatest) = (hole.limits.pitch_min.quantity().value, hole.limits.pitch_max.quantity().value);
     let difference = |value: f64| FoundDifference::stated(if value.abs() < TIE { 0.0 } else { value }, unit);
     let rows: Vec<TapRow> = zones
         .iter()
@@ -42,48 +43,43 @@ pub fn finished(given: &GivenThread, hole: &Hole, zones: &[Zone], record: &mut R
             }
         })
         .collect();
-    let sizes = |of: fn(&TapRow) -> FoundSize| rows.iter().map(of).collect::<Vec<_>>();
-    record
-        .look_up("Taps", "as they are marked, smallest first")
-        .gives("taps.name", rows.iter().map(|row| row.name.clone()).collect::<Vec<_>>());
-    for (what, of, tap, result, finished, change) in [
+    known_steps! { record;
+        look_up "Taps", "as they are marked, smallest first" => "taps.name", column(&rows, |row| row.name.clone());
+    }
+    for (what, tap, change, field, finished) in [
         (
             "Least pitch diameters of the finished thread",
             "taps.pitch_min",
-            sizes(|row| row.pitch_min),
+            "pitch_change_max",
             "taps.hole_min",
-            sizes(|row| row.hole_min),
-            hole.coat.as_ref().map(|coat| ("pitch_change_max", coat.change_max)),
+            column(&rows, |row| row.hole_min),
         ),
         (
             "Greatest pitch diameters of the finished thread",
             "taps.pitch_max",
-            sizes(|row| row.pitch_max),
+            "pitch_change_min",
             "taps.hole_max",
-            sizes(|row| row.hole_max),
-            hole.coat.as_ref().map(|coat| ("pitch_change_min", coat.change_min)),
+            column(&rows, |row| row.hole_max),
         ),
     ] {
-        let formula = if change.is_some() { "h = t + o - Δ" } else { "h = t + o" };
-        let step = record.step(what, formula).with("t", of, tap).with("o", "expected_oversize", hole.oversize);
-        match change {
-            Some((of, change)) => step.with("Δ", of, change).gives(result, finished),
-            None => step.gives(result, finished),
+        if hole.is_coated() {
+            known_steps! { record;
+                step what, "h = t + o - Δ", t = tap, o = "expected_oversize": hole.oversize, Δ = change
+                    => field, finished;
+            }
+        } else {
+            known_steps! { record;
+                step what, "h = t + o", t = tap, o = "expected_oversize": hole.oversize => field, finished;
+            }
         }
     }
-    record
-        .step("Room below", "r = h - L")
-        .with("h", "taps.hole_min", sizes(|row| row.hole_min))
-        .with("L", "pitch_min", hole.pitch_min)
-        .gives("taps.room_below", rows.iter().map(|row| row.room_below).collect::<Vec<_>>());
-    record
-        .step("Room above", "r = U - h")
-        .with("U", "pitch_max", hole.pitch_max)
-        .with("h", "taps.hole_max", sizes(|row| row.hole_max))
-        .gives("taps.room_above", rows.iter().map(|row| row.room_above).collect::<Vec<_>>());
-    record.look_up("Within the class", "where neither room is below zero").gives(
-        "taps.within_class",
-        rows.iter().map(|row| if row.within_class { "true" } else { "false" }).collect::<Vec<_>>(),
-    );
+    known_steps! { record;
+        step "Room below", "r = h - L", h = "taps.hole_min", L = "pitch_min"
+            => "taps.room_below", column(&rows, |row| row.room_below);
+        step "Room above", "r = U - h", U = "pitch_max", h = "taps.hole_max"
+            => "taps.room_above", column(&rows, |row| row.room_above);
+        look_up "Within the class", "where neither room is below zero"
+            => "taps.within_class", column(&rows, |row| if row.within_class { "true" } else { "false" });
+    }
     rows
 }

@@ -12,15 +12,17 @@ use crate::calculators::prelude::*;
 use crate::reference::threads::TapMarking;
 use crate::shop::tell_tap;
 use crate::suggestion::{Way, value};
-use crate::threading::{given_thread, internal_class};
+use crate::threading::{check_class, check_thickness, given_thread, side_limits};
+use rows::FoundTaps;
 pub use tap::Tap;
+use zones::HoleLimits;
 
 /// The calculator.
 pub struct TapLimit;
 
 /// What the tap limit calculator asks for.
 #[derive(Debug, Asks)]
-#[asks(check = check_class, check = check_marking, check = check_coat)]
+#[asks(check = check_thread, check = check_marking, check = check_coat)]
 pub struct TapLimitInput {
     /// The thread by its designation, Unified or metric, with or without class.
     pub thread: Designation,
@@ -33,7 +35,9 @@ pub struct TapLimitInput {
     /// ones beside them.
     pub taps: Option<Vec<Tap>>,
     /// How much larger the pitch diameter of the hole comes out than the tap's own, as trials show; negative where the
-    /// material springs back; 0 if absent.
+    /// material springs back.
+    #[absent("0", value = Difference::stated(0.0, self.thread.unit()),
+        "The hole is taken to come out as large as the tap; a trial piece shows by how much it does not.")]
     pub expected_oversize: Option<Difference>,
     /// Least thickness of a coat that the thread gets afterwards, on each surface; with thickness_max.
     pub thickness_min: Option<Extent>,
@@ -67,29 +71,13 @@ pub struct TapRow {
 pub struct TapLimitResult {
     /// Class of the tapped hole.
     pub class: String,
-    /// Least pitch diameter of the finished thread, by its class.
-    pub pitch_min: FoundLowerLimit,
-    /// Greatest pitch diameter of the finished thread, by its class.
-    pub pitch_max: FoundUpperLimit,
-    /// What the thickest coat takes from the pitch diameter; with a coat only.
-    pub pitch_change_max: Option<FoundExtent>,
-    /// What the thinnest coat takes from the pitch diameter; with a coat only.
-    pub pitch_change_min: Option<FoundExtent>,
-    /// Least pitch diameter to tap to, before the coat; with a coat only.
-    pub pitch_min_before: Option<FoundLowerLimit>,
-    /// Greatest pitch diameter to tap to, before the coat; with a coat only.
-    pub pitch_max_before: Option<FoundUpperLimit>,
-    /// By how many limit numbers the tap must be larger for the coat; with a coat and H or D limits only.
-    pub steps_up: Option<u32>,
-    /// The tap that a published list names for this class, coat and oversize left out; absent where none lists it.
-    pub listed_tap: Option<String>,
-    /// Of the taps listed, the one whose thread lies nearest to the middle of its class; absent where none is within it.
-    pub middle_tap: Option<String>,
-    /// The taps, smallest first.
-    pub taps: Vec<TapRow>,
+    #[group]
+    pub hole: HoleLimits,
+    #[group]
+    pub found: FoundTaps,
 }
 
-fn check_class(input: &TapLimitInput) -> Result<(), ValidationError> {
+fn check_thread(input: &TapLimitInput) -> Result<(), ValidationError> {
     let thread = &input.thread.thread;
     if TapMarking::usual(thread.system).is_none() {
         let says = format!(
@@ -98,7 +86,7 @@ fn check_class(input: &TapLimitInput) -> Result<(), ValidationError> {
         );
         return Err(rule_broken(Code::NotOffered, says, &[("thread", "1/4-20 UNC")]));
     }
-    internal_class::check(thread, input.internal_class.as_ref())
+    check_class(("thread", thread), ("internal_class", input.internal_class.as_ref()))
 }
 
 fn check_marking(input: &TapLimitInput) -> Result<(), ValidationError> {
@@ -142,27 +130,16 @@ fn check_marking(input: &TapLimitInput) -> Result<(), ValidationError> {
 }
 
 fn check_coat(input: &TapLimitInput) -> Result<(), ValidationError> {
-    let stated = |thickness: Extent| {
-        let quantity = thickness.quantity();
-        value(quantity.si(), quantity.unit, Way::Near)
+    let lacks = |field: &'static str, other: Extent| {
+        let says = "A coat has a least and a greatest thickness: state both.";
+        let stated = value(other.quantity().si(), other.quantity().unit, Way::Near);
+        Err(rule_broken(Code::FieldMissing, says, &[(field, &stated)]))
     };
     match (input.thickness_min, input.thickness_max) {
-        (Some(least), Some(greatest)) if least.quantity().si() > greatest.quantity().si() => Err(rule_broken(
-            Code::Conflict,
-            "thickness_min is above thickness_max.",
-            &[("thickness_min", &stated(greatest)), ("thickness_max", &stated(least))],
-        )),
-        (Some(one), None) => Err(rule_broken(
-            Code::FieldMissing,
-            "A coat has a least and a greatest thickness: state both.",
-            &[("thickness_max", &stated(one))],
-        )),
-        (None, Some(one)) => Err(rule_broken(
-            Code::FieldMissing,
-            "A coat has a least and a greatest thickness: state both.",
-            &[("thickness_min", &stated(one))],
-        )),
-        _ => Ok(()),
+        (Some(least), Some(greatest)) => check_thickness(least, greatest),
+        (Some(one), None) => lacks("thickness_max", one),
+        (None, Some(one)) => lacks("thickness_min", one),
+        (None, None) => Ok(()),
     }
 }
 
@@ -206,28 +183,18 @@ impl Calculator for TapLimit {
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.caution(cautions::TAPPING);
         let given = given_thread(&input.thread, "thread", record);
-        let limits = internal_class::limits(&given, input.internal_class.as_ref(), record)?;
+        let field = ("internal_class", input.internal_class.as_ref());
+        let limits = side_limits(&given, field, "class", record).map_err(|(_, wrong)| Refusal::one(wrong))?;
         let hole = zones::hole(&given, &limits, input, record);
         let marking = zones::marking(&given, input, record);
-        let found = rows::taps(&given, (&hole, &limits.class), marking, input, record)?;
+        let class = limits.class.unwrap_or_default();
+        let found = rows::taps(&given, (&hole, &class), marking, input, record)?;
         tell_tap(given.thread(), record);
         record.note(
             "gauge_first",
             "A tap by the list is a beginning: what it cuts depends on its wear, the material, the fluid and how truly it \
              is held. Try it in a scrap piece of the same material and gauge the hole.",
         );
-        Ok(TapLimitResult {
-            class: limits.class,
-            pitch_min: hole.pitch_min,
-            pitch_max: hole.pitch_max,
-            pitch_change_max: hole.coat.as_ref().map(|coat| coat.change_max),
-            pitch_change_min: hole.coat.as_ref().map(|coat| coat.change_min),
-            pitch_min_before: hole.coat.as_ref().map(|coat| coat.pitch_min_before),
-            pitch_max_before: hole.coat.as_ref().map(|coat| coat.pitch_max_before),
-            steps_up: found.steps_up,
-            listed_tap: found.listed,
-            middle_tap: found.middle,
-            taps: found.rows,
-        })
+        Ok(TapLimitResult { class, hole: hole.limits, found })
     }
 }

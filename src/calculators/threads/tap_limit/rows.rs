@@ -7,27 +7,24 @@ use crate::calculators::prelude::*;
 use crate::reference::threads::{
     Provenance, TapMarking, TapName, grade_5, recommended_tap, tap_class_zone, tap_classes, tap_tolerance,
 };
-use crate::sources::Trust;
-use crate::threading::GivenThread;
+use crate::threading::{GivenThread, cite_row};
+use crate::working::{column, known_steps};
 
-/// What was found.
+/// The taps for a hole.
+#[derive(Debug, Gives)]
 pub struct FoundTaps {
-    /// The taps, smallest first.
-    pub rows: Vec<TapRow>,
-    /// Limit numbers to go up for the coat.
+    /// By how many limit numbers the tap must be larger for the coat; with a coat and H or D limits only.
     pub steps_up: Option<u32>,
-    /// The tap that a list names.
-    pub listed: Option<String>,
-    /// The tap nearest to the middle of the class.
-    pub middle: Option<String>,
+    /// The tap that a published list names for this class, coat and oversize left out; absent where none lists it.
+    pub listed_tap: Option<String>,
+    /// Of the taps listed, the one whose thread lies nearest to the middle of its class; absent where none is within it.
+    pub middle_tap: Option<String>,
+    /// The taps, smallest first.
+    pub taps: Vec<TapRow>,
 }
 
 /// Limit numbers that are listed lie within these.
 const NUMBERS: std::ops::RangeInclusive<i32> = -99..=200;
-
-fn trusted(record: &mut Record, source: &'static str, place: impl Into<std::borrow::Cow<'static, str>>, trust: &str) {
-    record.source_trusted(source, place, Trust::named(trust).unwrap_or(Trust::FromMemory));
-}
 
 /// The taps for the hole, with their steps.
 pub fn taps(
@@ -38,20 +35,21 @@ pub fn taps(
     record: &mut Record,
 ) -> Result<FoundTaps, Refusal> {
     let basic = given.found(given.basics.pitch_diameter);
-    record
-        .look_up("Basic pitch diameter", "form of the thread in its standard, as printed")
-        .with("T", "thread", given.designation.text())
-        .gives("basic_pitch", basic);
+    known_steps! { record;
+        look_up "Basic pitch diameter", "form of the thread in its standard, as printed",
+            T = "thread": given.designation.text() => "basic_pitch", basic;
+    }
     let zones = match marking {
         TapMarking::IsoClass => of_classes(given, basic, input, record)?,
         _ => of_limits(given, (basic, hole), marking, input, record)?,
     };
-    let rows = finished(given, hole, &zones, record);
-    let middle = middle(&rows);
-    if let Some(name) = &middle {
-        record
-            .look_up("Tap nearest to the middle", "of those within the class, the one with the most even room")
-            .gives("middle_tap", name.clone());
+    let taps = finished(given, hole, &zones, record);
+    let middle_tap = middle(&taps);
+    if let Some(name) = &middle_tap {
+        known_steps! { record;
+            look_up "Tap nearest to the middle", "of those within the class, the one with the most even room"
+                => "middle_tap", name.clone();
+        }
     } else {
         record.note(
             "none_within",
@@ -60,8 +58,8 @@ pub fn taps(
         );
     }
     let steps_up = steps_up(given, hole, marking, record);
-    let listed = listed(given, hole, (marking, steps_up), class, record);
-    Ok(FoundTaps { rows, steps_up, listed, middle })
+    let listed_tap = listed(given, hole, (marking, steps_up), class, record);
+    Ok(FoundTaps { steps_up, listed_tap, middle_tap, taps })
 }
 
 /// The zones of taps marked with an H or D limit.
@@ -87,7 +85,8 @@ fn of_limits(
                 "asme_b94_9",
                 "D limit: the greatest pitch diameter is 0.013 mm above the basic one for each number",
             );
-            trusted(record, &row.source, format!("tolerance of a tap's pitch diameter, pitch {pitch} mm"), &row.trust);
+            let from = Provenance { source: &row.source, trust: &row.trust };
+            cite_row(from, format!("tolerance of a tap's pitch diameter, pitch {pitch} mm"), record);
             row.tolerance_mm
         }
         _ => {
@@ -109,7 +108,7 @@ fn of_limits(
         Some(taps) => taps.iter().map(|tap| tap.0.number).collect(),
         None => {
             let (low, high) = hole.shifts(unit);
-            let (least, greatest) = (hole.pitch_min.quantity().value, hole.pitch_max.quantity().value);
+            let (least, greatest) = (hole.limits.pitch_min.quantity().value, hole.limits.pitch_max.quantity().value);
             let first = ((least - base + tolerance - low) / step - TIE / step).ceil();
             let last = ((greatest - base - high) / step + TIE / step).floor();
             let middle = (((least + greatest - low - high + tolerance) / 2.0 - base) / step).round();
@@ -126,26 +125,18 @@ fn of_limits(
             Zone { name: TapName::new(marking, *number), least: text::tidy(greatest - tolerance), greatest }
         })
         .collect();
-    let sizes = |of: fn(&Zone) -> f64| zones.iter().map(|zone| given.found(of(zone))).collect::<Vec<_>>();
     let extent = |value: f64| FoundExtent::stated(value, unit);
-    record
-        .look_up("Limit numbers", "as they are marked; L1 counts as 0, L2 as 1 below it")
-        .gives("limit_numbers", numbers.iter().map(|number| f64::from(*number)).collect::<Vec<_>>());
-    record
-        .step("Greatest pitch diameters of the taps", "t = E + n × s")
-        .with("E", "basic_pitch", basic)
-        .with("n", "limit_numbers", numbers.iter().map(|number| f64::from(*number)).collect::<Vec<_>>())
-        .with("s", "constant:limit_step", extent(step))
-        .gives("taps.pitch_max", sizes(|zone| zone.greatest));
-    record
-        .look_up("Tolerance of a tap's pitch diameter", "ASME B94.9, by the pitch of metric threads")
-        .with("P", "pitch", given.pitch)
-        .gives("tap_tolerance", extent(tolerance));
-    record
-        .step("Least pitch diameters of the taps", "m = t - w")
-        .with("t", "taps.pitch_max", sizes(|zone| zone.greatest))
-        .with("w", "tap_tolerance", extent(tolerance))
-        .gives("taps.pitch_min", sizes(|zone| zone.least));
+    known_steps! { record;
+        look_up "Limit numbers", "as they are marked; L1 counts as 0, L2 as 1 below it"
+            => "limit_numbers", column(&numbers, |number| f64::from(*number));
+        step "Greatest pitch diameters of the taps", "t = E + n × s",
+            E = "basic_pitch", n = "limit_numbers", s = "constant:limit_step": extent(step)
+            => "taps.pitch_max", column(&zones, |zone| given.found(zone.greatest));
+        look_up "Tolerance of a tap's pitch diameter", "ASME B94.9, by the pitch of metric threads", P = "pitch"
+            => "tap_tolerance", extent(tolerance);
+        step "Least pitch diameters of the taps", "m = t - w", t = "taps.pitch_max", w = "tap_tolerance"
+            => "taps.pitch_min", column(&zones, |zone| given.found(zone.least));
+    }
     Ok(zones)
 }
 
@@ -162,8 +153,8 @@ fn of_classes(
         return Err(Refusal::no_answer(says, &[("thread", "M8".into())]));
     };
     record.source("iso_2857", "zones of the classes as shares of the tolerance of grade 5");
-    for Provenance { source, trust } in sources {
-        trusted(record, source, "cells of the tolerance tables", trust);
+    for row in sources {
+        cite_row(row, "cells of the tolerance tables", record);
     }
     let unit = given.unit();
     let base = basic.quantity().value;
@@ -179,42 +170,23 @@ fn of_classes(
             Some(Zone { name: TapName::read(&row.name).ok()?, least: at(from), greatest: at(to) })
         })
         .collect();
-    let tolerance = FoundExtent::stated(grade as f64 / 1000.0, unit);
-    record
-        .look_up("Pitch diameter tolerance of grade 5", "ISO 965-1, for the internal thread")
-        .with("T", "thread", given.designation.text())
-        .gives("grade_5", tolerance);
-    for (what, share, zone, result, at, of) in [
-        (
-            ["Shares at which the zones begin", "Beginnings of the zones", "Least pitch diameters of the taps"],
-            "lower_shares",
-            "zones_begin",
-            "taps.pitch_min",
-            rows.iter().map(|row| row.lower_share).collect::<Vec<_>>(),
-            zones.iter().map(|zone| given.found(zone.least)).collect::<Vec<_>>(),
-        ),
-        (
-            ["Shares at which the zones end", "Ends of the zones", "Greatest pitch diameters of the taps"],
-            "upper_shares",
-            "zones_end",
-            "taps.pitch_max",
-            rows.iter().map(|row| row.upper_share).collect::<Vec<_>>(),
-            zones.iter().map(|zone| given.found(zone.greatest)).collect::<Vec<_>>(),
-        ),
-    ] {
-        let exact: Vec<FoundExtent> =
-            at.iter().map(|share| FoundExtent::stated(share * grade as f64 / 1000.0, unit)).collect();
-        record.look_up(what[0], "ISO 2857, by class").gives(share, at.clone());
-        record
-            .step(what[1], "z = a × G")
-            .with("a", share, at)
-            .with("G", "grade_5", tolerance)
-            .gives(zone, exact.clone());
-        record
-            .look_up(what[2], "E and z, z to whole micrometres, halves upward")
-            .with("E", "basic_pitch", basic)
-            .with("z", zone, exact)
-            .gives(result, of);
+    let exact = |share: f64| FoundExtent::stated(share * grade as f64 / 1000.0, unit);
+    let rule = "E and z, z to whole micrometres, halves upward";
+    known_steps! { record;
+        look_up "Pitch diameter tolerance of grade 5", "ISO 965-1, for the internal thread",
+            T = "thread": given.designation.text() => "grade_5", exact(1.0);
+        look_up "Shares at which the zones begin", "ISO 2857, by class"
+            => "lower_shares", column(&rows, |row| row.lower_share);
+        step "Beginnings of the zones", "z = a × G", a = "lower_shares", G = "grade_5"
+            => "zones_begin", column(&rows, |row| exact(row.lower_share));
+        look_up "Least pitch diameters of the taps", rule, E = "basic_pitch", z = "zones_begin"
+            => "taps.pitch_min", column(&zones, |zone| given.found(zone.least));
+        look_up "Shares at which the zones end", "ISO 2857, by class"
+            => "upper_shares", column(&rows, |row| row.upper_share);
+        step "Ends of the zones", "z = a × G", a = "upper_shares", G = "grade_5"
+            => "zones_end", column(&rows, |row| exact(row.upper_share));
+        look_up "Greatest pitch diameters of the taps", rule, E = "basic_pitch", z = "zones_end"
+            => "taps.pitch_max", column(&zones, |zone| given.found(zone.greatest));
     }
     Ok(zones)
 }
@@ -230,15 +202,15 @@ fn middle(rows: &[TapRow]) -> Option<String> {
 
 /// By how many limit numbers the coat lets the tap grow.
 fn steps_up(given: &GivenThread, hole: &Hole, marking: TapMarking, record: &mut Record) -> Option<u32> {
-    let coat = hole.coat.as_ref().filter(|_| marking != TapMarking::IsoClass)?;
+    let change = hole.limits.pitch_change_max.filter(|_| marking != TapMarking::IsoClass)?;
     let step = marking.step();
-    let steps = (coat.change_max.quantity().value / step - TIE / step).ceil().max(0.0);
+    let steps = (change.quantity().value / step - TIE / step).ceil().max(0.0);
     let steps = (steps <= 1000.0).then_some(steps as u32)?;
-    record
-        .look_up("Limit numbers to go up for the coat", "the whole number at or next above Δ / s")
-        .with("Δ", "pitch_change_max", coat.change_max)
-        .with("s", "constant:limit_step", FoundExtent::stated(step, given.unit()))
-        .gives("steps_up", steps);
+    known_steps! { record;
+        look_up "Limit numbers to go up for the coat", "the whole number at or next above Δ / s",
+            Δ = "pitch_change_max", s = "constant:limit_step": FoundExtent::stated(step, given.unit())
+            => "steps_up", steps;
+    }
     Some(steps)
 }
 
@@ -250,16 +222,14 @@ fn listed(
     class: &str,
     record: &mut Record,
 ) -> Option<String> {
-    let (name, Provenance { source, trust }) = recommended_tap(given.thread(), class, marking)?;
-    trusted(record, source, format!("tap named for {}, class {class}", given.thread().designation), trust);
-    record
-        .look_up(
-            "Tap that a list names for the class",
+    let (name, row) = recommended_tap(given.thread(), class, marking)?;
+    cite_row(row, format!("tap named for {}, class {class}", given.thread().designation), record);
+    known_steps! { record;
+        look_up "Tap that a list names for the class",
             format!("published lists, class {class}, for threads without a coat"),
-        )
-        .with("T", "thread", given.designation.text())
-        .gives("listed_tap", name.text());
-    if hole.coat.is_some() {
+            T = "thread": given.designation.text() => "listed_tap", name.text();
+    }
+    if hole.is_coated() {
         let says = match steps_up {
             Some(up) => {
                 let with = TapName::new(marking, name.number + up as i32).text();

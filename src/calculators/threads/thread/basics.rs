@@ -1,139 +1,139 @@
 //! The basic dimensions of a thread with their steps: sizes as printed, lead, depths, stress area.
 
-use super::common_steps::{BasicSizes, lead_angle, name, pitch, printed};
-use super::other;
+use super::ThreadResult;
+use super::common_steps::{name_and_size, pitch_and_lead, printed};
+use super::forms::{Form, npt, pipe, power, whitworth};
+use super::gauging::{npt_gauging, r_gauging};
 use crate::calculators::prelude::*;
 use crate::reference::threads::{self, Basics, ThreadSystem};
+use crate::working::known_steps;
 
-/// Finds the basic dimensions and puts their steps on record.
-pub fn find(designation: &Designation, record: &mut Record) -> BasicSizes {
+/// Finds the basic dimensions and puts their steps on record; what belongs to limits is left open.
+pub fn find(designation: &Designation, record: &mut Record) -> ThreadResult {
     let thread = &designation.thread;
-    if !matches!(thread.system, ThreadSystem::Unified | ThreadSystem::Metric) {
-        return other::find(designation, record);
-    }
-    let basics = threads::basics(thread);
-    name(designation, record);
+    let (system, basics) = (thread.system, threads::basics(thread));
+    let sixty_degrees = matches!(system, ThreadSystem::Unified | ThreadSystem::Metric);
     let found = |value: f64| designation.found(value);
-    let size = found(thread.diameter);
-    record
-        .look_up("Size", "as the designation says it")
-        .with("T", "designation", designation.text())
-        .gives("size", size);
-    let major_diameter = found(basics.major);
-    record
-        .look_up("Basic major diameter", printed(designation))
-        .with("D", "size", size)
-        .gives("major_diameter", major_diameter);
-    let pitch = pitch(designation, record);
-    let lead = found(basics.lead);
-    record.step("Lead", "L = N × P").with("N", "starts", thread.starts).with("P", "pitch", pitch).gives("lead", lead);
-    let (pitch_diameter, minor_diameter) = diameters(designation, &basics, size, pitch, record);
-    let lead_angle = lead_angle(lead, pitch_diameter, record);
-    let (external_depth, internal_depth) = depths(designation, pitch, record);
-    let stress_area = stress_area(designation, &basics, size, pitch, record);
-    BasicSizes {
+    let printed = printed(system);
+    let (major_diameter, pitch_diameter, minor_diameter) =
+        (found(basics.major), found(basics.pitch_diameter), found(basics.minor));
+    name_and_size(designation, record);
+    if sixty_degrees {
+        known_steps! { record;
+            look_up "Basic major diameter", printed, D = "size" => "major_diameter", major_diameter;
+        }
+    }
+    let (pitch, lead) = pitch_and_lead(designation, record);
+    let form = match system {
+        ThreadSystem::Unified | ThreadSystem::Metric => sixty_degree_diameters(designation, &basics, record),
+        ThreadSystem::Npt => npt(designation, &basics, record),
+        ThreadSystem::PipeParallel | ThreadSystem::PipeTaper => pipe(designation, &basics, record),
+        ThreadSystem::Whitworth => whitworth(designation, &basics, record),
+        ThreadSystem::Acme | ThreadSystem::Trapezoidal => power(designation, &basics, record),
+    };
+    if !sixty_degrees {
+        if system != ThreadSystem::Npt {
+            known_steps! { record;
+                look_up "Basic major diameter", printed, x = "size" => "major_diameter", major_diameter;
+            }
+        }
+        known_steps! { record;
+            look_up "Basic pitch diameter", printed, x = "pitch_diameter_exact" => "pitch_diameter", pitch_diameter;
+            look_up "Basic minor diameter", printed, x = "minor_diameter_exact" => "minor_diameter", minor_diameter;
+        }
+    }
+    let lead_angle: FoundAngle = step!(record, "Lead angle at the pitch diameter",
+        λ: lead_angle = atan(L / (π * E)), L = lead, E = pitch_diameter);
+    let stress_area = if sixty_degrees { depths_and_stress(designation, &basics, &form, record) } else { None };
+    let gauging = match threads::npt(thread) {
+        Some(npt) => Some(npt_gauging(&npt, record)),
+        None => r_gauging(designation, &basics, record),
+    };
+    ThreadResult {
+        designation: thread.designation.clone(),
+        series: thread.series.clone(),
+        standard: thread.standard,
+        left_hand: thread.left_hand,
+        starts: thread.starts,
         major_diameter,
+        threads_per_inch: thread.threads_per_inch,
         pitch,
         lead,
         lead_angle,
+        flank_angle: FoundAngle::stated(system.flank_angle(), Unit::Degree),
         pitch_diameter,
         minor_diameter,
-        external_depth: Some(external_depth),
-        internal_depth: Some(internal_depth),
-        external_minor_diameter: None,
-        internal_major_diameter: None,
+        external_minor_diameter: form.external_minor,
+        internal_major_diameter: form.internal_major,
+        external_depth: Some(form.external_depth).filter(|_| thread.has_external()),
+        internal_depth: Some(form.internal_depth).filter(|_| thread.has_internal()),
         stress_area,
-        gauging: None,
+        gauging,
+        engagement: None,
+        engagement_group: None,
+        limits: None,
     }
 }
 
-/// Basic pitch and minor diameter, in full and as printed.
-fn diameters(
-    designation: &Designation,
-    basics: &Basics,
-    size: FoundSize,
-    pitch: FoundSize,
-    record: &mut Record,
-) -> (FoundSize, FoundSize) {
-    match designation.thread.system {
-        ThreadSystem::Unified => record.source("asme_b1_1", "basic profile and dimensions"),
-        _ => {
-            record.source("iso_68_1", "basic profile");
-            record.source("iso_724", "basic dimensions");
-        }
-    }
-    let found = |value: f64| designation.found(value);
-    let mut both = |what: &'static str, formula: &'static str, exact: (&'static str, f64), field, value| {
-        record
-            .step(format!("{what} in full"), formula)
-            .with("D", "size", size)
-            .with("P", "pitch", pitch)
-            .gives(exact.0, found(exact.1));
-        record.look_up(what, printed(designation)).with("E", exact.0, found(exact.1)).gives(field, found(value));
-        found(value)
-    };
-    let pitch_diameter = both(
-        "Basic pitch diameter",
-        "E = D - 3 / 8 × √(3) × P",
-        ("pitch_diameter_exact", basics.pitch_diameter_exact),
-        "pitch_diameter",
-        basics.pitch_diameter,
-    );
-    let minor_diameter = both(
-        "Basic minor diameter",
-        "E = D - 5 / 8 × √(3) × P",
-        ("minor_diameter_exact", basics.minor_exact),
-        "minor_diameter",
-        basics.minor,
-    );
-    (pitch_diameter, minor_diameter)
-}
-
-/// Depth of the external and of the internal thread.
-fn depths(designation: &Designation, pitch: FoundSize, record: &mut Record) -> (FoundSize, FoundSize) {
+/// Pitch and minor diameter of Unified and metric threads, in full and as printed.
+fn sixty_degree_diameters(designation: &Designation, basics: &Basics, record: &mut Record) -> Form {
     let thread = &designation.thread;
-    let root_3 = 3.0_f64.sqrt();
-    let (what, formula, share) = match (thread.system, thread.rounded_root) {
-        (ThreadSystem::Unified, false) => ("basic profile", "h = 5 / 16 × √(3) × P", 5.0 / 16.0),
-        (ThreadSystem::Unified, true) => ("rounded root of UNR", "h = 11 / 32 × √(3) × P", 11.0 / 32.0),
-        _ => ("root rounded to a sixth of the triangle", "h = 17 / 48 × √(3) × P", 17.0 / 48.0),
+    let unified = thread.system == ThreadSystem::Unified;
+    if unified {
+        record.source("asme_b1_1", "basic profile and dimensions");
+    } else {
+        record.source("iso_68_1", "basic profile");
+        record.source("iso_724", "basic dimensions");
+    }
+    let (found, printed) = (|value: f64| designation.found(value), printed(thread.system));
+    known_steps! { record;
+        step "Basic pitch diameter in full", "E = D - 3 / 8 × √(3) × P", D = "size", P = "pitch"
+            => "pitch_diameter_exact", found(basics.pitch_diameter_exact);
+        look_up "Basic pitch diameter", printed, E = "pitch_diameter_exact"
+            => "pitch_diameter", found(basics.pitch_diameter);
+        step "Basic minor diameter in full", "E = D - 5 / 8 × √(3) × P", D = "size", P = "pitch"
+            => "minor_diameter_exact", found(basics.minor_exact);
+        look_up "Basic minor diameter", printed, E = "minor_diameter_exact" => "minor_diameter", found(basics.minor);
+    }
+    let share = match (unified, thread.rounded_root) {
+        (true, false) => 5.0 / 16.0,
+        (true, true) => 11.0 / 32.0,
+        (false, _) => 17.0 / 48.0,
     };
-    let external = designation.found(share * root_3 * thread.pitch);
-    record
-        .step(format!("Depth of the external thread, {what}"), formula)
-        .with("P", "pitch", pitch)
-        .gives("external_depth", external);
-    let internal = designation.found(5.0 / 16.0 * root_3 * thread.pitch);
-    record
-        .step("Depth of the internal thread, basic profile", "h = 5 / 16 × √(3) × P")
-        .with("P", "pitch", pitch)
-        .gives("internal_depth", internal);
-    (external, internal)
+    let depth = |share: f64| found(share * 3.0_f64.sqrt() * thread.pitch);
+    Form { external_depth: depth(share), internal_depth: depth(5.0 / 16.0), external_minor: None, internal_major: None }
 }
 
-/// The tensile stress area by the formula of the thread's standard.
-fn stress_area(
+/// Depths and tensile stress area of Unified and metric threads, by the formulas of their standards.
+fn depths_and_stress(
     designation: &Designation,
     basics: &Basics,
-    size: FoundSize,
-    pitch: FoundSize,
+    form: &Form,
     record: &mut Record,
 ) -> Option<FoundArea> {
-    let (formula, unit) = match designation.thread.system {
-        ThreadSystem::Unified => {
-            record.source("asme_b1_1", "appendix B, tensile stress area");
-            ("A = π / 4 × (D - 9 / 16 × √(3) × P)^2", Unit::SquareInch)
-        }
-        _ => {
-            record.source("iso_898_1_copy", "nominal stress areas, which the formula gives");
-            ("A = π / 4 × (D - 13 / 24 × √(3) × P)^2", Unit::SquareMillimetre)
+    let thread = &designation.thread;
+    let unified = thread.system == ThreadSystem::Unified;
+    let (what, formula) = match (unified, thread.rounded_root) {
+        (true, false) => ("Depth of the external thread, basic profile", "h = 5 / 16 × √(3) × P"),
+        (true, true) => ("Depth of the external thread, rounded root of UNR", "h = 11 / 32 × √(3) × P"),
+        (false, _) => {
+            ("Depth of the external thread, root rounded to a sixth of the triangle", "h = 17 / 48 × √(3) × P")
         }
     };
+    known_steps! { record;
+        step what, formula, P = "pitch" => "external_depth", form.external_depth;
+        step "Depth of the internal thread, basic profile", "h = 5 / 16 × √(3) × P", P = "pitch"
+            => "internal_depth", form.internal_depth;
+    }
+    let (source, place, formula, unit) = if unified {
+        let formula = "A = π / 4 × (D - 9 / 16 × √(3) × P)^2";
+        ("asme_b1_1", "appendix B, tensile stress area", formula, Unit::SquareInch)
+    } else {
+        let formula = "A = π / 4 × (D - 13 / 24 × √(3) × P)^2";
+        ("iso_898_1_copy", "nominal stress areas, which the formula gives", formula, Unit::SquareMillimetre)
+    };
+    record.source(source, place);
     let area = FoundArea::stated(basics.stress_area?, unit);
-    record
-        .step("Tensile stress area", formula)
-        .with("D", "size", size)
-        .with("P", "pitch", pitch)
-        .gives("stress_area", area);
+    known_steps! { record; step "Tensile stress area", formula, D = "size", P = "pitch" => "stress_area", area; }
     Some(area)
 }

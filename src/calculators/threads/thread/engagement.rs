@@ -5,6 +5,8 @@ use super::ThreadInput;
 use crate::calculators::prelude::*;
 use crate::reference::threads::{EngagementGroup, ThreadSystem, classes_for_engagement, normal_engagement};
 use crate::sources::Trust;
+use crate::threading::cite_row;
+use crate::working::known_steps;
 
 /// Only Unified and metric limits know it.
 pub fn check(input: &ThreadInput) -> Result<(), ValidationError> {
@@ -48,14 +50,11 @@ pub fn metric(input: &ThreadInput, record: &mut Record) -> Option<MetricEngageme
     let stated = input.engagement?;
     let thread = &input.designation.thread;
     let normal = normal_engagement(thread)?;
-    let group = normal.group(stated.quantity().in_unit(Unit::Millimetre));
-    let length = stated.found();
+    let (length, group) = (stated.found(), normal.group(stated.quantity().in_unit(Unit::Millimetre)));
     record.choose("Length of engagement", "as stated").with("LE", "engagement", stated).gives("engagement", length);
-    let millimetres = |value: f64| FoundSize::stated(value, Unit::Millimetre);
     let rule = match normal.provenance {
-        Some(provenance) => {
-            let trust = Trust::named(provenance.trust).unwrap_or(Trust::FromMemory);
-            record.source_trusted(provenance.source, "lengths of engagement, group N", trust);
+        Some(row) => {
+            cite_row(row, "lengths of engagement, group N", record);
             "ISO 965-1: group N by the range of size and the pitch"
         }
         None => {
@@ -63,21 +62,13 @@ pub fn metric(input: &ThreadInput, record: &mut Record) -> Option<MetricEngageme
             "ISO 965-1: no row at hand; 2.24 P d^0.2 and 6.7 P d^0.2 in millimetres, to 0.1 mm"
         }
     };
-    let (over, up_to) = (millimetres(normal.over), millimetres(normal.up_to));
-    record
-        .look_up("Normal lengths begin above", rule)
-        .with("P", "pitch", millimetres(thread.pitch))
-        .gives("normal_over", over);
-    record
-        .look_up("Normal lengths end at", rule)
-        .with("P", "pitch", millimetres(thread.pitch))
-        .gives("normal_up_to", up_to);
-    record
-        .look_up("Group", "S up to a, N above a and up to b, L above b")
-        .with("LE", "engagement", length)
-        .with("a", "normal_over", over)
-        .with("b", "normal_up_to", up_to)
-        .gives("engagement_group", group.letter());
+    let millimetres = |value: f64| FoundSize::stated(value, Unit::Millimetre);
+    known_steps! { record;
+        look_up "Normal lengths begin above", rule, P = "pitch" => "normal_over", millimetres(normal.over);
+        look_up "Normal lengths end at", rule, P = "pitch" => "normal_up_to", millimetres(normal.up_to);
+        look_up "Group", "S up to a, N above a and up to b, L above b",
+            LE = "engagement", a = "normal_over", b = "normal_up_to" => "engagement_group", group.letter();
+    }
     let (external, internal) = classes_for_engagement(thread, group);
     if group != EngagementGroup::Normal {
         record.source_trusted("iso_965_2", "usual classes of groups S and L, recalled", Trust::FromMemory);

@@ -1,6 +1,7 @@
 //! The limits of size as the answer has them: of the screw, of the hole, of both.
 
 use crate::calculators::prelude::*;
+use crate::reference::threads::{ExternalLimits, InternalLimits};
 
 /// Limits of size of both sides.
 #[derive(Debug, Gives)]
@@ -51,4 +52,40 @@ pub struct InternalThreadLimits {
     pub major_min: FoundLowerLimit,
     /// Greatest major diameter: for reference the root of the nut for metric; Acme.
     pub major_max: Option<FoundUpperLimit>,
+}
+
+impl ExternalThreadLimits {
+    /// The limits of the standard in its unit.
+    pub fn of(limits: ExternalLimits, unit: Unit) -> Self {
+        let upper = |value: f64| FoundUpperLimit::stated(value, unit);
+        let lower = |value: f64| FoundLowerLimit::stated(value, unit);
+        Self {
+            class: limits.class,
+            allowance: FoundExtent::stated(limits.allowance, unit),
+            major_max: upper(limits.major_max),
+            major_min: lower(limits.major_min),
+            major_min_unfinished: limits.major_min_unfinished.map(lower),
+            pitch_max: upper(limits.pitch_max),
+            pitch_min: lower(limits.pitch_min),
+            minor_max: upper(limits.minor_max),
+            minor_min: limits.minor_min.map(lower),
+        }
+    }
+}
+
+impl InternalThreadLimits {
+    /// The limits of the standard in its unit.
+    pub fn of(limits: InternalLimits, unit: Unit) -> Self {
+        let upper = |value: f64| FoundUpperLimit::stated(value, unit);
+        let lower = |value: f64| FoundLowerLimit::stated(value, unit);
+        Self {
+            class: Some(limits.class).filter(|class| !class.is_empty()),
+            minor_min: lower(limits.minor_min),
+            minor_max: upper(limits.minor_max),
+            pitch_min: lower(limits.pitch_min),
+            pitch_max: upper(limits.pitch_max),
+            major_min: lower(limits.major_min),
+            major_max: limits.major_max.map(upper),
+        }
+    }
 }

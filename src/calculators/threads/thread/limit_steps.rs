@@ -1,199 +1,183 @@
 //! The steps from basic sizes and tolerances to the limits of a thread: the sums that the tables of
-//! ASME B1.1 and ISO 965-1 print.
+//! ASME B1.1, ISO 965-1, ISO 228-1, ASME B1.5 and ISO 2903 print.
 
 use super::limit_results::{ExternalThreadLimits, InternalThreadLimits};
-use super::tolerances::{external_tolerances, internal_tolerances};
+use super::tolerances::{self, EXTERNAL, INTERNAL, tell_one};
 use crate::calculators::prelude::*;
-use crate::reference::threads::{self, Chosen, ExternalLimits, InternalLimits, ThreadSystem};
+use crate::reference::threads::{Chosen, ExternalLimits, InternalLimits, ThreadSystem};
+use crate::working::known_steps;
 
 /// The class that counts, as a step.
-pub fn class(what: &'static str, gives: &'static str, chosen: Chosen, class: &str, text: String, record: &mut Record) {
+fn class(
+    side: &'static str,
+    gives: &'static str,
+    (chosen, class): (Chosen, &str),
+    designation: &Designation,
+    record: &mut Record,
+) {
     let rule = match chosen {
         Chosen::Field => "as its own field says",
         Chosen::Designation => "as the designation says",
         Chosen::Usual => "the usual one, as none is named",
     };
-    record.look_up(what, rule).with("T", "designation", text).gives(gives, class.to_owned());
+    known_steps! { record;
+        look_up format!("Class of the {side} thread"), rule, T = "designation": designation.text()
+            => gives, class.to_owned();
+    }
 }
 
 /// Limits of the external thread, step by step.
-pub fn external_limits(
+pub fn external(
     designation: &Designation,
     chosen: Chosen,
-    limits: &ExternalLimits,
+    limits: ExternalLimits,
     record: &mut Record,
 ) -> ExternalThreadLimits {
-    class("Class of the external thread", "limits.external.class", chosen, &limits.class, designation.text(), record);
-    let unit = designation.unit();
-    let upper = |value: f64| FoundUpperLimit::stated(value, unit);
-    let lower = |value: f64| FoundLowerLimit::stated(value, unit);
-    let basics = threads::basics(&designation.thread);
-    let tolerance = external_tolerances(designation, limits, record);
-    let allowance = FoundExtent::stated(limits.allowance, unit);
-    let (major_max, major_min) = (upper(limits.major_max), lower(limits.major_min));
-    record
-        .step("Greatest major diameter", "d1 = D - es")
-        .with("D", "major_diameter", designation.found(basics.major))
-        .with("es", "limits.external.allowance", allowance)
-        .gives("limits.external.major_max", major_max);
-    record
-        .step("Least major diameter", "d2 = d1 - Td")
-        .with("d1", "limits.external.major_max", major_max)
-        .with("Td", "external_major_tolerance", tolerance.crest)
-        .gives("limits.external.major_min", major_min);
-    let major_min_unfinished = limits.major_min_unfinished.map(lower);
-    if let Some(unfinished) = major_min_unfinished {
-        record
-            .look_up(
-                "Least major diameter as hot-rolled",
+    class("external", "limits.external.class", (chosen, &limits.class), designation, record);
+    let root = tolerances::tell(designation, &EXTERNAL, &limits.tolerances, limits.allowance, record);
+    let found = ExternalThreadLimits::of(limits, designation.unit());
+    let system = designation.thread.system;
+    match system {
+        ThreadSystem::Unified | ThreadSystem::Metric => known_steps! { record;
+            step "Greatest major diameter", "d1 = D - es", D = "major_diameter", es = "limits.external.allowance"
+                => "limits.external.major_max", found.major_max;
+        },
+        // Acme and trapezoidal threads have their allowance on the flanks only, pipe threads have none.
+        _ => known_steps! { record;
+            step "Greatest major diameter", "d1 = D", D = "major_diameter"
+                => "limits.external.major_max", found.major_max;
+        },
+    }
+    known_steps! { record;
+        step "Least major diameter", "d2 = d1 - Td", d1 = "limits.external.major_max", Td = "external_major_tolerance"
+            => "limits.external.major_min", found.major_min;
+    }
+    if let Some(unfinished) = found.major_min_unfinished {
+        known_steps! { record;
+            look_up "Least major diameter as hot-rolled",
                 "ASME B1.1: the greatest less 0.090 × ∛P² in inches, to 0.0001 in",
-            )
-            .with("d1", "limits.external.major_max", major_max)
-            .with("P", "pitch", designation.found(designation.thread.pitch))
-            .gives("limits.external.major_min_unfinished", unfinished);
+                d1 = "limits.external.major_max", P = "pitch" => "limits.external.major_min_unfinished", unfinished;
+        }
     }
-    let (pitch_max, pitch_min) = (upper(limits.pitch_max), lower(limits.pitch_min));
-    record
-        .step("Greatest pitch diameter", "e1 = E - es")
-        .with("E", "pitch_diameter", designation.found(basics.pitch_diameter))
-        .with("es", "limits.external.allowance", allowance)
-        .gives("limits.external.pitch_max", pitch_max);
-    record
-        .step("Least pitch diameter", "e2 = e1 - Te")
-        .with("e1", "limits.external.pitch_max", pitch_max)
-        .with("Te", "external_pitch_tolerance", tolerance.pitch)
-        .gives("limits.external.pitch_min", pitch_min);
-    let minor_max = upper(limits.minor_max);
-    match designation.thread.system {
-        ThreadSystem::Unified => record
-            .look_up(
-                "Greatest minor diameter, UNR root",
+    known_steps! { record;
+        step "Greatest pitch diameter", "e1 = E - es", E = "pitch_diameter", es = "limits.external.allowance"
+            => "limits.external.pitch_max", found.pitch_max;
+        step "Least pitch diameter", "e2 = e1 - Te", e1 = "limits.external.pitch_max", Te = "external_pitch_tolerance"
+            => "limits.external.pitch_min", found.pitch_min;
+    }
+    match system {
+        ThreadSystem::Unified => known_steps! { record;
+            look_up "Greatest minor diameter, UNR root",
                 "ASME B1.1: the greatest major diameter less 5/8 √3 P and √3/16 P, each to 0.0001 in",
-            )
-            .with("d1", "limits.external.major_max", major_max)
-            .with("P", "pitch", designation.found(designation.thread.pitch))
-            .gives("limits.external.minor_max", minor_max),
-        _ => record
-            .step("Greatest minor diameter, flat root", "k = K - es")
-            .with("K", "minor_diameter", designation.found(basics.minor))
-            .with("es", "limits.external.allowance", allowance)
-            .gives("limits.external.minor_max", minor_max),
+                d1 = "limits.external.major_max", P = "pitch" => "limits.external.minor_max", found.minor_max;
+        },
+        ThreadSystem::Metric => known_steps! { record;
+            step "Greatest minor diameter, flat root", "k = K - es",
+                K = "minor_diameter", es = "limits.external.allowance" => "limits.external.minor_max", found.minor_max;
+        },
+        _ => known_steps! { record;
+            look_up "Greatest minor diameter", "the basic one of the external thread, as printed",
+                D = "size", P = "pitch" => "limits.external.minor_max", found.minor_max;
+        },
     }
-    let minor_min = limits.minor_min.map(lower);
-    if let Some(minor_min) = minor_min {
-        record
-            .look_up(
-                "Least minor diameter, root of the least radius",
+    match (found.minor_min, root) {
+        (Some(minor_min), Some(root)) => {
+            tell_one(("Tolerance of the minor diameter", "external_minor_tolerance"), root, designation, record);
+            known_steps! { record;
+                step "Least minor diameter", "k2 = k1 - Tk",
+                    k1 = "limits.external.minor_max", Tk = "external_minor_tolerance"
+                    => "limits.external.minor_min", minor_min;
+            }
+        }
+        (Some(minor_min), None) => known_steps! { record;
+            look_up "Least minor diameter, root of the least radius",
                 "the pitch diameter in full less es, its tolerance and 0.616025 P, to 0.001 mm; root radius P/8",
-            )
-            .with("E", "pitch_diameter_exact", designation.found(basics.pitch_diameter_exact))
-            .with("es", "limits.external.allowance", allowance)
-            .with("Te", "external_pitch_tolerance", tolerance.pitch)
-            .with("P", "pitch", designation.found(designation.thread.pitch))
-            .gives("limits.external.minor_min", minor_min);
+                E = "pitch_diameter_exact", es = "limits.external.allowance", Te = "external_pitch_tolerance",
+                P = "pitch"
+                => "limits.external.minor_min", minor_min;
+        },
+        (None, _) => {}
     }
-    ExternalThreadLimits {
-        class: limits.class.clone(),
-        allowance,
-        major_max,
-        major_min,
-        major_min_unfinished,
-        pitch_max,
-        pitch_min,
-        minor_max,
-        minor_min,
-    }
+    found
 }
 
 /// Limits of the internal thread, step by step.
-pub fn internal_limits(
+pub fn internal(
     designation: &Designation,
     chosen: Chosen,
-    limits: &InternalLimits,
+    limits: InternalLimits,
     record: &mut Record,
 ) -> InternalThreadLimits {
-    class("Class of the internal thread", "limits.internal.class", chosen, &limits.class, designation.text(), record);
-    let unit = designation.unit();
-    let metric = designation.thread.system == ThreadSystem::Metric;
-    let upper = |value: f64| FoundUpperLimit::stated(value, unit);
-    let lower = |value: f64| FoundLowerLimit::stated(value, unit);
-    let basics = threads::basics(&designation.thread);
-    let tolerance = internal_tolerances(designation, limits, record);
-    // The least sizes: basic for Unified, above it by the deviation for metric.
-    let mut least = |what: &'static str, basic: (&'static str, f64), gives: &'static str, value: f64| {
-        let basic_size = designation.found(basic.1);
-        if metric {
-            record
-                .step(what, "b = B + EI")
-                .with("B", basic.0, basic_size)
-                .with("EI", "internal_deviation", tolerance.deviation)
-                .gives(gives, lower(value));
-        } else {
-            record.step(what, "b = B").with("B", basic.0, basic_size).gives(gives, lower(value));
-        }
-        lower(value)
+    if !limits.class.is_empty() {
+        class("internal", "limits.internal.class", (chosen, &limits.class), designation, record);
+    }
+    let third = limits.class.starts_with('3');
+    let root = tolerances::tell(designation, &INTERNAL, &limits.tolerances, 0.0, record);
+    let found = InternalThreadLimits::of(limits, designation.unit());
+    let system = designation.thread.system;
+    let major = ("Least major diameter", "major_diameter", "limits.internal.major_min", found.major_min);
+    let pitch = ("Least pitch diameter", "pitch_diameter", "limits.internal.pitch_min", found.pitch_min);
+    let minor = ("Least minor diameter", "minor_diameter", "limits.internal.minor_min", found.minor_min);
+    let least = match system {
+        ThreadSystem::Unified => vec![major, pitch],
+        ThreadSystem::Metric => vec![major, pitch, minor],
+        _ => vec![minor, pitch],
     };
-    let major_min =
-        least("Least major diameter", ("major_diameter", basics.major), "limits.internal.major_min", limits.major_min);
-    let pitch_min = least(
-        "Least pitch diameter",
-        ("pitch_diameter", basics.pitch_diameter),
-        "limits.internal.pitch_min",
-        limits.pitch_min,
-    );
-    let pitch_max = upper(limits.pitch_max);
-    let (minor_min, minor_max) = (lower(limits.minor_min), upper(limits.minor_max));
-    if metric {
-        least("Least minor diameter", ("minor_diameter", basics.minor), "limits.internal.minor_min", limits.minor_min);
-        record
-            .step("Greatest minor diameter", "k1 = k2 + Tk")
-            .with("k2", "limits.internal.minor_min", minor_min)
-            .with("Tk", "internal_minor_tolerance", tolerance.crest)
-            .gives("limits.internal.minor_max", minor_max);
-    } else {
-        let rule = match (designation.thread.diameter < 0.138 - 1e-9, limits.class.starts_with('3')) {
+    for (what, basic, field, value) in least {
+        match system {
+            ThreadSystem::Metric => known_steps! { record;
+                step what, "b = B + EI", B = basic, EI = "internal_deviation" => field, value;
+            },
+            _ => known_steps! { record; step what, "b = B", B = basic => field, value; },
+        }
+    }
+    if system == ThreadSystem::Unified {
+        let rule = match (designation.thread.diameter < 0.138 - 1e-9, third) {
             (true, _) => "ASME B1.1: the sum, to 0.0001 in below No. 6",
             (false, true) => "ASME B1.1: the sum, to 0.0001 in for class 3B",
             (false, false) => "ASME B1.1: the sum, to 0.001 in from No. 6 up, halves to the even digit",
         };
-        record
-            .look_up(
-                "Least minor diameter",
-                "ASME B1.1: the basic one, to 0.001 in from No. 6 up, halves to the even digit",
-            )
-            .with("K", "minor_diameter", designation.found(basics.minor))
-            .gives("limits.internal.minor_min", minor_min);
-        record
-            .look_up("Greatest minor diameter", rule)
-            .with("K", "minor_diameter", designation.found(basics.minor))
-            .with("Tk", "internal_minor_tolerance", tolerance.crest)
-            .gives("limits.internal.minor_max", minor_max);
+        known_steps! { record;
+            look_up "Least minor diameter",
+                "ASME B1.1: the basic one, to 0.001 in from No. 6 up, halves to the even digit", K = "minor_diameter"
+                => "limits.internal.minor_min", found.minor_min;
+            look_up "Greatest minor diameter", rule, K = "minor_diameter", Tk = "internal_minor_tolerance"
+                => "limits.internal.minor_max", found.minor_max;
+        }
+    } else {
+        known_steps! { record;
+            step "Greatest minor diameter", "k1 = k2 + Tk",
+                k2 = "limits.internal.minor_min", Tk = "internal_minor_tolerance"
+                => "limits.internal.minor_max", found.minor_max;
+        }
     }
-    record
-        .step("Greatest pitch diameter", "e1 = e2 + Te")
-        .with("e2", "limits.internal.pitch_min", pitch_min)
-        .with("Te", "internal_pitch_tolerance", tolerance.pitch)
-        .gives("limits.internal.pitch_max", pitch_max);
-    let major_max = limits.major_max.map(upper);
-    if let Some(major_max) = major_max {
-        record
-            .look_up(
-                "Greatest major diameter, root of the nut",
+    known_steps! { record;
+        step "Greatest pitch diameter", "e1 = e2 + Te",
+            e2 = "limits.internal.pitch_min", Te = "internal_pitch_tolerance"
+            => "limits.internal.pitch_max", found.pitch_max;
+    }
+    if !matches!(system, ThreadSystem::Unified | ThreadSystem::Metric) {
+        known_steps! { record;
+            look_up "Least major diameter", "the basic one of the internal thread, as printed", D = "size", P = "pitch"
+                => "limits.internal.major_min", found.major_min;
+        }
+    }
+    match (found.major_max, root) {
+        (Some(major_max), Some(root)) => {
+            tell_one(("Tolerance of the major diameter", "internal_major_tolerance"), root, designation, record);
+            known_steps! { record;
+                step "Greatest major diameter", "d1 = d2 + T",
+                    d2 = "limits.internal.major_min", T = "internal_major_tolerance"
+                    => "limits.internal.major_max", major_max;
+            }
+        }
+        (Some(major_max), None) => known_steps! { record;
+            look_up "Greatest major diameter, root of the nut",
                 "the greatest pitch diameter in full and 0.793857 P, to 0.001 mm; a twelfth of the triangle left at the root",
-            )
-            .with("E", "pitch_diameter_exact", designation.found(basics.pitch_diameter_exact))
-            .with("EI", "internal_deviation", tolerance.deviation)
-            .with("Te", "internal_pitch_tolerance", tolerance.pitch)
-            .with("P", "pitch", designation.found(designation.thread.pitch))
-            .gives("limits.internal.major_max", major_max);
+                E = "pitch_diameter_exact", EI = "internal_deviation", Te = "internal_pitch_tolerance", P = "pitch"
+                => "limits.internal.major_max", major_max;
+        },
+        (None, _) => {}
     }
-    InternalThreadLimits {
-        class: Some(limits.class.clone()),
-        minor_min,
-        minor_max,
-        pitch_min,
-        pitch_max,
-        major_min,
-        major_max,
-    }
+    found
 }

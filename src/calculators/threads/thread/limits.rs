@@ -4,45 +4,71 @@
 use super::ThreadInput;
 use super::engagement::{self, MetricEngagement};
 use super::limit_results::ThreadLimits;
-use super::limit_steps::{external_limits, internal_limits};
-use super::other_limits;
-use super::tolerances::class_2a;
+use super::{limit_steps, tolerances};
 use crate::calculators::prelude::*;
 use crate::reference::threads::{
-    self, Chosen, ClassOf, DesignationError, EngagementGroup, ExternalLimits, Lacking, ThreadSystem, Tolerances,
-    default_classes,
+    Chosen, ClassOf, DesignationError, EngagementGroup, ExternalLimits, Lacking, Thread, ThreadSystem, Tolerances,
+    default_classes, external_limits, internal_limits,
 };
 
-/// Finds the limits of both sides and puts their steps on record; `None` where the standard has
-/// none and no class was asked for.
+/// What limits there are.
+pub struct FoundLimits {
+    /// Those of both sides.
+    pub both: Option<ThreadLimits>,
+    /// The length of engagement that Unified ones are worked out for.
+    pub engagement: Option<FoundSize>,
+}
+
+/// The class of one side that counts, how it was chosen, and its limits or what is wrong.
+struct Side<L> {
+    class: Option<String>,
+    chosen: Chosen,
+    limits: Result<L, Wrong>,
+}
+
+type Find<L> = fn(&Thread, Option<&str>, Option<f64>) -> Result<L, DesignationError>;
+
+/// Finds the limits of a side. A short or long engagement has a `usual` class of its own.
+fn side<const INTERNAL: bool, L>(
+    input: &ThreadInput,
+    (field, class): (&'static str, Option<&ClassOf<INTERNAL>>),
+    usual: Option<&'static str>,
+    find: Find<L>,
+) -> Side<L> {
+    let thread = &input.designation.thread;
+    let (class, chosen) = match ClassOf::counting(thread, class) {
+        Some((class, chosen)) => (Some(class.as_str().to_owned()), chosen),
+        None => (None, Chosen::Usual),
+    };
+    let class = usual.filter(|_| chosen == Chosen::Usual).map(str::to_owned).or(class);
+    let limits = find(thread, class.as_deref(), engagement::unified(input)).map_err(|error| {
+        let Lacking { in_class, unread } = ClassOf::<INTERNAL>::lacking(thread, chosen, error);
+        Wrong::unread(if in_class { field } else { "designation" }, unread)
+    });
+    Side { class, chosen, limits }
+}
+
+/// Finds the limits of both sides and puts their steps on record; none where the standard has none and no class was
+/// asked for.
 pub fn find(
     input: &ThreadInput,
     metric: Option<&MetricEngagement>,
     record: &mut Record,
-) -> Result<(Option<ThreadLimits>, Option<FoundSize>), Refusal> {
+) -> Result<FoundLimits, Refusal> {
     let designation = &input.designation;
     let thread = &designation.thread;
-    let external_class = ClassOf::<false>::counting(thread, input.external_class.as_ref());
-    let internal_class = ClassOf::<true>::counting(thread, input.internal_class.as_ref());
-    let chosen = [
-        external_class.as_ref().map_or(Chosen::Usual, |(_, chosen)| *chosen),
-        internal_class.as_ref().map_or(Chosen::Usual, |(_, chosen)| *chosen),
+    let (external_field, internal_field) =
+        (("external_class", input.external_class.as_ref()), ("internal_class", input.internal_class.as_ref()));
+    let external = side(input, external_field, metric.and_then(|metric| metric.external), external_limits);
+    let internal = side(input, internal_field, metric.and_then(|metric| metric.internal), internal_limits);
+    let sides = [
+        (external_field.0, &external.class, external.chosen, external.limits.as_ref().err()),
+        (internal_field.0, &internal.class, internal.chosen, internal.limits.as_ref().err()),
     ];
-    // A short or long engagement has usual classes of its own.
-    let other = |chosen, class: Option<&'static str>| class.filter(|_| chosen == Chosen::Usual);
-    let external_text = other(chosen[0], metric.and_then(|metric| metric.external))
-        .or(external_class.as_ref().map(|(class, _)| class.as_str()));
-    let internal_text = other(chosen[1], metric.and_then(|metric| metric.internal))
-        .or(internal_class.as_ref().map(|(class, _)| class.as_str()));
-    let engagement = engagement::unified(input);
-    let external = threads::external_limits(thread, external_text, engagement)
-        .map_err(|error| lacking::<false>(designation, chosen[0], error));
-    let internal = threads::internal_limits(thread, internal_text, engagement)
-        .map_err(|error| lacking::<true>(designation, chosen[1], error));
     let mut wrongs: Vec<Wrong> = Vec::new();
     let mut says = None;
-    for (error, chosen) in [external.as_ref().err(), internal.as_ref().err()].into_iter().zip(chosen) {
-        match (error, chosen) {
+    for (_, _, chosen, wrong) in sides {
+        match (wrong, chosen) {
             (Some(wrong), Chosen::Usual) => says = Some(wrong.says.clone()),
             (Some(wrong), _) if !wrongs.contains(wrong) => wrongs.push(wrong.clone()),
             _ => {}
@@ -54,43 +80,24 @@ pub fn find(
     if let Some(says) = says {
         record.note("no_limits", says);
     }
-    let group = metric.map_or(EngagementGroup::Normal, |metric| metric.group);
-    let usual = match group {
+    let usual = match metric.map_or(EngagementGroup::Normal, |metric| metric.group) {
         EngagementGroup::Normal => default_classes(thread).says.to_owned(),
         group => format!("the one that is usual for an engagement of group {}", group.letter()),
     };
-    for (field, class, chosen, found) in [
-        ("external_class", external_text, chosen[0], external.is_ok()),
-        ("internal_class", internal_text, chosen[1], internal.is_ok()),
-    ] {
+    for (field, class, chosen, wrong) in sides {
         if let (Some(class), Chosen::Usual) = (class, chosen)
-            && (found || matches!(thread.system, ThreadSystem::Unified | ThreadSystem::Metric))
+            && (wrong.is_none() || matches!(thread.system, ThreadSystem::Unified | ThreadSystem::Metric))
         {
-            record.assume(field, &class.to_owned(), format!("No class is named: {usual}."));
+            record.assume(field, class, format!("No class is named: {usual}."));
         }
     }
-    let engagement = match &external {
-        Ok(ExternalLimits { tolerances: Tolerances::Unified(t), .. }) => Some(class_2a(input, t, record)),
+    let engagement = match &external.limits {
+        Ok(ExternalLimits { tolerances: Tolerances::Unified(t), .. }) => Some(tolerances::class_2a(input, t, record)),
         _ => None,
     };
-    let two_systems = matches!(thread.system, ThreadSystem::Unified | ThreadSystem::Metric);
-    let external = external.ok().map(|limits| match two_systems {
-        true => external_limits(designation, chosen[0], &limits, record),
-        false => other_limits::external(designation, chosen[0], &limits, record),
-    });
-    let internal = internal.ok().map(|limits| match two_systems {
-        true => internal_limits(designation, chosen[1], &limits, record),
-        false => other_limits::internal(designation, chosen[1], &limits, record),
-    });
-    Ok(((external.is_some() || internal.is_some()).then_some(ThreadLimits { external, internal }), engagement))
-}
-
-fn lacking<const INTERNAL: bool>(designation: &Designation, chosen: Chosen, error: DesignationError) -> Wrong {
-    let Lacking { in_class, unread } = ClassOf::<INTERNAL>::lacking(&designation.thread, chosen, error);
-    let field = match (in_class, INTERNAL) {
-        (false, _) => "designation",
-        (true, true) => "internal_class",
-        (true, false) => "external_class",
-    };
-    Wrong::unread(field, unread)
+    let outside =
+        external.limits.ok().map(|limits| limit_steps::external(designation, external.chosen, limits, record));
+    let inside = internal.limits.ok().map(|limits| limit_steps::internal(designation, internal.chosen, limits, record));
+    let any = outside.is_some() || inside.is_some();
+    Ok(FoundLimits { both: any.then_some(ThreadLimits { external: outside, internal: inside }), engagement })
 }

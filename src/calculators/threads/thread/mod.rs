@@ -2,22 +2,22 @@
 //! them: ASME B1.1, ISO 68-1, 724 and 965-1; pipe, Whitworth and power threads after ASME B1.20.1,
 //! ISO 228-1, ISO 7-1, BS 84, ASME B1.5 and ISO 2901 to 2904.
 
+mod acme_stress;
 mod basics;
 mod common_steps;
 mod drawing;
 mod engagement;
+mod forms;
 mod gauging;
 mod limit_results;
 mod limit_steps;
 mod limits;
-mod other;
-mod other_limits;
 #[cfg(test)]
 mod tests;
 mod tolerances;
 
 use crate::calculators::prelude::*;
-use crate::reference::threads::ClassOf;
+use crate::threading::check_class;
 use gauging::TaperGauging;
 use limit_results::ThreadLimits;
 
@@ -92,25 +92,13 @@ pub struct ThreadResult {
 }
 
 fn check_external(input: &ThreadInput) -> Result<(), ValidationError> {
-    check(&input.designation, "external_class", input.external_class.as_ref())
+    let designation = ("designation", &input.designation.thread);
+    check_class(designation, ("external_class", input.external_class.as_ref()))
 }
 
 fn check_internal(input: &ThreadInput) -> Result<(), ValidationError> {
-    check(&input.designation, "internal_class", input.internal_class.as_ref())
-}
-
-fn check<const INTERNAL: bool>(
-    designation: &Designation,
-    field: &'static str,
-    class: Option<&ClassOf<INTERNAL>>,
-) -> Result<(), ValidationError> {
-    match ClassOf::clash(&designation.thread, class) {
-        None => Ok(()),
-        Some(clash) => {
-            let fields = [("designation", clash.thread.as_str()), (field, clash.class.as_str())];
-            Err(rule_broken(Code::Conflict, clash.says, &fields))
-        }
-    }
+    let designation = ("designation", &input.designation.thread);
+    check_class(designation, ("internal_class", input.internal_class.as_ref()))
 }
 
 impl Calculator for Thread {
@@ -157,78 +145,38 @@ impl Calculator for Thread {
         "trapezoidal",
         "gauge length",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A 1/4-20 stud for a winch cover and the hole it goes into, both of the usual classes.",
-            fields: &[("designation", "1/4-20 UNC")],
-        },
-        Example {
-            says: "An M8x1 adjusting screw of a mill gear, close classes on both sides.",
-            fields: &[("designation", "M8x1"), ("external_class", "4g6g"), ("internal_class", "5H")],
-        },
-        Example {
-            says: "A two-start left-hand thread of a pump spindle, in a size that no list has.",
-            fields: &[("designation", "7/8-13 UNS-2A-LH (2 STARTS)")],
-        },
-        Example {
-            says: "The taper pipe thread of a pump's suction line, 1 1/2 NPT, with its gauge lengths.",
-            fields: &[("designation", "1 1/2-11.5 NPT")],
-        },
-        Example {
-            says: "A parallel pipe thread G 1/2 of a drain plug, class A outside.",
-            fields: &[("designation", "G 1/2 A")],
-        },
-        Example {
-            says: "The Acme screw of a winch brake, class 3G on both sides.",
-            fields: &[("designation", "1-5 Acme"), ("external_class", "3G"), ("internal_class", "3G")],
-        },
-        Example {
-            says: "A 1/2-13 stud that engages seven tenths of an inch in a winch frame.",
-            fields: &[("designation", "1/2-13 UNC"), ("engagement", "0.7 in")],
-        },
-        Example {
-            says: "An M10 screw in a thin pump cover that engages 4 mm only.",
-            fields: &[("designation", "M10"), ("engagement", "4 mm")],
-        },
-        Example { says: "A trapezoidal screw for a sluice gate of the mill.", fields: &[("designation", "Tr28x5")] },
-        Example { says: "An old Whitworth bolt of the mill gear.", fields: &[("designation", "1/2-12 BSW")] },
-        Example { says: "The taper thread on a pump's delivery pipe, R 3/4.", fields: &[("designation", "R 3/4")] },
-    ];
+    const EXAMPLES: &'static [Example] = examples! {
+        "A 1/4-20 stud for a winch cover and the hole it goes into, both of the usual classes.":
+            designation = "1/4-20 UNC";
+        "An M8x1 adjusting screw of a mill gear, close classes on both sides.":
+            designation = "M8x1", external_class = "4g6g", internal_class = "5H";
+        "A two-start left-hand thread of a pump spindle, in a size that no list has.":
+            designation = "7/8-13 UNS-2A-LH (2 STARTS)";
+        "The taper pipe thread of a pump's suction line, 1 1/2 NPT, with its gauge lengths.":
+            designation = "1 1/2-11.5 NPT";
+        "A parallel pipe thread G 1/2 of a drain plug, class A outside.": designation = "G 1/2 A";
+        "The Acme screw of a winch brake, class 3G on both sides.":
+            designation = "1-5 Acme", external_class = "3G", internal_class = "3G";
+        "A 1/2-13 stud that engages seven tenths of an inch in a winch frame.":
+            designation = "1/2-13 UNC", engagement = "0.7 in";
+        "An M10 screw in a thin pump cover that engages 4 mm only.": designation = "M10", engagement = "4 mm";
+        "A trapezoidal screw for a sluice gate of the mill.": designation = "Tr28x5";
+        "An old Whitworth bolt of the mill gear.": designation = "1/2-12 BSW";
+        "The taper thread on a pump's delivery pipe, R 3/4.": designation = "R 3/4";
+    };
     type Input = ThreadInput;
     type Output = ThreadResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
-        let thread = &input.designation.thread;
-        let basics = basics::find(&input.designation, record);
+        let mut result = basics::find(&input.designation, record);
         let metric = engagement::metric(input, record);
-        let (limits, engagement) = limits::find(input, metric.as_ref(), record)?;
-        let acme_area = other_limits::acme_stress_area(&input.designation, limits.as_ref(), record);
-        let flank_angle = common_steps::flank_angle(&input.designation, record);
-        common_steps::respelled(&input.designation, record);
-        Ok(ThreadResult {
-            designation: thread.designation.clone(),
-            series: thread.series.clone(),
-            standard: thread.standard,
-            left_hand: thread.left_hand,
-            starts: thread.starts,
-            major_diameter: basics.major_diameter,
-            threads_per_inch: thread.threads_per_inch,
-            pitch: basics.pitch,
-            lead: basics.lead,
-            lead_angle: basics.lead_angle,
-            flank_angle,
-            pitch_diameter: basics.pitch_diameter,
-            minor_diameter: basics.minor_diameter,
-            external_minor_diameter: basics.external_minor_diameter,
-            internal_major_diameter: basics.internal_major_diameter,
-            external_depth: basics.external_depth,
-            internal_depth: basics.internal_depth,
-            stress_area: basics.stress_area.or(acme_area),
-            gauging: basics.gauging,
-            engagement: engagement.or(metric.as_ref().map(|metric| metric.length)),
-            engagement_group: metric.map(|metric| metric.group.letter()),
-            limits,
-        })
+        let limits = limits::find(input, metric.as_ref(), record)?;
+        result.engagement = limits.engagement.or(metric.as_ref().map(|metric| metric.length));
+        result.engagement_group = metric.map(|metric| metric.group.letter());
+        result.limits = limits.both;
+        result.stress_area = result.stress_area.or(acme_stress::area(input, result.limits.as_ref(), record));
+        common_steps::flanks_and_spelling(&input.designation, result.flank_angle, record);
+        Ok(result)
     }
 }

@@ -1,143 +1,190 @@
-//! The tolerances behind a Unified or metric thread's limits with their steps, as ASME B1.1 or
-//! ISO 965-1 makes and rounds them; other systems have theirs beside their limits.
+//! The tolerances behind a thread's limits with their steps, as ASME B1.1, ISO 965-1, ISO 228-1, ASME B1.5 or
+//! ISO 2903 makes and rounds them.
 
 use super::ThreadInput;
 use crate::calculators::prelude::*;
-use crate::reference::threads::{
-    ExternalLimits, InternalLimits, MetricTolerances, Tolerances, UnifiedTolerances, table_engagement,
+use crate::reference::threads::{Thread, Tolerances, UnifiedTolerances, table_engagement};
+use crate::threading::cite_cells;
+use crate::working::known_steps;
+
+/// A tolerance in the thread's unit and the rule that it comes from.
+pub type Ruled = (f64, String);
+
+/// The words and fields of one side's tolerances.
+pub struct Side {
+    pub internal: bool,
+    allowance: (&'static str, &'static str),
+    crest: (&'static str, &'static str),
+    pitch: &'static str,
+}
+
+/// Of the screw.
+pub const EXTERNAL: Side = Side {
+    internal: false,
+    allowance: ("Allowance", "limits.external.allowance"),
+    crest: ("Tolerance of the major diameter", "external_major_tolerance"),
+    pitch: "external_pitch_tolerance",
 };
-use crate::sources::Trust;
 
-/// Tolerances of one side.
-pub struct SideTolerances {
-    /// Of the pitch diameter.
-    pub pitch: FoundExtent,
-    /// Of the crest: major diameter outside, minor diameter inside.
-    pub crest: FoundExtent,
-    /// Distance of an internal thread from the basic profile; zero but for position G.
-    pub deviation: FoundExtent,
-}
+/// Of the hole.
+pub const INTERNAL: Side = Side {
+    internal: true,
+    allowance: ("Deviation of the internal thread", "internal_deviation"),
+    crest: ("Tolerance of the minor diameter", "internal_minor_tolerance"),
+    pitch: "internal_pitch_tolerance",
+};
 
-/// Allowance and tolerances of the external thread.
-pub fn external_tolerances(designation: &Designation, limits: &ExternalLimits, record: &mut Record) -> SideTolerances {
-    let unit = designation.unit();
-    let allowance = FoundExtent::stated(limits.allowance, unit);
-    let pitch = designation.found(designation.thread.pitch);
-    match &limits.tolerances {
-        Tolerances::Unified(t) => {
-            let class_2a = FoundExtent::stated(t.td2, unit);
-            let rule = if t.class.number == 3 {
-                "ASME B1.1: none for class 3A"
-            } else {
-                "ASME B1.1: 0.3 of the 2A tolerance taken to 0.00001 in, to 0.0001 in"
-            };
-            record
-                .look_up("Allowance", rule)
-                .with("T", "tolerance_2a", class_2a)
-                .gives("limits.external.allowance", allowance);
-            let share = if t.class.number == 1 { "0.090" } else { "0.060" };
-            let crest = FoundExtent::stated(t.crest_tolerance, unit);
-            record
-                .look_up("Tolerance of the major diameter", format!("ASME B1.1: {share} × ∛P² in inches, to 0.0001 in"))
-                .with("P", "pitch", pitch)
-                .gives("external_major_tolerance", crest);
-            let pitch = unified_pitch(t, class_2a, "external_pitch_tolerance", record);
-            SideTolerances { pitch, crest, deviation: allowance }
-        }
-        Tolerances::Metric(t) => {
-            metric_sources(t, record);
-            record
-                .look_up(
-                    "Allowance",
-                    format!("ISO 965-1: position {} at this pitch, below the basic profile", t.class.position),
-                )
-                .with("P", "pitch", pitch)
-                .gives("limits.external.allowance", allowance);
-            let crest = metric_crest(t, "major", "external_major_tolerance", pitch, record);
-            let pitch = metric_pitch(designation, t, "external_pitch_tolerance", record);
-            SideTolerances { pitch, crest, deviation: allowance }
-        }
-        _ => SideTolerances { pitch: allowance, crest: allowance, deviation: allowance },
+/// Puts allowance and tolerances of a side on record, and gives back that of the root, where the standard has one.
+pub fn tell(
+    designation: &Designation,
+    side: &Side,
+    tolerances: &Tolerances,
+    allowance: f64,
+    record: &mut Record,
+) -> Option<Ruled> {
+    let extent = |value: f64| FoundExtent::stated(value, designation.unit());
+    let mm = |um: i64| um as f64 / 1000.0;
+    if let Some((source, place)) = match tolerances {
+        Tolerances::Metric(_) => Some(("iso_965_1", "tolerances and deviations, and their R40 steps")),
+        Tolerances::Pipe(_) => Some(("iso_228_1", "limits; class B has twice the pitch diameter tolerance of class A")),
+        Tolerances::Acme(_) => Some(("asme_b1_5", "allowances and tolerances of general purpose threads")),
+        Tolerances::Unified(_) | Tolerances::Trapezoidal(_) => None,
+    } {
+        record.source(source, place);
     }
-}
-
-/// Tolerances of the internal thread.
-pub fn internal_tolerances(designation: &Designation, limits: &InternalLimits, record: &mut Record) -> SideTolerances {
-    let unit = designation.unit();
-    let pitch = designation.found(designation.thread.pitch);
-    match &limits.tolerances {
+    cite_cells(tolerances, record);
+    let (allowed, pitch, crest, root) = match tolerances {
         Tolerances::Unified(t) => {
-            let class_2a = FoundExtent::stated(t.td2, unit);
-            let crest = FoundExtent::stated(t.crest_tolerance, unit);
-            record
-                .look_up("Tolerance of the minor diameter", unified_minor_rule(designation, t))
-                .with("D", "size", designation.found(designation.thread.diameter))
-                .with("P", "pitch", pitch)
-                .gives("internal_minor_tolerance", crest);
-            let pitch = unified_pitch(t, class_2a, "internal_pitch_tolerance", record);
-            SideTolerances { pitch, crest, deviation: FoundExtent::stated(0.0, unit) }
+            unified(designation, side, t, extent(allowance), record);
+            return None;
         }
         Tolerances::Metric(t) => {
-            metric_sources(t, record);
-            let deviation = FoundExtent::stated(t.deviation_um as f64 / 1000.0, unit);
-            record
-                .look_up(
-                    "Deviation of the internal thread",
-                    format!("ISO 965-1: position {} at this pitch, above the basic profile", t.class.position),
-                )
-                .with("P", "pitch", pitch)
-                .gives("internal_deviation", deviation);
-            let crest = metric_crest(t, "minor", "internal_minor_tolerance", pitch, record);
-            let pitch = metric_pitch(designation, t, "internal_pitch_tolerance", record);
-            SideTolerances { pitch, crest, deviation }
+            if !t.tabulated && !record.notes.iter().any(|note| note.code == "tolerance_by_formula") {
+                record.note(
+                    "tolerance_by_formula",
+                    "A tolerance of this size and pitch stands in no table at hand; it comes from the formula of the \
+                     standard.",
+                );
+            }
+            let way = if side.internal { "above" } else { "below" };
+            known_steps! { record;
+                look_up side.allowance.0,
+                    format!("ISO 965-1: position {} at this pitch, {way} the basic profile", t.class.position),
+                    P = "pitch" => side.allowance.1, extent(mm(t.deviation_um));
+                look_up side.crest.0,
+                    format!("ISO 965-1: {} µm for grade 6, and {:+} steps of R40 from it for grade {}",
+                        t.crest_grade_6_um, t.crest_steps, t.class.crest_grade), P = "pitch"
+                    => side.crest.1, extent(mm(t.crest_um));
+                look_up "Tolerance of the pitch diameter",
+                    format!("ISO 965-1: {} µm for an external thread of grade 6, and {:+} steps of R40 from it for grade {}",
+                        t.pitch_grade_6_um, t.pitch_steps, t.class.pitch_grade), D = "size", P = "pitch"
+                    => side.pitch, extent(mm(t.pitch_um));
+            }
+            return None;
         }
-        _ => {
-            let none = FoundExtent::stated(0.0, unit);
-            SideTolerances { pitch: none, crest: none, deviation: none }
+        Tolerances::Pipe(t) => {
+            let table = format!("ISO 228-1: table for size {}", designation.thread.size);
+            ("ISO 228-1: none".to_owned(), (t.pitch, table.clone()), (t.crest, table), None)
         }
+        Tolerances::Acme(t) => {
+            let allowed = format!(
+                "ASME B1.5: {} √D in inches with D = {} in, the middle of its range of sizes, to 0.0001 in",
+                t.allowance_factor, t.allowance_size
+            );
+            let sum = format!("{} √P + {} √D", t.pitch_factor, t.size_factor);
+            let pitch = (t.pitch_tolerance, format!("ASME B1.5: {sum} in inches, to 0.0001 in"));
+            let crest = (t.crest_tolerance, "ASME B1.5: 0.05 P, at least 0.005 in, to 0.0001 in".to_owned());
+            let root = match side.internal {
+                false => (t.root_tolerance, format!("ASME B1.5: 1.5 × ({sum}), to 0.0001 in")),
+                true => (t.clearance, "ASME B1.5: as much again as the clearance".to_owned()),
+            };
+            (allowed, pitch, crest, Some(root))
+        }
+        Tolerances::Trapezoidal(t) => {
+            let pitch = format!(
+                "ISO 2903: {} µm of ISO 965-1 grade 6 and {:+} steps of R40",
+                t.pitch_grade_6_um, t.pitch_steps
+            );
+            (
+                "ISO 2903: deviation of the position at this pitch, recalled".to_owned(),
+                (mm(t.pitch_um), pitch),
+                (mm(t.crest_um), "ISO 2903: grade 4 at this pitch, recalled".to_owned()),
+                Some((mm(t.root_um), "ISO 2903: 1.25 of the pitch diameter tolerance, and the deviation".to_owned())),
+            )
+        }
+    };
+    if !side.internal {
+        tell_one(side.allowance, (allowance, allowed), designation, record);
+    }
+    tell_one(("Tolerance of the pitch diameter", side.pitch), pitch, designation, record);
+    tell_one(side.crest, crest, designation, record);
+    root
+}
+
+/// Looks a tolerance up by size and pitch.
+pub fn tell_one(
+    (what, field): (&'static str, &'static str),
+    (value, rule): Ruled,
+    designation: &Designation,
+    record: &mut Record,
+) {
+    let found = FoundExtent::stated(value, designation.unit());
+    known_steps! { record; look_up what, rule, D = "size", P = "pitch" => field, found; }
+}
+
+fn unified(designation: &Designation, side: &Side, t: &UnifiedTolerances, allowance: FoundExtent, record: &mut Record) {
+    let thread = &designation.thread;
+    let (crest, pitch) =
+        (FoundExtent::stated(t.crest_tolerance, Unit::Inch), FoundExtent::stated(t.pitch_tolerance, Unit::Inch));
+    let allowed = match t.class.number {
+        3 => "ASME B1.1: none for class 3A",
+        _ => "ASME B1.1: 0.3 of the 2A tolerance taken to 0.00001 in, to 0.0001 in",
+    };
+    let share = if t.class.number == 1 { "0.090" } else { "0.060" };
+    if side.internal {
+        known_steps! { record;
+            look_up side.crest.0, unified_minor_rule(thread, t), D = "size", P = "pitch" => side.crest.1, crest;
+        }
+    } else {
+        known_steps! { record;
+            look_up side.allowance.0, allowed, T = "tolerance_2a" => side.allowance.1, allowance;
+            look_up side.crest.0, format!("ASME B1.1: {share} × ∛P² in inches, to 0.0001 in"), P = "pitch"
+                => side.crest.1, crest;
+        }
+    }
+    known_steps! { record;
+        look_up "Tolerance of the pitch diameter",
+            format!("ASME B1.1: {} × T for class {}, to 0.0001 in", t.factor, t.class.text()), T = "tolerance_2a"
+            => side.pitch, pitch;
     }
 }
 
 /// What all Unified pitch diameter tolerances of a thread rest on: its tolerance of class 2A.
 pub fn class_2a(input: &ThreadInput, t: &UnifiedTolerances, record: &mut Record) -> FoundSize {
     record.source("asme_b1_1", "allowances and tolerances, and their rounding");
-    let thread = &input.designation.thread;
     let inches = |value: f64| FoundSize::stated(value, Unit::Inch);
-    let (size, pitch) = (inches(thread.diameter), inches(thread.pitch));
     let engagement = inches(t.engagement);
     match input.engagement {
-        Some(stated) => {
-            record
-                .choose("Length of engagement", "as stated")
-                .with("LE", "engagement", stated)
-                .gives("engagement", engagement);
-        }
-        None => record
-            .look_up(
-                "Length of engagement",
-                "ASME B1.1 tables: the size for UNC, UNF, 4-UN, 6-UN and 8-UN, nine pitches for the rest",
-            )
-            .with("D", "size", size)
-            .with("P", "pitch", pitch)
+        Some(stated) => record
+            .choose("Length of engagement", "as stated")
+            .with("LE", "engagement", stated)
             .gives("engagement", engagement),
+        None => known_steps! { record;
+            look_up "Length of engagement",
+                "ASME B1.1 tables: the size for UNC, UNF, 4-UN, 6-UN and 8-UN, nine pitches for the rest",
+                D = "size", P = "pitch" => "engagement", engagement;
+        },
     }
-    let used = inches(t.diameter_used);
-    record
-        .look_up(
-            "Size in the tolerance",
+    known_steps! { record;
+        look_up "Size in the tolerance",
             "ASME B1.1 tables: the size; above 2 in, where the engagement is nine pitches, the next half inch",
-        )
-        .with("D", "size", size)
-        .gives("tolerance_size", used);
-    record
-        .look_up(
-            "Pitch diameter tolerance of class 2A before its last rounding",
+            D = "size" => "tolerance_size", inches(t.diameter_used);
+        look_up "Pitch diameter tolerance of class 2A before its last rounding",
             "ASME B1.1: 0.0015 × ∛D + 0.0015 × √LE + 0.015 × ∛P² in inches, each term to six places",
-        )
-        .with("D", "tolerance_size", used)
-        .with("LE", "engagement", engagement)
-        .with("P", "pitch", pitch)
-        .gives("tolerance_2a", FoundExtent::stated(t.td2, Unit::Inch));
+            D = "tolerance_size", LE = "engagement", P = "pitch"
+            => "tolerance_2a", FoundExtent::stated(t.td2, Unit::Inch);
+    }
+    let thread = &input.designation.thread;
     let made_for = if table_engagement(thread) == thread.diameter { "one diameter" } else { "nine pitches" };
     if t.engagement_of_tables {
         record.note(
@@ -163,26 +210,8 @@ pub fn class_2a(input: &ThreadInput, t: &UnifiedTolerances, record: &mut Record)
     engagement
 }
 
-fn unified_pitch(
-    t: &UnifiedTolerances,
-    class_2a: FoundExtent,
-    gives: &'static str,
-    record: &mut Record,
-) -> FoundExtent {
-    let tolerance = FoundExtent::stated(t.pitch_tolerance, Unit::Inch);
-    record
-        .look_up(
-            "Tolerance of the pitch diameter",
-            format!("ASME B1.1: {} × T for class {}, to 0.0001 in", t.factor, t.class.text()),
-        )
-        .with("T", "tolerance_2a", class_2a)
-        .gives(gives, tolerance);
-    tolerance
-}
-
 /// The formula that the minor diameter tolerance of an internal Unified thread comes from.
-fn unified_minor_rule(designation: &Designation, t: &UnifiedTolerances) -> &'static str {
-    let thread = &designation.thread;
+fn unified_minor_rule(thread: &Thread, t: &UnifiedTolerances) -> &'static str {
     let threads = thread.threads_per_inch.unwrap_or(1.0 / thread.pitch);
     match t.class.number {
         3 if threads >= 13.0 => {
@@ -195,61 +224,4 @@ fn unified_minor_rule(designation: &Designation, t: &UnifiedTolerances) -> &'sta
         _ if threads >= 4.0 => "ASME B1.1: 0.25 P - 0.40 P² in inches, to 0.0001 in",
         _ => "ASME B1.1: 0.15 P, to 0.0001 in",
     }
-}
-
-fn metric_sources(t: &MetricTolerances, record: &mut Record) {
-    record.source("iso_965_1", "tolerances and deviations, and their R40 steps");
-    for provenance in &t.sources {
-        let trust = Trust::named(provenance.trust).unwrap_or(Trust::FromMemory);
-        record.source_trusted(provenance.source, "cells of the tolerance tables", trust);
-    }
-    if !t.tabulated && !record.notes.iter().any(|note| note.code == "tolerance_by_formula") {
-        record.note(
-            "tolerance_by_formula",
-            "A tolerance of this size and pitch stands in no table at hand; it comes from the formula of the standard.",
-        );
-    }
-}
-
-fn metric_pitch(
-    designation: &Designation,
-    t: &MetricTolerances,
-    gives: &'static str,
-    record: &mut Record,
-) -> FoundExtent {
-    let tolerance = FoundExtent::stated(t.pitch_um as f64 / 1000.0, Unit::Millimetre);
-    let grade = t.class.pitch_grade;
-    record
-        .look_up(
-            "Tolerance of the pitch diameter",
-            format!(
-                "ISO 965-1: {} µm for an external thread of grade 6, and {:+} steps of R40 from it for grade {grade}",
-                t.pitch_grade_6_um, t.pitch_steps
-            ),
-        )
-        .with("D", "size", designation.found(designation.thread.diameter))
-        .with("P", "pitch", designation.found(designation.thread.pitch))
-        .gives(gives, tolerance);
-    tolerance
-}
-
-fn metric_crest(
-    t: &MetricTolerances,
-    crest: &'static str,
-    gives: &'static str,
-    pitch: FoundSize,
-    record: &mut Record,
-) -> FoundExtent {
-    let tolerance = FoundExtent::stated(t.crest_um as f64 / 1000.0, Unit::Millimetre);
-    record
-        .look_up(
-            format!("Tolerance of the {crest} diameter"),
-            format!(
-                "ISO 965-1: {} µm for grade 6, and {:+} steps of R40 from it for grade {}",
-                t.crest_grade_6_um, t.crest_steps, t.class.crest_grade
-            ),
-        )
-        .with("P", "pitch", pitch)
-        .gives(gives, tolerance);
-    tolerance
 }

@@ -20,7 +20,7 @@ pub fn draw(input: &WiresInput, result: &WiresResult) -> Drawing {
         Some(stated) => stated.get().si(),
         None => input.thread.found(basics.pitch_diameter_exact).get().si(),
     } / 2.0;
-    let (wire, over) = (result.wire_diameter.get().si() / 2.0, result.over_wires.get().si() / 2.0);
+    let (wire, over) = (result.wires.wire_diameter.get().si() / 2.0, result.over_wires.get().si() / 2.0);
     let mut drawing = Drawing::new("Thread over wires", about(input, result));
 
     let p = pitch.get().si();
@@ -54,7 +54,7 @@ pub fn draw(input: &WiresInput, result: &WiresResult) -> Drawing {
     let above = Beside { from: over, by: 20.0 };
     let words = Words::of("pitch ").value(pitch);
     drawing.across((grooves.0, over - wire), (grooves.1, over - wire), above, words).of("pitch");
-    let words = Words::of("wire Ø ").value(result.wire_diameter);
+    let words = Words::of("wire Ø ").value(result.wires.wire_diameter);
     if whole {
         let line = Beside { from: -over, by: -18.0 };
         drawing.across((-wire, wire - over), (wire, wire - over), line, words).of("wire_diameter");
@@ -120,7 +120,7 @@ fn between(points: &[Point], end: f64) -> Vec<Point> {
 
 fn about(input: &WiresInput, result: &WiresResult) -> Words {
     let about = Words::of(format!("The thread {} in section between three wires ", input.thread.text()))
-        .value(result.wire_diameter)
+        .value(result.wires.wire_diameter)
         .then(" in diameter: over the wires ")
         .value(result.over_wires);
     match &result.limits {

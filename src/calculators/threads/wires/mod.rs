@@ -9,8 +9,9 @@ mod over;
 mod steps;
 
 use crate::calculators::prelude::*;
-use crate::threading::given_thread;
-use steps::{Measured, Wires as Found};
+use crate::reference::threads::basics;
+use crate::threading::{check_class, given_thread};
+use steps::{FittingWires, Wires as Found};
 
 /// The calculator.
 pub struct Wires;
@@ -37,14 +38,17 @@ pub struct WiresInput {
     pub class: Option<ExternalClass>,
     /// Diameter of the wires; the best wire if absent.
     pub wire_diameter: Option<Size>,
-    /// Pitch diameter to find the measurement for; the basic one if absent.
+    /// Pitch diameter to find the measurement for.
+    #[absent("the basic one", value = Size::stated(basics(&self.thread.thread).pitch_diameter_exact, self.thread.unit()),
+        "The basic pitch diameter of the thread, before it is rounded as tables print it.")]
     pub pitch_diameter: Option<Size>,
     /// The lead angle's share: none, lead_angle or contact; if absent contact above 5 deg, else lead_angle for Acme and
     /// trapezoidal threads and none for the others.
     pub correction: Option<WireCorrection>,
     /// What the micrometer reads over the three wires on the thread as it stands.
     pub measured_over_wires: Option<Size>,
-    /// Angle between the compound slide and the cross slide's direction, for the infeed left; 29.5 deg if absent.
+    /// Angle between the compound slide and the cross slide's direction, for the infeed left.
+    #[absent("29.5 deg", "The usual setting for 60 degree threads: half a degree less than the flank.")]
     pub compound_angle: Option<EdgeAngle>,
 }
 
@@ -81,16 +85,8 @@ pub struct WireReading {
 /// What the wires calculator gives.
 #[derive(Debug, Gives)]
 pub struct WiresResult {
-    /// The best wire: it touches the flanks on the pitch line.
-    pub best_wire: FoundSize,
-    /// Smallest wire that stands above the crests.
-    pub smallest_wire: FoundSize,
-    /// Largest wire that still touches the flanks below the crests.
-    pub largest_wire: FoundSize,
-    /// Diameter of the wires used.
-    pub wire_diameter: FoundSize,
-    /// Angle of the thread at the basic pitch diameter.
-    pub lead_angle: FoundAngle,
+    #[group]
+    pub wires: FittingWires,
     /// What the lead angle adds to the measurement.
     pub lead_share: FoundDifference,
     /// Measurement over the wires for the pitch diameter asked for, else the basic one.
@@ -101,42 +97,25 @@ pub struct WiresResult {
     pub reading: Option<WireReading>,
 }
 
+rules! { check_kind(WiresInput) {
+    never(|input| input.thread.thread.is_taper(), Code::Conflict, thread = "G 1/2 A"):
+        "A taper thread has no one pitch diameter along it: three wires rock on it, and it is gauged by a ring.";
+    never(|input| !input.thread.thread.has_external(), Code::Conflict, thread = "G 1/2 A"):
+        "Rp is an internal thread, and wires measure external ones.";
+} }
+
 fn check_thread(input: &WiresInput) -> Result<(), ValidationError> {
-    let thread = &input.thread.thread;
-    if thread.is_taper() {
-        let says =
-            "A taper thread has no one pitch diameter along it: three wires rock on it, and it is gauged by a ring.";
-        return Err(rule_broken(Code::Conflict, says, &[("thread", "G 1/2 A")]));
-    }
-    if !thread.has_external() {
-        let says = "Rp is an internal thread, and wires measure external ones.";
-        return Err(rule_broken(Code::Conflict, says, &[("thread", "G 1/2 A")]));
-    }
-    match ExternalClass::clash(thread, input.class.as_ref()) {
-        None => Ok(()),
-        Some(clash) => {
-            let fields = [("thread", clash.thread.as_str()), ("class", clash.class.as_str())];
-            Err(rule_broken(Code::Conflict, clash.says, &fields))
-        }
-    }
+    check_kind(input)?;
+    check_class(("thread", &input.thread.thread), ("class", input.class.as_ref()))
 }
 
-fn check_measured(input: &WiresInput) -> Result<(), ValidationError> {
-    let Some(angle) = &input.compound_angle else { return Ok(()) };
-    if input.measured_over_wires.is_none() {
-        let says = "compound_angle is for the infeed that a measurement leaves: it needs measured_over_wires.";
-        return Err(rule_broken(
-            Code::Conflict,
-            says,
-            &[("compound_angle", "leave out"), ("measured_over_wires", "0.28 in")],
-        ));
-    }
-    if angle.degrees() > 80.0 {
-        let says = "A compound slide more than 80 degrees from the cross slide hardly feeds in.";
-        return Err(rule_broken(Code::ValueOutOfRange, says, &[("compound_angle", "29.5 deg")]));
-    }
-    Ok(())
-}
+rules! { check_measured(WiresInput) {
+    needs(compound_angle => measured_over_wires = "0.28 in", compound_angle = "leave out"):
+        "compound_angle is for the infeed that a measurement leaves: it needs measured_over_wires.";
+    never(|input| input.compound_angle.is_some_and(|angle| angle.degrees() > 80.0), Code::ValueOutOfRange,
+        compound_angle = "29.5 deg"):
+        "A compound slide more than 80 degrees from the cross slide hardly feeds in.";
+} }
 
 impl Calculator for Wires {
     const ID: &'static str = "threads/wires";
@@ -158,23 +137,14 @@ impl Calculator for Wires {
         "compound",
         "Acme",
     ];
-    const EXAMPLES: &'static [Example] = &[
-        Example {
-            says: "A 1/4-20 stud for a winch cover, class 2A, over 0.032 in wires; the micrometer reads 0.2800 in.",
-            fields: &[
-                ("thread", "1/4-20 UNC"),
-                ("class", "2A"),
-                ("wire_diameter", "0.032 in"),
-                ("measured_over_wires", "0.2800 in"),
-                ("compound_angle", "29.5 deg"),
-            ],
-        },
-        Example {
-            says: "A two-start Acme screw of a mill gear at the pitch diameter it was measured with, by its contact.",
-            fields: &[("thread", "1-5 Acme (2 STARTS)"), ("pitch_diameter", "0.895 in"), ("correction", "contact")],
-        },
-        Example { says: "A trapezoidal pump spindle with its best wires.", fields: &[("thread", "Tr28x5-7e")] },
-    ];
+    const EXAMPLES: &'static [Example] = examples! {
+        "A 1/4-20 stud for a winch cover, class 2A, over 0.032 in wires; the micrometer reads 0.2800 in.":
+            thread = "1/4-20 UNC", class = "2A", wire_diameter = "0.032 in", measured_over_wires = "0.2800 in",
+            compound_angle = "29.5 deg";
+        "A two-start Acme screw of a mill gear at the pitch diameter it was measured with, by its contact.":
+            thread = "1-5 Acme (2 STARTS)", pitch_diameter = "0.895 in", correction = "contact";
+        "A trapezoidal pump spindle with its best wires.": thread = "Tr28x5-7e";
+    };
     type Input = WiresInput;
     type Output = WiresResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
@@ -183,48 +153,16 @@ impl Calculator for Wires {
         record.caution(cautions::TURNING_SPINDLE);
         let given = given_thread(&input.thread, "thread", record);
         let wires = Found::find(given, input, record)?;
-        let pitch_diameter = match input.pitch_diameter {
-            Some(stated) => stated,
-            None => {
-                let basic = wires.basic_pitch_diameter();
-                record.assume(
-                    "pitch_diameter",
-                    &basic,
-                    "The basic pitch diameter of the thread, before it is rounded as tables print it.",
-                );
-                basic
-            }
-        };
-        let over_wires = wires.over_wires(pitch_diameter, record)?;
+        let pitch_diameter = input.pitch_diameter(record);
+        let (over_wires, lead_share) = wires.over_wires(pitch_diameter, record)?;
         let limits = wires.limits(input.class.as_ref(), record)?;
-        let reading = match input.measured_over_wires {
-            None => None,
-            Some(over) => {
-                let compound = record.or_assume(
-                    input.compound_angle,
-                    "compound_angle",
-                    EdgeAngle::stated(29.5, Unit::Degree),
-                    "The usual setting for 60 degree threads: half a degree less than the flank.",
-                );
-                let measured = Measured { over, compound, pitch_diameter };
-                Some(wires.reading(&measured, limits.as_ref(), record)?)
-            }
-        };
+        let aim = (pitch_diameter, limits.as_ref());
+        let reading = input.measured_over_wires.map(|over| wires.reading(over, input, aim, record)).transpose()?;
         record.note(
             "wire_use",
             "Use three wires of one diameter, and press as for a gauge of this size: too much presses fine threads in, \
              and the deeper the groove the more a difference of wires counts.",
         );
-        Ok(WiresResult {
-            best_wire: wires.best,
-            smallest_wire: wires.smallest,
-            largest_wire: wires.largest,
-            wire_diameter: wires.used,
-            lead_angle: wires.lead_angle,
-            lead_share: over_wires.1,
-            over_wires: over_wires.0,
-            limits,
-            reading,
-        })
+        Ok(WiresResult { wires: wires.fit, lead_share, over_wires, limits, reading })
     }
 }

@@ -7,129 +7,64 @@ use crate::calculators::prelude::*;
 use crate::reference::threads::ThreadSystem;
 use crate::suggestion::{Way, value};
 use crate::threading::GivenThread;
+use crate::working::{StepDraft, known_steps};
 
 /// Above this lead angle the handbook's correction no longer holds.
 const STEEP: f64 = 5.0;
+
+/// The wires that fit a thread, the one used, and the lead angle that it lies at.
+#[derive(Clone, Copy, Debug, Gives)]
+pub struct FittingWires {
+    /// The best wire: it touches the flanks on the pitch line.
+    pub best_wire: FoundSize,
+    /// Smallest wire that stands above the crests.
+    pub smallest_wire: FoundSize,
+    /// Largest wire that still touches the flanks below the crests.
+    pub largest_wire: FoundSize,
+    /// Diameter of the wires used.
+    pub wire_diameter: FoundSize,
+    /// Angle of the thread at the basic pitch diameter.
+    pub lead_angle: FoundAngle,
+}
 
 /// A thread and wires in it; lengths in the thread's unit.
 pub struct Wires<'d> {
     /// The thread.
     pub given: GivenThread<'d>,
-    /// Best wire.
-    pub best: FoundSize,
-    /// Smallest wire that can be used.
-    pub smallest: FoundSize,
-    /// Largest wire that can be used.
-    pub largest: FoundSize,
-    /// The wire used.
-    pub used: FoundSize,
-    /// Angle of the thread at the basic pitch diameter.
-    pub lead_angle: FoundAngle,
+    /// The wires.
+    pub fit: FittingWires,
     /// What is made of the lead angle.
     pub correction: WireCorrection,
     /// What the lead angle adds by the handbook's rule.
-    pub share: f64,
-}
-
-/// What was measured, and what for.
-pub struct Measured {
-    /// The reading.
-    pub over: Size,
-    /// Angle of the compound slide from the cross slide.
-    pub compound: EdgeAngle,
-    /// Pitch diameter to aim at where there are no limits.
-    pub pitch_diameter: Size,
+    share: f64,
+    groove: Groove,
 }
 
 impl<'d> Wires<'d> {
     /// Finds the wires that fit and takes the one asked for, else the best.
     pub fn find(given: GivenThread<'d>, input: &WiresInput, record: &mut Record) -> Result<Self, Refusal> {
         record.source("mh31", "pp. 2129-2136: measurement over three wires, best wire, range of wires, lead angle");
-        let (alpha, pitch) = (given.half_angle.degrees().to_radians(), given.thread().pitch);
-        let basic = given.pitch_diameter(record);
-        let (cos, tan) = (alpha.cos(), alpha.tan());
-        let fit = |what: &'static str, formula: &'static str, field: &'static str, size: f64, record: &mut Record| {
-            let mut step = record.step(what, formula).with("P", "pitch", given.pitch).with(
-                "α",
-                "half_flank_angle",
-                given.half_angle,
-            );
-            if formula.contains('D') {
-                step = step.with("D", "size", given.size).with("E", "basic_pitch_diameter", basic);
-            }
-            step.gives(field, given.found(size));
-            given.found(size)
-        };
-        let best = fit("Best wire", "W = P / (2 × cos(α))", "best_wire", pitch / (2.0 * cos), record);
-        let above = given.basics.major - basic.quantity().value;
-        let smallest = fit(
-            "Smallest wire, level with the crests",
-            "W = (D - E + P / (2 × tan(α))) / (1 + 1 / sin(α))",
-            "smallest_wire",
-            (above + pitch / (2.0 * tan)) / (1.0 + 1.0 / alpha.sin()),
-            record,
-        );
-        let rounded = given.thread().system.flank_angle() == 55.0;
-        let largest = if rounded {
-            // The flank ends where the rounding of the crest begins.
-            let sixth = pitch / (12.0 * tan);
-            let radius = sixth * alpha.sin() / (1.0 - alpha.sin());
-            let end = radius * (1.0 - alpha.sin());
-            let largest = 2.0 * (pitch / 4.0 + (above / 2.0 - end) * tan) / cos;
-            record
-                .look_up("Largest wire", "it touches the flanks where the rounding of the crests begins")
-                .with("P", "pitch", given.pitch)
-                .with("α", "half_flank_angle", given.half_angle)
-                .gives("largest_wire", given.found(largest));
-            given.found(largest)
-        } else {
-            fit(
-                "Largest wire, touching at the crests",
-                "W = (P / 2 + (D - E) × tan(α)) / cos(α)",
-                "largest_wire",
-                (pitch / 2.0 + above * tan) / cos,
-                record,
-            )
-        };
-        let used = match input.wire_diameter {
-            Some(stated) => {
-                let used = stated.quantity();
-                record
-                    .step("Wire used", "w = W")
-                    .with("W", "wire_diameter", stated)
-                    .gives("wire", given.found(used.in_unit(given.unit())));
-                FoundSize::stated(used.in_unit(given.unit()), given.unit())
-            }
-            None => {
-                let stated = Size::stated(best.quantity().value, given.unit());
-                record.assume("wire_diameter", &stated, "The best wire; state the diameter of those at hand.");
-                record.step("Wire used", "w = W").with("W", "best_wire", best).gives("wire", best);
-                best
-            }
-        };
-        record.step("Wire used, as a result", "W = w").with("w", "wire", used).gives("wire_diameter", used);
-        let wire = used.quantity().value;
-        if wire < smallest.quantity().value * (1.0 - 1e-9) || wire > largest.quantity().value * (1.0 + 1e-9) {
+        let fit = fitting(&given, input, record);
+        let wire = fit.wire_diameter.quantity().value;
+        let (least, greatest) = (fit.smallest_wire.quantity(), fit.largest_wire.quantity());
+        if wire < least.value * (1.0 - 1e-9) || wire > greatest.value * (1.0 + 1e-9) {
             let says = format!(
                 "A wire of this diameter does not measure this thread: it must be from {} to {}.",
-                smallest.quantity().text(),
-                largest.quantity().text()
+                least.text(),
+                greatest.text()
             );
-            let best =
-                value(best.get().si(), input.wire_diameter.map_or(given.unit(), |w| w.quantity().unit), Way::Near);
+            let unit = input.wire_diameter.map_or(given.unit(), |wire| wire.quantity().unit);
+            let best = value(fit.best_wire.get().si(), unit, Way::Near);
             return Err(Refusal::no_answer(&says, &[("wire_diameter", best)]));
         }
-        let lead_angle = FoundAngle::stated(
-            (given.thread().lead() / (PI * basic.quantity().value)).atan().to_degrees(),
-            Unit::Degree,
-        );
-        record
-            .step("Lead angle at the pitch diameter", "λ = atan(L / (π × E))")
-            .with("L", "lead", given.lead)
-            .with("E", "basic_pitch_diameter", basic)
-            .gives("lead_angle", lead_angle);
+        let lead_angle = fit.lead_angle;
+        known_steps! { record;
+            step "Lead angle at the pitch diameter", "λ = atan(L / (π × E))", L = "lead", E = "basic_pitch_diameter"
+                => "lead_angle", lead_angle;
+        }
+        let steep = lead_angle.degrees() > STEEP;
         let power = matches!(given.thread().system, ThreadSystem::Acme | ThreadSystem::Trapezoidal);
-        let (usual, says) = match (lead_angle.degrees() > STEEP, power) {
+        let (usual, says) = match (steep, power) {
             (true, _) => {
                 (WireCorrection::Contact, "Above a lead angle of 5 degrees the simple correction is not good enough.")
             }
@@ -141,53 +76,41 @@ impl<'d> Wires<'d> {
             }
         };
         let correction = record.or_assume(input.correction, "correction", usual, says);
-        let share = wire * lead_angle.degrees().to_radians().tan().powi(2) * cos / tan / 2.0;
+        let (alpha, thread) = (given.half_angle.degrees().to_radians(), given.thread());
+        let groove = Groove { pitch: thread.pitch, lead: thread.lead(), slope: alpha.tan(), wire };
+        let share = wire * lead_angle.degrees().to_radians().tan().powi(2) * alpha.cos() / alpha.tan() / 2.0;
         if correction != WireCorrection::Contact {
-            record
-                .step("Correction for the lead angle", "c = W × tan(λ)^2 × cos(α) / (2 × tan(α))")
-                .with("W", "wire", used)
-                .with("λ", "lead_angle", lead_angle)
-                .with("α", "half_flank_angle", given.half_angle)
-                .gives("correction_by_lead_angle", given.found(share));
+            known_steps! { record;
+                step "Correction for the lead angle", "c = W × tan(λ)^2 × cos(α) / (2 × tan(α))",
+                    W = "wire", λ = "lead_angle", α = "half_flank_angle"
+                    => "correction_by_lead_angle", given.found(share);
+            }
         }
-        if correction == WireCorrection::LeadAngle && lead_angle.degrees() > STEEP {
+        if correction == WireCorrection::LeadAngle && steep {
             record.note(
                 "steep_thread",
                 "Above a lead angle of 5 degrees this correction is off; contact is the better choice.",
             );
         }
         if correction == WireCorrection::Off {
+            let share = given.found(share).quantity().text();
             record.note(
                 "lead_angle_left_out",
-                format!(
-                    "The lead angle would add {}, which tables of such threads leave out.",
-                    given.found(share).quantity().text()
-                ),
+                format!("The lead angle would add {share}, which tables of such threads leave out."),
             );
         }
-        Ok(Self { given, best, smallest, largest, used, lead_angle, correction, share })
-    }
-
-    /// The basic pitch diameter as a request would state it.
-    pub fn basic_pitch_diameter(&self) -> Size {
-        Size::stated(self.given.basics.pitch_diameter_exact, self.given.unit())
+        Ok(Self { given, fit, correction, share, groove })
     }
 
     /// The groove with its wire.
     pub fn groove(&self) -> Groove {
-        Groove {
-            pitch: self.given.thread().pitch,
-            lead: self.given.thread().lead(),
-            slope: self.given.half_angle.degrees().to_radians().tan(),
-            wire: self.used.quantity().value,
-        }
+        self.groove
     }
 
     /// Measurement of a groove made of rings.
     pub fn plain(&self, pitch_diameter: f64) -> f64 {
-        let groove = self.groove();
         let sin = self.given.half_angle.degrees().to_radians().sin();
-        pitch_diameter + groove.wire * (1.0 + 1.0 / sin) - groove.pitch / 2.0 / groove.slope
+        pitch_diameter + self.groove.wire * (1.0 + 1.0 / sin) - self.groove.pitch / 2.0 / self.groove.slope
     }
 
     /// Measurement over the wires at a pitch diameter.
@@ -195,7 +118,7 @@ impl<'d> Wires<'d> {
         match self.correction {
             WireCorrection::Off => Some(self.plain(pitch_diameter)),
             WireCorrection::LeadAngle => Some(self.plain(pitch_diameter) + self.share),
-            WireCorrection::Contact => self.groove().over(pitch_diameter),
+            WireCorrection::Contact => self.groove.over(pitch_diameter),
         }
     }
 
@@ -204,33 +127,86 @@ impl<'d> Wires<'d> {
         match self.correction {
             WireCorrection::Off => Some(over - self.plain(0.0)),
             WireCorrection::LeadAngle => Some(over - self.plain(0.0) - self.share),
-            WireCorrection::Contact => self.groove().pitch_diameter(over),
+            WireCorrection::Contact => self.groove.pitch_diameter(over),
         }
     }
 
-    /// The formula of the measurement without contact.
-    pub fn formula(&self) -> &'static str {
-        match self.correction {
+    /// A step to the measurement without contact; the pitch diameter E is still to be said.
+    pub fn step_over<'r>(&self, what: &'static str, record: &'r mut Record) -> StepDraft<'r> {
+        let formula = match self.correction {
             WireCorrection::LeadAngle => "M = E + W × (1 + 1 / sin(α)) - P / (2 × tan(α)) + c",
             _ => "M = E + W × (1 + 1 / sin(α)) - P / (2 × tan(α))",
-        }
+        };
+        self.with_groove(record.step(what, formula))
     }
 
-    /// A step that has wire, pitch and angle, and the correction where it counts.
-    pub fn with_groove<'r>(
-        &self,
-        what: &'static str,
-        formula: &'static str,
-        record: &'r mut Record,
-    ) -> crate::working::StepDraft<'r> {
-        let step = record
-            .step(what, formula)
-            .with("W", "wire", self.used)
-            .with("α", "half_flank_angle", self.given.half_angle)
-            .with("P", "pitch", self.given.pitch);
+    /// A step back to the pitch diameter without contact; the measurement M is still to be said.
+    pub fn step_back<'r>(&self, what: &'static str, record: &'r mut Record) -> StepDraft<'r> {
+        let formula = match self.correction {
+            WireCorrection::LeadAngle => "E = M - W × (1 + 1 / sin(α)) + P / (2 × tan(α)) - c",
+            _ => "E = M - W × (1 + 1 / sin(α)) + P / (2 × tan(α))",
+        };
+        self.with_groove(record.step(what, formula))
+    }
+
+    /// Wire, pitch and angle, and the correction where it counts.
+    fn with_groove<'r>(&self, step: StepDraft<'r>) -> StepDraft<'r> {
+        let step = step.recall("W", "wire").recall("α", "half_flank_angle").recall("P", "pitch");
         match self.correction {
-            WireCorrection::LeadAngle => step.with("c", "correction_by_lead_angle", self.given.found(self.share)),
+            WireCorrection::LeadAngle => step.recall("c", "correction_by_lead_angle"),
             _ => step,
         }
     }
+}
+
+/// The wires that fit, with their steps, and the lead angle.
+fn fitting(given: &GivenThread, input: &WiresInput, record: &mut Record) -> FittingWires {
+    let (alpha, pitch) = (given.half_angle.degrees().to_radians(), given.thread().pitch);
+    let (sin, cos, tan) = (alpha.sin(), alpha.cos(), alpha.tan());
+    let basic = given.pitch_diameter(record).quantity().value;
+    let above = given.basics.major - basic;
+    let best_wire = given.found(pitch / (2.0 * cos));
+    let smallest_wire = given.found((above + pitch / (2.0 * tan)) / (1.0 + 1.0 / sin));
+    known_steps! { record;
+        step "Best wire", "W = P / (2 × cos(α))", P = "pitch", α = "half_flank_angle" => "best_wire", best_wire;
+        step "Smallest wire, level with the crests", "W = (D - E + P / (2 × tan(α))) / (1 + 1 / sin(α))",
+            P = "pitch", α = "half_flank_angle", D = "size", E = "basic_pitch_diameter"
+            => "smallest_wire", smallest_wire;
+    }
+    let largest_wire = if given.thread().system.flank_angle() == 55.0 {
+        // The flank ends where the rounding of the crest begins.
+        let sixth = pitch / (12.0 * tan);
+        let radius = sixth * sin / (1.0 - sin);
+        let end = radius * (1.0 - sin);
+        let largest = given.found(2.0 * (pitch / 4.0 + (above / 2.0 - end) * tan) / cos);
+        known_steps! { record;
+            look_up "Largest wire", "it touches the flanks where the rounding of the crests begins",
+                P = "pitch", α = "half_flank_angle" => "largest_wire", largest;
+        }
+        largest
+    } else {
+        let largest = given.found((pitch / 2.0 + above * tan) / cos);
+        known_steps! { record;
+            step "Largest wire, touching at the crests", "W = (P / 2 + (D - E) × tan(α)) / cos(α)",
+                P = "pitch", α = "half_flank_angle", D = "size", E = "basic_pitch_diameter" => "largest_wire", largest;
+        }
+        largest
+    };
+    let wire_diameter = match input.wire_diameter {
+        Some(stated) => {
+            let used = given.found(stated.quantity().in_unit(given.unit()));
+            known_steps! { record; step "Wire used", "w = W", W = "wire_diameter": stated => "wire", used; }
+            used
+        }
+        None => {
+            let stated = Size::stated(best_wire.quantity().value, given.unit());
+            record.assume("wire_diameter", &stated, "The best wire; state the diameter of those at hand.");
+            known_steps! { record; step "Wire used", "w = W", W = "best_wire" => "wire", best_wire; }
+            best_wire
+        }
+    };
+    known_steps! { record; step "Wire used, as a result", "W = w", w = "wire" => "wire_diameter", wire_diameter; }
+    let lead_angle = (given.thread().lead() / (PI * basic)).atan().to_degrees();
+    let lead_angle = FoundAngle::stated(lead_angle, Unit::Degree);
+    FittingWires { best_wire, smallest_wire, largest_wire, wire_diameter, lead_angle }
 }

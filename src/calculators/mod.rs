@@ -189,8 +189,8 @@ pub trait Calculator: 'static {
     const TASK: Task;
     /// Another way to check the part or the setting, in a sentence; empty where there is none.
     const ANOTHER_CHECK: &'static str = "";
-    /// Words a machinist might look for.
-    const WORDS: &'static [&'static str];
+    /// Words a machinist might look for, parted by commas.
+    const WORDS: &'static str;
     /// Examples; the first shows the main use.
     const EXAMPLES: &'static [Example];
     /// What it asks for.
@@ -238,7 +238,7 @@ pub struct Entry {
     /// See [`Calculator::ANOTHER_CHECK`].
     pub another_check: &'static str,
     /// See [`Calculator::WORDS`].
-    pub words: &'static [&'static str],
+    pub words: &'static str,
     /// See [`Calculator::EXAMPLES`].
     pub examples: &'static [Example],
     /// Results that a person asks for first.
@@ -288,6 +288,11 @@ impl Entry {
         let taken = before.into_iter().any(|entry| entry.address().1 == name);
         let name = if taken { format!("{topic}-{name}") } else { name.to_owned() };
         name.replace('-', "_")
+    }
+
+    /// The words a machinist might look for, one by one.
+    pub fn each_word(&self) -> impl Iterator<Item = &'static str> {
+        self.words.split(", ")
     }
 
     /// A good value for a field, from the examples.

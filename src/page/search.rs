@@ -29,7 +29,7 @@ pub fn found(words: &str) -> Vec<&'static Described> {
 fn score(described: &Described, asked: &[String], phrase: &str) -> (usize, f64) {
     let entry = described.entry;
     let mut places: Vec<(f64, Vec<String>)> = vec![(8.0, parts(entry.title)), (7.0, parts(entry.address().1))];
-    places.extend(entry.words.iter().map(|word| (6.0, parts(word))));
+    places.extend(entry.each_word().map(|word| (6.0, parts(word))));
     places.push((2.0, parts(entry.about)));
     places.extend(described.fields.iter().map(|field| (1.5, parts(&field.name))));
     places.extend(described.results.iter().map(|result| (1.0, parts(result.name))));
@@ -47,7 +47,7 @@ fn score(described: &Described, asked: &[String], phrase: &str) -> (usize, f64) 
     let whole = |places: &[(f64, Vec<String>)]| places.iter().any(|(_, tokens)| tokens.join(" ") == phrase);
     let whole = if whole(&places[..2]) {
         30.0
-    } else if whole(&places[2..2 + entry.words.len()]) {
+    } else if whole(&places[2..2 + entry.each_word().count()]) {
         20.0
     } else {
         0.0
@@ -116,7 +116,7 @@ mod tests {
     fn every_title_and_every_search_word_finds_its_calculator() {
         for entry in REGISTER {
             assert_eq!(found(entry.title).first().map(|d| d.entry.id), Some(entry.id), "{}", entry.title);
-            for word in entry.words {
+            for word in entry.each_word() {
                 let found = found(word);
                 assert!(found.iter().any(|d| d.entry.id == entry.id), "{word}: {:?}", ids(&found));
             }

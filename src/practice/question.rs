@@ -220,8 +220,7 @@ fn machine_for(entry: &Entry) -> Option<&'static Machine> {
             .any(|(name, _)| !of_request.contains(name) && fields.iter().any(|field| field.name == *name))
     };
     let examples = entry.examples.iter().map(|example| example.says);
-    let said: Vec<&str> =
-        [entry.title, entry.about].into_iter().chain(examples).chain(entry.words.iter().copied()).collect();
+    let said: Vec<&str> = [entry.title, entry.about].into_iter().chain(examples).chain(entry.each_word()).collect();
     let said = said.join(" ").to_lowercase();
     let named = |machine: &Machine| said.matches(&machine.name.to_lowercase()).count();
     let machines = shop::installed()?.machines.iter().filter(fits);

@@ -54,7 +54,7 @@ fn one(described: &Described) -> Value {
         "title": entry.title,
         "about": entry.about,
         "task": entry.task.words(),
-        "words": entry.words,
+        "words": entry.each_word().collect::<Vec<_>>(),
         "address": format!("/v1/{}", entry.id),
         "page": format!("/{}", entry.id),
         "fields": described.fields,

@@ -38,7 +38,7 @@ pub fn unknown_calculator_problem(id: &str) -> Problem {
         .map(|entry| {
             let by_name = strsim::jaro_winkler(name, entry.address().1);
             let by_id = strsim::jaro_winkler(id, entry.id);
-            let by_word = entry.words.iter().map(|word| strsim::jaro_winkler(name, word)).fold(0.0, f64::max);
+            let by_word = entry.each_word().map(|word| strsim::jaro_winkler(name, word)).fold(0.0, f64::max);
             (by_name.max(by_id).max(by_word), entry.id)
         })
         .collect();

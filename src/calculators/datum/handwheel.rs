@@ -88,8 +88,8 @@ impl Calculator for Handwheel {
     const TASK: Task = Task::LayOut;
     const ANOTHER_CHECK: &'static str =
         "Set an indicator against the table and turn as counted: it moves by the distance.";
-    const WORDS: &'static [&'static str] =
-        &["dial", "graduations", "backlash", "leadscrew", "crank", "collar", "turns", "micrometer dial", "overshoot"];
+    const WORDS: &'static str = "dial, graduations, backlash, leadscrew, crank, collar, turns, micrometer dial, \
+        overshoot";
     const EXAMPLES: &'static [Example] = examples! {
         "The table of the mill goes 1.2345 in; one turn is 0.200 in in 200 divisions, and the dial is at 0.":
             distance = "1.2345 in", travel_per_turn = "0.2 in", divisions = "200";

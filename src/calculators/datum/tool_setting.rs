@@ -103,17 +103,8 @@ impl Calculator for ToolSetting {
     const TASK: Task = Task::FindZero;
     const ANOTHER_CHECK: &'static str =
         "Touch a tool on a gauge block that stands on the same face: it must read the height of the block.";
-    const WORDS: &'static [&'static str] = &[
-        "tool offset",
-        "tool length",
-        "touch off",
-        "tool change",
-        "quill",
-        "knee",
-        "Z zero",
-        "depth",
-        "reference tool",
-    ];
+    const WORDS: &'static str = "tool offset, tool length, touch off, tool change, quill, knee, Z zero, depth, \
+        reference tool";
     const EXAMPLES: &'static [Example] = examples! {
         "Three tools for a winch bracket touched on the top of the vice jaw with the quill, whose scale grows on the way down.":
             tools = "spot drill,2.3150 in;drill,0.8725 in;reamer,0.4180 in", reference = "spot drill",

@@ -94,16 +94,8 @@ impl Calculator for AsRun {
         and the chip as they are.";
     const TASK: Task = Task::Cut;
     const ANOTHER_CHECK: &'static str = "Time the table over a known length, and hold a tachometer to the spindle.";
-    const WORDS: &'static [&'static str] = &[
-        "override",
-        "dial",
-        "spindle override",
-        "feed override",
-        "surface speed",
-        "chip load",
-        "back calculate",
-        "actual",
-    ];
+    const WORDS: &'static str = "override, dial, spindle override, feed override, surface speed, chip load, \
+        back calculate, actual";
     const EXAMPLES: &'static [Example] = examples! {
         "On a winch bracket the spindle is turned down to 80 percent while the feed stays.":
             spindle_speed = "630 rpm", diameter = "1/2 in", feed_rate = "5 in/min", teeth = "4",

@@ -81,8 +81,7 @@ impl Calculator for Countersinking {
         at the largest diameter it cuts, as the machine has it.";
     const TASK: Task = Task::MakeTheHole;
     const ANOTHER_CHECK: &'static str = "Put the screw in and feel across its head with a straightedge.";
-    const WORDS: &'static [&'static str] =
-        &["countersink", "counterbore", "chamfer", "deburr", "chatter", "rpm", "spot face", "flat head"];
+    const WORDS: &'static str = "countersink, counterbore, chamfer, deburr, chatter, rpm, spot face, flat head";
     const EXAMPLES: &'static [Example] = examples! {
         "A countersink opens a hole in a 1018 winch plate to 3/4 in on the bench mill.":
             diameter = "3/4 in", material = "1018", tool_material = "hss",

@@ -42,8 +42,7 @@ impl Calculator for HandFeed {
     const TASK: Task = Task::Cut;
     const ANOTHER_CHECK: &'static str =
         "Count the turns you make in a minute by the clock: times the travel of one they are the feed.";
-    const WORDS: &'static [&'static str] =
-        &["handwheel", "hand wheel", "crank", "dial", "manual", "seconds", "feed rate"];
+    const WORDS: &'static str = "handwheel, hand wheel, crank, dial, manual, seconds, feed rate";
     const EXAMPLES: &'static [Example] = examples! {
         "The table of the bench mill, 0.1 in a turn, is to go at 3.6 in/min over a 6 in winch bracket.":
             feed_rate = "3.6 in/min", travel_per_turn = "0.1 in", distance = "6 in";

@@ -122,8 +122,7 @@ impl Calculator for Power {
     const TASK: Task = Task::Cut;
     const ANOTHER_CHECK: &'static str =
         "Read the machine's load meter, where it has one, idle and in the cut: the difference is what the cut takes.";
-    const WORDS: &'static [&'static str] =
-        &["horsepower", "kilowatt", "torque", "unit power", "kc", "specific cutting force", "motor", "stall"];
+    const WORDS: &'static str = "horsepower, kilowatt, torque, unit power, kc, specific cutting force, motor, stall";
     const EXAMPLES: &'static [Example] = examples! {
         "The bench mill takes 0.225 in3/min off a winch bracket of annealed 4140 at 450 rpm.":
             material = "4140 annealed", operation = "milling", removal_rate = "0.225 in3/min", feed = "0.002 in",

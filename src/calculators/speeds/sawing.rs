@@ -108,8 +108,7 @@ impl Calculator for Sawing {
     const TASK: Task = Task::Cut;
     const ANOTHER_CHECK: &'static str =
         "Count the teeth of the band that lie in the work: there should be three or more.";
-    const WORDS: &'static [&'static str] =
-        &["band saw", "saw", "blade", "band speed", "teeth per inch", "tpi", "cut off", "stock"];
+    const WORDS: &'static str = "band saw, saw, blade, band speed, teeth per inch, tpi, cut off, stock";
     const EXAMPLES: &'static [Example] = examples! {
         "A 2 in bar of annealed 4140 for winch pins is sawn with a band of 10 teeth an inch.":
             section = "2 in", tooth_pitch = "1/10 in", material = "4140 annealed", travel = "2 in",

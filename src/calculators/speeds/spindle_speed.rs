@@ -83,18 +83,8 @@ impl Calculator for SpindleSpeed {
     const TASK: Task = Task::Cut;
     const ANOTHER_CHECK: &'static str =
         "Hold a tachometer to the spindle, or count the turns of a slow one by the clock.";
-    const WORDS: &'static [&'static str] = &[
-        "rpm",
-        "revolutions",
-        "surface speed",
-        "sfm",
-        "cutting speed",
-        "gears",
-        "pulleys",
-        "belt",
-        "steps",
-        "turning",
-    ];
+    const WORDS: &'static str = "rpm, revolutions, surface speed, sfm, cutting speed, gears, pulleys, belt, steps, \
+        turning";
     const EXAMPLES: &'static [Example] = examples! {
         "A 1/2 in high-speed steel end mill is to cut a winch bracket at 70 ft/min on the bench mill with its eight speeds.":
             cutting_speed = "70 ft/min", diameter = "1/2 in",

@@ -127,7 +127,7 @@ impl Calculator for Tapping {
     const TASK: Task = Task::Thread;
     const ANOTHER_CHECK: &'static str =
         "Try the thread with a plug gauge or with the screw itself, and count the turns it goes in.";
-    const WORDS: &'static [&'static str] = &["tap", "thread", "rigid tapping", "rpm", "lead", "pitch", "feed rate"];
+    const WORDS: &'static str = "tap, thread, rigid tapping, rpm, lead, pitch, feed rate";
     const EXAMPLES: &'static [Example] = examples! {
         "A 1/4-20 tap in a 1018 winch bracket on the bench mill.":
             thread = "1/4-20 UNC", material = "1018", tool_material = "hss",

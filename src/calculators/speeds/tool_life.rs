@@ -136,8 +136,7 @@ impl Calculator for ToolLife {
     const TASK: Task = Task::Cut;
     const ANOTHER_CHECK: &'static str =
         "Note the minutes of a few edges up to the same wear: they are the law for this work and tool.";
-    const WORDS: &'static [&'static str] =
-        &["Taylor", "wear", "minutes", "exponent", "economic speed", "least cost", "production", "edge"];
+    const WORDS: &'static str = "Taylor, wear, minutes, exponent, economic speed, least cost, production, edge";
     const EXAMPLES: &'static [Example] = examples! {
         "A high-speed steel tool for winch shafts that would last one minute at 200 ft/min, run at 100 ft/min.":
             speed_for_one_minute = "200 ft/min", exponent = "0.125", cutting_speed = "100 ft/min",

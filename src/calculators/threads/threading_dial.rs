@@ -68,8 +68,8 @@ impl Calculator for ThreadingDial {
     const TASK: Task = Task::Thread;
     const ANOTHER_CHECK: &'static str =
         "Take two scratch passes at two of the marks: the second must follow the first.";
-    const WORDS: &'static [&'static str] =
-        &["thread chasing dial", "half-nut", "half nuts", "lathe", "pick up a thread", "lead screw", "dial marks"];
+    const WORDS: &'static str = "thread chasing dial, half-nut, half nuts, lathe, pick up a thread, lead screw, \
+        dial marks";
     const EXAMPLES: &'static [Example] = examples! {
         "A 1/2-13 stud on the shop's lathe: lead screw of 8 threads an inch, a dial of 32 teeth and 8 marks.":
             thread = "1/2-13", leadscrew_lead = "1/8 in", dial_gear = "32", dial_marks = "8";

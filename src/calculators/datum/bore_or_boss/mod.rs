@@ -93,16 +93,8 @@ impl Calculator for BoreOrBoss {
     const TASK: Task = Task::FindZero;
     const ANOTHER_CHECK: &'static str =
         "Sweep it with an indicator in the spindle: at the centre the needle stands still.";
-    const WORDS: &'static [&'static str] = &[
-        "circle",
-        "hole centre",
-        "three points",
-        "least squares",
-        "edge finder",
-        "probe",
-        "pick up a hole",
-        "roundness",
-    ];
+    const WORDS: &'static str = "circle, hole centre, three points, least squares, edge finder, probe, \
+        pick up a hole, roundness";
     const EXAMPLES: &'static [Example] = examples! {
         "Four touches with a 0.200 in tip inside the bearing bore of a winch frame.":
             points = "3.1502 in,2.0000 in;2.0003 in,3.1497 in;0.8499 in,2.0004 in;1.9999 in,0.8501 in",

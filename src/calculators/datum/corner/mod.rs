@@ -67,8 +67,8 @@ impl Calculator for Corner {
     const TASK: Task = Task::FindZero;
     const ANOTHER_CHECK: &'static str =
         "Touch both edges again at other places along them: the corner must come out the same.";
-    const WORDS: &'static [&'static str] =
-        &["edge finder", "datum corner", "intersection", "skew", "pocket corner", "work zero", "pick up", "squareness"];
+    const WORDS: &'static str = "edge finder, datum corner, intersection, skew, pocket corner, work zero, pick up, \
+        squareness";
     const EXAMPLES: &'static [Example] = examples! {
         "A winch plate lies a little askew: two touches with a 0.200 in tip on its long edge and one on its short edge.":
             first_edge = "1.0 in,-0.098 in;5.0 in,-0.082 in", second_edge = "-0.104 in,1.5 in",

@@ -85,17 +85,8 @@ impl Calculator for Indicate {
         four-jaw chuck to run true, from indicator readings at four quarters.";
     const TASK: Task = Task::FindZero;
     const ANOTHER_CHECK: &'static str = "Turn it once more after the move: the needle shows what is left.";
-    const WORDS: &'static [&'static str] = &[
-        "dial indicator",
-        "test indicator",
-        "four jaw",
-        "runout",
-        "centre a bore",
-        "dial in",
-        "coaxial",
-        "concentric",
-        "cosine error",
-    ];
+    const WORDS: &'static str = "dial indicator, test indicator, four jaw, runout, centre a bore, dial in, coaxial, \
+        concentric, cosine error";
     const EXAMPLES: &'static [Example] = examples! {
         "A test indicator in the spindle was swept round the bearing bore of a winch frame, its lever at 15°.":
             reading_0 = "0.006 in", reading_90 = "0.001 in", reading_180 = "-0.006 in", reading_270 = "-0.001 in",

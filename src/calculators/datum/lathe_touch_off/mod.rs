@@ -152,8 +152,8 @@ impl Calculator for LatheTouchOff {
         it shows at the wanted diameter, and how far it still has to go.";
     const TASK: Task = Task::FindZero;
     const ANOTHER_CHECK: &'static str = "Take a light cut and measure the diameter: the cross slide must read it.";
-    const WORDS: &'static [&'static str] =
-        &["turning", "trial cut", "diameter", "radius dial", "infeed", "cross slide", "X zero", "boring", "test cut"];
+    const WORDS: &'static str = "turning, trial cut, diameter, radius dial, infeed, cross slide, X zero, boring, \
+        test cut";
     const EXAMPLES: &'static [Example] = examples! {
         "A winch shaft measures 1.2620 in after the trial cut and is to be 1.2500 in; the dial counts diameters.":
             measured_diameter = "1.2620 in", target_diameter = "1.2500 in", dial = "diameter";

@@ -62,8 +62,7 @@ impl Calculator for Tram {
     const TASK: Task = Task::Check;
     const ANOTHER_CHECK: &'static str =
         "Take a light cut over scrap: marks that cross both ways say that the head is square.";
-    const WORDS: &'static [&'static str] =
-        &["tramming", "head", "square", "nod", "spindle tilt", "sweep", "dish", "concave", "face mill", "indicator"];
+    const WORDS: &'static str = "tramming, head, square, nod, spindle tilt, sweep, dish, concave, face mill, indicator";
     const EXAMPLES: &'static [Example] = examples! {
         "The mill's head was swept on an 8 in circle after a belt change: left and right differ by 0.003 in. A 2.5 in face cutter is to clean a winch base 2 in wide.":
             difference = "0.003 in", sweep_diameter = "8 in", cutter_diameter = "2.5 in", width = "2 in";

@@ -129,8 +129,8 @@ impl Calculator for TurnAndShift {
         drawing: mirrored first, then shifted to an origin and turned, in the order asked for.";
     const TASK: Task = Task::LayOut;
     const ANOTHER_CHECK: &'static str = "Take the points found back to the drawing: they must be those it gives.";
-    const WORDS: &'static [&'static str] =
-        &["rotate", "translate", "transform", "skew", "datum shift", "coordinates", "mirror", "other hand", "offset"];
+    const WORDS: &'static str = "rotate, translate, transform, skew, datum shift, coordinates, mirror, other hand, \
+        offset";
     const EXAMPLES: &'static [Example] = examples! {
         "The corner of a winch base lies at X 1.25 in, Y 0.75 in and its edge is turned 1.5°: three places touched on it, as the drawing has them.":
             points = "1.25 in,0.75 in;5.2486 in,0.8547 in;1.1715 in,3.749 in", origin = "1.25 in,0.75 in",

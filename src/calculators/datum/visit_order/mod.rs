@@ -87,8 +87,7 @@ impl Calculator for VisitOrder {
     const TASK: Task = Task::LayOut;
     const ANOTHER_CHECK: &'static str =
         "Follow the order on the drawing with a pencil: where two legs cross there is a shorter way.";
-    const WORDS: &'static [&'static str] =
-        &["shortest path", "drilling order", "travel", "sequence", "sort points", "route", "hole pattern"];
+    const WORDS: &'static str = "shortest path, drilling order, travel, sequence, sort points, route, hole pattern";
     const EXAMPLES: &'static [Example] = examples! {
         "Seven holes of a gear case cover, as they stand on the drawing, from the hole at the lower left.":
             points = "0.5 in,0.5 in;4.5 in,3 in;0.5 in,3 in;4.5 in,0.5 in;2.5 in,0.5 in;2.5 in,3 in;1.25 in,1.75 in";

@@ -82,8 +82,7 @@ impl Calculator for WallStops {
         shoulder, for the rough and the finishing cut.";
     const TASK: Task = Task::LayOut;
     const ANOTHER_CHECK: &'static str = "Measure after the rough cut: what is left to the wall is the allowance.";
-    const WORDS: &'static [&'static str] =
-        &["pocket", "boss", "slot", "shoulder", "cutter radius", "offset", "finish pass", "end mill", "step over"];
+    const WORDS: &'static str = "pocket, boss, slot, shoulder, cutter radius, offset, finish pass, end mill, step over";
     const EXAMPLES: &'static [Example] = examples! {
         "A pocket 60 mm by 40 mm in a pump body, cut with a 12 mm end mill, 0.3 mm left for the finishing cut.":
             walls = "x_axis,10 mm,minus;x_axis,70 mm,plus;y_axis,15 mm,minus;y_axis,55 mm,plus",

@@ -83,8 +83,7 @@ impl Calculator for DrillPoint {
     const TASK: Task = Task::MakeTheHole;
     const ANOTHER_CHECK: &'static str =
         "Stand a flat-ended rod of nearly the drill's size in the hole: it measures the depth at full diameter.";
-    const WORDS: &'static [&'static str] =
-        &["drill tip", "point length", "depth", "blind hole", "breakthrough", "cone", "118", "135", "quill"];
+    const WORDS: &'static str = "drill tip, point length, depth, blind hole, breakthrough, cone, 118, 135, quill";
     const EXAMPLES: &'static [Example] = crate::examples! {
         "A 1/2 in drill with a 118° point makes a blind hole 3/4 in deep at full diameter in a winch bracket.":
             diameter = "1/2 in", point_angle = "118 deg", full_depth = "3/4 in";

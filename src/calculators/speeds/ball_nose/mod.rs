@@ -128,8 +128,7 @@ impl Calculator for BallNose {
         cusp between passes or the stepover for it.";
     const TASK: Task = Task::Cut;
     const ANOTHER_CHECK: &'static str = "Lay a straightedge across the passes and look at the light between the cusps.";
-    const WORDS: &'static [&'static str] =
-        &["ball end mill", "effective diameter", "scallop", "cusp", "stepover", "3d", "surface", "tilt"];
+    const WORDS: &'static str = "ball end mill, effective diameter, scallop, cusp, stepover, 3d, surface, tilt";
     const EXAMPLES: &'static [Example] = examples! {
         "A 10 mm ball nose finishes a pump casing 0.5 mm deep, passes 0.4 mm apart, at 60 m/min where it cuts.":
             diameter = "10 mm", axial_depth = "0.5 mm", stepover = "0.4 mm", cutting_speed = "60 m/min";

@@ -73,8 +73,7 @@ impl Calculator for Boring {
         removed, the cutting force, the power and the slenderness of the bar.";
     const TASK: Task = Task::Turn;
     const ANOTHER_CHECK: &'static str = "Measure the bore in two directions and at both ends with a bore gauge.";
-    const WORDS: &'static [&'static str] =
-        &["bore", "boring bar", "boring head", "inside turning", "overhang", "chatter", "rpm", "feed"];
+    const WORDS: &'static str = "bore, boring bar, boring head, inside turning, overhang, chatter, rpm, feed";
     const EXAMPLES: &'static [Example] = examples! {
         "A pump casing of grey iron is bored to 1-1/2 in, 0.05 in deep, with a 5/8 in bar 3 in out.":
             diameter = "1-1/2 in", depth_of_cut = "0.05 in", material = "grey-iron-35", tool_material = "hss",

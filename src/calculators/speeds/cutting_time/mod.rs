@@ -155,16 +155,8 @@ impl Calculator for CuttingTime {
         after the work.";
     const TASK: Task = Task::Cut;
     const ANOTHER_CHECK: &'static str = "Time one pass by the clock: times the passes it is the time of the cut.";
-    const WORDS: &'static [&'static str] = &[
-        "minutes",
-        "cycle time",
-        "estimate",
-        "approach",
-        "overtravel",
-        "milling time",
-        "drilling time",
-        "turning time",
-    ];
+    const WORDS: &'static str = "minutes, cycle time, estimate, approach, overtravel, milling time, drilling time, \
+        turning time";
     const EXAMPLES: &'static [Example] = examples! {
         "A 2 in face mill goes over a winch plate 6 in long and 1-1/4 in wide, twice.":
             operation = "face_milling", length = "6 in", feed_rate = "5 in/min", diameter = "2 in",

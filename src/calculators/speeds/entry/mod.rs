@@ -91,8 +91,7 @@ impl Calculator for CutterEntry {
     const TASK: Task = Task::Cut;
     const ANOTHER_CHECK: &'static str =
         "Measure the depth at both ends of the ramp: the difference over the length is the slope.";
-    const WORDS: &'static [&'static str] =
-        &["ramp", "helix", "helical", "plunge", "interpolation", "pocket", "spiral", "going in"];
+    const WORDS: &'static str = "ramp, helix, helical, plunge, interpolation, pocket, spiral, going in";
     const EXAMPLES: &'static [Example] = examples! {
         "A 1/2 in end mill ramps 3/8 in down into a pocket of a winch plate at 3°, in a slot 2 in long.":
             way = "ramp", depth = "3/8 in", feed_rate = "4 in/min", ramp_angle = "3 deg", slot_length = "2 in";

@@ -76,8 +76,7 @@ impl Calculator for SurfaceFinish {
     const TASK: Task = Task::Turn;
     const ANOTHER_CHECK: &'static str =
         "Compare the surface by eye and fingernail with a roughness specimen of the same process.";
-    const WORDS: &'static [&'static str] =
-        &["roughness", "Ra", "Rt", "nose radius", "insert", "finish", "microinch", "feed for finish"];
+    const WORDS: &'static str = "roughness, Ra, Rt, nose radius, insert, finish, microinch, feed for finish";
     const EXAMPLES: &'static [Example] = examples! {
         "A pump shaft is finished with a 0.8 mm nose at 0.2 mm a turn.":
             nose_radius = "0.8 mm", feed_per_rev = "0.2 mm/rev", surface_ratio = "1.25";

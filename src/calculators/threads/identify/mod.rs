@@ -154,18 +154,8 @@ impl Calculator for Identify {
         families with reasons, the ones easily mistaken for it, and what to check next.";
     const TASK: Task = Task::Thread;
     const ANOTHER_CHECK: &'static str = "Lay the part against a screw of the thread named, or a pitch gauge against its flanks, to a strong light: over ten pitches no light comes through.";
-    const WORDS: &'static [&'static str] = &[
-        "identify",
-        "unknown thread",
-        "which thread",
-        "pitch gauge",
-        "measure a thread",
-        "BSW or UNC",
-        "BSP or NPT",
-        "metric or inch",
-        "worn thread",
-        "threads per inch",
-    ];
+    const WORDS: &'static str = "identify, unknown thread, which thread, pitch gauge, measure a thread, BSW or UNC, \
+        BSP or NPT, metric or inch, worn thread, threads per inch";
     const EXAMPLES: &'static [Example] = examples! {
         "A stud of an old winch measures 0.4950 in over its crests, and twelve turns 0.925 in: 13 or 12 to the inch?":
             major_diameter = "0.4950 in", turns = "12", turns_length = "0.925 in";

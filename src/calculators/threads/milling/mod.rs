@@ -165,19 +165,8 @@ impl Calculator for ThreadMilling {
     const TASK: Task = Task::Thread;
     const ANOTHER_CHECK: &'static str =
         "Mill a first thread in scrap and try a gauge or the mating part in it before the work is cut.";
-    const WORDS: &'static [&'static str] = &[
-        "thread mill",
-        "helical",
-        "helix",
-        "interpolation",
-        "pitch per turn",
-        "center feed",
-        "climb",
-        "left-hand",
-        "single point",
-        "rotary table",
-        "arc entry",
-    ];
+    const WORDS: &'static str = "thread mill, helical, helix, interpolation, pitch per turn, center feed, climb, \
+        left-hand, single point, rotary table, arc entry";
     const EXAMPLES: &'static [Example] = examples! {
         "An M16x1.5 hole in a pump cover, milled with a cutter of 10 mm and three teeth in two cuts.":
             thread = "M16x1.5", side = "internal", cutter_diameter = "10 mm", teeth = "3", cutting_speed = "80 m/min",

@@ -114,17 +114,8 @@ impl Calculator for Plated {
     const TASK: Task = Task::Thread;
     const ANOTHER_CHECK: &'static str =
         "Gauge the thread before plating by the limits here, and after it by those of its class.";
-    const WORDS: &'static [&'static str] = &[
-        "plating",
-        "zinc",
-        "coating",
-        "pre-plate",
-        "galvanized",
-        "allowance",
-        "pitch diameter",
-        "thickness",
-        "anodizing",
-    ];
+    const WORDS: &'static str = "plating, zinc, coating, pre-plate, galvanized, allowance, pitch diameter, \
+        thickness, anodizing";
     const EXAMPLES: &'static [Example] = examples! {
         "A 1/2-13 winch stud of class 2A that is to be zinc plated, two to three ten-thousandths thick.":
             thread = "1/2-13 UNC", side = "external", external_class = "2A", thickness_min = "0.0002 in",

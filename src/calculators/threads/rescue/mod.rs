@@ -106,18 +106,8 @@ impl Calculator for Rescue {
     const TASK: Task = Task::Thread;
     const ANOTHER_CHECK: &'static str =
         "Try the new tap's taper in the drilled hole by hand, and measure the wall that is left before tapping.";
-    const WORDS: &'static [&'static str] = &[
-        "stripped thread",
-        "oversize",
-        "repair a hole",
-        "torn out",
-        "larger thread",
-        "next size up",
-        "retap",
-        "wall thickness",
-        "boss",
-        "damaged thread",
-    ];
+    const WORDS: &'static str = "stripped thread, oversize, repair a hole, torn out, larger thread, next size up, \
+        retap, wall thickness, boss, damaged thread";
     const EXAMPLES: &'static [Example] = examples! {
         "A 1/4-20 hole torn out of a winch cover, 0.4 in from its edge.":
             thread = "1/4-20 UNC", edge_distance = "0.4 in";

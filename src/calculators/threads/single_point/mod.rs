@@ -188,20 +188,8 @@ impl Calculator for SinglePoint {
         slide or compound, with what the dial shows at each.";
     const TASK: Task = Task::Thread;
     const ANOTHER_CHECK: &'static str = "Measure over three wires before the last passes, or try the mating part while the work is still in the machine.";
-    const WORDS: &'static [&'static str] = &[
-        "screwcutting",
-        "lathe",
-        "thread depth",
-        "infeed",
-        "compound slide",
-        "29.5 degrees",
-        "passes",
-        "spring pass",
-        "internal thread",
-        "left-hand",
-        "multiple starts",
-        "chasing",
-    ];
+    const WORDS: &'static str = "screwcutting, lathe, thread depth, infeed, compound slide, 29.5 degrees, passes, \
+        spring pass, internal thread, left-hand, multiple starts, chasing";
     const EXAMPLES: &'static [Example] = examples! {
         "A 1/2-13 stud for a winch on a blank of 0.498 in, by the compound at 29.5 degrees, sharp tip, 12 passes.":
             thread = "1/2-13 UNC", external_class = "2A", blank_diameter = "0.498 in", tip_flat = "0 in",

@@ -151,22 +151,8 @@ impl Calculator for TapLimit {
     const TASK: Task = Task::Thread;
     const ANOTHER_CHECK: &'static str =
         "Tap a hole in scrap of the same material and try the go and the no-go plug in it.";
-    const WORDS: &'static [&'static str] = &[
-        "tap",
-        "H limit",
-        "L limit",
-        "D limit",
-        "GH3",
-        "oversize tap",
-        "pitch diameter",
-        "2B",
-        "3B",
-        "6H",
-        "6G",
-        "plating",
-        "go gauge",
-        "ground thread",
-    ];
+    const WORDS: &'static str = "tap, H limit, L limit, D limit, GH3, oversize tap, pitch diameter, 2B, 3B, 6H, 6G, \
+        plating, go gauge, ground thread";
     const EXAMPLES: &'static [Example] = examples! {
         "A 1/4-20 hole of class 2B in a winch drum, where trials show that taps cut half a thousandth over.":
             thread = "1/4-20 UNC", internal_class = "2B", expected_oversize = "0.0005 in";

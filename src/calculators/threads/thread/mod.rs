@@ -109,42 +109,9 @@ impl Calculator for Thread {
     const TASK: Task = Task::Thread;
     const ANOTHER_CHECK: &'static str =
         "Try the thread with the go and no-go gauges of its class, or measure it over three wires.";
-    const WORDS: &'static [&'static str] = &[
-        "screw",
-        "nut",
-        "bolt",
-        "tap",
-        "die",
-        "pitch diameter",
-        "minor diameter",
-        "major diameter",
-        "root",
-        "crest",
-        "tolerance",
-        "class",
-        "2A",
-        "2B",
-        "6g",
-        "6H",
-        "UNC",
-        "UNF",
-        "UNEF",
-        "tpi",
-        "lead",
-        "helix",
-        "allowance",
-        "pipe thread",
-        "NPT",
-        "BSP",
-        "BSPP",
-        "BSPT",
-        "Whitworth",
-        "BSW",
-        "BSF",
-        "Acme",
-        "trapezoidal",
-        "gauge length",
-    ];
+    const WORDS: &'static str = "screw, nut, bolt, tap, die, pitch diameter, minor diameter, major diameter, root, \
+        crest, tolerance, class, 2A, 2B, 6g, 6H, UNC, UNF, UNEF, tpi, lead, helix, allowance, pipe thread, NPT, BSP, \
+        BSPP, BSPT, Whitworth, BSW, BSF, Acme, trapezoidal, gauge length";
     const EXAMPLES: &'static [Example] = examples! {
         "A 1/4-20 stud for a winch cover and the hole it goes into, both of the usual classes.":
             designation = "1/4-20 UNC";

@@ -119,17 +119,13 @@ impl Calculator for ThreadingDial {
             tell!(record.look_up("Marks at which to close", "every so many, counted from the last mark as zero")
                 => marks: column(list, |mark| *mark));
         } else if counted {
-            record.note(
-                "marks_change",
-                "The good marks change from turn to turn of the dial: count the marks from the place of the first cut, or \
-                 keep the half-nuts closed and run the spindle back.",
-            );
+            notes!(record => marks_change:
+                "The good marks change from turn to turn of the dial: count the marks from the place of the first cut, \
+                 or keep the half-nuts closed and run the spindle back.");
         } else {
-            record.note(
-                "dial_does_not_follow",
+            notes!(record => dial_does_not_follow:
                 "The dial does not come round to the place again while anyone counts: keep the half-nuts closed, stop, \
-                 draw the tool back and run the spindle back.",
-            );
+                 draw the tool back and run the spindle back.");
         }
         if turns == 1 {
             record.note("close_anywhere", "The half-nuts may be closed wherever they go in; the dial is not needed.");

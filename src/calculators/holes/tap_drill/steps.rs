@@ -49,11 +49,9 @@ impl Hole {
             Full::Triangle => {
                 record.source("mh31", "p. 2155: the full height is three quarters of the triangle, 1.299 of the pitch");
             }
-            Full::Forming => record.note(
-                "class_after_forming",
-                "A forming tap raises the crests out of the metal, so the hole before it lies outside the class: \
-                 check the minor diameter against its limits after tapping, first on a trial piece.",
-            ),
+            Full::Forming => notes!(record => class_after_forming:
+                "A forming tap raises the crests out of the metal, so the hole before it lies outside the class: check \
+                 the minor diameter against its limits after tapping, first on a trial piece."),
             Full::Height(_) => {
                 let source = if thread.system == ThreadSystem::Whitworth { "bs_84" } else { "iso_228_1" };
                 record.source(source, "height of the thread, which counts as the full one");
@@ -80,10 +78,8 @@ impl Hole {
             bounds: bounds.filter(|_| tap == TapKind::Cutting),
         };
         if hole.keeps(exact) == Some(false) {
-            record.note(
-                "percentage_outside_class",
-                "The hole for exactly this percentage lies outside the limits of the class; the class comes first.",
-            );
+            notes!(record => percentage_outside_class:
+                "The hole for exactly this percentage lies outside the limits of the class; the class comes first.");
         }
         Ok(hole)
     }

@@ -45,11 +45,9 @@ pub fn solve(
         }
     };
     let drill_diameter = drill_for(hole_diameter, oversize, record)?;
-    record.note(
-        "taper_without_reaming",
-        "The hole is drilled straight and the taper tap cuts the cone; the drill is for tapping without a taper reamer, \
-         which needs a smaller one. Try how far the plug gauge goes in by hand.",
-    );
+    notes!(record => taper_without_reaming:
+        "The hole is drilled straight and the taper tap cuts the cone; the drill is for tapping without a taper \
+         reamer, which needs a smaller one. Try how far the plug gauge goes in by hand.");
     // Three stock drills each side of the size.
     let wanted = drill_diameter.quantity().in_unit(unit);
     let below = drills.iter().filter(|drill| drill.size().quantity().in_unit(unit) <= wanted).count();

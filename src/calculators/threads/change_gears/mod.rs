@@ -169,23 +169,18 @@ impl Calculator for ChangeGears {
             ));
         }
         if !found[0].clears {
-            record.note(
-                "none_clears",
-                "None of these trains clears by the teeth asked for; try it on the lathe, or look for other wheels.",
-            );
+            notes!(record => none_clears:
+                "None of these trains clears by the teeth asked for; try it on the lathe, or look for other wheels.");
         }
         if found[0].error_from(wanted_ratio).abs() > 1e-12 {
-            record.note(
-                "not_exact",
+            notes!(record => not_exact:
                 "No train of these wheels gives the lead exactly; an error of a few ten-thousandths does for a nut of \
-                 usual length, not for a lead screw. Metric threads on an inch lead screw are exact with a wheel of 127.",
-            );
+                 usual length, not for a lead screw. Metric threads on an inch lead screw are exact with a wheel of \
+                 127.");
         }
-        record.note(
-            "train_order",
+        notes!(record => train_order:
             "A simple train takes an idler of any size between its wheels, which changes the hand only; a compound \
-             train runs first driver, first driven and second driver on one shaft, second driven.",
-        );
+             train runs first driver, first driven and second driver on one shaft, second driven.");
         let per_turn = screw.get().si() * stud;
         let trains = found.iter().map(|train| row(train, wanted_ratio, wanted_lead, per_turn)).collect();
         let result = ChangeGearsResult { wanted_lead, wanted_ratio, trains };

@@ -47,10 +47,8 @@ pub fn find(
         Ds = start_diameter: sizes.start, Dc = cutter_diameter: input.cutter_diameter, Dp = path_diameter: path);
     let entry_rise: FoundSize = step!(record, "Rise along it, as steep as the helix",
         q: entry_rise = L * s / (π * Dp), L = lead, s = entry_length: length, Dp = path_diameter: path);
-    record.note(
-        "entry_clear",
-        "At the beginning of that way the cutter just touches the stud: begin further out along the same line, on the same \
-         slope.",
-    );
+    notes!(record => entry_clear:
+        "At the beginning of that way the cutter just touches the stud: begin further out along the same line, on the \
+         same slope.");
     WayIn { entry_rise, entry_arc_diameter: None, entry_length: Some(length) }
 }

@@ -201,17 +201,13 @@ impl Calculator for ThreadMilling {
         let entry = entry::find(&given, input, &sizes, &helix, record);
         let spoilt = path::overcut(&given, input, &sizes, record)?;
         let time = cuts::time(&given, input, &cuts, record)?;
-        record.note(
-            "first_piece",
-            "Gauge the first piece: half of what its pitch diameter lacks goes onto the radius of the path. A tip that is \
-             narrower than the thread's own flat must go deeper than the basic contour, a blunter one less deep.",
-        );
+        notes!(record => first_piece:
+            "Gauge the first piece: half of what its pitch diameter lacks goes onto the radius of the path. A tip that \
+             is narrower than the thread's own flat must go deeper than the basic contour, a blunter one less deep.");
         if input.thread.thread.starts > 1 {
-            record.note(
-                "starts",
-                "With one row of teeth each start is a helix of its own, begun a share of a turn round from the one before; a \
-                 cutter with rows at the pitch cuts all of them at once.",
-            );
+            notes!(record => starts:
+                "With one row of teeth each start is a helix of its own, begun a share of a turn round from the one \
+                 before; a cutter with rows at the pitch cuts all of them at once.");
         }
         tell_limits(&limited_by, &[("n", "exact_speed", set.exact_speed.into())], record);
         let path::Sizes { path: path_diameter, greatest_cutter, .. } = sizes;

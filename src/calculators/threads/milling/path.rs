@@ -146,11 +146,9 @@ pub fn overcut(
     let pitch_error: FoundExtent = step!(record, "What that does to the pitch diameter",
         e: pitch_error = 2.0 * o / tan(α), o = flank_overcut, α = half_flank_angle: given.half_angle);
     if pitch_error.get().si() > given.pitch.get().si() / 10.0 {
-        record.note(
-            "large_cutter",
-            "So large a cutter spoils the flanks by more than a tenth of the pitch: take a smaller one, whose rim comes clear of \
-             the flank sooner.",
-        );
+        notes!(record => large_cutter:
+            "So large a cutter spoils the flanks by more than a tenth of the pitch: take a smaller one, whose rim \
+             comes clear of the flank sooner.");
     }
     Ok(Spoilt { flank_overcut, pitch_error })
 }

@@ -35,10 +35,8 @@ pub fn check_sizes(input: &ThreadMillingInput) -> Result<(), ValidationError> {
         } else {
             "The tips must cut to a smaller diameter than the stud has before."
         };
-        let given = [("start_diameter", input.start_diameter), ("contour_diameter", input.contour_diameter)];
-        let fields: Vec<_> =
-            given.iter().filter(|(_, given)| given.is_some()).map(|(field, _)| (*field, "leave out")).collect();
-        return Err(rule_broken(Code::Conflict, says, &fields));
+        let given = stated!(input: start_diameter, contour_diameter);
+        return Err(rule_broken(Code::Conflict, says, &to_leave_out(&given)));
     }
     let cutter = input.cutter_diameter.quantity();
     if internal && cutter.si() >= start {

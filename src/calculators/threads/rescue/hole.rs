@@ -60,11 +60,9 @@ pub fn clean_diameter(input: &RescueInput, record: &mut Record) -> FoundSize {
             larger
         }
         (Some(old), None) => {
-            record.note(
-                "as_nominal",
+            notes!(record => as_nominal:
                 "The old thread is taken to reach to its nominal diameter; taps cut a little wider, and a torn hole is \
-                 wider still: measure it.",
-            );
+                 wider still: measure it.");
             record.step(what, "c = D").with("D", "old_major_diameter", old).gives(field, old);
             old
         }

@@ -151,13 +151,9 @@ impl Calculator for Rescue {
         let hole = Hole { clean, wanted, edge: input.edge_distance.zip(least_wall), old: input.thread.as_ref() };
         let candidates = rows::find(&hole, &families, lists, &drills, count, record);
         if candidates.is_empty() {
-            let stated = [
-                ("thread", input.thread.is_some(), "M8"),
-                ("hole_diameter", input.hole_diameter.is_some(), "8.3 mm"),
-                ("systems", input.systems.is_some(), "leave out"),
-                ("families", input.families.is_some(), "unified,metric"),
-            ];
-            let stated = stated.into_iter().filter(|(_, is, _)| *is).map(|(field, _, good)| (field, good.into()));
+            let stated = stated!(input:
+                thread = "M8", hole_diameter = "8.3 mm", systems = "leave out", families = "unified,metric");
+            let stated = stated.into_iter().filter(|(_, _, is)| *is).map(|(field, good, _)| (field, good.into()));
             return Err(Refusal::no_answer(
                 "No thread of these lists and families has a drill among those at hand that takes the old thread away.",
                 &stated.collect::<Vec<_>>(),
@@ -169,26 +165,17 @@ impl Calculator for Rescue {
             Some(thread) => record
                 .look_up("The thread to take", "the smallest that leaves wall enough, of one size the commoner")
                 .gives("thread", thread.clone()),
-            None => record.note(
-                "wall_too_thin",
+            None => notes!(record => wall_too_thin:
                 "None of these leaves the wall that has to stay: plug the hole, weld it up or bush it, and cut the old \
-                 thread again.",
-            ),
+                 thread again."),
         }
-        record.note(
-            "wire_insert",
-            "A wire insert keeps the old screw. Its tap and its drill are of sizes of their own, for which no published \
-             table is at hand here, so none is computed: the maker of the insert states them.",
-        );
-        record.note(
-            "mating_part",
-            "The larger screw also wants a larger clearance hole in the part that it holds, and its head more room.",
-        );
-        record.note(
-            "drill_an_old_hole",
-            "A drill follows a torn hole: clamp the work, pick up the hole's own axis with the spindle, and go in slowly; \
-             a core drill or an end mill runs truer than two lips.",
-        );
+        notes!(record =>
+            wire_insert: "A wire insert keeps the old screw. Its tap and its drill are of sizes of their own, for which \
+             no published table is at hand here, so none is computed: the maker of the insert states them.";
+            mating_part: "The larger screw also wants a larger clearance hole in the part that it holds, and its head more \
+             room.";
+            drill_an_old_hole: "A drill follows a torn hole: clamp the work, pick up the hole's own axis with the \
+             spindle, and go in slowly; a core drill or an end mill runs truer than two lips.");
         Ok(RescueResult { clean_diameter: clean, thread, candidates })
     }
 }

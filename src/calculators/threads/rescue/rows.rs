@@ -108,10 +108,8 @@ impl Hole<'_> {
         match &limits {
             Some(limits) => cite_limits(&limits.tolerances, record),
             None if record.notes.iter().any(|note| note.code == "no_limits") => {}
-            None => record.note(
-                "no_limits",
-                "Whitworth threads have no limits here: their drills are those nearest to the percentage.",
-            ),
+            None => notes!(record => no_limits:
+                "Whitworth threads have no limits here: their drills are those nearest to the percentage."),
         }
         if matches!(thread.system, ThreadSystem::Unified | ThreadSystem::Metric) {
             record.source("mh31", "p. 2155: the full height is three quarters of the triangle, 1.299 of the pitch");

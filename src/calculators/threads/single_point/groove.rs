@@ -106,11 +106,9 @@ impl Groove {
         let root = self.sizes.root_diameter.quantity().in_unit(unit);
         let shallow = if self.sign > 0.0 { root > basics.minor } else { root < basics.major };
         if shallow {
-            record.note(
-                "root_shallow",
-                "The tip is too wide for this form: the root stays short of the mating thread's crests, and the two will \
-                 not go together. Grind the tip narrower.",
-            );
+            notes!(record => root_shallow:
+                "The tip is too wide for this form: the root stays short of the mating thread's crests, and the two \
+                 will not go together. Grind the tip narrower.");
         }
         let blank = self.blank.quantity().in_unit(unit);
         let limits = if self.sign > 0.0 {
@@ -121,11 +119,9 @@ impl Groove {
             limits.map(|limits| (limits.minor_min, limits.minor_max))
         };
         if limits.is_some_and(|(least, greatest)| blank < least - 1e-9 || blank > greatest + 1e-9) {
-            record.note(
-                "blank_outside_class",
-                "The blank lies outside the limits of the class for its crests. Too large a screw or too small a bore is \
-                 turned to size first; the other way the thread comes out with short crests.",
-            );
+            notes!(record => blank_outside_class:
+                "The blank lies outside the limits of the class for its crests. Too large a screw or too small a bore \
+                 is turned to size first; the other way the thread comes out with short crests.");
         }
     }
 }

@@ -222,11 +222,9 @@ impl Calculator for SinglePoint {
             let turn = FoundAngle::stated(360.0, Unit::Degree);
             let turn: FoundAngle = step!(record, "Turn from start to start",
                 β: start_turn = c / N, c = "constant:full_turn": turn, N = starts: thread.starts);
-            record.note(
-                "starts",
-                "Cut one start to its full depth, then turn the work by start_turn against the lead screw, or shift the \
-                 tool along the axis by one pitch, and cut the next.",
-            );
+            notes!(record => starts:
+                "Cut one start to its full depth, then turn the work by start_turn against the lead screw, or shift \
+                 the tool along the axis by one pitch, and cut the next.");
             turn
         });
         tell_practice(input, &feed, thread.left_hand, record);
@@ -249,29 +247,21 @@ impl Calculator for SinglePoint {
 /// Notes on how such a thread is cut.
 fn tell_practice(input: &SinglePointInput, feed: &Feed, left_hand: bool, record: &mut Record) {
     if feed.angle.is_some() {
-        record.note(
-            "compound_side",
-            "Swing the compound so that feeding in also moves the tool the way that the carriage goes: the leading flank \
-             then does the cutting. The cross slide goes back to the same zero for each pass.",
-        );
+        notes!(record => compound_side:
+            "Swing the compound so that feeding in also moves the tool the way that the carriage goes: the leading \
+             flank then does the cutting. The cross slide goes back to the same zero for each pass.");
     }
     if left_hand {
-        record.note(
-            "left_hand",
-            "A left-hand thread starts in a relief groove at the headstock's end and is cut away from it; the tool's side \
-             towards the tailstock has to clear the lead angle.",
-        );
+        notes!(record => left_hand:
+            "A left-hand thread starts in a relief groove at the headstock's end and is cut away from it; the tool's \
+             side towards the tailstock has to clear the lead angle.");
     }
     if input.cuts() == CutThread::Internal {
-        record.note(
-            "internal",
-            "Inside, the slide feeds towards the operator, and a boring bar springs: repeat the last pass until it cuts \
-             nothing, and draw the tool back the other way.",
-        );
+        notes!(record => internal:
+            "Inside, the slide feeds towards the operator, and a boring bar springs: repeat the last pass until it \
+             cuts nothing, and draw the tool back the other way.");
     }
-    record.note(
-        "measure",
+    notes!(record => measure:
         "The flanks decide, not the depth: measure over wires or with a gauge before the last passes. Touch off anew \
-         after the tool was ground.",
-    );
+         after the tool was ground.");
 }

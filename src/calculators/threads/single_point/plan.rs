@@ -70,11 +70,9 @@ impl Plan {
 pub fn plan(groove: &Groove, input: &SinglePointInput, record: &mut Record) -> Result<Plan, Refusal> {
     let law = input.law(record);
     if law == PassLaw::SquareRoot && groove.tip.is_blunt() {
-        record.note(
-            "chips_with_a_blunt_tip",
-            "With a tip that is not sharp the square root makes the first chips the heavier ones; law=equal_area counts a \
-             flat.",
-        );
+        notes!(record => chips_with_a_blunt_tip:
+            "With a tip that is not sharp the square root makes the first chips the heavier ones; law=equal_area \
+             counts a flat.");
     }
     let unit = groove.unit;
     let depth = groove.sizes.depth.quantity().in_unit(unit);

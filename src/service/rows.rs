@@ -19,12 +19,7 @@ use std::sync::Arc;
 /// Media types a table may come with: its own, those that programs give any text or file, and what a
 /// form's body has, which is what curl says of a file unless told.
 const TABLES: &[&str] = &[
-    "",
-    "text/csv",
-    "text/plain",
-    "application/csv",
-    "application/vnd.ms-excel",
-    "application/octet-stream",
+    "", "text/csv", "text/plain", "application/csv", "application/vnd.ms-excel", "application/octet-stream",
     "application/x-www-form-urlencoded",
 ];
 

@@ -6,20 +6,8 @@ use crate::quantity::{Resolution, System};
 
 /// The names.
 pub const RESERVED: &[&str] = &[
-    "units",
-    "working",
-    "digits",
-    "pick",
-    "refusals",
-    "resolution",
-    "z_plus",
-    "x_reads",
-    "machine",
-    "solve_for",
-    "wanted",
-    "measured",
-    "correct",
-    "separator",
+    "units", "working", "digits", "pick", "refusals", "resolution", "z_plus", "x_reads", "machine", "solve_for",
+    "wanted", "measured", "correct", "separator",
 ];
 
 /// The form in which an answer is asked for.
@@ -42,30 +30,12 @@ impl Form {
     pub const fn names(self) -> &'static [&'static str] {
         match self {
             Form::Json => &[
-                "units",
-                "working",
-                "resolution",
-                "z_plus",
-                "x_reads",
-                "machine",
-                "solve_for",
-                "wanted",
-                "measured",
+                "units", "working", "resolution", "z_plus", "x_reads", "machine", "solve_for", "wanted", "measured",
                 "correct",
             ],
             Form::Cell => &[
-                "pick",
-                "units",
-                "digits",
-                "refusals",
-                "resolution",
-                "z_plus",
-                "x_reads",
-                "machine",
-                "solve_for",
-                "wanted",
-                "measured",
-                "correct",
+                "pick", "units", "digits", "refusals", "resolution", "z_plus", "x_reads", "machine", "solve_for",
+                "wanted", "measured", "correct",
             ],
             Form::Table => &["units", "resolution", "z_plus", "x_reads", "machine", "separator"],
             Form::Sheet => &["units", "resolution", "z_plus", "x_reads", "machine", "separator", "pick"],

@@ -28,6 +28,41 @@ fn every_example_states_what_is_described_as_needed() {
     }
 }
 
+/// What a default is described as is what is taken: the sentence names it, and an answer that takes it has it with the
+/// declared reason.
+#[test]
+fn a_default_is_what_its_sentence_says() {
+    let mut taken = 0;
+    for entry in REGISTER {
+        for member in entry.input.members {
+            let Some(absent) = member.absent else { continue };
+            assert!(member.about.contains("if absent"), "{}: {}", entry.id, member.name);
+            let named = absent.shown.split_whitespace().all(|word| member.about.contains(word));
+            assert!(named, "{}: {} does not name {}", entry.id, member.about, absent.shown);
+            for example in entry.examples {
+                let answer = asked(entry, &query(example.fields)).expect("an answer");
+                let assumed = answer["assumed"].as_array().expect("a list").iter();
+                for one in assumed.filter(|one| one["field"] == member.name) {
+                    assert_eq!(one["says"], absent.reason, "{}: {}", entry.id, member.name);
+                    let value = &one["value"];
+                    let said = match value["value"].as_f64() {
+                        // A zero is written with or without a unit.
+                        Some(0.0) if absent.shown.starts_with('0') => absent.shown.to_owned(),
+                        Some(number) => format!("{number} {}", value["unit"].as_str().expect("a unit")),
+                        None => value.as_str().map_or_else(|| value.to_string(), str::to_owned),
+                    };
+                    let said = said.replace('°', "deg").replace('%', "percent");
+                    let is_value =
+                        absent.shown.starts_with(|c: char| c.is_ascii_digit()) || !absent.shown.contains(' ');
+                    assert!(!is_value || said == absent.shown, "{}: {} is {said}", entry.id, absent.shown);
+                    taken += 1;
+                }
+            }
+        }
+    }
+    assert!(taken > 60, "only {taken} defaults were taken");
+}
+
 #[test]
 fn the_published_description_is_the_committed_one() {
     golden("openapi/openapi.json", &openapi::text());

@@ -83,6 +83,7 @@ pub fn to_give(fields: &[Stated]) -> Vec<(&'static str, &'static str)> {
 /// - `not_both(a, b): "…"`: at most one of them; the way out is to leave one out;
 /// - `one_of(a = "1 in", b = "2 in"): "…"`: at least one of them, with values to try;
 /// - `needs(a => b = "1 in"): "…"`: with `a` also `b`; other ways out may follow, such as `a = "leave out"`;
+/// - `needs_any(a => b | c, a = "leave out", b = "1 in"): "…"`: with `a` also `b` or `c`;
 /// - `smaller(a < b, c = "1 in"): "…"`, `at_most(a <= b, c = "1 in"): "…"`: sizes, where both are there;
 /// - `never(|input| condition, Code::Conflict, a = "1 in"): "…"`: any other condition.
 #[macro_export]
@@ -104,6 +105,10 @@ macro_rules! rules {
     (@ $input:ty, $says:expr, needs, $a:ident => $b:ident = $value:expr $(, $c:ident = $other:expr)*) => {
         $crate::rules!(@row $says, Conflict, |input: &$input| input.$a.is_some() && input.$b.is_none(),
             $b = $value $(, $c = $other)*)
+    };
+    (@ $input:ty, $says:expr, needs_any, $a:ident => $($b:ident)|+ $(, $c:ident = $value:expr)+) => {
+        $crate::rules!(@row $says, Conflict, |input: &$input| input.$a.is_some() && $(input.$b.is_none())&&+
+            $(, $c = $value)+)
     };
     (@ $input:ty, $says:expr, smaller, $a:ident < $b:ident $(, $c:ident = $value:expr)+) => {
         $crate::rules!(@row $says, Conflict, |input: &$input| {

@@ -61,19 +61,11 @@ rules! { check(DrillPointInput) {
     needs(breakthrough => thickness = "0.5 in"):
         "breakthrough says how far the lips come out below, so it needs thickness.";
     smaller(tip_flat < diameter, tip_flat = "0 in"): "The flat at the tip must be smaller than the drill.";
-    never(|input| input.no_depth() && input.zeroed_at.is_some(), Code::Conflict, zeroed_at = "leave out", full_depth = "0.75 in"):
-        ONLY_FOR_A_DEPTH;
-    never(|input| input.no_depth() && input.face_height.is_some(), Code::Conflict, face_height = "leave out", full_depth = "0.75 in"):
-        ONLY_FOR_A_DEPTH;
+    needs_any(zeroed_at => full_depth | thickness, zeroed_at = "leave out", full_depth = "0.75 in"): FOR_A_DEPTH;
+    needs_any(face_height => full_depth | thickness, face_height = "leave out", full_depth = "0.75 in"): FOR_A_DEPTH;
 } }
 
-const ONLY_FOR_A_DEPTH: &str = "This matters only for a depth: give full_depth or thickness too.";
-
-impl DrillPointInput {
-    fn no_depth(&self) -> bool {
-        self.full_depth.is_none() && self.thickness.is_none()
-    }
-}
+const FOR_A_DEPTH: &str = "This matters only for a depth: give full_depth or thickness too.";
 
 impl Calculator for DrillPoint {
     const ID: &'static str = "holes/drill-point";
@@ -84,7 +76,7 @@ impl Calculator for DrillPoint {
     const ANOTHER_CHECK: &'static str =
         "Stand a flat-ended rod of nearly the drill's size in the hole: it measures the depth at full diameter.";
     const WORDS: &'static str = "drill tip, point length, depth, blind hole, breakthrough, cone, 118, 135, quill";
-    const EXAMPLES: &'static [Example] = crate::examples! {
+    const EXAMPLES: &'static [Example] = examples! {
         "A 1/2 in drill with a 118° point makes a blind hole 3/4 in deep at full diameter in a winch bracket.":
             diameter = "1/2 in", point_angle = "118 deg", full_depth = "3/4 in";
         "An 8.5 mm drill, 135°, goes through a 12 mm pump flange and 1 mm out below, zeroed at the lips.":
@@ -103,20 +95,17 @@ impl Calculator for DrillPoint {
         // At 180° the tangent is infinite and the length zero.
         let point_length: FoundExtent = step!(record, "Length of the point",
             h: point_length = (D - w) / (2.0 * tan(σ / 2.0)), D = diameter, w = tip_flat, σ = point_angle);
-        if input.no_depth() {
+        let tip_depth: FoundDepthSetting = if let Some(full_depth) = input.full_depth {
+            step!(record, "Depth of the tip", t: tip_depth = L + h, L = full_depth, h = point_length)
+        } else if let Some(thickness) = input.thickness {
+            let breakthrough = input.breakthrough(record);
+            step!(record, "Depth of the tip", t: tip_depth = s + h + b,
+                s = thickness, h = point_length, b = breakthrough)
+        } else {
             return Ok(DrillPointResult { point_length, tip_depth: None, travel: None });
-        }
+        };
         record.caution(cautions::DRILLING);
         record.caution(cautions::TURNING_SPINDLE);
-        let tip_depth: FoundDepthSetting = match input.thickness {
-            Some(thickness) => {
-                let breakthrough = input.breakthrough(record);
-                step!(record, "Depth of the tip", t: tip_depth = s + h + b,
-                    s = thickness, h = point_length, b = breakthrough)
-            }
-            None => step!(record, "Depth of the tip", t: tip_depth = L + h,
-                L = full_depth: input.full_depth.unwrap_or(Extent::stated(0.0, Unit::Inch)), h = point_length),
-        };
         let zeroed_at = input.zeroed_at(record);
         let face_height = input.face_height(record);
         let travel: FoundDepthSetting = match zeroed_at {

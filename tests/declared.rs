@@ -1,12 +1,12 @@
 //! A declaration with everything that one can have: what is read, refused, taken and described.
 
+use quantity::{Angle, Extent, FoundExtent, Size, SpindleSpeed};
 use shop_reckoner::declared::{Asks, Declared, Gives, Shape};
 use shop_reckoner::fields::{Count, Fields};
-use shop_reckoner::quantity::{Angle, Extent, FoundExtent, Size, SpindleSpeed};
 use shop_reckoner::refusal::Refusal;
 use shop_reckoner::tree::{IntoTree, Node};
 // The derives name these as they stand in the library.
-use shop_reckoner::{declared, tree, working};
+use shop_reckoner::{declared, quantity, tree, working};
 use utoipa::PartialSchema;
 use validator::Validate;
 

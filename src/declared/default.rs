@@ -20,6 +20,12 @@ impl<K: Kind> HasUnit for Measure<K> {
     }
 }
 
+impl HasUnit for Unit {
+    fn unit(&self) -> Unit {
+        *self
+    }
+}
+
 impl<T: HasUnit> HasUnit for Option<T> {
     /// That of the value; without one there is nothing to be like, and any unit will do.
     fn unit(&self) -> Unit {

@@ -33,6 +33,8 @@ pub struct Absent {
     pub shown: &'static str,
     /// Why.
     pub reason: &'static str,
+    /// The value, where it does not depend on other fields; a zero like another field's in inches.
+    pub taken: fn() -> Option<Node>,
 }
 
 /// One field of a declaration.

@@ -46,16 +46,14 @@ pub fn derive(input: TokenStream, side: Side) -> Result<TokenStream> {
     let about = about(&input.attrs);
     let members = members(&input)?;
     let ident = &input.ident;
-    let mut schema_name = ident.to_string();
+    let schema_name = ident.to_string();
     let mut checks = Vec::new();
     for attr in input.attrs.iter().filter(|attr| attr.path().is_ident("asks")) {
         attr.parse_nested_meta(|meta| {
             if meta.path.is_ident("check") {
                 checks.push(meta.value()?.parse::<syn::Path>()?);
-            } else if meta.path.is_ident("name") {
-                schema_name = meta.value()?.parse::<LitStr>()?.value();
             } else {
-                return Err(meta.error("a struct has check and name"));
+                return Err(meta.error("a struct has checks"));
             }
             Ok(())
         })?;
@@ -254,8 +252,17 @@ fn facts(member: &Member) -> TokenStream {
         None => quote!(None),
     };
     let absent = match &member.absent {
-        Some(Absent { shown, reason, .. }) => {
-            quote!(Some(crate::declared::Absent { shown: #shown, reason: #reason }))
+        Some(Absent { shown, reason, value }) => {
+            let taken = match value {
+                AbsentValue::OfText => {
+                    quote!(crate::tree::IntoTree::tree(&<#of as crate::declared::OfText>::of_text(#shown)))
+                }
+                AbsentValue::Like(_) => {
+                    quote!(crate::tree::IntoTree::tree(&<#of>::in_unit_of(&crate::quantity::Unit::Inch, #shown)))
+                }
+                AbsentValue::Is(_) => quote!(None),
+            };
+            quote!(Some(crate::declared::Absent { shown: #shown, reason: #reason, taken: || #taken }))
         }
         None => quote!(None),
     };

@@ -12,7 +12,6 @@ use proc_macro::TokenStream;
 ///
 /// - `#[asks(check = function)]` on the struct: a rule between fields, `fn(&Self) -> Result<(), ValidationError>`;
 ///   several are checked one and all.
-/// - `#[asks(name = "Schema")]` on the struct: the name of its schema, where that is not the struct's.
 /// - `#[group]` on a field: the fields of another struct that derives `Asks` stand here, in their order.
 /// - `#[absent("118 deg", "Reason.")]` on an `Option`: what is taken where the field is not given, as text that
 ///   the field's own type reads. It ends the first sentence of the description, and a method of the field's name

@@ -14,6 +14,6 @@ mod tests;
 
 pub use drills_to_choose::{DrillsFrom, DrillsToChoose, drills_from};
 pub use fault::{Fault, Faults};
-pub use inventory::{Shop, drawer, hash, install, installed};
+pub use inventory::{Shop, install, installed};
 pub use machines::{MACHINE_FIELDS, Machine};
 pub use owned::{change_gears, tell_reamer, tell_tap};

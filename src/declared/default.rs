@@ -4,7 +4,7 @@ use crate::quantity::{Kind, Measure, Unit};
 
 /// A value that is written as a text in the source.
 pub trait OfText: Sized {
-    /// The value. Panics where the text is none, which every test that takes the default would show.
+    /// The value. Panics where the text is none: a test reads the defaults of every calculator.
     fn of_text(text: &'static str) -> Self;
 }
 

@@ -16,9 +16,17 @@ pub fn shown(expr: &Expr) -> Result<String> {
                 BinOp::Div(_) => "/",
                 _ => return Err(Error::new_spanned(binary.op, "a formula has +, -, * and /")),
             };
-            format!("{} {sign} {}", shown(&binary.left)?, shown(&binary.right)?)
+            let (left, right) = (shown(&binary.left)?, shown(&binary.right)?);
+            let rank = rank(&binary.op);
+            // On the right of - and / an equal rank is another sum or product.
+            let strict = matches!(binary.op, BinOp::Sub(_) | BinOp::Div(_));
+            let left = kept_together(&binary.left, left, |inner| inner < rank);
+            let right = kept_together(&binary.right, right, |inner| inner < rank || (strict && inner == rank));
+            format!("{left} {sign} {right}")
         }
-        Expr::Unary(unary) if matches!(unary.op, UnOp::Neg(_)) => format!("-{}", shown(&unary.expr)?),
+        Expr::Unary(unary) if matches!(unary.op, UnOp::Neg(_)) => {
+            format!("-{}", kept_together(&unary.expr, shown(&unary.expr)?, |inner| inner < 2))
+        }
         Expr::Paren(paren) => format!("({})", shown(&paren.expr)?),
         Expr::Group(group) => shown(&group.expr)?,
         Expr::Lit(lit) => match &lit.lit {
@@ -44,6 +52,27 @@ pub fn shown(expr: &Expr) -> Result<String> {
     })
 }
 
+/// Products bind closer than sums.
+fn rank(op: &BinOp) -> u8 {
+    if matches!(op, BinOp::Mul(_) | BinOp::Div(_)) { 2 } else { 1 }
+}
+
+/// The text of an operand. A function that is not shown no longer holds its inside together, so parentheses do
+/// where it would come apart.
+fn kept_together(operand: &Expr, text: String, comes_apart: impl Fn(u8) -> bool) -> String {
+    let mut inside = operand;
+    while let Expr::Call(call) = inside
+        && matches!(&*call.func, Expr::Path(path) if UNSEEN.iter().any(|name| path.path.is_ident(name)))
+        && let Some(argument) = call.args.first()
+    {
+        inside = argument;
+    }
+    match inside {
+        Expr::Binary(binary) if comes_apart(rank(&binary.op)) => format!("({text})"),
+        _ => text,
+    }
+}
+
 /// What is raised to a power stands alone or in parentheses.
 fn raised(expr: &Expr, text: &str) -> String {
     match expr {
@@ -63,6 +92,8 @@ mod tests {
             ("root(squared(a) + squared(b - c))", "√(a^2 + (b - c)^2)"),
             ("0.25 * -p", "0.25 × -p"),
             ("ratio(q / s) - 1.0", "q / s - 1"),
+            ("number(a + b) * c - ratio(d - e)", "(a + b) × c - (d - e)"),
+            ("a / number(b / c) + -number(d - e)", "a / (b / c) + -(d - e)"),
             ("C * power(t1 / T, n)", "C × (t1 / T)^n"),
             ("root(not_negative(squared(D) - max(u, si(0.0))))", "√(D^2 - max(u, 0))"),
         ] {

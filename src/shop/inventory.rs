@@ -109,13 +109,3 @@ pub fn install(shop: Shop) -> Result<(), Box<Shop>> {
 pub fn installed() -> Option<&'static Shop> {
     SHOP.get()
 }
-
-/// The hash of the shop's file: what an answer depends on beside the request and the tables.
-pub fn hash() -> Option<&'static str> {
-    installed().map(|shop| shop.hash.as_str())
-}
-
-/// The drills in the drawer, smallest first; `None` where no shop with drills is set.
-pub fn drawer() -> Option<&'static [&'static Drill]> {
-    installed().map(|shop| shop.drills.as_slice()).filter(|drills| !drills.is_empty())
-}

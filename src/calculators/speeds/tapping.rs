@@ -4,7 +4,6 @@
 use crate::calculators::prelude::*;
 use crate::machine::{CutDiameter, Limit, SetSpeed, SpindleLimits, Tooling, WorkAndTool};
 use crate::reference::cutting_speeds::Operation;
-use crate::sources::Trust;
 
 /// The calculator.
 pub struct Tapping;
@@ -68,8 +67,7 @@ impl TappingInput {
 fn size_and_lead(thread: &Designation, record: &mut Record) -> (Size, FoundSize, FoundFeedPerRev) {
     let basis = &thread.thread;
     if let Some(provenance) = basis.provenance {
-        let trust = Trust::named(provenance.trust).unwrap_or(Trust::FromMemory);
-        record.source_trusted(provenance.source, format!("series, {}", basis.designation), trust);
+        record.source_of_row(provenance.source, format!("series, {}", basis.designation), provenance.trust);
     }
     let size = Size::stated(basis.diameter, thread.unit());
     let lead = FoundSize::stated(text::tidy(basis.lead()), thread.unit());

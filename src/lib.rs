@@ -22,6 +22,7 @@
 //! - [`tree`]: inputs and results without their types;
 //! - [`sources`]: who says so;
 //! - [`quantity`]: values with units;
+//! - [`budget`]: how long the work of a request may go on;
 //! - [`refusal`]: what can be wrong, and what to try.
 
 #![forbid(unsafe_code)]
@@ -30,6 +31,7 @@
 
 pub mod arithmetic;
 pub mod asking;
+pub mod budget;
 pub mod calculators;
 pub mod cautions;
 pub mod declared;

@@ -20,7 +20,7 @@ mod tolerance;
 pub use answer::{Answer, Body, Correction, Root, Row};
 pub use ask::{ask, drawing};
 pub use calculation::on_record;
-pub use effort::{as_one_of_many, is_long, too_much_work, within};
+pub use effort::is_long;
 pub use filled_by_machine::{FilledByMachine, machine_named};
 pub use link::{LONGEST_LINK, link};
 pub use ranges::ranges_of;

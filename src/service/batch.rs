@@ -3,7 +3,8 @@
 use super::metrics;
 use super::problem::Problem;
 use super::shared_refusals::unknown_calculator_problem;
-use crate::asking::{Form, RESERVED, as_one_of_many, ask};
+use crate::asking::{Form, RESERVED, ask};
+use crate::budget::{ONE_OF_MANY, spend_part};
 use crate::calculators::find;
 use crate::fields::{Fields, Given, nearest};
 use crate::quantity::shown;
@@ -76,7 +77,7 @@ pub fn answer(item: Result<&str, &str>) -> Vec<u8> {
         return refused(item.id.take(), unknown_calculator_problem(&item.calculator));
     };
     let begun = Instant::now();
-    let answered = as_one_of_many(|| ask(entry, std::mem::take(&mut item.fields), Form::Json));
+    let answered = spend_part(ONE_OF_MANY, || ask(entry, std::mem::take(&mut item.fields), Form::Json));
     metrics::asked(entry, Form::Json, answered.as_ref().err(), begun.elapsed());
     match answered {
         Ok((answer, _)) => placed(item.id, "answer", &answer),

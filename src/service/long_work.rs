@@ -2,10 +2,10 @@
 
 use super::problem::Problem;
 use super::settings::Settings;
-use crate::asking;
+use crate::budget::{Budget, too_much_work};
 use actix_web::http::StatusCode;
 use actix_web::{HttpResponse, web};
-use std::time::{Duration, Instant};
+use std::time::Duration;
 
 /// Works on another thread, so that short requests of this thread go on, and within the time of a request.
 pub async fn on_another_thread<T: Send + 'static>(
@@ -13,13 +13,13 @@ pub async fn on_another_thread<T: Send + 'static>(
     work: impl FnOnce() -> T + Send + 'static,
 ) -> Result<T, HttpResponse> {
     let time = Duration::from_secs(settings.timeout).mul_f64(0.9);
-    let until = Instant::now() + time;
-    match tokio::time::timeout(time, web::block(move || asking::within(until, work))).await {
+    let budget = Budget::of(time);
+    match tokio::time::timeout(time, web::block(move || budget.spend(work))).await {
         Ok(Ok(done)) => Ok(done),
         Ok(Err(_)) => {
             Err(Problem::new(StatusCode::SERVICE_UNAVAILABLE, "The service is stopping.", Vec::new()).respond())
         }
         // One calculation can take long by itself; the work is left to find out that its time is up.
-        Err(_) => Err(Problem::refused(asking::too_much_work()).respond()),
+        Err(_) => Err(Problem::refused(too_much_work()).respond()),
     }
 }

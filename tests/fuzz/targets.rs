@@ -1,12 +1,13 @@
 //! What is held of any bytes at all, for the fuzzer and for the cases it found.
 
-use shop_reckoner::asking::{Form, ask, within};
+use shop_reckoner::asking::{Form, ask};
+use shop_reckoner::budget::Budget;
 use shop_reckoner::calculators::{Entry, REGISTER};
 use shop_reckoner::fields::Fields;
 use shop_reckoner::quantity::{self, text};
 use shop_reckoner::reference::threads::Designation;
 use shop_reckoner::refusal::Refusal;
-use std::time::{Duration, Instant};
+use std::time::Duration;
 
 /// Tries bytes.
 pub type Target = fn(&[u8]);
@@ -72,8 +73,7 @@ fn hold(answered: Result<String, Refusal>) {
 }
 
 fn asked(entry: &'static Entry, fields: Fields) {
-    let until = Instant::now() + Duration::from_secs(2);
-    hold(within(until, || {
+    hold(Budget::of(Duration::from_secs(2)).spend(|| {
         ask(entry, fields, Form::Json).map(|(answer, _)| serde_json::to_string(&answer).expect("an answer is JSON"))
     }));
 }

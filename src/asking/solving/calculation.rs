@@ -1,11 +1,11 @@
 //! One calculation: the calculator's own answer, put into the units and onto the resolution asked for.
 
 use super::answer::{Answer, Body};
-use super::effort::check_time;
 use super::filled_by_machine::FilledByMachine;
 use super::system::system_of;
 use super::{resolution, tolerance};
 use crate::asking::describing::Reserved;
+use crate::budget::go_on;
 use crate::calculators::Entry;
 use crate::fields::Fields;
 use crate::refusal::Refusal;
@@ -30,7 +30,7 @@ pub fn on_record(
     filled: &FilledByMachine,
     mut record: Record,
 ) -> Result<Answer, Refusal> {
-    check_time()?;
+    go_on()?;
     let solved = (entry.solve)(fields, &mut record).map_err(|refusal| filled.explain(refusal))?;
     let (inputs, mut result) = (solved.inputs, solved.result);
     filled.tell(&inputs, &mut record);

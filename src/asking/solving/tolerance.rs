@@ -1,8 +1,8 @@
 //! Tolerances on inputs, carried to every numeric result by asking the same calculator again with
 //! changed inputs.
 
-use super::effort::check_time;
 use crate::arithmetic::propagation::{MOST_INPUTS, Outcome, Toleranced, propagate};
+use crate::budget::go_on;
 use crate::calculators::Entry;
 use crate::fields::Fields;
 use crate::quantity::{System, text};
@@ -36,7 +36,7 @@ pub fn apply(
     }
     let values: Vec<Toleranced> = toleranced.iter().map(|(_, value)| *value).collect();
     let propagated = propagate(&values, |point| {
-        check_time().ok()?;
+        go_on().ok()?;
         let mut at = 0;
         let mut moved = inputs.clone();
         moved.each_leaf("", &mut |_, leaf| {
@@ -53,7 +53,7 @@ pub fn apply(
         Some(outcome(&solved.result))
     })
     .map_err(|point| {
-        if let Err(refusal) = check_time() {
+        if let Err(refusal) = go_on() {
             return refusal;
         }
         let wrongs =

@@ -7,8 +7,9 @@ use super::separator::records;
 use super::sheet_header::{Column, columns, not_comma, whole};
 use crate::asking::describing::{Form, RESERVED, Reserved, Separator, describe_entry};
 use crate::asking::solving::{
-    Answer, Body, FilledByMachine, as_one_of_many, is_toleranced, machine_named, on_record, ranges_of, take_reserved,
+    Answer, Body, FilledByMachine, is_toleranced, machine_named, on_record, ranges_of, take_reserved,
 };
+use crate::budget::{ONE_OF_MANY, spend_part};
 use crate::calculators::Entry;
 use crate::fields::{Fields, Given};
 use crate::quantity::{System, Unit, shown};
@@ -187,7 +188,7 @@ impl Sheet {
         let mut row = ByteRecord::new();
         while reader.read_byte_record(&mut row).unwrap_or(false) {
             let answered = self.with_fields(&row, |fields| {
-                as_one_of_many(|| {
+                spend_part(ONE_OF_MANY, || {
                     self.ask(fields, |answer| match answer.body {
                         Body::Result(result) => result,
                         _ => Node::Record(Vec::new()),

@@ -1,0 +1,124 @@
+//! How long the work of one request may go on: until its time is up, or until it is given up because
+//! the caller has gone or the service stops. Every loop that can take long asks [`go_on`].
+
+use crate::refusal::{Code, Refusal, Wrong};
+use std::cell::RefCell;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::time::{Duration, Instant};
+
+/// How long one of many requests sent together may work.
+pub const ONE_OF_MANY: Duration = Duration::from_secs(5);
+
+thread_local! {
+    // Asking runs from start to end on one thread.
+    static CURRENT: RefCell<Option<Budget>> = const { RefCell::new(None) };
+}
+
+/// The time of one request.
+#[derive(Clone, Debug)]
+pub struct Budget {
+    until: Instant,
+    given_up: Arc<AtomicBool>,
+    ran_out: Arc<AtomicBool>,
+}
+
+impl Budget {
+    /// A budget of so much time from now.
+    pub fn of(time: Duration) -> Self {
+        Self { until: Instant::now() + time, given_up: Arc::default(), ran_out: Arc::default() }
+    }
+
+    /// A part of this budget: at most so much time from now, and given up with the whole.
+    pub fn part(&self, time: Duration) -> Self {
+        let until = self.until.min(Instant::now() + time);
+        Self { until, given_up: self.given_up.clone(), ran_out: Arc::default() }
+    }
+
+    /// Gives the work up: it ends at its next look.
+    pub fn give_up(&self) {
+        self.given_up.store(true, Ordering::Relaxed);
+    }
+
+    /// Whether the work was given up or its time is up.
+    pub fn is_spent(&self) -> bool {
+        self.given_up.load(Ordering::Relaxed) || Instant::now() > self.until
+    }
+
+    /// Whether work within this budget was refused because the budget was spent.
+    pub fn ran_out(&self) -> bool {
+        self.ran_out.load(Ordering::Relaxed)
+    }
+
+    /// Runs `work` within this budget.
+    pub fn spend<T>(&self, work: impl FnOnce() -> T) -> T {
+        // Put back also where the work panics, since threads are used again.
+        struct Before(Option<Budget>);
+        impl Drop for Before {
+            fn drop(&mut self) {
+                CURRENT.set(self.0.take());
+            }
+        }
+        let _before = Before(CURRENT.replace(Some(self.clone())));
+        work()
+    }
+}
+
+/// Runs `work` within a part of the current budget, as one of many items sent together, which must not
+/// hold up the others for long; within `time` alone where no budget is set.
+pub fn spend_part<T>(time: Duration, work: impl FnOnce() -> T) -> T {
+    let part = CURRENT.with_borrow(|current| current.as_ref().map(|whole| whole.part(time)));
+    part.unwrap_or_else(|| Budget::of(time)).spend(work)
+}
+
+/// Refuses to work on where the budget is spent. Without a budget, as in most tests, work goes on.
+pub fn go_on() -> Result<(), Refusal> {
+    CURRENT.with_borrow(|current| match current {
+        Some(budget) if budget.is_spent() => {
+            budget.ran_out.store(true, Ordering::Relaxed);
+            Err(too_much_work())
+        }
+        _ => Ok(()),
+    })
+}
+
+/// The refusal of a request whose time is up.
+pub fn too_much_work() -> Refusal {
+    let says =
+        "This takes longer than a request may. Ask for fewer rows or points, a wider step, or one thing at a time.";
+    Refusal::one(Wrong { field: String::new(), code: Code::TooMuchWork, says: says.into(), try_this: None })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn work_stops_when_its_time_is_up_and_only_then() {
+        let spent = Budget::of(Duration::ZERO);
+        std::thread::sleep(Duration::from_millis(1));
+        assert!(!spent.ran_out(), "nobody has asked yet");
+        assert_eq!(spent.spend(go_on).unwrap_err().0[0].code, Code::TooMuchWork);
+        assert!(spent.ran_out());
+        assert!(Budget::of(Duration::from_secs(60)).spend(go_on).is_ok());
+        assert!(go_on().is_ok(), "the time of one request is not the next one's");
+    }
+
+    #[test]
+    fn work_given_up_stops_with_all_its_parts() {
+        let whole = Budget::of(Duration::from_secs(60));
+        let part = whole.part(Duration::from_secs(60));
+        assert!(part.spend(go_on).is_ok());
+        whole.give_up();
+        assert!(part.spend(go_on).is_err());
+        assert!(!whole.ran_out(), "only the part was refused");
+    }
+
+    #[test]
+    fn a_part_has_no_more_time_than_the_whole() {
+        let whole = Budget::of(Duration::ZERO);
+        std::thread::sleep(Duration::from_millis(1));
+        assert!(whole.spend(|| spend_part(Duration::from_secs(60), go_on)).is_err());
+        assert!(spend_part(Duration::from_secs(60), go_on).is_ok());
+    }
+}

@@ -8,7 +8,7 @@ use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::{Duration, Instant};
 
 /// How long one of many requests sent together may work.
-pub const ONE_OF_MANY: Duration = Duration::from_secs(5);
+pub const ONE_OF_MANY: Duration = Duration::from_secs(2);
 
 thread_local! {
     // Asking runs from start to end on one thread.

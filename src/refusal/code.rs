@@ -58,6 +58,8 @@ codes! {
     NotOffered = "not_offered";
     /// The answer takes longer to work out than a request may.
     TooMuchWork = "too_much_work";
+    /// The service has too much to do at the moment; the same request can be sent again a little later.
+    Busy = "busy";
 }
 
 #[cfg(test)]

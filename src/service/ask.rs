@@ -1,8 +1,8 @@
 //! The calculators' addresses: `/v1/{topic}/{calculator}` as JSON, `.txt` as a cell, `.csv` as a table,
 //! `.svg` as a drawing.
 
-use super::json_body::json_fields;
-use super::long_work::on_another_thread;
+use super::aside;
+use super::json_body::{fields_in, json_bytes};
 use super::problem::Problem;
 use super::response::{CSV, JSON, SVG, TEXT, tagged};
 use super::settings::Settings;
@@ -15,7 +15,7 @@ use crate::fields::{Fields, Given};
 use crate::refusal::{Code, Refusal, Wrong};
 use actix_web::http::{Method, StatusCode, header};
 use actix_web::{HttpRequest, HttpResponse, web};
-use std::time::Instant;
+use std::time::{Duration, Instant};
 
 /// What a drawing opened by itself may do: nothing but use its own style.
 const SVG_POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'";
@@ -43,26 +43,39 @@ pub async fn answer(
         Method::POST if takes_posts => true,
         _ => return wrong_method(&request, allow),
     };
-    let Some(mut fields) = Fields::of_query(request.query_string()) else {
-        return badly_encoded();
-    };
     if posted && form == Form::Table {
-        return rows::answer(&request, entry, fields.owned(), &settings, payload).await;
+        let Some(query) = Fields::of_query(request.query_string()) else { return badly_encoded() };
+        return rows::answer(&request, entry, query.owned(), &settings, payload).await;
     }
-    if posted {
-        match json_fields(&request, payload, settings.body_limit).await {
-            Ok(body) => fields.0.extend(body.0),
+    let body = match posted {
+        true => match json_bytes(&request, payload, settings.body_limit).await {
+            Ok(body) => Some(body),
             Err(response) => return response,
-        }
-    }
-    if !asking::is_long(&fields) {
-        return respond(entry, answered(entry, fields, form));
-    }
-    let fields = fields.owned();
-    match on_another_thread(&settings, move || answered(entry, fields, form)).await {
+        },
+        false => None,
+    };
+    let read = || stated(&request, body.as_deref());
+    let fields = match read() {
+        Ok(fields) => fields,
+        Err(response) => return response,
+    };
+    let again = || {
+        let fields = read().map_or_else(|_| Fields(Vec::new()), |fields| fields.owned());
+        move || answered(entry, fields, form)
+    };
+    match aside::work(&request, || answered(entry, fields, form), again).await {
         Ok(answered) => respond(entry, answered),
         Err(response) => response,
     }
+}
+
+/// The fields of the address and, where there is one, of the body.
+pub fn stated<'r>(request: &'r HttpRequest, body: Option<&[u8]>) -> Result<Fields<'r>, HttpResponse> {
+    let mut fields = Fields::of_query(request.query_string()).ok_or_else(badly_encoded)?;
+    if let Some(body) = body {
+        fields.0.extend(fields_in(body)?.0);
+    }
+    Ok(fields)
 }
 
 /// 404 for the drawing of a calculator that has none.
@@ -80,6 +93,7 @@ struct Answered {
     /// Whether a refusal is wanted as words in a cell.
     in_words: bool,
     outcome: Result<Vec<u8>, Refusal>,
+    took: Duration,
 }
 
 /// Asks the calculator. `None` where a drawing is asked for and there is none.
@@ -100,12 +114,12 @@ fn answered(entry: &'static Entry, fields: Fields, form: Form) -> Option<Answere
         }
         Form::Drawing => asking::drawing(entry, fields, form, Stands::Alone)?.map(String::into_bytes),
     };
-    metrics::asked(entry, form, outcome.as_ref().err(), begun.elapsed());
-    Some(Answered { form, in_words, outcome })
+    Some(Answered { form, in_words, outcome, took: begun.elapsed() })
 }
 
 fn respond(entry: &'static Entry, answered: Option<Answered>) -> HttpResponse {
-    let Some(Answered { form, in_words, outcome }) = answered else { return undrawn(entry) };
+    let Some(Answered { form, in_words, outcome, took }) = answered else { return undrawn(entry) };
+    metrics::asked(entry, form, outcome.as_ref().err(), took);
     match outcome {
         Ok(body) => {
             let media_type = match form {

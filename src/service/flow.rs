@@ -2,18 +2,38 @@
 //! pieces are worked on by several threads, and no more is read than has room to be worked on, so that
 //! memory stays flat and a slow reader slows the work.
 
+use super::aside::{Place, Undone};
 use super::records::{Cut, Records};
 use super::settings::Settings;
+use crate::budget::Budget;
 use actix_web::HttpResponse;
 use actix_web::http::{StatusCode, header};
 use actix_web::web::{self, Bytes};
 use futures_util::FutureExt;
 use futures_util::stream::{self, Stream, StreamExt};
-use std::convert::Infallible;
+use std::rc::Rc;
 use std::sync::Arc;
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 const BROKE_OFF: &str = "The body broke off here.";
+/// Said where an answer could not be made.
+pub const FAILED: &str = "The service failed here, by a fault of its own.";
+const STOPPED: &str = "The service stopped here. Ask again for what is missing.";
+
+/// The budget of a stream, which ends with its reader and not with a time; its items have a time each.
+const WITHOUT_END: Duration = Duration::from_secs(24 * 3600);
+
+/// Ends a stream whose answers are not all there, so that the reader sees it break off.
+#[derive(Debug)]
+pub struct BrokenOff;
+
+impl std::fmt::Display for BrokenOff {
+    fn fmt(&self, f: &mut std::fmt::Formatter) -> std::fmt::Result {
+        f.write_str("the answer broke off")
+    }
+}
+
+impl std::error::Error for BrokenOff {}
 
 /// What is to be answered in one go.
 pub enum Piece {
@@ -119,32 +139,72 @@ fn in_hand() -> usize {
     2 * std::thread::available_parallelism().map_or(1, usize::from)
 }
 
+/// About how many bytes of answers are made before they are sent, so that memory stays flat.
+const ENOUGH: usize = 256 * 1024;
+
+/// How long one piece is worked on before the work of others has its turn.
+const TURN: Duration = Duration::from_millis(50);
+
+/// Says when a piece has been worked on long enough: its answers are sent, the rest of it comes later.
+pub struct Turn(Instant);
+
+impl Turn {
+    /// A turn that begins.
+    pub fn begin() -> Self {
+        Self(Instant::now())
+    }
+
+    /// Whether it is over, so many bytes having been written.
+    pub fn is_over(&self, written: usize) -> bool {
+        written >= ENOUGH || self.0.elapsed() > TURN
+    }
+}
+
 /// The pieces of a body.
 pub fn pieces(body: Body) -> impl Stream<Item = Piece> {
     stream::unfold(body, |mut body| async move { body.next().await.map(|piece| (piece, body)) })
 }
 
-/// Works on each piece on another thread, and gives what comes of them in order. A piece whose work
-/// fails is answered by `failed`.
+/// Works on each piece aside, and gives what comes of them in order. `work` gives the answers of one
+/// turn and the rest of the piece; `sign` is what stands in place of answers that could not be made.
 pub fn worked<P: Send + 'static>(
-    pieces: impl Stream<Item = P>,
-    work: impl Fn(P) -> Vec<u8> + Send + Sync + 'static,
-    failed: Vec<u8>,
-) -> impl Stream<Item = Vec<u8>> {
+    place: Place,
+    pieces: impl Stream<Item = P> + 'static,
+    work: impl Fn(P) -> (Vec<u8>, Option<P>) + Send + Sync + 'static,
+    sign: impl Fn(&str) -> Vec<u8> + 'static,
+) -> impl Stream<Item = Result<Vec<u8>, BrokenOff>> {
     let work = Arc::new(work);
-    pieces
-        .map(move |piece| {
-            let (work, failed) = (work.clone(), failed.clone());
-            async move { web::block(move || work(piece)).await.unwrap_or(failed) }
-        })
-        .buffered(in_hand())
+    let (place, sign) = (Rc::new(place), Rc::new(sign));
+    let turn = move |piece: P| {
+        let (work, place) = (work.clone(), place.clone());
+        async move { place.work(Budget::of(WITHOUT_END), move || work(piece)).await }
+    };
+    // The first turn of each piece; the rest follows when its answers are wanted.
+    let begun = pieces.map(turn.clone()).buffered(in_hand()).boxed_local();
+    stream::unfold((begun, None, false), move |(mut begun, rest, over)| {
+        let (turn, sign) = (turn.clone(), sign.clone());
+        async move {
+            if over {
+                return Some((Err(BrokenOff), (stream::empty().boxed_local(), None, true)));
+            }
+            let done = match rest {
+                Some(rest) => turn(rest).await,
+                None => begun.next().await?,
+            };
+            Some(match done {
+                Ok((chunk, rest)) => (Ok(chunk), (begun, rest, false)),
+                Err(Undone::Failed) => (Ok(sign(FAILED)), (begun, None, false)),
+                Err(_) => (Ok(sign(STOPPED)), (begun, None, true)),
+            })
+        }
+    })
 }
 
 /// Answers with a stream. It is sent as it comes, so nothing may compress it, which would hold it back.
-pub fn respond(media_type: &str, body: impl Stream<Item = Vec<u8>> + 'static) -> HttpResponse {
+pub fn respond(media_type: &str, body: impl Stream<Item = Result<Vec<u8>, BrokenOff>> + 'static) -> HttpResponse {
     HttpResponse::Ok()
         .content_type(media_type)
         .insert_header((header::CACHE_CONTROL, "no-store"))
         .insert_header(header::ContentEncoding::Identity)
-        .streaming(body.map(|bytes| Ok::<Bytes, Infallible>(bytes.into())))
+        .streaming(body.map(|bytes| bytes.map(Bytes::from)))
 }

@@ -37,14 +37,9 @@ pub async fn json_bytes(
     Ok(bytes)
 }
 
-/// The fields of a JSON body.
-pub async fn json_fields(
-    request: &HttpRequest,
-    payload: web::Payload,
-    limit: usize,
-) -> Result<Fields<'static>, HttpResponse> {
-    let bytes = json_bytes(request, payload, limit).await?;
-    serde_json::from_slice(&bytes).map_err(|error| {
+/// The fields in the bytes of a JSON body.
+pub fn fields_in(bytes: &[u8]) -> Result<Fields<'static>, HttpResponse> {
+    serde_json::from_slice(bytes).map_err(|error| {
         let says = format!("The body is not a JSON object of fields: {error}.");
         unreadable(&says, Some(r#"{"diameter": "0.5 in"}"#))
     })

@@ -1,7 +1,8 @@
 //! Many JSON things in one request, each answered by itself and in order: an array in and an array
 //! out, or a line each in and out (`application/x-ndjson`), which streams.
 
-use super::flow::{Body, Piece, pieces, respond, worked};
+use super::aside;
+use super::flow::{Body, Piece, Turn, pieces, respond, worked};
 use super::json_body::{essence, json_bytes};
 use super::problem::Problem;
 use super::records::Records;
@@ -11,6 +12,7 @@ use actix_web::http::{Method, StatusCode};
 use actix_web::{HttpRequest, HttpResponse, web};
 use futures_util::stream::{self, StreamExt};
 use serde_json::value::RawValue;
+use std::collections::VecDeque;
 use std::future::ready;
 
 /// Lines of JSON.
@@ -37,8 +39,12 @@ pub async fn answer(request: HttpRequest, payload: web::Payload, answer: Answer)
     let media_type = essence(&request);
     if ALSO_LINES.contains(&media_type.as_str()) {
         let body = Body::new(payload, Records::lines(), &settings);
-        let work = move |piece: Piece| by_line(piece, answer);
-        return respond(LINES, worked(pieces(body), work, [answer(Err(FAILED)), b"\n".to_vec()].concat()));
+        let place = match aside::enter(&request) {
+            Ok(place) => place,
+            Err(response) => return response,
+        };
+        let sign = move |says: &str| [answer(Err(says)), b"\n".to_vec()].concat();
+        return respond(LINES, worked(place, pieces(body), move |piece| by_line(piece, answer), sign));
     }
     let body = match json_bytes(&request, payload, settings.body_limit).await {
         Ok(body) => body,
@@ -51,37 +57,61 @@ pub async fn answer(request: HttpRequest, payload: web::Payload, answer: Answer)
             return unreadable(&says, Some("[…]"));
         }
     };
-    let mut items = items.into_iter().peekable();
-    let mut groups: Vec<Vec<Box<RawValue>>> = Vec::new();
+    let place = match aside::enter(&request) {
+        Ok(place) => place,
+        Err(response) => return response,
+    };
+    // Each item stands behind what parts it from the one before it.
+    let mut items = items.into_iter().enumerate().peekable();
+    let mut groups: Vec<VecDeque<(usize, Box<RawValue>)>> = Vec::new();
     while items.peek().is_some() {
         groups.push(items.by_ref().take(AT_ONCE).collect());
     }
-    let work = move |group: Vec<Box<RawValue>>| {
-        group.iter().map(|item| answer(Ok(item.get()))).collect::<Vec<_>>().join(BETWEEN)
+    let work = move |mut group: VecDeque<(usize, Box<RawValue>)>| {
+        let turn = Turn::begin();
+        let mut out = Vec::new();
+        while let Some((at, item)) = group.pop_front() {
+            out.extend_from_slice(if at > 0 { BETWEEN } else { b"" });
+            out.extend(answer(Ok(item.get())));
+            if turn.is_over(out.len()) {
+                break;
+            }
+        }
+        (out, Some(group).filter(|rest| !rest.is_empty()))
     };
-    let parted = worked(stream::iter(groups), work, answer(Err(FAILED)))
-        .enumerate()
-        .map(|(at, group)| if at == 0 { group } else { [BETWEEN, &group].concat() });
-    let whole = stream::once(ready(b"[".to_vec())).chain(parted).chain(stream::once(ready(b"]\n".to_vec())));
+    let sign = move |says: &str| [BETWEEN, &answer(Err(says))].concat();
+    let parted = worked(place, stream::iter(groups), work, sign);
+    let whole = stream::once(ready(Ok(b"[".to_vec()))).chain(parted).chain(stream::once(ready(Ok(b"]\n".to_vec()))));
     respond("application/json", whole)
 }
 
-const FAILED: &str = "The service failed here, by a fault of its own.";
-
-fn by_line(piece: Piece, answer: Answer) -> Vec<u8> {
+fn by_line(piece: Piece, answer: Answer) -> (Vec<u8>, Option<Piece>) {
     let mut out = Vec::new();
     let mut one = |item: Result<&str, &str>| {
         out.extend(answer(item));
         out.push(b'\n');
+        out.len()
     };
-    match piece {
-        Piece::Broken(says, _) => one(Err(&says)),
-        Piece::Records(bytes, _) => {
-            // A line without anything in it asks for nothing.
-            for line in bytes.split(|byte| *byte == b'\n').filter(|line| !line.trim_ascii().is_empty()) {
-                one(std::str::from_utf8(line).map_err(|_| "The line is not UTF-8."));
-            }
+    let mut rest = match piece {
+        Piece::Broken(says, _) => {
+            one(Err(&says));
+            return (out, None);
+        }
+        Piece::Records(bytes, _) => bytes,
+    };
+    let turn = Turn::begin();
+    while !rest.is_empty() {
+        let end = memchr::memchr(b'\n', &rest).map_or(rest.len(), |at| at + 1);
+        let line = rest.split_to(end);
+        // A line without anything in it asks for nothing.
+        if line.trim_ascii().is_empty() {
+            continue;
+        }
+        let written = one(std::str::from_utf8(&line).map_err(|_| "The line is not UTF-8."));
+        if turn.is_over(written) {
+            break;
         }
     }
-    out
+    let rest = (!rest.is_empty()).then(|| Piece::Records(rest, 0));
+    (out, rest)
 }

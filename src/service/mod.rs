@@ -1,6 +1,7 @@
 //! HTTP: routes, forms of the answer, the published description, limits, logs. The only place that
 //! knows it.
 
+mod aside;
 mod ask;
 mod batch;
 mod catalogue;
@@ -8,7 +9,6 @@ mod docs;
 mod flow;
 mod json_body;
 mod json_items;
-mod long_work;
 mod metrics;
 mod middleware;
 pub mod openapi;
@@ -108,18 +108,25 @@ pub fn serve(listener: TcpListener, settings: Settings) -> io::Result<Server> {
         workers => workers,
     };
     let (timeout, stop_timeout) = (settings.timeout, settings.stop_timeout);
+    // Every connection has it from the listener: the system cuts those whose other end takes nothing.
+    #[cfg(target_os = "linux")]
+    socket2::SockRef::from(&listener).set_tcp_user_timeout(Some(Duration::from_secs(settings.reader_timeout)))?;
+    let workshop = web::Data::new(aside::Workshop::open(&settings)?);
     let data = web::Data::new(settings);
     let server = HttpServer::new(move || {
         App::new()
             .app_data(data.clone())
+            .app_data(workshop.clone())
             .wrap(Compress::default())
             .wrap(Condition::new(!data.allow_origin.is_empty(), cors(&data)))
             .wrap(from_fn(middleware::wrap))
             .configure(routes)
     })
     .workers(workers)
-    // Long requests wait for one another; more threads than cores would gain them nothing.
+    // What is left to these threads is to compress.
     .worker_max_blocking_threads(std::thread::available_parallelism().map_or(1, usize::from))
+    // A caller that closes its side has gone, and work for it ends.
+    .h1_allow_half_closed(false)
     .client_request_timeout(Duration::from_secs(timeout))
     .keep_alive(Duration::from_secs(75))
     .shutdown_timeout(stop_timeout)

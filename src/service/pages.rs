@@ -1,12 +1,9 @@
 //! The pages and the files they need, with what a browser may do with them.
 
-use super::long_work::on_another_thread;
+use super::aside;
 use super::readable::readable;
 use super::response::tagged;
-use super::settings::Settings;
-use crate::asking;
 use crate::calculators::find;
-use crate::fields::Fields;
 use crate::page::{self, assets};
 use actix_web::http::{StatusCode, header};
 use actix_web::{HttpRequest, HttpResponse, web};
@@ -46,24 +43,18 @@ pub fn html(status: StatusCode, body: String) -> HttpResponse {
 }
 
 /// The page of a calculator, filled from the query.
-pub async fn form(
-    request: HttpRequest,
-    path: web::Path<(String, String)>,
-    settings: web::Data<Settings>,
-) -> HttpResponse {
+pub async fn form(request: HttpRequest, path: web::Path<(String, String)>) -> HttpResponse {
     let (topic, name) = path.into_inner();
     let id = format!("{topic}/{name}");
     let Some(entry) = find(&id) else { return html(StatusCode::NOT_FOUND, page::missing(&id)) };
     let query = request.query_string();
-    let is_long = Fields::of_query(query).is_some_and(|fields| asking::is_long(&fields));
-    let (page, sound) = if is_long {
+    let again = || {
         let query = query.to_owned();
-        match on_another_thread(&settings, move || page::form(entry, &query)).await {
-            Ok(page) => page,
-            Err(response) => return response,
-        }
-    } else {
-        page::form(entry, query)
+        move || page::form(entry, &query)
     };
-    html(if sound { StatusCode::OK } else { StatusCode::UNPROCESSABLE_ENTITY }, page)
+    match aside::work(&request, || page::form(entry, query), again).await {
+        Ok((page, true)) => html(StatusCode::OK, page),
+        Ok((page, false)) => html(StatusCode::UNPROCESSABLE_ENTITY, page),
+        Err(response) => response,
+    }
 }

@@ -1,7 +1,9 @@
 //! Practice over HTTP: questions and their marking as JSON, and the pages for a person: a question at a
 //! time, and sheets to print. Nothing about the person is kept; everything stands in the address.
 
-use super::json_body::json_fields;
+use super::aside;
+use super::ask::stated;
+use super::json_body::json_bytes;
 use super::pages::html;
 use super::response::{JSON, tagged};
 use super::settings::Settings;
@@ -18,13 +20,49 @@ use std::time::{SystemTime, UNIX_EPOCH};
 /// Questions on a sheet where the address does not say how many.
 const ON_A_SHEET: u32 = 10;
 
+/// What came of a request, to be sent by the thread it came in on.
+enum Came {
+    Answer(Vec<u8>),
+    Page(StatusCode, String),
+    /// The fields of the address to go on to.
+    SentOn(Vec<(String, String)>),
+    UnknownCalculator(String),
+    Refused(Refusal),
+}
+
+impl Came {
+    fn respond(self, path: &str) -> HttpResponse {
+        match self {
+            Self::Answer(body) => tagged(JSON, body),
+            Self::Page(status, page) => html(status, page),
+            Self::SentOn(fields) => to(path, fields.into_iter()),
+            // An unknown calculator is answered as its own address would be.
+            Self::UnknownCalculator(id) => unknown_calculator(&id),
+            Self::Refused(refusal) => super::problem::Problem::refused(refusal).respond(),
+        }
+    }
+}
+
+/// Finds the response to the fields of a request.
+async fn respond(request: &HttpRequest, fields: &Fields<'_>, find: fn(&Fields) -> Came) -> HttpResponse {
+    let again = || {
+        let fields = fields.owned();
+        move || find(&fields)
+    };
+    match aside::work(request, || find(fields), again).await {
+        Ok(came) => came.respond("/practice"),
+        Err(response) => response,
+    }
+}
+
 /// `GET /v1/practice`.
 pub async fn questions(request: HttpRequest) -> HttpResponse {
     let Some(fields) = Fields::of_query(request.query_string()) else { return badly_encoded() };
-    match Asked::read(&fields).and_then(|asked| asked.questions()) {
-        Ok(questions) => tagged(JSON, listed(&questions).to_string().into_bytes()),
-        Err(refusal) => refused(&fields, refusal),
-    }
+    respond(&request, &fields, |fields| match Asked::read(fields).and_then(|asked| asked.questions()) {
+        Ok(questions) => Came::Answer(listed(&questions).to_string().into_bytes()),
+        Err(refusal) => refused(fields, refusal),
+    })
+    .await
 }
 
 /// Questions as an answer lists them.
@@ -37,15 +75,19 @@ pub async fn check(request: HttpRequest, settings: web::Data<Settings>, payload:
     if *request.method() != Method::POST {
         return wrong_method(&request, "POST, OPTIONS");
     }
-    let Some(mut fields) = Fields::of_query(request.query_string()) else { return badly_encoded() };
-    match json_fields(&request, payload, settings.body_limit).await {
-        Ok(body) => fields.0.extend(body.0),
+    let body = match json_bytes(&request, payload, settings.body_limit).await {
+        Ok(body) => body,
         Err(response) => return response,
-    }
-    match Checked::read(&fields) {
-        Ok(checked) => tagged(JSON, serde_json::to_vec(&checked).unwrap_or_default()),
-        Err(refusal) => refused(&fields, refusal),
-    }
+    };
+    let fields = match stated(&request, Some(&body)) {
+        Ok(fields) => fields,
+        Err(response) => return response,
+    };
+    respond(&request, &fields, |fields| match Checked::read(fields) {
+        Ok(checked) => Came::Answer(serde_json::to_vec(&checked).unwrap_or_default()),
+        Err(refusal) => refused(fields, refusal),
+    })
+    .await
 }
 
 /// The calculator that is not there, if that is all that is wrong.
@@ -58,21 +100,20 @@ fn unknown(fields: &Fields, refusal: &Refusal) -> Option<String> {
     }
 }
 
-/// An unknown calculator is answered as its own address would be.
-fn refused(fields: &Fields, refusal: Refusal) -> HttpResponse {
+fn refused(fields: &Fields, refusal: Refusal) -> Came {
     match unknown(fields, &refusal) {
-        Some(id) => unknown_calculator(&id),
-        None => super::problem::Problem::refused(refusal).respond(),
+        Some(id) => Came::UnknownCalculator(id),
+        None => Came::Refused(refusal),
     }
 }
 
 /// A page that says what is wrong.
-fn wrong(fields: &Fields, refusal: &Refusal) -> HttpResponse {
+fn wrong(fields: &Fields, refusal: &Refusal) -> Came {
     let status = match unknown(fields, refusal) {
         Some(_) => StatusCode::NOT_FOUND,
         None => StatusCode::UNPROCESSABLE_ENTITY,
     };
-    html(status, page::start(refusal))
+    Came::Page(status, page::start(refusal))
 }
 
 /// The fields of a form, whose empty ones count as not given.
@@ -110,36 +151,43 @@ fn to(path: &str, fields: impl Iterator<Item = (String, String)>) -> HttpRespons
 
 /// `/practice`: where to start, a question, or a question with its answer marked.
 pub async fn person(request: HttpRequest) -> HttpResponse {
-    let Some(mut fields) = given(&request) else { return badly_encoded() };
-    let has = |fields: &Fields, name: &str| fields.0.iter().any(|(known, _)| known == name);
+    let Some(fields) = given(&request) else { return badly_encoded() };
     if fields.0.is_empty() {
         return html(StatusCode::OK, page::start(&Refusal::default()));
     }
     if let Some(sent_on) = with_seed(&request, &fields) {
         return sent_on;
     }
-    if !has(&fields, "answer") {
-        return match Asked::read(&fields).and_then(|asked| asked.questions()) {
+    respond(&request, &fields, asked_or_marked).await
+}
+
+fn asked_or_marked(fields: &Fields) -> Came {
+    let has = |fields: &Fields, name: &str| fields.0.iter().any(|(known, _)| known == name);
+    if !has(fields, "answer") {
+        return match Asked::read(fields).and_then(|asked| asked.questions()) {
             // A task's question has an address of its own.
-            Ok(questions) if !has(&fields, "calculator") && !questions.is_empty() => {
-                to("/practice", questions[0].recipe_fields().into_iter().map(|(name, value)| (name.to_owned(), value)))
+            Ok(questions) if !has(fields, "calculator") && !questions.is_empty() => {
+                let recipe = questions[0].recipe_fields().into_iter();
+                Came::SentOn(recipe.map(|(name, value)| (name.to_owned(), value)).collect())
             }
             Ok(questions) => match questions.first() {
-                Some(question) => html(StatusCode::OK, page::question(question, None, &Refusal::default())),
-                None => wrong(&fields, &Refusal::default()),
+                Some(question) => Came::Page(StatusCode::OK, page::question(question, None, &Refusal::default())),
+                None => wrong(fields, &Refusal::default()),
             },
-            Err(refusal) => wrong(&fields, &refusal),
+            Err(refusal) => wrong(fields, &refusal),
         };
     }
-    match Checked::read(&fields) {
-        Ok(checked) => html(StatusCode::OK, page::marked(&checked)),
+    match Checked::read(fields) {
+        Ok(checked) => Came::Page(StatusCode::OK, page::marked(&checked)),
         Err(refusal) => {
             // What is wrong with the answer alone is said beside the question.
+            let mut fields = fields.clone();
             let answer = fields.take("answer").map(|answer| answer.said());
             let of_answer = refusal.0.iter().all(|wrong| wrong.field == "/answer");
             match Asked::read(&fields).and_then(|asked| asked.questions()) {
                 Ok(questions) if of_answer && !questions.is_empty() => {
-                    html(StatusCode::UNPROCESSABLE_ENTITY, page::question(&questions[0], answer.as_deref(), &refusal))
+                    let page = page::question(&questions[0], answer.as_deref(), &refusal);
+                    Came::Page(StatusCode::UNPROCESSABLE_ENTITY, page)
                 }
                 _ => wrong(&fields, &refusal),
             }
@@ -149,22 +197,26 @@ pub async fn person(request: HttpRequest) -> HttpResponse {
 
 /// `/practice/sheet`: questions to print.
 pub async fn sheet(request: HttpRequest) -> HttpResponse {
-    printed(&request, page::sheet)
+    printed(request, |fields| drawn(fields, page::sheet)).await
 }
 
 /// `/practice/answers`: the answers to the same.
 pub async fn answers(request: HttpRequest) -> HttpResponse {
-    printed(&request, page::answers)
+    printed(request, |fields| drawn(fields, page::answers)).await
 }
 
-fn printed(request: &HttpRequest, draw: fn(&Asked, &[Question]) -> String) -> HttpResponse {
-    let Some(fields) = given(request) else { return badly_encoded() };
-    if let Some(sent_on) = with_seed(request, &fields) {
-        return sent_on;
+async fn printed(request: HttpRequest, draw: fn(&Fields) -> Came) -> HttpResponse {
+    let Some(fields) = given(&request) else { return badly_encoded() };
+    match with_seed(&request, &fields) {
+        Some(sent_on) => sent_on,
+        None => respond(&request, &fields, draw).await,
     }
-    let asked = Asked::read(&fields).map(|asked| Asked { count: asked.count.or(Count::of(ON_A_SHEET)), ..asked });
+}
+
+fn drawn(fields: &Fields, draw: fn(&Asked, &[Question]) -> String) -> Came {
+    let asked = Asked::read(fields).map(|asked| Asked { count: asked.count.or(Count::of(ON_A_SHEET)), ..asked });
     match asked.and_then(|asked| asked.questions().map(|questions| draw(&asked, &questions))) {
-        Ok(page) => html(StatusCode::OK, page),
-        Err(refusal) => wrong(&fields, &refusal),
+        Ok(page) => Came::Page(StatusCode::OK, page),
+        Err(refusal) => wrong(fields, &refusal),
     }
 }

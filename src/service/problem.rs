@@ -23,13 +23,13 @@ pub struct Problem {
     pub errors: Vec<Wrong>,
 }
 
-/// The status of a refusal: 400 where the request cannot be read, 503 where its time was up, 422 where it can be read
+/// The status of a refusal: 400 where the request cannot be read, 503 where there was no time for it, 422 where it can be read
 /// and is wrong.
 fn status(refusal: &Refusal) -> StatusCode {
     let is = |code| refusal.0.iter().any(|wrong| wrong.code == code);
     if is(Code::RequestUnreadable) {
         StatusCode::BAD_REQUEST
-    } else if is(Code::TooMuchWork) {
+    } else if is(Code::TooMuchWork) || is(Code::Busy) {
         StatusCode::SERVICE_UNAVAILABLE
     } else {
         StatusCode::UNPROCESSABLE_ENTITY

@@ -1,7 +1,8 @@
 //! `POST /v1/{topic}/{calculator}.csv`: a table of requests in, the same rows with their results out,
 //! as a stream.
 
-use super::flow::{Body, Piece, pieces, respond, worked};
+use super::aside;
+use super::flow::{Body, Piece, Turn, pieces, respond, worked};
 use super::json_body::essence;
 use super::metrics;
 use super::problem::Problem;
@@ -42,31 +43,42 @@ pub async fn answer(
         Err((status, says)) => return Problem::new(status, says, Vec::new()).respond(),
     };
     // The first row may be any work there is, as each later one.
-    let opened = web::block(move || Sheet::open(entry, query, &head)).await;
-    let sheet = match opened {
+    let again = || {
+        let (query, head) = (query.clone(), head.clone());
+        move || Sheet::open(entry, query, &head)
+    };
+    let sheet = match aside::work(request, || Sheet::open(entry, query.clone(), &head), again).await {
         Ok(Ok(sheet)) => Arc::new(sheet),
         Ok(Err(refusal)) => {
             metrics::asked_rows(entry, 0, &[refusal.0.iter().map(|wrong| wrong.code).collect()]);
             return Problem::refused(refusal).respond();
         }
-        Err(_) => return Problem::new(StatusCode::INTERNAL_SERVER_ERROR, FAILED, Vec::new()).respond(),
+        Err(response) => return response,
+    };
+    let place = match aside::enter(request) {
+        Ok(place) => place,
+        Err(response) => return response,
     };
     body.skip_one();
-    let failed = sheet.broken(FAILED, 0);
-    let first = stream::once(std::future::ready(sheet.head()));
-    let rest = worked(pieces(body), move |piece| answered(&sheet, piece), failed);
+    let first = stream::once(std::future::ready(Ok(sheet.head())));
+    let signed = sheet.clone();
+    let sign = move |says: &str| signed.broken(says, 0);
+    let rest = worked(place, pieces(body), move |piece| answered(&sheet, piece), sign);
     respond(CSV, first.chain(rest))
 }
 
-const FAILED: &str = "The service failed here, by a fault of its own.";
-
-fn answered(sheet: &Sheet, piece: Piece) -> Vec<u8> {
-    match piece {
-        Piece::Broken(says, number) => sheet.broken(&says, number),
-        Piece::Records(bytes, number) => {
-            let answered = sheet.rows(&bytes, number);
-            metrics::asked_rows(sheet.entry(), answered.answered, &answered.refused);
-            answered.lines
-        }
-    }
+/// Answers the rows of a piece, for a turn; gives what is left of it.
+fn answered(sheet: &Sheet, piece: Piece) -> (Vec<u8>, Option<Piece>) {
+    let (bytes, number) = match piece {
+        Piece::Broken(says, number) => return (sheet.broken(&says, number), None),
+        Piece::Records(bytes, number) => (bytes, number),
+    };
+    let turn = Turn::begin();
+    let answered = sheet.rows(&bytes, number, |written| turn.is_over(written));
+    metrics::asked_rows(sheet.entry(), answered.answered, &answered.refused);
+    let rest = (answered.taken < bytes.len()).then(|| {
+        let rows = answered.answered + answered.refused.len() as u64;
+        Piece::Records(bytes.slice(answered.taken..), number + rows)
+    });
+    (answered.lines, rest)
 }

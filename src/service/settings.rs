@@ -35,6 +35,12 @@ pub struct Settings {
     /// Seconds a request may take.
     #[arg(long, env = "SHOP_RECKONER_TIMEOUT", default_value_t = 10, value_name = "SECONDS")]
     pub timeout: u64,
+    /// Requests that may have long work waiting or done at once; more are told to ask again later.
+    #[arg(long, env = "SHOP_RECKONER_LONG_REQUESTS", default_value_t = 64, value_name = "NUMBER")]
+    pub long_requests: usize,
+    /// Seconds that an answer may wait for a reader that takes nothing of it.
+    #[arg(long, env = "SHOP_RECKONER_READER_TIMEOUT", default_value_t = 30, value_name = "SECONDS")]
+    pub reader_timeout: u64,
     /// Seconds that open requests are given to finish when the service is stopped.
     #[arg(long, env = "SHOP_RECKONER_STOP_TIMEOUT", default_value_t = 10, value_name = "SECONDS")]
     pub stop_timeout: u64,

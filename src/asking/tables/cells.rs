@@ -93,6 +93,11 @@ impl Cells {
         }
     }
 
+    /// How many bytes are written, but for some that wait.
+    pub fn len(&self) -> usize {
+        self.writer.get_ref().len()
+    }
+
     /// Ends the row.
     pub fn end(&mut self) {
         let _ = self.writer.write_record(None::<&[u8]>);

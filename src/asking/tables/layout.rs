@@ -63,6 +63,15 @@ impl Layout {
         names
     }
 
+    /// How many lines `result` has.
+    pub fn lines(&self, result: &Node) -> usize {
+        let rows = self.list.as_ref().and_then(|(name, _)| result.member(name));
+        match rows {
+            Some(Node::List(rows)) => rows.len().max(1),
+            _ => 1,
+        }
+    }
+
     /// Writes the cells of `result`: calls `row` for each row, which begins it, and leaves its end to
     /// the caller's `end`.
     pub fn write(&self, result: &Node, cells: &mut Cells, begin: impl Fn(&mut Cells), end: impl Fn(&mut Cells)) {

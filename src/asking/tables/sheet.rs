@@ -24,6 +24,10 @@ const REFUSED: &str = "refused";
 /// The name of the column that says which row of the table asked, where one can have several lines.
 const ROW: &str = "row";
 
+/// About how many bytes a cell has, and how many all lines of one row may have together.
+const A_CELL: usize = 16;
+const MOST_OF_A_ROW: usize = 1 << 20;
+
 /// A table whose header has been read.
 #[derive(Debug)]
 pub struct Sheet {
@@ -44,6 +48,8 @@ pub struct Sheet {
 pub struct Answered {
     /// The lines.
     pub lines: Vec<u8>,
+    /// How many bytes of the rows were read.
+    pub taken: usize,
     /// How many rows were answered.
     pub answered: u64,
     /// What was wrong with the others: the codes, row by row.
@@ -180,8 +186,9 @@ impl Sheet {
         cells.done()
     }
 
-    /// Answers the rows in `bytes`, whole records, the first of which is row `number`.
-    pub fn rows(&self, bytes: &[u8], mut number: u64) -> Answered {
+    /// Answers the rows in `bytes`, whole records, the first of which is row `number`, until so many
+    /// bytes of lines are enough.
+    pub fn rows(&self, bytes: &[u8], mut number: u64, is_enough: impl Fn(usize) -> bool) -> Answered {
         let mut reader = records(bytes, self.separator);
         let mut cells = Cells::new(self.separator, bytes.len() * 4);
         let mut outcome = Answered::default();
@@ -202,6 +209,14 @@ impl Sheet {
                 }
             };
             match answered {
+                Ok(result)
+                    if self.layout.lines(&result) * (row.as_slice().len() + self.width * A_CELL) > MOST_OF_A_ROW =>
+                {
+                    let says = "This row answers more than a table can hold for one row. Ask for it by itself.";
+                    begin(&mut cells);
+                    self.refuse(says, &mut cells);
+                    outcome.refused.push(vec![Code::TooMuchWork]);
+                }
                 Ok(result) => {
                     outcome.answered += 1;
                     self.layout.write(&result, &mut cells, begin, |cells| {
@@ -216,6 +231,10 @@ impl Sheet {
                 }
             }
             number += 1;
+            outcome.taken = reader.position().byte() as usize;
+            if is_enough(cells.len()) {
+                break;
+            }
         }
         outcome.lines = cells.done();
         outcome

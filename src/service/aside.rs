@@ -1,0 +1,279 @@
+//! Long work, done aside from the threads that serve: a few threads take turns between
+//! the requests that have work waiting, so that nobody's work holds up everybody else's.
+
+use super::flow::FAILED;
+use super::problem::Problem;
+use super::settings::Settings;
+use crate::budget::{Budget, too_much_work};
+use crate::refusal::{Code, Refusal, Wrong};
+use actix_web::http::{StatusCode, header};
+use actix_web::{HttpRequest, HttpResponse, web};
+use std::collections::VecDeque;
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::sync::{Arc, Condvar, Mutex, MutexGuard, PoisonError};
+use std::time::Duration;
+use tokio::sync::oneshot;
+
+/// How long a request is worked on by the thread it came in on before it begins again aside.
+const AT_ONCE: Duration = Duration::from_millis(1);
+
+/// How much longer than its budget work may take to notice that the budget is spent.
+const TO_NOTICE: Duration = Duration::from_secs(1);
+
+/// Seconds after which a request that found no place may be sent again.
+const AGAIN_AFTER: &str = "2";
+
+type Job = Box<dyn FnOnce() + Send>;
+
+/// The threads for long work, and the requests that wait for them.
+pub struct Workshop {
+    shared: Arc<Shared>,
+    /// How many requests may have long work at once.
+    most: usize,
+}
+
+struct Shared {
+    queue: Mutex<Queue>,
+    work_there: Condvar,
+}
+
+#[derive(Default)]
+struct Queue {
+    /// The requests that have jobs waiting, in the order of their turns.
+    turns: VecDeque<(u64, VecDeque<Job>)>,
+    /// How many requests there are, whether they have jobs waiting or not.
+    inside: usize,
+    /// How many jobs are being worked on.
+    working: usize,
+    next_number: u64,
+    closed: bool,
+}
+
+/// Why work was not done.
+#[derive(Debug)]
+pub enum Undone {
+    /// It could not begin in time.
+    Late,
+    /// It failed by a fault of its own.
+    Failed,
+    /// The service stops.
+    Stopping,
+}
+
+impl Shared {
+    fn queue(&self) -> MutexGuard<'_, Queue> {
+        self.queue.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    fn work(&self) {
+        loop {
+            let mut queue = self.queue();
+            let job = loop {
+                if let Some(job) = queue.next() {
+                    queue.working += 1;
+                    break job;
+                }
+                if queue.closed {
+                    return;
+                }
+                queue = self.work_there.wait(queue).unwrap_or_else(PoisonError::into_inner);
+            };
+            drop(queue);
+            job();
+            self.queue().working -= 1;
+        }
+    }
+}
+
+impl Queue {
+    fn add(&mut self, number: u64, job: Job) {
+        match self.turns.iter_mut().find(|(known, _)| *known == number) {
+            Some((_, jobs)) => jobs.push_back(job),
+            None => self.turns.push_back((number, VecDeque::from([job]))),
+        }
+    }
+
+    /// One job of the request whose turn it is; the request's next has to wait for the others.
+    fn next(&mut self) -> Option<Job> {
+        let (number, mut jobs) = self.turns.pop_front()?;
+        let job = jobs.pop_front();
+        if !jobs.is_empty() {
+            self.turns.push_back((number, jobs));
+        }
+        job
+    }
+}
+
+impl Workshop {
+    /// A workshop with its threads.
+    pub fn open(settings: &Settings) -> std::io::Result<Self> {
+        let shared = Arc::new(Shared { queue: Mutex::default(), work_there: Condvar::new() });
+        // Twice the cores: a few very long requests leave room for the shorter ones.
+        let threads = 2 * std::thread::available_parallelism().map_or(1, usize::from);
+        for number in 0..threads {
+            let shared = shared.clone();
+            std::thread::Builder::new().name(format!("aside-{number}")).spawn(move || shared.work())?;
+        }
+        Ok(Self { shared, most: settings.long_requests })
+    }
+
+    /// A place for one request's long work; refused where all are taken.
+    pub fn enter(&self) -> Result<Place, HttpResponse> {
+        let mut queue = self.shared.queue();
+        if queue.inside >= self.most || queue.closed {
+            return Err(busy());
+        }
+        queue.inside += 1;
+        queue.next_number += 1;
+        let place = Place { shared: self.shared.clone(), number: queue.next_number };
+        drop(queue);
+        Ok(place)
+    }
+
+    /// How many jobs wait, and how many are worked on.
+    pub fn load(&self) -> (usize, usize) {
+        let queue = self.shared.queue();
+        (queue.turns.iter().map(|(_, jobs)| jobs.len()).sum(), queue.working)
+    }
+
+    /// Takes no more work, and drops what waits.
+    pub fn close(&self) {
+        let mut queue = self.shared.queue();
+        queue.closed = true;
+        let dropped = std::mem::take(&mut queue.turns);
+        drop(queue);
+        drop(dropped);
+        self.shared.work_there.notify_all();
+    }
+}
+
+impl Drop for Workshop {
+    fn drop(&mut self) {
+        self.close();
+    }
+}
+
+/// One request's place among those that have long work.
+pub struct Place {
+    shared: Arc<Shared>,
+    number: u64,
+}
+
+impl Drop for Place {
+    fn drop(&mut self) {
+        self.shared.queue().inside -= 1;
+    }
+}
+
+/// Gives work up when nobody waits for it any more.
+struct WhileWanted(Budget);
+
+impl Drop for WhileWanted {
+    fn drop(&mut self) {
+        self.0.give_up();
+    }
+}
+
+impl Place {
+    /// Does `work` when this request's turn comes, within `budget`. It ends when nobody waits for it.
+    pub async fn work<T: Send + 'static>(
+        &self,
+        budget: Budget,
+        work: impl FnOnce() -> T + Send + 'static,
+    ) -> Result<T, Undone> {
+        let (done, wait) = oneshot::channel();
+        let wanted = WhileWanted(budget.clone());
+        let span = tracing::Span::current();
+        let job = move || {
+            if done.is_closed() {
+                return;
+            }
+            let outcome = match budget.is_spent() {
+                true => Err(Undone::Late),
+                false => {
+                    span.in_scope(|| catch_unwind(AssertUnwindSafe(|| budget.spend(work))).map_err(|_| Undone::Failed))
+                }
+            };
+            let _ = done.send(outcome);
+        };
+        let mut queue = self.shared.queue();
+        if queue.closed {
+            return Err(Undone::Stopping);
+        }
+        queue.add(self.number, Box::new(job));
+        drop(queue);
+        self.shared.work_there.notify_one();
+        let outcome = wait.await.unwrap_or(Err(Undone::Stopping));
+        drop(wanted);
+        outcome
+    }
+}
+
+/// A place for a request whose long work goes on while it is answered.
+pub fn enter(request: &HttpRequest) -> Result<Place, HttpResponse> {
+    match request.app_data::<web::Data<Workshop>>() {
+        Some(workshop) => workshop.enter(),
+        None => Err(undone(Undone::Failed)),
+    }
+}
+
+/// Does the work of one request: `here`, on the thread it came in on, or, where that turns out to take
+/// long, begun again aside, by what `again` makes of the request.
+pub async fn work<T, W>(
+    request: &HttpRequest,
+    here: impl FnOnce() -> T,
+    again: impl FnOnce() -> W,
+) -> Result<T, HttpResponse>
+where
+    T: Send + 'static,
+    W: FnOnce() -> T + Send + 'static,
+{
+    let at_once = Budget::of(AT_ONCE);
+    let done = at_once.spend(here);
+    if !at_once.ran_out() {
+        return Ok(done);
+    }
+    drop(done);
+    let work = again();
+    aside(request, work).await
+}
+
+/// Does work that is known to be long aside, within the time of a request.
+pub async fn aside<T: Send + 'static>(
+    request: &HttpRequest,
+    work: impl FnOnce() -> T + Send + 'static,
+) -> Result<T, HttpResponse> {
+    let (Some(workshop), Some(settings)) =
+        (request.app_data::<web::Data<Workshop>>(), request.app_data::<web::Data<Settings>>())
+    else {
+        return Err(undone(Undone::Failed));
+    };
+    let place = workshop.enter()?;
+    let time = Duration::from_secs(settings.timeout).mul_f64(0.9);
+    match tokio::time::timeout(time + TO_NOTICE.min(time / 20), place.work(Budget::of(time), work)).await {
+        Ok(outcome) => outcome.map_err(undone),
+        Err(_) => Err(Problem::refused(too_much_work()).respond()),
+    }
+}
+
+/// 503 for a request that found no place.
+pub fn busy() -> HttpResponse {
+    refused(Code::Busy, "The service has too much long work at the moment. Ask again in a few seconds.")
+}
+
+/// The response to a request whose work was not done.
+pub fn undone(why: Undone) -> HttpResponse {
+    match why {
+        Undone::Late => busy(),
+        Undone::Stopping => refused(Code::Busy, "The service is stopping. Ask again in a few seconds."),
+        Undone::Failed => Problem::new(StatusCode::INTERNAL_SERVER_ERROR, FAILED, Vec::new()).respond(),
+    }
+}
+
+fn refused(code: Code, says: &str) -> HttpResponse {
+    let try_this = Some("the same request again, a little later".to_owned());
+    let wrong = Wrong { field: String::new(), code, says: says.into(), try_this };
+    let mut response = Problem::refused(Refusal::one(wrong)).respond();
+    response.headers_mut().insert(header::RETRY_AFTER, header::HeaderValue::from_static(AGAIN_AFTER));
+    response
+}

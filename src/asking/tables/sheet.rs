@@ -191,7 +191,7 @@ impl Sheet {
     pub fn rows(&self, bytes: &[u8], mut number: u64, is_enough: impl Fn(usize) -> bool) -> Answered {
         let mut reader = records(bytes, self.separator);
         let mut cells = Cells::new(self.separator, bytes.len() * 4);
-        let mut outcome = Answered::default();
+        let mut outcome = Answered { taken: bytes.len(), ..Answered::default() };
         let mut row = ByteRecord::new();
         while reader.read_byte_record(&mut row).unwrap_or(false) {
             let answered = self.with_fields(&row, |fields| {
@@ -231,8 +231,9 @@ impl Sheet {
                 }
             }
             number += 1;
-            outcome.taken = reader.position().byte() as usize;
             if is_enough(cells.len()) {
+                // What ends a line may be left; it is no row.
+                outcome.taken = reader.position().byte() as usize;
                 break;
             }
         }

@@ -2,6 +2,7 @@
 else is counted as wrong."""
 
 import asyncio
+import contextlib
 import json
 import re
 from collections import Counter
@@ -12,7 +13,11 @@ from client import Connection, Cut, Hung
 GRACE = 2.0
 # A caller who was told to come again does so after this; sooner than told, but not at once.
 AGAIN = 0.2
+# Seconds between two callers' connecting.
+APART = 0.003
 TOO_MUCH = "too_much_work"
+# The same in words, as a page or a row of a table says it.
+TOO_MUCH_SAID = "longer than a request may"
 
 
 def codes(problem):
@@ -25,7 +30,7 @@ def is_too_much(answer):
     if answer.status != 422:
         return False
     if "html" in answer.kind():
-        return b"longer than a request may" in answer.body
+        return TOO_MUCH_SAID.encode() in answer.body
     try:
         return codes(json.loads(answer.body)) == [TOO_MUCH]
     except (ValueError, AttributeError):
@@ -71,31 +76,66 @@ class Tally:
         return [f"{says}, {count} times" if count > 1 else says for says, count in self.wrong.most_common(4)]
 
 
-async def ask_once(case, request, right, also=(), silence=None, what=""):
-    """Asks on a new connection and counts what comes; gives the status, or None where nothing came."""
-    case.tally.sent += 1
-    connection = None
+class Caller:
+    """One who asks, and keeps the connection as long as it lasts."""
+
+    def __init__(self, case, what=""):
+        self.case, self.what, self.connection = case, what, None
+
+    async def connect(self):
+        if self.connection and self.connection.reader.at_eof():
+            self.close()
+        self.connection = self.connection or await Connection.open(self.case.port)
+
+    async def ask(self, request, right, also=(), silence=None):
+        """Asks and counts what comes; gives the status, or None where nothing came."""
+        tally = self.case.tally
+        tally.sent += 1
+        try:
+            await self.connect()
+            answer = await self.connection.ask(request, silence or self.case.settings.timeout + GRACE)
+        except (Cut, Hung, OSError) as error:
+            self.close()
+            tally.lost(error, self.what)
+            return None
+        if answer.closes():
+            self.close()
+        tally.judge(answer, right, also, self.what)
+        return answer.status
+
+    def close(self):
+        if self.connection:
+            self.connection.close()
+        self.connection = None
+
+
+async def ask_once(case, request, right, silence=None):
+    """Asks on a connection of its own."""
+    caller = Caller(case)
     try:
-        connection = await Connection.open(case.port)
-        answer = await connection.ask(request, silence or case.settings.timeout + GRACE)
-    except (Cut, Hung, OSError) as error:
-        case.tally.lost(error, what)
-        return None
+        return await caller.ask(request, right, silence=silence)
     finally:
-        if connection:
-            connection.close()
-    case.tally.judge(answer, right, also, what)
-    return answer.status
+        caller.close()
 
 
 async def ask_over_and_over(case, request, right, at_once, also=(), what=""):
-    """So many callers who each ask again as soon as they are answered, until the time of the case is up."""
+    """So many callers who begin together and each ask again as soon as they are answered, until the time is up."""
     loop = asyncio.get_running_loop()
-    until = loop.time() + case.seconds
+    together = asyncio.Barrier(at_once)
 
-    async def caller():
-        while loop.time() < until:
-            if await ask_once(case, request, right, also, what=what) in (503, 429, None):
-                await asyncio.sleep(AGAIN)
+    async def ask(at):
+        caller = Caller(case, what)
+        try:
+            # One after the other, so that connecting does not hold up the probes in this process.
+            await asyncio.sleep(at * APART)
+            with contextlib.suppress(OSError):  # Asking will tell.
+                await caller.connect()
+            await together.wait()
+            until = loop.time() + case.seconds
+            while loop.time() < until:
+                if await caller.ask(request, right, also) in (503, None):
+                    await asyncio.sleep(AGAIN)
+        finally:
+            caller.close()
 
-    await asyncio.gather(*(caller() for _ in range(at_once)))
+    await asyncio.gather(*(ask(at) for at in range(at_once)))

@@ -78,7 +78,7 @@ async def idle_and_slow(case):
 
 async def oversize(case):
     """Each over and over: refused, whatever their size, and at no great cost."""
-    fields = json.dumps({f"f{at:05}": 1 for at in range(20_000)}, separators=(",", ":")).encode()
+    fields = json.dumps({f"{at:04x}": 1 for at in range(20_000)}, separators=(",", ":")).encode()
     name = json.dumps({"calculator": "x" * 250_000, "seed": 7, "answer": "9 mm"}).encode()
     bad = {
         "header of 20 kB: ": get(CHEAP, X_Large="x" * 20_000),
@@ -120,19 +120,22 @@ async def send_and_go(case):
 
 async def gone_callers(case):
     """A second after the callers have gone the service rests; the probes rest meanwhile too."""
-    used = []
+    used, before = [], case.service.descriptors()
     for _ in range(max(1, int(case.seconds / 3))):
         await send_and_go(case)
         await asyncio.sleep(0.5)
         case.probes.pause()
         await asyncio.sleep(0.5)
-        before = case.service.worked()
+        worked = case.service.worked()
         await asyncio.sleep(1)
-        used.append(case.service.worked() - before)
+        used.append(case.service.worked() - worked)
         case.probes.resume()
     worst = max(used)
     case.note(f"{worst:.0%} of a core a second after")
     if worst >= 0.10:
         case.tally.complain(f"a second after the callers had gone {worst:.0%} of a core was at work for a second")
+    left = case.service.descriptors() - before
+    if left > 0:
+        case.tally.complain(f"{left} callers who had gone still hold a descriptor")
     # What comes next must be answered as ever.
     await ask_once(case, get(CHEAP), lambda answer: None if is_cheap(answer) else "it is not as ever")

@@ -8,6 +8,7 @@ import heavy_answers
 import heavy_work
 import stopping
 from answers import Tally
+from client import Cut, Hung
 from probes import Probes
 from service import Memory, Service
 
@@ -90,7 +91,10 @@ class Case:
                 self.service = await self.start()
                 self.probes.start(self.service.port)
                 await asyncio.sleep(0.1)
-            await self.act(self)
+            try:
+                await self.act(self)
+            except (Cut, Hung, OSError) as error:
+                self.tally.complain(f"the case broke off: {type(error).__name__} {error}".strip())
             await self.probes.stop()
             if self.service and not self.service.runs() and self.act is not stopping.stop_with_work:
                 self.tally.complain("the service has ended")

@@ -2,9 +2,10 @@
 
 import json
 import math
+import re
 from urllib.parse import quote, urlencode
 
-from answers import TOO_MUCH, ask_over_and_over, codes
+from answers import TOO_MUCH, TOO_MUCH_SAID, ask_over_and_over, codes
 from client import get, post
 
 WHEELS = ",".join(str(teeth) for teeth in range(20, 60))
@@ -51,8 +52,9 @@ async def practice(case):
 
 
 def chart_is_right(answer):
-    """The last row's lead screw has 500 mm, and its page says so."""
-    return None if b"500 mm" in answer.body else "the row of 500 mm is missing"
+    """The last row of the chart: 4 mm over 500 mm is 0.008."""
+    found = re.search(rb">500(\.0+)?<.{0,80}?>0\.008<", answer.body)
+    return None if found else "the row of 500 mm with its ratio of 0.008 is missing"
 
 
 async def chart_page(case):
@@ -132,7 +134,7 @@ def table_is_right(rows, column, known):
         head, last = lines[0].split(","), {}
         at = next(at for at, name in enumerate(head) if name.split(" [")[0] == column)
         for line in lines[1:]:
-            if "longer than a request may" in line:
+            if TOO_MUCH_SAID in line:
                 last[len(last)] = line
             elif near(float(line.split(",")[at]), known):
                 last[line.split(",")[head.index("row")] if "row" in head else len(last)] = line

@@ -30,7 +30,7 @@ class Instance:
         except BaseException:
             connection.close()
             raise
-        if answer.closes():
+        if answer.closes() or not self.in_turn:
             connection.close()
         else:
             self.idle.append(connection)

@@ -104,8 +104,11 @@ async def never_read(case):
             sending.cancel()
         await asyncio.gather(*(sending for _, sending in readers), return_exceptions=True)
         for raw, _ in readers:
-            case.tally.by[begun_with(raw)] += 1
+            status = begun_with(raw)
+            case.tally.by[status] += 1
             raw.close()
+            if status not in ("200", "422", "503", "cut"):
+                case.tally.complain(f"left unread: {status}")
 
 
 def begun_with(raw):

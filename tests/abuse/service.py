@@ -39,6 +39,8 @@ class Settings:
         self.told = {name: wanted.get(name, by_word[name]) for name in self.seconds}
         self.told = {name: value for name, value in self.told.items() if value is not None}
         self.seconds.update(self.told)
+        if not {"timeout", "stop-timeout"} <= self.seconds.keys():
+            raise SystemExit(f"{binary} does not say by --help how to set timeout and stop-timeout")
         self.timeout, self.stop = self.seconds["timeout"], self.seconds["stop-timeout"]
         self.drain = self.of("drain", 0.0)
         # A reader has the time of a request unless there is a setting of its own.

@@ -277,3 +277,86 @@ fn refused(code: Code, says: &str) -> HttpResponse {
     response.headers_mut().insert(header::RETRY_AFTER, header::HeaderValue::from_static(AGAIN_AFTER));
     response
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::budget::go_on;
+    use clap::Parser;
+    use std::sync::mpsc;
+
+    const AN_HOUR: Duration = Duration::from_secs(3600);
+
+    fn workshop(arguments: &[&str]) -> Workshop {
+        let settings = Settings::parse_from(["shop-reckoner"].iter().chain(arguments));
+        Workshop::open(&settings).expect("threads")
+    }
+
+    fn run<T>(what: impl Future<Output = T>) -> T {
+        actix_web::rt::System::new().block_on(what)
+    }
+
+    #[test]
+    fn requests_take_turns() {
+        let (said, heard) = mpsc::channel();
+        let job = |name: &'static str| -> Job {
+            let said = said.clone();
+            Box::new(move || said.send(name).expect("somebody listens"))
+        };
+        let mut queue = Queue::default();
+        for (number, name) in [(1, "first of 1"), (1, "second of 1"), (1, "third of 1"), (2, "first of 2")] {
+            queue.add(number, job(name));
+        }
+        while let Some(job) = queue.next() {
+            job();
+        }
+        let order: Vec<&str> = heard.try_iter().collect();
+        assert_eq!(order, ["first of 1", "first of 2", "second of 1", "third of 1"]);
+    }
+
+    #[test]
+    fn work_ends_when_nobody_waits_for_it() {
+        let (said, heard) = mpsc::channel();
+        run(async {
+            let workshop = workshop(&[]);
+            let place = workshop.enter().expect("a place");
+            let begun = said.clone();
+            let work = move || {
+                begun.send("begun").expect("somebody listens");
+                while go_on().is_ok() {}
+                said.send("ended").expect("somebody listens");
+            };
+            let waited = tokio::time::timeout(Duration::from_millis(50), place.work(Budget::of(AN_HOUR), work)).await;
+            assert!(waited.is_err(), "the work is still going on");
+        });
+        // Without a limit: were the work not given up, this would wait for an hour.
+        assert_eq!([heard.recv().expect("word"), heard.recv().expect("word")], ["begun", "ended"]);
+    }
+
+    #[test]
+    fn there_are_only_so_many_places() {
+        let workshop = workshop(&["--long-requests", "2"]);
+        let places = [workshop.enter().expect("a place"), workshop.enter().expect("a place")];
+        let refused = workshop.enter().err().expect("a refusal");
+        assert_eq!(refused.status(), StatusCode::SERVICE_UNAVAILABLE);
+        assert!(refused.headers().contains_key(header::RETRY_AFTER));
+        drop(places);
+        assert!(workshop.enter().is_ok());
+    }
+
+    #[test]
+    fn work_that_fails_or_comes_too_late_says_so() {
+        run(async {
+            let workshop = workshop(&[]);
+            let place = workshop.enter().expect("a place");
+            let failed = place.work(Budget::of(AN_HOUR), || panic!("a fault, made on purpose")).await;
+            assert!(matches!(failed, Err::<(), _>(Undone::Failed)));
+            assert_eq!(place.work(Budget::of(AN_HOUR), || 7).await.ok(), Some(7), "the thread goes on");
+            let spent = Budget::of(AN_HOUR);
+            spent.give_up();
+            assert!(matches!(place.work(spent, || 7).await, Err(Undone::Late)));
+            workshop.close();
+            assert!(matches!(place.work(Budget::of(AN_HOUR), || 7).await, Err(Undone::Stopping)));
+        });
+    }
+}

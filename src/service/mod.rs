@@ -7,6 +7,8 @@ mod batch;
 mod catalogue;
 mod docs;
 mod flow;
+#[cfg(test)]
+mod flow_tests;
 mod json_body;
 mod json_items;
 mod metrics;

@@ -1,0 +1,106 @@
+//! Long work as callers see it: it is done aside and in turns, there is only so much of it, and what one
+//! row answers has an end.
+
+mod common;
+
+use common::Service;
+use reqwest::blocking::{Body, Client, Response};
+use serde_json::Value;
+use std::io::Read;
+use std::sync::mpsc::{Receiver, Sender, channel};
+use std::time::Duration;
+
+const LONG: &str = "/v1/holes/drill-point?diameter=1 mm..900 mm step 0.1 mm";
+const SHORT: &str = "/v1/holes/drill-point?diameter=0.5 in";
+const TABLE: &str = "/v1/holes/drill-point.csv?units=inch";
+const CIRCLES: &str = "/v1/patterns/bolt-circle.csv?diameter=4in&units=inch";
+
+/// A body that goes on for as long as its sender is kept.
+struct Open(Receiver<&'static str>);
+
+impl Read for Open {
+    fn read(&mut self, buffer: &mut [u8]) -> std::io::Result<usize> {
+        let Ok(line) = self.0.recv() else { return Ok(0) };
+        buffer[..line.len()].copy_from_slice(line.as_bytes());
+        Ok(line.len())
+    }
+}
+
+fn client() -> Client {
+    Client::builder().timeout(Duration::from_secs(60)).build().expect("a client")
+}
+
+fn get(service: &Service, path: &str) -> Response {
+    client().get(format!("{}{path}", service.base)).send().expect("an answer")
+}
+
+/// Posts a table that goes on.
+fn open_table(service: &Service) -> (Sender<&'static str>, Response) {
+    let (lines, rest) = channel();
+    lines.send("diameter\n0.5 in\n").expect("a reader");
+    let request = client().post(format!("{}{TABLE}", service.base)).header("content-type", "text/csv");
+    (lines, request.body(Body::new(Open(rest))).send().expect("an answer"))
+}
+
+fn table(service: &Service, path: &str, body: String) -> String {
+    let request = client().post(format!("{}{path}", service.base)).header("content-type", "text/csv").body(body);
+    request.send().expect("an answer").text().expect("text")
+}
+
+#[test]
+fn a_long_request_is_refused_where_all_places_are_taken_and_short_ones_are_not() {
+    let service = Service::start(&["--long-requests", "1"]);
+    assert_eq!(get(&service, LONG).status(), 200);
+    let (lines, mut table) = open_table(&service);
+    let refused = get(&service, LONG);
+    assert_eq!(refused.status(), 503);
+    assert!(refused.headers()["retry-after"].to_str().is_ok_and(|seconds| seconds.parse::<u32>().is_ok()));
+    let problem: Value = refused.json().expect("a problem");
+    assert_eq!(problem["errors"][0]["code"], "busy");
+    assert_eq!(get(&service, "/healthz").status(), 200);
+    drop(lines);
+    let mut rest = String::new();
+    table.read_to_string(&mut rest).expect("the rest of the table");
+    assert_eq!(rest.lines().count(), 2, "{rest}");
+    // The place is free when the table is over; that it is may take a moment to be seen.
+    let again = (0..100).any(|_| {
+        let answered = get(&service, LONG).status() == 200;
+        std::thread::sleep(Duration::from_millis(if answered { 0 } else { 50 }));
+        answered
+    });
+    assert!(again, "no place became free");
+}
+
+#[test]
+fn a_request_says_the_same_wherever_it_is_worked_on() {
+    let service = Service::start(&[]);
+    let range: Value = get(&service, LONG).json().expect("JSON");
+    let rows = range["rows"].as_array().expect("rows");
+    assert_eq!(rows.len(), 8991);
+    let one: Value = get(&service, &SHORT.replace("0.5 in", "500 mm")).json().expect("JSON");
+    assert!(rows.iter().any(|row| row["result"]["point_length"]["value"] == one["result"]["point_length"]["value"]));
+}
+
+#[test]
+fn long_lists_of_many_rows_come_whole_and_in_order() {
+    let service = Service::start(&[]);
+    let answered = table(&service, CIRCLES, format!("holes\n{}", "1000\n".repeat(30)));
+    let mut lines = answered.lines();
+    let header: Vec<&str> = lines.next().expect("a header").split(',').collect();
+    let row = header.iter().position(|name| *name == "row").expect("the number of the row");
+    let rows: Vec<usize> =
+        lines.map(|line| line.split(',').nth(row).expect("a cell").parse().expect("a number")).collect();
+    let wanted: Vec<usize> = (1..=30).flat_map(|row| std::iter::repeat_n(row, 1000)).collect();
+    assert!(rows == wanted, "{} lines", rows.len());
+}
+
+#[test]
+fn what_one_row_answers_has_an_end() {
+    let service = Service::start(&[]);
+    let note = "n".repeat(20_000);
+    let answered = table(&service, CIRCLES, format!("note,holes\n{note},1000\nshort,3\n"));
+    let lines: Vec<&str> = answered.lines().collect();
+    assert_eq!(lines.len(), 1 + 1 + 3, "{} bytes", answered.len());
+    assert!(lines[1].contains("more than a table can hold for one row"), "{}", &lines[1][20_000..]);
+    assert!(lines[2].starts_with("short,3,2,"), "{}", lines[2]);
+}

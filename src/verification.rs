@@ -33,7 +33,7 @@ pub struct Check {
     pub source: String,
     /// Where in the source, or the script that made it.
     pub place: String,
-    /// `published`, `library`, `common practice` or `from memory`; the first two come from outside.
+    /// `published`, `library`, `second hand`, `common practice` or `from memory`; the first two come from outside.
     pub kind: String,
 }
 
@@ -97,7 +97,7 @@ impl Checked {
 }
 
 /// The kinds of check, those from outside first.
-pub const KINDS: [&str; 4] = ["published", "library", "common practice", "from memory"];
+pub const KINDS: [&str; 5] = ["published", "library", "second hand", "common practice", "from memory"];
 
 /// The checks of every calculator, by its id.
 pub fn all() -> &'static [Checked] {

@@ -7,6 +7,7 @@ use common::{Check, asked, checks, golden, root};
 use serde_json::Value;
 use shop_reckoner::calculators::REGISTER;
 use shop_reckoner::reference::threads::{ThreadSystem, read};
+use shop_reckoner::verification::KINDS;
 use std::collections::{BTreeMap, HashMap};
 
 /// What the answer has at the row's field, or why there is nothing.
@@ -121,8 +122,7 @@ fn a_changed_expected_value_is_noticed_in_every_row() {
 #[test]
 fn every_check_is_of_a_known_kind_and_names_its_source() {
     for check in checks() {
-        let kinds = ["published", "library", "common practice", "from memory"];
-        assert!(kinds.contains(&check.kind.as_str()), "{}: kind {}", check.line, check.kind);
+        assert!(KINDS.contains(&check.kind.as_str()), "{}: kind {}", check.line, check.kind);
         assert!(shop_reckoner::sources::source(&check.source).is_some(), "{}: source {}", check.line, check.source);
         assert!(!check.place.is_empty(), "{}: no place in the source", check.line);
         if check.kind == "library" {

@@ -8,6 +8,10 @@ CASES = [
     "spindle_speed=1200 rpm&diameter=12 mm&feed_rate=300 mm/min&teeth=3&speed_override=110 percent&feed_override=70 percent&units=metric",
     "spindle_speed=300 rpm&diameter=10 mm&feed_per_rev=1.5 mm/rev&speed_override=60 percent&operation=tapping&units=metric",
     "spindle_speed=400 rpm&diameter=2 in&feed_per_rev=0.008 in/rev&feed_override=120 percent&units=inch",
+    "spindle_speed=1 rpm&diameter=1000 mm&feed_rate=0.1 mm/min&teeth=100&speed_override=10 percent&feed_override=200 percent&units=metric",
+    "spindle_speed=60000 rpm&diameter=0.1 mm&feed_rate=1000 mm/min&teeth=1&speed_override=50 percent&feed_override=1 percent&units=inch",
+    "spindle_speed=500 rpm&diameter=3/8 in&feed_per_rev=1/16 in/rev&speed_override=150 percent&operation=tapping&units=metric",
+    "spindle_speed=250 rpm&diameter=80 mm&feed_per_rev=0.9 mm/rev&teeth=9&feed_override=150 percent&speed_override=25 percent&units=inch",
 ]
 
 

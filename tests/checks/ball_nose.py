@@ -9,6 +9,10 @@ CASES = [
     "diameter=20 mm&axial_depth=1 mm&tilt=30 deg&stepover=2 mm&spindle_speed=900 rpm&units=metric",
     "diameter=8 mm&axial_depth=2 mm&tilt=60 deg&units=metric",
     "diameter=6 mm&axial_depth=0.1 mm&cusp_height=0.005 mm&cutting_speed=30 m/min&units=metric",
+    "diameter=1 mm&axial_depth=0.001 mm&stepover=0.002 mm&spindle_speed=40000 rpm&units=metric",
+    "diameter=2 in&axial_depth=1 in&stepover=1.999 in&spindle_speed=60 rpm&units=inch",
+    "diameter=12 mm&axial_depth=0.2 mm&tilt=89.9 deg&cutting_speed=100 m/min&units=inch",
+    "diameter=3/8 in&axial_depth=0.25 mm&tilt=0.01 deg&cusp_height=0.1 um&cutting_speed=80 ft/min&units=metric",
 ]
 
 

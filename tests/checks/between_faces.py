@@ -10,6 +10,9 @@ CASES = [
     "first=0 mm&second=25.4 mm&units=inch",
     "first=-3 in&second=-1.5 in&center_position=2 in&units=inch",
     "first=12 mm&second=1 in&tip_diameter=0.25 in&touched=outside&units=metric",
+    "first=0.001 mm&second=0.002 mm&units=metric",
+    "first=-900 mm&second=900 mm&tip_diameter=0.01 mm&touched=outside&center_position=-450 mm&units=metric",
+    "first=1 in&second=1.0001 in&tip_diameter=0.5 in&touched=inside&units=metric",
 ]
 
 

@@ -7,6 +7,10 @@ CASES = [
     "feed_rate=3.6 in/min&travel_per_turn=0.1 in&distance=6 in&units=inch",
     "feed_rate=40 mm/min&travel_per_turn=2.5 mm&units=metric",
     "feed_rate=2 in/min&travel_per_turn=5 mm&distance=120 mm&units=metric",
+    "feed_rate=0.01 mm/min&travel_per_turn=10 mm&distance=0.5 mm&units=metric",
+    "feed_rate=200 in/min&travel_per_turn=0.02 in&distance=100 in&units=inch",
+    "feed_rate=25.4 mm/min&travel_per_turn=1/10 in&distance=1 in&units=metric",
+    "feed_rate=0.001 in/min&travel_per_turn=0.001 in&units=inch",
 ]
 
 

@@ -17,6 +17,9 @@ CASES = [
     "measured_diameter=39.46 mm&target_diameter=40 mm&dial=diameter&surface=inside&units=metric",
     "measured_diameter=25.52 mm&target_diameter=1 in&dial=diameter&units=metric",
     "measured_diameter=25.52 mm&target_diameter=25.52 mm&dial=radius&units=metric",
+    "measured_diameter=0.0200 mm&target_diameter=0.0100 mm&dial=diameter&units=metric",
+    "measured_diameter=999.999 mm&target_diameter=0.001 mm&dial=radius&units=inch",
+    "measured_diameter=1 in&target_diameter=25.5 mm&dial=diameter&surface=inside&units=inch",
 ]
 
 

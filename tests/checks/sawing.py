@@ -8,6 +8,8 @@ CASES = [
     ("section=2 in&tooth_pitch=1/10 in&material=4140 annealed&travel=2 in&wheel_diameter=14 in&units=inch", "250 ft/min", mp.mpf("0.1") - mp.mpf("0.75") / mp.mpf("2.75") / 10, "0.0001 in/tooth"),
     ("section=20 mm&tooth_pitch=2.5 mm&cutting_speed=60 m/min&feed_per_tooth=0.005 mm/tooth&units=metric", "60 m/min", None, "0.005 mm/tooth"),
     ("section=8 in&tooth_pitch=1/4 in&material=304&feed_per_tooth=0.0002 in/tooth&travel=8 in&units=inch", "120 ft/min", mp.mpf("-0.12"), "0.0002 in/tooth"),
+    ("section=1 mm&tooth_pitch=0.3 mm&cutting_speed=1 m/min&feed_per_tooth=0.0001 mm/tooth&travel=500 mm&units=metric", "1 m/min", None, "0.0001 mm/tooth"),
+    ("section=24 in&tooth_pitch=1 in&cutting_speed=100 m/min&feed_per_tooth=0.01 mm/tooth&travel=600 mm&wheel_diameter=900 mm&units=inch", "100 m/min", None, "0.01 mm/tooth"),
 ]
 
 

@@ -10,6 +10,10 @@ CASES = [
     "nose_radius=1.2 mm&roughness_ra=0.8 um&units=metric",
     "nose_radius=1/64 in&feed_per_rev=0.005 in/rev&method=usual&units=inch",
     "nose_radius=0.4 mm&feed_per_rev=0.6 mm/rev&units=metric",
+    "nose_radius=0.01 mm&feed_per_rev=0.0001 mm/rev&units=metric",
+    "nose_radius=0.4 mm&feed_per_rev=0.799 mm/rev&units=metric",
+    "nose_radius=1/4 in&feed_per_rev=0.5 mm/rev&method=usual&surface_ratio=1&units=inch",
+    "nose_radius=3 mm&theoretical_height=0.01 um&method=usual&units=metric",
 ]
 
 

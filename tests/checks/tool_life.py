@@ -8,6 +8,10 @@ CASES = [
     "first_speed=160 m/min&first_life=5 min&second_speed=100 m/min&second_life=41 min&tool_life=30 min&units=metric",
     "speed_for_one_minute=500 m/min&exponent=0.25&tool_life=45 min&change_time=90 s&units=metric",
     "first_speed=400 ft/min&first_life=20 min&second_speed=200 ft/min&second_life=60 min&cutting_speed=300 ft/min&units=inch",
+    "speed_for_one_minute=100 m/min&exponent=0.05&cutting_speed=100 m/min&units=metric",
+    "speed_for_one_minute=1000 ft/min&exponent=0.9&cutting_speed=10 ft/min&units=inch",
+    "speed_for_one_minute=300 m/min&exponent=0.3&tool_life=0.1 min&change_time=1 s&edge_cost=0.01&hourly_rate=100&units=inch",
+    "first_speed=100 m/min&first_life=60 min&second_speed=101 m/min&second_life=59 min&tool_life=240 min&units=metric",
 ]
 
 

@@ -9,6 +9,9 @@ CASES = [
     "reading_was=falling&tip_diameter=10 mm&shim=0.5 mm&face_position=80 mm&units=metric",
     "reading_was=growing&tip_diameter=4 mm&face_position=-12.5 mm&units=metric",
     "reading_was=falling&tip_diameter=6 mm&shim=0.05 mm&face_position=1 in&units=inch",
+    "reading_was=growing&tip_diameter=0.001 mm&shim=0.001 mm&face_position=1000 mm&units=metric",
+    "reading_was=falling&tip_diameter=100 mm&shim=10 mm&face_position=-0.001 mm&units=metric",
+    "reading_was=growing&tip_diameter=1/2 in&shim=1 mm&face_position=-3 in&units=metric",
 ]
 
 

@@ -12,6 +12,9 @@ CASES = [
     "difference=0.02 mm&sweep_diameter=200 mm&cutter_diameter=63 mm&width=50 mm&units=metric",
     "difference=1 in&sweep_diameter=10 in&cutter_diameter=3 in&width=1.5 in&units=inch",
     "difference=0 mm&sweep_diameter=200 mm&cutter_diameter=63 mm&width=10 mm&units=metric",
+    "difference=0.0001 mm&sweep_diameter=1000 mm&cutter_diameter=10 mm&width=1 mm&units=metric",
+    "difference=0.0005 in&sweep_diameter=10 in&cutter_diameter=6 in&units=metric",
+    "difference=0.25 mm&sweep_diameter=10 in&cutter_diameter=100 mm&width=99.9 mm&units=inch",
 ]
 
 

@@ -131,11 +131,12 @@ pub fn worked<P: Send + 'static>(
     work: impl Fn(P) -> Vec<u8> + Send + Sync + 'static,
     failed: Vec<u8>,
 ) -> impl Stream<Item = Vec<u8>> {
-    let work = Arc::new(work);
+    // A stream is asked on after its handler has ended, outside of the request's span.
+    let (work, span) = (Arc::new(work), tracing::Span::current());
     pieces
         .map(move |piece| {
-            let (work, failed) = (work.clone(), failed.clone());
-            async move { web::block(move || work(piece)).await.unwrap_or(failed) }
+            let (work, failed, span) = (work.clone(), failed.clone(), span.clone());
+            async move { web::block(move || span.in_scope(|| work(piece))).await.unwrap_or(failed) }
         })
         .buffered(in_hand())
 }

@@ -6,12 +6,15 @@ use super::json_body::{essence, json_bytes};
 use super::problem::Problem;
 use super::records::Records;
 use super::settings::Settings;
-use super::shared_refusals::{unreadable, wrong_method};
-use actix_web::http::{Method, StatusCode};
+use super::shared_refusals::{badly_encoded, unreadable, wrong_method};
+use crate::fields::Fields;
+use crate::refusal::Refusal;
+use actix_web::http::Method;
 use actix_web::{HttpRequest, HttpResponse, web};
 use futures_util::stream::{self, StreamExt};
 use serde_json::value::RawValue;
 use std::future::ready;
+use std::sync::Arc;
 
 /// Lines of JSON.
 pub const LINES: &str = "application/x-ndjson";
@@ -24,21 +27,31 @@ const AT_ONCE: usize = 32;
 const BETWEEN: &[u8] = b",\n";
 
 /// What is answered to one item, given as JSON; or to what could not be read, in words.
-pub type Answer = fn(Result<&str, &str>) -> Vec<u8>;
+pub type Answer = Arc<dyn Fn(Result<&str, &str>) -> Vec<u8> + Send + Sync>;
+
+/// How the items are answered, by the fields of the query, which hold for all of them.
+pub type Answering = fn(Fields<'static>) -> Result<Answer, Refusal>;
 
 /// Answers the items of a request, one by one.
-pub async fn answer(request: HttpRequest, payload: web::Payload, answer: Answer) -> HttpResponse {
+pub async fn answer(
+    request: HttpRequest,
+    settings: web::Data<Settings>,
+    payload: web::Payload,
+    answering: Answering,
+) -> HttpResponse {
     if *request.method() != Method::POST {
         return wrong_method(&request, "POST, OPTIONS");
     }
-    let Some(settings) = request.app_data::<web::Data<Settings>>().cloned() else {
-        return Problem::new(StatusCode::INTERNAL_SERVER_ERROR, "There are no settings.", Vec::new()).respond();
+    let Some(query) = Fields::of_query(request.query_string()) else { return badly_encoded() };
+    let answer = match answering(query.owned()) {
+        Ok(answer) => answer,
+        Err(refusal) => return Problem::refused(refusal).respond(),
     };
     let media_type = essence(&request);
     if ALSO_LINES.contains(&media_type.as_str()) {
         let body = Body::new(payload, Records::lines(), &settings);
-        let work = move |piece: Piece| by_line(piece, answer);
-        return respond(LINES, worked(pieces(body), work, [answer(Err(FAILED)), b"\n".to_vec()].concat()));
+        let failed = [answer(Err(FAILED)), b"\n".to_vec()].concat();
+        return respond(LINES, worked(pieces(body), move |piece| by_line(piece, &answer), failed));
     }
     let body = match json_bytes(&request, payload, settings.body_limit).await {
         Ok(body) => body,
@@ -56,10 +69,11 @@ pub async fn answer(request: HttpRequest, payload: web::Payload, answer: Answer)
     while items.peek().is_some() {
         groups.push(items.by_ref().take(AT_ONCE).collect());
     }
+    let failed = answer(Err(FAILED));
     let work = move |group: Vec<Box<RawValue>>| {
         group.iter().map(|item| answer(Ok(item.get()))).collect::<Vec<_>>().join(BETWEEN)
     };
-    let parted = worked(stream::iter(groups), work, answer(Err(FAILED)))
+    let parted = worked(stream::iter(groups), work, failed)
         .enumerate()
         .map(|(at, group)| if at == 0 { group } else { [BETWEEN, &group].concat() });
     let whole = stream::once(ready(b"[".to_vec())).chain(parted).chain(stream::once(ready(b"]\n".to_vec())));
@@ -68,7 +82,7 @@ pub async fn answer(request: HttpRequest, payload: web::Payload, answer: Answer)
 
 const FAILED: &str = "The service failed here, by a fault of its own.";
 
-fn by_line(piece: Piece, answer: Answer) -> Vec<u8> {
+fn by_line(piece: Piece, answer: &Answer) -> Vec<u8> {
     let mut out = Vec::new();
     let mut one = |item: Result<&str, &str>| {
         out.extend(answer(item));

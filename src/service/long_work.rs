@@ -2,8 +2,8 @@
 
 use super::problem::Problem;
 use super::settings::Settings;
+use super::tracing_span::carried_on;
 use crate::budget::{Budget, too_much_work};
-use actix_web::http::StatusCode;
 use actix_web::{HttpResponse, web};
 use std::time::Duration;
 
@@ -14,11 +14,9 @@ pub async fn on_another_thread<T: Send + 'static>(
 ) -> Result<T, HttpResponse> {
     let time = Duration::from_secs(settings.timeout).mul_f64(0.9);
     let budget = Budget::of(time);
-    match tokio::time::timeout(time, web::block(move || budget.spend(work))).await {
+    match tokio::time::timeout(time, web::block(carried_on(move || budget.spend(work)))).await {
         Ok(Ok(done)) => Ok(done),
-        Ok(Err(_)) => {
-            Err(Problem::new(StatusCode::SERVICE_UNAVAILABLE, "The service is stopping.", Vec::new()).respond())
-        }
+        Ok(Err(_)) => Err(super::stopping::problem().respond()),
         // One calculation can take long by itself; the work is left to find out that its time is up.
         Err(_) => Err(Problem::refused(too_much_work()).respond()),
     }

@@ -8,6 +8,7 @@ use super::problem::Problem;
 use super::records::Records;
 use super::response::CSV;
 use super::settings::Settings;
+use super::tracing_span::carried_on;
 use crate::asking::{Sheet, delimiter, separator};
 use crate::calculators::Entry;
 use crate::fields::Fields;
@@ -33,23 +34,25 @@ pub async fn answer(
 ) -> HttpResponse {
     if !TABLES.contains(&essence(request).as_str()) {
         let says = "The body must be a table, sent with the header Content-Type: text/csv.";
-        return Problem::new(StatusCode::UNSUPPORTED_MEDIA_TYPE, says, Vec::new()).respond();
+        return Problem::whole(StatusCode::UNSUPPORTED_MEDIA_TYPE, says, "text/csv").respond();
     }
     let records = Records::csv(delimiter(separator(&query)));
     let mut body = Body::new(payload, records, settings);
     let head = match body.begin(2).await {
         Ok(head) => head,
-        Err((status, says)) => return Problem::new(status, says, Vec::new()).respond(),
+        Err((status, says)) => {
+            return Problem::whole(status, says, "a header and rows, each shorter, as they come").respond();
+        }
     };
     // The first row may be any work there is, as each later one.
-    let opened = web::block(move || Sheet::open(entry, query, &head)).await;
+    let opened = web::block(carried_on(move || Sheet::open(entry, query, &head))).await;
     let sheet = match opened {
         Ok(Ok(sheet)) => Arc::new(sheet),
         Ok(Err(refusal)) => {
             metrics::asked_rows(entry, 0, &[refusal.0.iter().map(|wrong| wrong.code).collect()]);
             return Problem::refused(refusal).respond();
         }
-        Err(_) => return Problem::new(StatusCode::INTERNAL_SERVER_ERROR, FAILED, Vec::new()).respond(),
+        Err(_) => return Problem::failed().respond(),
     };
     body.skip_one();
     let failed = sheet.broken(FAILED, 0);

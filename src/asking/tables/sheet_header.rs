@@ -203,7 +203,7 @@ fn column(described: &Described, heading: &str, separator: Separator) -> Result<
                 shown(heading),
                 names.join(", ")
             );
-            Err(Wrong::new(name, Code::FieldUnknown, says, format!("{meant} or _{name}")))
+            Err(Wrong::new(name, Code::FieldUnknown, says, format!("{meant} or _{}", shown(name))))
         }
         None => Ok(Column::Kept(heading.to_owned())),
     }

@@ -4,7 +4,7 @@ use crate::asking::{Described, described};
 use crate::fields::is_slip;
 
 /// Most words that are looked for; nobody needs more to say what is meant.
-const MOST_WORDS: usize = 16;
+const MOST_WORDS: usize = 10;
 
 /// The calculators that `words` may mean, the likeliest first.
 pub fn found(words: &str) -> Vec<&'static Described> {

@@ -13,3 +13,18 @@ pub fn carried_on<T>(work: impl FnOnce() -> T) -> impl FnOnce() -> T {
     let span = Span::current();
     move || span.in_scope(work)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn work_done_later_is_in_the_span_it_was_made_in() {
+        tracing::subscriber::with_default(tracing_subscriber::registry(), || {
+            let span = of_request("tern-1", None);
+            let work = span.in_scope(|| carried_on(|| Span::current().id()));
+            assert!(span.id().is_some() && Span::current().id().is_none());
+            assert_eq!(work(), span.id());
+        });
+    }
+}

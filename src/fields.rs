@@ -3,6 +3,7 @@
 
 mod count;
 mod given;
+mod likeness;
 mod mending;
 mod number;
 mod point;
@@ -12,15 +13,18 @@ mod rows;
 
 pub use count::Count;
 pub use given::Given;
+pub use likeness::{is_slip, likeness, nearest};
 pub use number::PlainNumber;
 pub use point::{MOST_POINTS, Point, Points};
 
-use crate::refusal::Refusal;
-pub use read_error::nearest;
+use crate::refusal::{Code, Refusal, Wrong};
 use reader::FieldsReader;
 pub use rows::{MOST_ROWS, Rows};
 use serde::de::DeserializeOwned;
 use std::borrow::Cow;
+
+/// Most fields of one request; a list stated item by item is many.
+pub const MOST_FIELDS: usize = 500;
 
 /// The fields of a request in the order given; a repeated one is there twice.
 #[derive(Clone, Debug, Default)]
@@ -55,6 +59,16 @@ impl<'a> Fields<'a> {
         Fields(self.0.iter().map(|(name, value)| (Cow::Owned(name.to_string()), value.owned())).collect())
     }
 
+    /// Refuses more fields than any request needs, before each is held against all others.
+    pub fn check_count(&self) -> Result<(), Refusal> {
+        if self.0.len() <= MOST_FIELDS {
+            return Ok(());
+        }
+        let says = format!("The request has {} fields; at most {MOST_FIELDS} are read.", self.0.len());
+        let try_this = Some("a list in one field, only=1,2,3".to_owned());
+        Err(Refusal::one(Wrong { field: String::new(), code: Code::TooLarge, says, try_this }))
+    }
+
     /// Makes one list of a list that a query states item by item, `only=2&only=4`, as many clients do.
     pub fn join_lists(&mut self, is_list: impl Fn(&str) -> bool) {
         for at in (1..self.0.len()).rev() {
@@ -78,6 +92,7 @@ impl<'a> Fields<'a> {
     /// Reads the fields into an input. `good` finds a good value for a field, which stands in for a
     /// wrong one so that the rest can be read too.
     pub fn read<T: DeserializeOwned>(&self, good: impl Fn(&str) -> Option<&'static str>) -> Result<T, Refusal> {
+        self.check_count()?;
         let read = |fields: &Fields| T::deserialize(FieldsReader(&fields.0));
         read(self).map_err(|first| mending::all_wrong(self, first, &|fields| read(fields).err(), &good))
     }
@@ -166,6 +181,28 @@ mod tests {
         assert_eq!(codes("diameter=1in&diameter=2in"), [("/diameter".into(), "field_repeated")]);
         assert_eq!(codes("diameter="), [("/diameter".into(), "value_empty")]);
         assert_eq!(codes("diameter=1in&only=1,x"), [("/only/1".into(), "value_unreadable")]);
+    }
+
+    #[test]
+    fn a_name_with_strokes_is_refused_once() {
+        assert_eq!(codes("diameter=1in&a/b~c=1"), [("/a~1b~0c".into(), "field_unknown")]);
+    }
+
+    #[test]
+    fn a_name_of_any_length_is_shown_short() {
+        let refusal = read(&format!("diameter=1in&{}=1", "d".repeat(100_000))).unwrap_err();
+        assert_eq!(refusal.0.len(), 1);
+        assert!(refusal.0[0].field.len() < 200 && refusal.0[0].says.len() < 200, "{refusal:?}");
+    }
+
+    #[test]
+    fn very_many_fields_are_not_read_and_of_many_wrong_ones_the_first_are_named() {
+        let unknown = |count: usize| (0..count).map(|at| format!("x{at}=1")).collect::<Vec<_>>().join("&");
+        let refusal = read(&format!("diameter=1in&{}", unknown(MOST_FIELDS))).unwrap_err();
+        assert_eq!((refusal.0.len(), refusal.0[0].code), (1, Code::TooLarge));
+        let refusal = read(&format!("diameter=1in&{}", unknown(MOST_FIELDS - 1))).unwrap_err();
+        assert_eq!(refusal.0.len(), 51);
+        assert!(refusal.0[50].says.starts_with("449 more"), "{:?}", refusal.0[50]);
     }
 
     #[test]

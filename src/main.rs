@@ -27,7 +27,9 @@ fn start(settings: Settings) -> Result<(), String> {
     let filter = EnvFilter::try_new(&settings.log).map_err(|error| format!("--log {}: {error}", settings.log))?;
     // A reader of the log that falls behind loses lines; it does not hold up the answers.
     let (writer, _written) = tracing_appender::non_blocking(std::io::stderr());
-    tracing_subscriber::fmt().json().with_writer(writer).with_env_filter(filter).init();
+    tracing_subscriber::fmt().json().with_span_list(false).with_writer(writer).with_env_filter(filter).init();
+    // A fault is a line of the log like any other, with the request it happened in.
+    std::panic::set_hook(Box::new(|fault| tracing::error!(%fault, "failed by a fault of the service")));
     if let Some(file) = &settings.shop {
         let shop = Shop::load(file)?;
         tracing::info!(shop = shop.name, hash = shop.hash, "the shop's file was read");
@@ -37,8 +39,10 @@ fn start(settings: Settings) -> Result<(), String> {
         TcpListener::bind(settings.listen).map_err(|error| format!("--listen {}: {error}", settings.listen))?;
     let address = listener.local_addr().map_err(|error| error.to_string())?;
     listener.set_nonblocking(true).map_err(|error| error.to_string())?;
-    println!("Shop Reckoner {} answers at http://{address}/", shop_reckoner::VERSION);
-    // The line must be out before a pipe that waits for it can go on.
-    let _ = std::io::stdout().flush();
-    actix_web::rt::System::new().block_on(run(listener, settings)).map_err(|error| error.to_string())
+    let answers = || {
+        println!("Shop Reckoner {} answers at http://{address}/", shop_reckoner::VERSION);
+        // The line must be out before a pipe that waits for it can go on.
+        let _ = std::io::stdout().flush();
+    };
+    actix_web::rt::System::new().block_on(run(listener, settings, answers)).map_err(|error| error.to_string())
 }

@@ -40,9 +40,9 @@ impl Serialize for Wrong {
 }
 
 impl Wrong {
-    /// Something wrong with the top-level field `field`.
+    /// Something wrong with the field `field`, by its path.
     pub fn new(field: &str, code: Code, says: impl Into<String>, try_this: impl Into<String>) -> Self {
-        Self { field: format!("/{field}"), code, says: says.into(), try_this: Some(try_this.into()) }
+        Self { field: format!("/{}", cut(field)), code, says: says.into(), try_this: Some(try_this.into()) }
     }
 
     /// A value that could not be read, at `field`.
@@ -50,6 +50,25 @@ impl Wrong {
         Self::new(field, unread.code, unread.says, unread.try_this)
     }
 }
+
+/// Longest place that is shown whole, in bytes.
+const LONGEST_PLACE: usize = 128;
+
+/// A place as it is shown: one longer than any of ours is cut, so that no answer repeats it at length.
+fn cut(place: &str) -> Cow<'_, str> {
+    if place.len() <= LONGEST_PLACE {
+        return Cow::Borrowed(place);
+    }
+    Cow::Owned(place.chars().take(LONGEST_PLACE / 2).chain(['…']).collect())
+}
+
+/// A JSON Pointer (RFC 6901) through `places`, from the outermost inwards.
+pub(crate) fn pointer<'p>(places: impl Iterator<Item = &'p str>) -> String {
+    places.flat_map(|place| ["/".to_owned(), cut(place).replace('~', "~0").replace('/', "~1")]).collect()
+}
+
+/// Most wrongs that one refusal names.
+const MOST_NAMED: usize = 50;
 
 /// All that is wrong with a request.
 #[derive(Clone, Debug, PartialEq, Default)]
@@ -59,6 +78,17 @@ impl Refusal {
     /// One thing wrong.
     pub fn one(wrong: Wrong) -> Self {
         Self(vec![wrong])
+    }
+
+    /// All of these; of very many the first, and how many more there are.
+    pub fn of_many(mut wrongs: Vec<Wrong>) -> Self {
+        let more = wrongs.len().saturating_sub(MOST_NAMED);
+        if more > 0 {
+            wrongs.truncate(MOST_NAMED);
+            let says = format!("{more} more are wrong, too many to name.");
+            wrongs.push(Wrong { field: String::new(), code: Code::TooLarge, says, try_this: None });
+        }
+        Self(wrongs)
     }
 
     /// All that is wrong, in one line of words.

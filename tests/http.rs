@@ -320,18 +320,13 @@ fn a_request_keeps_its_id_and_is_logged_with_it() {
     let forged = caller.client.get(caller.url("/healthz")).header("x-request-id", "a b{").send().expect("an answer");
     assert_ne!(header(&forged, "x-request-id"), "a b{");
     let Caller { service, .. } = caller;
-    stop(&service);
+    service.stop();
     let (status, log) = service.wait();
     assert!(status.success(), "{status}");
     let line = log.lines().find(|line| line.contains("tern-point-7")).expect("a line in the log");
     let line: Value = serde_json::from_str(line).expect("the log is JSON lines");
     assert_eq!(line["fields"]["status"], 200);
     assert_eq!(line["fields"]["path"], "/healthz");
-}
-
-fn stop(service: &Service) {
-    let told = std::process::Command::new("kill").args(["-TERM", &service.pid().to_string()]).status();
-    assert!(told.is_ok_and(|status| status.success()));
 }
 
 #[test]
@@ -351,7 +346,7 @@ fn it_stops_when_told_and_lets_an_open_request_finish() {
     let mut go_on = [0; 25];
     open.read_exact(&mut go_on).expect("leave to send the body");
     assert!(go_on.starts_with(b"HTTP/1.1 100"));
-    stop(&caller.service);
+    caller.service.stop();
     std::thread::sleep(Duration::from_millis(300));
     open.write_all(body.as_bytes()).expect("the body is sent");
     let mut answer = String::new();

@@ -4,6 +4,7 @@
 use super::read_error::ReadError;
 use super::{Fields, Given};
 use crate::refusal::{Code, Refusal, Wrong};
+use std::collections::HashSet;
 
 /// All that is wrong with `fields`, which `read` refused with `first`. `good` finds a good value for a field. Not
 /// generic, so that it is compiled once and not for each calculator's input.
@@ -15,18 +16,17 @@ pub(super) fn all_wrong(
 ) -> Refusal {
     let mut fields = fields.clone();
     let mut wrongs: Vec<Wrong> = Vec::new();
+    let mut seen = HashSet::new();
     let mut error = first;
     // Each round mends one field; more rounds than fields and faults there can be is no progress.
     for _ in 0..fields.0.len() + 64 {
+        // Inside an object the whole field is mended, not the part.
+        let (name, inside) = (error.field().to_owned(), error.is_inside());
         let wrong = error.wrong(good);
-        let name = wrong.field.split('/').nth(1).unwrap_or_default().to_owned();
-        let seen = wrongs.iter().any(|w| w.field.split('/').nth(1) == Some(&name));
         let code = wrong.code;
-        if seen && code != Code::FieldUnknown && code != Code::FieldRepeated {
+        if !seen.insert(name.clone()) && code != Code::FieldUnknown && code != Code::FieldRepeated {
             break;
         }
-        // Inside an object the whole field is mended, not the part.
-        let inside = wrong.field.matches('/').count() > 1;
         wrongs.push(wrong);
         let kept = &mut fields.0;
         match code {
@@ -51,5 +51,5 @@ pub(super) fn all_wrong(
             Some(next) => error = next,
         }
     }
-    Refusal(wrongs)
+    Refusal::of_many(wrongs)
 }

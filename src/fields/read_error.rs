@@ -1,7 +1,8 @@
 //! Why a field could not be read: serde's errors with the field, the code and a way out.
 
+use super::likeness::nearest;
 use crate::quantity::shown;
-use crate::refusal::{Code, Unread, Wrong, carried};
+use crate::refusal::{Code, Unread, Wrong, carried, pointer};
 use serde::de::{self, Unexpected};
 use std::fmt;
 
@@ -27,15 +28,20 @@ impl ReadError {
         self
     }
 
+    /// The field of the request that it was found in.
+    pub(super) fn field(&self) -> &str {
+        self.path.last().map(String::as_str).unwrap_or_default()
+    }
+
+    /// Whether it was found in a part of the field.
+    pub(super) fn is_inside(&self) -> bool {
+        self.path.len() > 1
+    }
+
     /// As a wrong of a refusal; `good` finds a value to try where the error has none.
     pub fn wrong(self, good: impl Fn(&str) -> Option<&'static str>) -> Wrong {
-        let mut field = String::new();
-        for place in self.path.iter().rev() {
-            field.push('/');
-            field.push_str(&place.replace('~', "~0").replace('/', "~1"));
-        }
-        let name = self.path.last().map(String::as_str).unwrap_or_default();
-        let try_this = self.try_this.or_else(|| good(name).map(str::to_owned));
+        let field = pointer(self.path.iter().rev().map(String::as_str));
+        let try_this = self.try_this.as_deref().or_else(|| good(self.field())).map(str::to_owned);
         Wrong { field, code: self.code, says: self.says, try_this }
     }
 }
@@ -98,15 +104,6 @@ impl de::Error for ReadError {
     fn duplicate_field(field: &'static str) -> Self {
         Self::new(Code::FieldRepeated, format!("The field {field} is there more than once.")).at(field)
     }
-}
-
-/// The name nearest to `wanted`, if any is near.
-pub fn nearest<'n>(wanted: &str, names: impl Iterator<Item = &'n str>) -> Option<&'n str> {
-    names
-        .map(|name| (strsim::jaro_winkler(wanted, name), name))
-        .filter(|(near, _)| *near > 0.7)
-        .max_by(|a, b| a.0.total_cmp(&b.0))
-        .map(|(_, name)| name)
 }
 
 #[cfg(test)]

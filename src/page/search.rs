@@ -1,10 +1,15 @@
 //! Finding a calculator from any word that a machinist might use for it.
 
 use crate::asking::{Described, described};
+use crate::fields::is_slip;
+
+/// Most words that are looked for; nobody needs more to say what is meant.
+const MOST_WORDS: usize = 10;
 
 /// The calculators that `words` may mean, the likeliest first.
 pub fn found(words: &str) -> Vec<&'static Described> {
-    let asked: Vec<String> = parts(words);
+    let mut asked: Vec<String> = parts(words);
+    asked.truncate(MOST_WORDS);
     if asked.is_empty() {
         return Vec::new();
     }
@@ -63,7 +68,7 @@ fn alike(asked: &str, token: &str) -> f64 {
         1.0
     } else if token.starts_with(asked) {
         0.8
-    } else if asked.len() >= 4 && token.len() >= 4 && strsim::damerau_levenshtein(asked, token) <= asked.len() / 5 {
+    } else if is_slip(asked, token) {
         0.5
     } else {
         0.0

@@ -3,6 +3,7 @@
 
 use super::materials::{Material, materials, search};
 use crate::declared::{FieldType, Shape, TypeFacts};
+use crate::fields::likeness;
 use crate::quantity::shown;
 use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Node};
@@ -48,7 +49,7 @@ fn listed(names: &[&str]) -> String {
 
 fn nearest(text: &str) -> &'static str {
     let said = text.trim().to_lowercase();
-    let near = materials().iter().map(|m| (strsim::jaro_winkler(&said, m.id), m.id));
+    let near = materials().iter().map(|m| (likeness(&said, m.id), m.id));
     near.filter(|(near, _)| *near > 0.75).max_by(|a, b| a.0.total_cmp(&b.0)).map_or("4140-annealed", |(_, id)| id)
 }
 

@@ -60,6 +60,20 @@ codes! {
     TooMuchWork = "too_much_work";
     /// The service has too much to do at the moment; the same request can be sent again a little later.
     Busy = "busy";
+    /// The request, or a part of it, is larger or more than is taken here.
+    TooLarge = "too_large";
+    /// The address is not asked by this method.
+    MethodWrong = "method_wrong";
+    /// The body is of a media type or an encoding that is not read here.
+    MediaWrong = "media_wrong";
+    /// The request did not come, or could not be answered, in its time.
+    TooSlow = "too_slow";
+    /// The caller asks more often than is allowed.
+    TooOften = "too_often";
+    /// The service takes no requests now.
+    NotReady = "not_ready";
+    /// The service failed, by a fault of its own.
+    Failed = "failed";
 }
 
 #[cfg(test)]

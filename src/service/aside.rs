@@ -1,12 +1,13 @@
 //! Long work, done aside from the threads that serve: a few threads take turns between
 //! the requests that have work waiting, so that nobody's work holds up everybody else's.
 
-use super::flow::FAILED;
+use super::metrics;
 use super::problem::Problem;
 use super::settings::Settings;
+use super::tracing_span::carried_on;
 use crate::budget::{Budget, too_much_work};
 use crate::refusal::{Code, Refusal, Wrong};
-use actix_web::http::{StatusCode, header};
+use actix_web::http::header;
 use actix_web::{HttpRequest, HttpResponse, web};
 use std::collections::VecDeque;
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -43,7 +44,8 @@ struct Queue {
     turns: VecDeque<(u64, VecDeque<Job>)>,
     /// How many requests there are, whether they have jobs waiting or not.
     inside: usize,
-    /// How many jobs are being worked on.
+    /// How many jobs wait, and how many are being worked on.
+    waiting: usize,
     working: usize,
     next_number: u64,
     closed: bool,
@@ -70,7 +72,6 @@ impl Shared {
             let mut queue = self.queue();
             let job = loop {
                 if let Some(job) = queue.next() {
-                    queue.working += 1;
                     break job;
                 }
                 if queue.closed {
@@ -80,17 +81,21 @@ impl Shared {
             };
             drop(queue);
             job();
-            self.queue().working -= 1;
+            let mut queue = self.queue();
+            queue.working -= 1;
+            queue.tell();
         }
     }
 }
 
 impl Queue {
     fn add(&mut self, number: u64, job: Job) {
+        self.waiting += 1;
         match self.turns.iter_mut().find(|(known, _)| *known == number) {
             Some((_, jobs)) => jobs.push_back(job),
             None => self.turns.push_back((number, VecDeque::from([job]))),
         }
+        self.tell();
     }
 
     /// One job of the request whose turn it is; the request's next has to wait for the others.
@@ -100,7 +105,14 @@ impl Queue {
         if !jobs.is_empty() {
             self.turns.push_back((number, jobs));
         }
+        self.waiting -= 1;
+        self.working += 1;
+        self.tell();
         job
+    }
+
+    fn tell(&self) {
+        metrics::aside(self.waiting, self.working);
     }
 }
 
@@ -130,17 +142,12 @@ impl Workshop {
         Ok(place)
     }
 
-    /// How many jobs wait, and how many are worked on.
-    pub fn load(&self) -> (usize, usize) {
-        let queue = self.shared.queue();
-        (queue.turns.iter().map(|(_, jobs)| jobs.len()).sum(), queue.working)
-    }
-
     /// Takes no more work, and drops what waits.
     pub fn close(&self) {
         let mut queue = self.shared.queue();
         queue.closed = true;
         let dropped = std::mem::take(&mut queue.turns);
+        queue.waiting = 0;
         drop(queue);
         drop(dropped);
         self.shared.work_there.notify_all();
@@ -183,19 +190,16 @@ impl Place {
     ) -> Result<T, Undone> {
         let (done, wait) = oneshot::channel();
         let wanted = WhileWanted(budget.clone());
-        let span = tracing::Span::current();
-        let job = move || {
+        let job = carried_on(move || {
             if done.is_closed() {
                 return;
             }
             let outcome = match budget.is_spent() {
                 true => Err(Undone::Late),
-                false => {
-                    span.in_scope(|| catch_unwind(AssertUnwindSafe(|| budget.spend(work))).map_err(|_| Undone::Failed))
-                }
+                false => catch_unwind(AssertUnwindSafe(|| budget.spend(work))).map_err(|_| Undone::Failed),
             };
             let _ = done.send(outcome);
-        };
+        });
         let mut queue = self.shared.queue();
         if queue.closed {
             return Err(Undone::Stopping);
@@ -266,7 +270,7 @@ pub fn undone(why: Undone) -> HttpResponse {
     match why {
         Undone::Late => busy(),
         Undone::Stopping => refused(Code::Busy, "The service is stopping. Ask again in a few seconds."),
-        Undone::Failed => Problem::new(StatusCode::INTERNAL_SERVER_ERROR, FAILED, Vec::new()).respond(),
+        Undone::Failed => Problem::failed().respond(),
     }
 }
 
@@ -282,6 +286,7 @@ fn refused(code: Code, says: &str) -> HttpResponse {
 mod tests {
     use super::*;
     use crate::budget::go_on;
+    use actix_web::http::StatusCode;
     use clap::Parser;
     use std::sync::mpsc;
 

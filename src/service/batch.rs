@@ -1,5 +1,6 @@
 //! `POST /v1/batch`: many requests to any calculators in one, each answered or refused in its place.
 
+use super::json_items::Answer;
 use super::metrics;
 use super::problem::Problem;
 use super::shared_refusals::unknown_calculator_problem;
@@ -10,6 +11,7 @@ use crate::fields::{Fields, Given, nearest};
 use crate::quantity::shown;
 use crate::refusal::{Code, Refusal, Wrong};
 use serde::ser::{Serialize, SerializeMap, Serializer};
+use std::sync::Arc;
 use std::time::Instant;
 
 /// What an item has of its own.
@@ -44,8 +46,34 @@ impl<T: Serialize> Serialize for Placed<T> {
     }
 }
 
+/// How items are answered where the query states reserved fields, which hold for every item that does not state its
+/// own.
+pub fn answering(query: Fields<'static>) -> Result<Answer, Refusal> {
+    query.check_count()?;
+    let names = Form::Json.names();
+    let mut wrongs = Vec::new();
+    for (at, (name, _)) in query.0.iter().enumerate() {
+        if !names.contains(&name.as_ref()) {
+            let says = format!(
+                "A batch has no field {} in its address; those that hold for every item are {}.",
+                shown(name),
+                names.join(", ")
+            );
+            let near = nearest(name, names.iter().copied()).unwrap_or("leave out");
+            wrongs.push(Wrong::new(name, Code::FieldUnknown, says, near));
+        } else if query.0[..at].iter().any(|(before, _)| before == name) {
+            wrongs.push(repeated(name));
+        }
+    }
+    if wrongs.is_empty() { Ok(Arc::new(move |item| answer(item, &query))) } else { Err(Refusal::of_many(wrongs)) }
+}
+
+fn repeated(name: &str) -> Wrong {
+    Wrong::new(name, Code::FieldRepeated, format!("{} is there more than once.", shown(name)), "leave one out")
+}
+
 /// Answers one item.
-pub fn answer(item: Result<&str, &str>) -> Vec<u8> {
+fn answer(item: Result<&str, &str>, query: &Fields<'static>) -> Vec<u8> {
     let refused = |id, problem| placed(id, "problem", &problem);
     let unreadable = |says: String| {
         let try_this = r#"{"calculator": "holes/drill-point", "inputs": {"diameter": "0.5 in"}}"#;
@@ -69,7 +97,7 @@ pub fn answer(item: Result<&str, &str>) -> Vec<u8> {
             );
         }
     };
-    let mut item = match Item::of(fields) {
+    let mut item = match Item::of(fields, query) {
         Ok(item) => item,
         Err((id, problem)) => return refused(id, problem),
     };
@@ -99,16 +127,17 @@ struct Item {
 }
 
 impl Item {
-    fn of(mut members: Fields<'static>) -> Result<Self, (Option<Id>, Problem)> {
+    fn of(mut members: Fields<'static>, query: &Fields<'static>) -> Result<Self, (Option<Id>, Problem)> {
+        members.check_count().map_err(|refusal| (None, Problem::refused(refusal)))?;
         let mut wrongs = Vec::new();
+        for (at, (name, _)) in members.0.iter().enumerate() {
+            if members.0[..at].iter().any(|(before, _)| before == name) {
+                wrongs.push(repeated(name));
+            }
+        }
         let mut wrong = |field: &str, code, says: &str, try_this: &str| {
             wrongs.push(Wrong::new(field, code, says, try_this));
         };
-        for (at, (name, _)) in members.0.iter().enumerate() {
-            if members.0[..at].iter().any(|(before, _)| before == name) {
-                wrong(name, Code::FieldRepeated, &format!("{} is there more than once.", shown(name)), "leave one out");
-            }
-        }
         let id = match members.take("id") {
             None => None,
             Some(Given::Text(text)) => Some(Id::Text(text.into_owned())),
@@ -160,7 +189,13 @@ impl Item {
             }
         }
         if !wrongs.is_empty() {
-            return Err((id, Problem::refused(Refusal(wrongs))));
+            return Err((id, Problem::refused(Refusal::of_many(wrongs))));
+        }
+        for (name, value) in &query.0 {
+            if !fields.0.iter().any(|(own, _)| own == name) {
+                beside.push(name.to_string());
+                fields.0.push((name.clone(), value.clone()));
+            }
         }
         Ok(Self { id, calculator, fields, beside })
     }

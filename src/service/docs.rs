@@ -26,7 +26,6 @@ pub async fn file(path: web::Path<String>) -> HttpResponse {
             headers.insert(header::CONTENT_SECURITY_POLICY, header::HeaderValue::from_static(policy));
             response
         }
-        _ => Problem::new(StatusCode::NOT_FOUND, "There is no such file in the reference; see /docs/.", Vec::new())
-            .respond(),
+        _ => Problem::whole(StatusCode::NOT_FOUND, "There is no such file in the reference.", "/docs/").respond(),
     }
 }

@@ -14,6 +14,7 @@ use futures_util::stream::{self, Stream, StreamExt};
 use std::rc::Rc;
 use std::sync::Arc;
 use std::time::{Duration, Instant};
+use tracing::Instrument;
 
 const BROKE_OFF: &str = "The body broke off here.";
 /// Said where an answer could not be made.
@@ -175,9 +176,11 @@ pub fn worked<P: Send + 'static>(
 ) -> impl Stream<Item = Result<Vec<u8>, BrokenOff>> {
     let work = Arc::new(work);
     let (place, sign) = (Rc::new(place), Rc::new(sign));
+    // A stream is asked on after its handler has ended, outside of the request's span.
+    let span = tracing::Span::current();
     let turn = move |piece: P| {
         let (work, place) = (work.clone(), place.clone());
-        async move { place.work(Budget::of(WITHOUT_END), move || work(piece)).await }
+        async move { place.work(Budget::of(WITHOUT_END), move || work(piece)).await }.instrument(span.clone())
     };
     // The first turn of each piece; the rest follows when its answers are wanted.
     let begun = pieces.map(turn.clone()).buffered(in_hand()).boxed_local();

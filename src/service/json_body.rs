@@ -23,14 +23,16 @@ pub async fn json_bytes(
     let essence = essence(request);
     if essence != "application/json" && !(essence.starts_with("application/") && essence.ends_with("+json")) {
         let says = "The body must be JSON, sent with the header Content-Type: application/json.";
-        return Err(Problem::new(StatusCode::UNSUPPORTED_MEDIA_TYPE, says, Vec::new()).respond());
+        return Err(Problem::whole(StatusCode::UNSUPPORTED_MEDIA_TYPE, says, "application/json").respond());
     }
     let mut bytes = BytesMut::new();
     while let Some(part) = payload.next().await {
         let Ok(part) = part else { return Err(unreadable("The body broke off.", None)) };
         if bytes.len() + part.len() > limit {
             let says = format!("The body is larger than {limit} bytes.");
-            return Err(Problem::new(StatusCode::PAYLOAD_TOO_LARGE, says, Vec::new()).respond());
+            return Err(
+                Problem::whole(StatusCode::PAYLOAD_TOO_LARGE, says, "lines or parts of it by themselves").respond()
+            );
         }
         bytes.extend_from_slice(&part);
     }

@@ -7,13 +7,16 @@ use super::json_body::{essence, json_bytes};
 use super::problem::Problem;
 use super::records::Records;
 use super::settings::Settings;
-use super::shared_refusals::{unreadable, wrong_method};
-use actix_web::http::{Method, StatusCode};
+use super::shared_refusals::{badly_encoded, unreadable, wrong_method};
+use crate::fields::Fields;
+use crate::refusal::Refusal;
+use actix_web::http::Method;
 use actix_web::{HttpRequest, HttpResponse, web};
 use futures_util::stream::{self, StreamExt};
 use serde_json::value::RawValue;
 use std::collections::VecDeque;
 use std::future::ready;
+use std::sync::Arc;
 
 /// Lines of JSON.
 pub const LINES: &str = "application/x-ndjson";
@@ -26,15 +29,25 @@ const AT_ONCE: usize = 32;
 const BETWEEN: &[u8] = b",\n";
 
 /// What is answered to one item, given as JSON; or to what could not be read, in words.
-pub type Answer = fn(Result<&str, &str>) -> Vec<u8>;
+pub type Answer = Arc<dyn Fn(Result<&str, &str>) -> Vec<u8> + Send + Sync>;
+
+/// How the items are answered, by the fields of the query, which hold for all of them.
+pub type Answering = fn(Fields<'static>) -> Result<Answer, Refusal>;
 
 /// Answers the items of a request, one by one.
-pub async fn answer(request: HttpRequest, payload: web::Payload, answer: Answer) -> HttpResponse {
+pub async fn answer(
+    request: HttpRequest,
+    settings: web::Data<Settings>,
+    payload: web::Payload,
+    answering: Answering,
+) -> HttpResponse {
     if *request.method() != Method::POST {
         return wrong_method(&request, "POST, OPTIONS");
     }
-    let Some(settings) = request.app_data::<web::Data<Settings>>().cloned() else {
-        return Problem::new(StatusCode::INTERNAL_SERVER_ERROR, "There are no settings.", Vec::new()).respond();
+    let Some(query) = Fields::of_query(request.query_string()) else { return badly_encoded() };
+    let answer = match answering(query.owned()) {
+        Ok(answer) => answer,
+        Err(refusal) => return Problem::refused(refusal).respond(),
     };
     let media_type = essence(&request);
     if ALSO_LINES.contains(&media_type.as_str()) {
@@ -43,8 +56,9 @@ pub async fn answer(request: HttpRequest, payload: web::Payload, answer: Answer)
             Ok(place) => place,
             Err(response) => return response,
         };
-        let sign = move |says: &str| [answer(Err(says)), b"\n".to_vec()].concat();
-        return respond(LINES, worked(place, pieces(body), move |piece| by_line(piece, answer), sign));
+        let signed = answer.clone();
+        let sign = move |says: &str| [signed(Err(says)), b"\n".to_vec()].concat();
+        return respond(LINES, worked(place, pieces(body), move |piece| by_line(piece, &answer), sign));
     }
     let body = match json_bytes(&request, payload, settings.body_limit).await {
         Ok(body) => body,
@@ -67,6 +81,8 @@ pub async fn answer(request: HttpRequest, payload: web::Payload, answer: Answer)
     while items.peek().is_some() {
         groups.push(items.by_ref().take(AT_ONCE).collect());
     }
+    let signed = answer.clone();
+    let sign = move |says: &str| [BETWEEN, &signed(Err(says))].concat();
     let work = move |mut group: VecDeque<(usize, Box<RawValue>)>| {
         let turn = Turn::begin();
         let mut out = Vec::new();
@@ -79,13 +95,12 @@ pub async fn answer(request: HttpRequest, payload: web::Payload, answer: Answer)
         }
         (out, Some(group).filter(|rest| !rest.is_empty()))
     };
-    let sign = move |says: &str| [BETWEEN, &answer(Err(says))].concat();
     let parted = worked(place, stream::iter(groups), work, sign);
     let whole = stream::once(ready(Ok(b"[".to_vec()))).chain(parted).chain(stream::once(ready(Ok(b"]\n".to_vec()))));
     respond("application/json", whole)
 }
 
-fn by_line(piece: Piece, answer: Answer) -> (Vec<u8>, Option<Piece>) {
+fn by_line(piece: Piece, answer: &Answer) -> (Vec<u8>, Option<Piece>) {
     let mut out = Vec::new();
     let mut one = |item: Result<&str, &str>| {
         out.extend(answer(item));

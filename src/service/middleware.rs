@@ -1,18 +1,23 @@
-//! What goes round every request: its id, the limits of address and headers, the time it may take,
-//! and its line in the log.
+//! What goes round every request, also one that is refused or given up: its id and its trace, its line in the log, its
+//! count, and the headers that every response has.
 
-use super::metrics;
-use super::problem::Problem;
-use super::settings::Settings;
-use actix_web::body::{BoxBody, EitherBody, MessageBody};
+use super::metrics::{self, Held};
+use super::trace_context::trace_id;
+use super::{stopping, tracing_span};
+use actix_web::body::{BodySize, BoxBody, MessageBody};
 use actix_web::dev::{ServiceRequest, ServiceResponse};
+use actix_web::error::InternalError;
 use actix_web::http::header::{HeaderMap, HeaderName, HeaderValue};
-use actix_web::http::{Method, StatusCode, header};
+use actix_web::http::{ConnectionType, Method, StatusCode, header};
 use actix_web::middleware::Next;
-use actix_web::{Error, HttpResponse, web};
+use actix_web::web::Bytes;
+use actix_web::{Error, HttpResponse};
+use std::pin::Pin;
 use std::sync::LazyLock;
 use std::sync::atomic::{AtomicU64, Ordering};
-use std::time::{Duration, Instant, SystemTime};
+use std::task::{Context, Poll};
+use std::time::{Instant, SystemTime};
+use tracing::Instrument;
 
 static REQUEST_ID: HeaderName = HeaderName::from_static("x-request-id");
 
@@ -21,65 +26,126 @@ pub async fn wrap(
     request: ServiceRequest,
     next: Next<impl MessageBody + 'static>,
 ) -> Result<ServiceResponse<impl MessageBody>, Error> {
-    let begun = Instant::now();
+    let in_flight = metrics::in_flight();
     if !is_calculator(request.path()) {
         metrics::other();
     }
-    let id = request_id(request.headers());
-    let reads = matches!(*request.method(), Method::GET | Method::HEAD);
-    let known = request.headers().get(header::IF_NONE_MATCH).filter(|_| reads).cloned();
-    let settings = request.app_data::<web::Data<Settings>>().cloned();
-    let log = tracing::enabled!(tracing::Level::INFO);
-    let said = log.then(|| (request.method().clone(), request.path().to_owned()));
-    let limited = settings.as_ref().and_then(|settings| beyond_limits(&request, settings));
-    let mut response = match limited {
-        Some(response) => request.into_response(response).map_into_right_body(),
-        None => {
-            let seconds = settings.map_or(10, |settings| settings.timeout);
-            match tokio::time::timeout(Duration::from_secs(seconds), next.call(request)).await {
-                Ok(response) => response?.map_into_left_body(),
-                Err(_) => {
-                    let problem = Problem::new(
-                        StatusCode::REQUEST_TIMEOUT,
-                        format!("The request took longer than {seconds} s and was given up."),
-                        Vec::new(),
-                    );
-                    let error = actix_web::error::InternalError::from_response("timeout", problem.respond());
-                    return Err(error.into());
-                }
+    let asked = Request::of(&request);
+    let span = tracing_span::of_request(asked.id.to_str().unwrap_or_default(), asked.trace.as_deref());
+    match next.call(request).instrument(span).await {
+        Ok(mut response) => {
+            asked.finish(response.response_mut());
+            let emptied = response.status() == StatusCode::NOT_MODIFIED;
+            Ok(response.map_body(|_, body| InFlight {
+                body: if emptied { BoxBody::new(()) } else { body.boxed() },
+                _counted: in_flight,
+            }))
+        }
+        // Given up, or refused by the framework: its response is finished as any other.
+        Err(error) => {
+            let mut response = error.error_response();
+            asked.finish(&mut response);
+            Err(InternalError::from_response(error, response).into())
+        }
+    }
+}
+
+/// What is known of a request before it is answered.
+struct Request {
+    begun: Instant,
+    id: HeaderValue,
+    trace: Option<String>,
+    /// The tags of what the caller has already.
+    known: Option<HeaderValue>,
+    /// Method and path, where they are logged.
+    said: Option<(Method, String)>,
+}
+
+impl Request {
+    fn of(request: &ServiceRequest) -> Self {
+        let reads = matches!(*request.method(), Method::GET | Method::HEAD);
+        let log = tracing::enabled!(tracing::Level::WARN);
+        Self {
+            begun: Instant::now(),
+            id: request_id(request.headers()),
+            trace: trace_id(request.headers()).map(str::to_owned),
+            known: request.headers().get(header::IF_NONE_MATCH).filter(|_| reads).cloned(),
+            said: log.then(|| (request.method().clone(), request.path().to_owned())),
+        }
+    }
+
+    /// Gives a response the headers that all have, counts it and logs it.
+    fn finish<B>(self, response: &mut HttpResponse<B>) {
+        vary(response);
+        tag_encoding(response);
+        let tag = response.headers().get(header::ETAG);
+        let unchanged = self.known.as_ref().zip(tag).is_some_and(|(known, tag)| is_known(known, tag));
+        if unchanged && response.status() == StatusCode::OK {
+            *response.status_mut() = StatusCode::NOT_MODIFIED;
+            for name in [header::CONTENT_TYPE, header::CONTENT_ENCODING, header::CONTENT_LENGTH] {
+                response.headers_mut().remove(name);
             }
         }
-    };
-    if let Some((method, path)) = said {
-        let status = response.status().as_u16();
-        let micros = begun.elapsed().as_micros() as u64;
-        let id = id.to_str().unwrap_or_default();
-        tracing::info!(request_id = id, method = method.as_str(), path, status, micros, "answered");
-    }
-    // Said to keep a stream from being compressed; to the caller it says nothing.
-    if response.headers().get(header::CONTENT_ENCODING).is_some_and(|encoding| encoding == "identity") {
-        response.headers_mut().remove(header::CONTENT_ENCODING);
-    }
-    tag_encoding(&mut response);
-    let unchanged = known
-        .as_ref()
-        .zip(response.headers().get(header::ETAG))
-        .is_some_and(|(known, tag)| response.status() == StatusCode::OK && is_known(known, tag));
-    let headers = response.headers_mut();
-    headers.insert(REQUEST_ID.clone(), id);
-    headers.insert(HeaderName::from_static("x-content-type-options"), HeaderValue::from_static("nosniff"));
-    if unchanged {
-        *response.response_mut().status_mut() = StatusCode::NOT_MODIFIED;
-        for name in [header::CONTENT_TYPE, header::CONTENT_ENCODING, header::CONTENT_LENGTH] {
-            response.headers_mut().remove(name);
+        if stopping::is_stopping() {
+            response.head_mut().set_connection_type(ConnectionType::Close);
         }
-        return Ok(response.map_body(|_, _| EitherBody::left(BoxBody::new(()))));
+        self.log(response.status());
+        metrics::responded(response.status().as_u16());
+        let headers = response.headers_mut();
+        headers.insert(REQUEST_ID.clone(), self.id);
+        headers.insert(HeaderName::from_static("x-content-type-options"), HeaderValue::from_static("nosniff"));
     }
-    Ok(response.map_body(|_, body| EitherBody::right(body)))
+
+    fn log(&self, status: StatusCode) {
+        let Some((method, path)) = &self.said else { return };
+        let id = self.id.to_str().unwrap_or_default();
+        let (method, status, trace_id) = (method.as_str(), status.as_u16(), self.trace.as_deref());
+        let micros = self.begun.elapsed().as_micros() as u64;
+        // What the service could not do in time, or at all, is wanted also where answers are not logged.
+        if status == 408 || status >= 500 {
+            tracing::warn!(request_id = id, trace_id, method, path, status, micros, "not answered");
+        } else {
+            tracing::info!(request_id = id, trace_id, method, path, status, micros, "answered");
+        }
+    }
+}
+
+/// A body that counts as in flight until it is sent or given up.
+struct InFlight {
+    body: BoxBody,
+    _counted: Held,
+}
+
+impl MessageBody for InFlight {
+    type Error = Box<dyn std::error::Error>;
+
+    fn size(&self) -> BodySize {
+        self.body.size()
+    }
+
+    fn poll_next(mut self: Pin<&mut Self>, context: &mut Context<'_>) -> Poll<Option<Result<Bytes, Self::Error>>> {
+        Pin::new(&mut self.body).poll_next(context)
+    }
+}
+
+/// Says that an answer would be other bytes in another encoding.
+fn vary<B>(response: &mut HttpResponse<B>) {
+    let is_stream = response.headers().get(header::CONTENT_ENCODING).is_some_and(|encoding| encoding == "identity");
+    if is_stream {
+        // Said to keep a stream from being compressed; to the caller it says nothing.
+        response.headers_mut().remove(header::CONTENT_ENCODING);
+        return;
+    }
+    let names =
+        |value: &HeaderValue| value.as_bytes().to_ascii_lowercase().windows(15).any(|is| is == b"accept-encoding");
+    let is_said = response.headers().get_all(header::VARY).any(names);
+    if response.headers().contains_key(header::CONTENT_TYPE) && !is_said {
+        response.headers_mut().append(header::VARY, HeaderValue::from_static("Accept-Encoding"));
+    }
 }
 
 /// A strong tag is of the bytes sent, so each encoding has its own.
-fn tag_encoding<B>(response: &mut ServiceResponse<B>) {
+fn tag_encoding<B>(response: &mut HttpResponse<B>) {
     let encoding = response.headers().get(header::CONTENT_ENCODING).and_then(|name| name.to_str().ok());
     let tag = response.headers().get(header::ETAG).and_then(|tag| tag.to_str().ok());
     if let (Some(encoding), Some(tag)) = (encoding, tag)
@@ -118,19 +184,4 @@ fn request_id(headers: &HeaderMap) -> HeaderValue {
     // An odd multiplier spreads the count over all digits, so that ids do not look like a sequence.
     let mixed = BEGUN.wrapping_add(count.wrapping_mul(0x9e37_79b9_7f4a_7c15));
     HeaderValue::from_str(&format!("{mixed:016x}")).unwrap_or(HeaderValue::from_static("0"))
-}
-
-fn beyond_limits(request: &ServiceRequest, settings: &Settings) -> Option<HttpResponse> {
-    let query = request.query_string().len() + request.path().len();
-    if query > settings.query_limit {
-        let says = format!("The address is longer than {} bytes; POST the fields as JSON.", settings.query_limit);
-        return Some(Problem::new(StatusCode::URI_TOO_LONG, says, Vec::new()).respond());
-    }
-    let headers: usize = request.headers().iter().map(|(name, value)| name.as_str().len() + value.len()).sum();
-    if headers > settings.header_limit {
-        let says = format!("The headers are larger than {} bytes.", settings.header_limit);
-        let status = StatusCode::REQUEST_HEADER_FIELDS_TOO_LARGE;
-        return Some(Problem::new(status, says, Vec::new()).respond());
-    }
-    None
 }

@@ -11,12 +11,14 @@ mod flow;
 mod flow_tests;
 mod json_body;
 mod json_items;
+mod limits;
 mod metrics;
 mod middleware;
 pub mod openapi;
 mod pages;
 mod practice;
 pub mod problem;
+mod rate_limit;
 mod readable;
 mod recheck;
 mod records;
@@ -26,24 +28,29 @@ mod response;
 mod rows;
 mod settings;
 mod shared_refusals;
+mod stopping;
 mod tables;
+mod trace_context;
+mod tracing_span;
 mod verification;
 
 pub use settings::Settings;
 
 use actix_cors::Cors;
 use actix_web::dev::Server;
-use actix_web::http::{StatusCode, header};
+use actix_web::http::header;
 use actix_web::middleware::{Compress, Condition, from_fn};
 use actix_web::{App, HttpResponse, HttpServer, web};
+use aside::Workshop;
+use rate_limit::RateLimit;
 use readable::readable;
 use response::{JSON, json, tagged};
+use std::future::{Future, poll_fn};
 use std::io;
 use std::net::TcpListener;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::pin::pin;
+use std::task::Poll;
 use std::time::Duration;
-
-static READY: AtomicBool = AtomicBool::new(false);
 
 /// Every route but the calculators' own, with its methods: what the description must hold.
 fn routes(config: &mut web::ServiceConfig) {
@@ -65,9 +72,13 @@ fn routes(config: &mut web::ServiceConfig) {
         }))
         .service(readable("/docs", docs::to_folder))
         .service(readable("/docs/{file:.*}", docs::file))
-        .service(web::resource("/v1/batch").to(|request, payload| json_items::answer(request, payload, batch::answer)))
         .service(
-            web::resource("/v1/recheck").to(|request, payload| json_items::answer(request, payload, recheck::answer)),
+            web::resource("/v1/batch")
+                .to(|request, settings, payload| json_items::answer(request, settings, payload, batch::answering)),
+        )
+        .service(
+            web::resource("/v1/recheck")
+                .to(|request, settings, payload| json_items::answer(request, settings, payload, recheck::answering)),
         )
         .service(readable("/v1/practice", practice::questions))
         .service(web::resource("/v1/practice/check").to(practice::check))
@@ -80,11 +91,7 @@ fn routes(config: &mut web::ServiceConfig) {
 }
 
 async fn ready() -> HttpResponse {
-    if READY.load(Ordering::Relaxed) {
-        json("{\"status\":\"ready\"}")
-    } else {
-        problem::Problem::new(StatusCode::SERVICE_UNAVAILABLE, "The service is stopping.", Vec::new()).respond()
-    }
+    if stopping::is_ready() { json("{\"status\":\"ready\"}") } else { stopping::problem().respond() }
 }
 
 /// Which pages from elsewhere may ask: none unless told.
@@ -103,8 +110,7 @@ fn cors(settings: &Settings) -> Cors {
 }
 
 /// The service, bound to `listener`, and running once awaited.
-pub fn serve(listener: TcpListener, settings: Settings) -> io::Result<Server> {
-    metrics::install();
+fn serve(listener: TcpListener, settings: web::Data<Settings>, workshop: web::Data<Workshop>) -> io::Result<Server> {
     let workers = match settings.workers {
         0 => std::thread::available_parallelism().map_or(1, usize::from),
         workers => workers,
@@ -113,14 +119,22 @@ pub fn serve(listener: TcpListener, settings: Settings) -> io::Result<Server> {
     // Every connection has it from the listener: the system cuts those whose other end takes nothing.
     #[cfg(target_os = "linux")]
     socket2::SockRef::from(&listener).set_tcp_user_timeout(Some(Duration::from_secs(settings.reader_timeout)))?;
-    let workshop = web::Data::new(aside::Workshop::open(&settings)?);
-    let data = web::Data::new(settings);
+    let rate_limit = RateLimit::of(&settings).map(web::Data::new);
+    if let Some(limit) = rate_limit.clone() {
+        actix_web::rt::spawn(async move { limit.forget().await });
+    }
     let server = HttpServer::new(move || {
         App::new()
-            .app_data(data.clone())
+            .app_data(settings.clone())
             .app_data(workshop.clone())
+            .configure(|config| {
+                rate_limit.iter().for_each(|limit| {
+                    config.app_data(limit.clone());
+                })
+            })
+            .wrap(from_fn(limits::hold))
             .wrap(Compress::default())
-            .wrap(Condition::new(!data.allow_origin.is_empty(), cors(&data)))
+            .wrap(Condition::new(!settings.allow_origin.is_empty(), cors(&settings)))
             .wrap(from_fn(middleware::wrap))
             .configure(routes)
     })
@@ -133,40 +147,30 @@ pub fn serve(listener: TcpListener, settings: Settings) -> io::Result<Server> {
     .keep_alive(Duration::from_secs(75))
     .shutdown_timeout(stop_timeout)
     .disable_signals()
+    .on_connect(|_, connection| {
+        connection.insert(metrics::connection());
+    })
     .listen(listener)?
     .run();
-    READY.store(true, Ordering::Relaxed);
     Ok(server)
 }
 
-/// Runs until the process is told to stop, then lets open requests finish.
-pub async fn run(listener: TcpListener, settings: Settings) -> io::Result<()> {
-    let server = serve(listener, settings)?;
-    let handle = server.handle();
-    actix_web::rt::spawn(metrics::keep_small());
-    actix_web::rt::spawn(async move {
-        told_to_stop().await;
-        READY.store(false, Ordering::Relaxed);
-        tracing::info!("stopping: open requests may finish");
-        handle.stop(true).await;
-    });
-    server.await
-}
-
-#[cfg(unix)]
-async fn told_to_stop() {
-    use tokio::signal::unix::{SignalKind, signal};
-    let Ok(mut terminate) = signal(SignalKind::terminate()) else {
-        let _ = tokio::signal::ctrl_c().await;
-        return;
-    };
-    tokio::select! {
-        _ = terminate.recv() => {}
-        _ = tokio::signal::ctrl_c() => {}
+/// Runs until the process is told to stop, then lets open requests finish. Calls `answers` once requests are answered.
+pub async fn run(listener: TcpListener, settings: Settings, answers: impl FnOnce()) -> io::Result<()> {
+    metrics::install();
+    let settings = web::Data::new(settings);
+    let workshop = web::Data::new(Workshop::open(&settings)?);
+    let mut server = pin!(serve(listener, settings.clone(), workshop.clone())?);
+    let (told, handle) = (stopping::Told::listen()?, server.handle());
+    // Asked for the first time, the server starts its workers and waits until each can answer.
+    if let Poll::Ready(ended) = poll_fn(|context| Poll::Ready(server.as_mut().poll(context))).await {
+        return ended;
     }
-}
-
-#[cfg(not(unix))]
-async fn told_to_stop() {
-    let _ = tokio::signal::ctrl_c().await;
+    stopping::begin();
+    answers();
+    actix_web::rt::spawn(metrics::keep_small());
+    tokio::select! {
+        ended = server => ended,
+        () = stopping::when_told(told, handle, &settings, &workshop) => Ok(()),
+    }
 }

@@ -36,11 +36,41 @@ fn status(refusal: &Refusal) -> StatusCode {
     }
 }
 
+/// The code of a problem that is the request's as a whole, by its status.
+fn code_of(status: StatusCode) -> Code {
+    match status {
+        StatusCode::NOT_FOUND => Code::NotFound,
+        StatusCode::METHOD_NOT_ALLOWED => Code::MethodWrong,
+        StatusCode::REQUEST_TIMEOUT => Code::TooSlow,
+        StatusCode::PAYLOAD_TOO_LARGE | StatusCode::URI_TOO_LONG | StatusCode::REQUEST_HEADER_FIELDS_TOO_LARGE => {
+            Code::TooLarge
+        }
+        StatusCode::UNSUPPORTED_MEDIA_TYPE => Code::MediaWrong,
+        StatusCode::TOO_MANY_REQUESTS => Code::TooOften,
+        StatusCode::SERVICE_UNAVAILABLE => Code::NotReady,
+        status if status.is_server_error() => Code::Failed,
+        _ => Code::RequestUnreadable,
+    }
+}
+
 impl Problem {
     /// A problem of that status.
     pub fn new(status: StatusCode, detail: impl Into<String>, errors: Vec<Wrong>) -> Self {
         let title = status.canonical_reason().unwrap_or("Problem");
         Self { r#type: "about:blank", title, status: status.as_u16(), detail: detail.into(), errors }
+    }
+
+    /// A problem of the request as a whole, with what would be right.
+    pub fn whole(status: StatusCode, says: impl Into<String>, try_this: impl Into<String>) -> Self {
+        let (says, try_this) = (says.into(), Some(try_this.into()));
+        let wrong = Wrong { field: String::new(), code: code_of(status), says: says.clone(), try_this };
+        Self::new(status, says, vec![wrong])
+    }
+
+    /// The problem of a request that the service failed at.
+    pub fn failed() -> Self {
+        let says = "The service failed here, by a fault of its own.";
+        Self::whole(StatusCode::INTERNAL_SERVER_ERROR, says, "another value, and tell whoever runs the service")
     }
 
     /// A refusal as a problem.

@@ -1,13 +1,28 @@
 //! `POST /v1/recheck`: old answers in; for each, whether it would be the same today, and what made the
 //! difference.
 
+use super::json_items::Answer;
 use super::problem::Problem;
 use crate::asking::recheck;
+use crate::fields::Fields;
+use crate::quantity::shown;
 use crate::refusal::{Code, Refusal, Wrong};
 use serde_json::{Map, Value, json};
+use std::sync::Arc;
+
+/// How answers are rechecked. An old answer says itself how it was asked, so the query says nothing.
+pub fn answering(query: Fields<'static>) -> Result<Answer, Refusal> {
+    query.check_count()?;
+    let wrong = |name: &str| {
+        let says = format!("A recheck has no field {}: an answer is asked again as it was.", shown(name));
+        Wrong::new(name, Code::FieldUnknown, says, "leave out")
+    };
+    let wrongs: Vec<Wrong> = query.0.iter().map(|(name, _)| wrong(name)).collect();
+    if wrongs.is_empty() { Ok(Arc::new(answer)) } else { Err(Refusal::of_many(wrongs)) }
+}
 
 /// Rechecks one answer, given by itself or as a batch gave it.
-pub fn answer(item: Result<&str, &str>) -> Vec<u8> {
+fn answer(item: Result<&str, &str>) -> Vec<u8> {
     let mut out = Map::new();
     let outcome = item.map_err(str::to_owned).and_then(|item| {
         serde_json::from_str::<Value>(item).map_err(|error| format!("This is not a JSON object: {error}."))

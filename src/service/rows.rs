@@ -34,13 +34,15 @@ pub async fn answer(
 ) -> HttpResponse {
     if !TABLES.contains(&essence(request).as_str()) {
         let says = "The body must be a table, sent with the header Content-Type: text/csv.";
-        return Problem::new(StatusCode::UNSUPPORTED_MEDIA_TYPE, says, Vec::new()).respond();
+        return Problem::whole(StatusCode::UNSUPPORTED_MEDIA_TYPE, says, "text/csv").respond();
     }
     let records = Records::csv(delimiter(separator(&query)));
     let mut body = Body::new(payload, records, settings);
     let head = match body.begin(2).await {
         Ok(head) => head,
-        Err((status, says)) => return Problem::new(status, says, Vec::new()).respond(),
+        Err((status, says)) => {
+            return Problem::whole(status, says, "a header and rows, each shorter, as they come").respond();
+        }
     };
     // The first row may be any work there is, as each later one.
     let again = || {

@@ -3,7 +3,7 @@
 
 use super::problem::Problem;
 use crate::calculators::REGISTER;
-use crate::fields::nearest;
+use crate::fields::{likeness, nearest};
 use crate::quantity::shown;
 use crate::refusal::{Code, Refusal, Wrong};
 use actix_web::http::{Method, StatusCode, header};
@@ -36,9 +36,9 @@ pub fn unknown_calculator_problem(id: &str) -> Problem {
     let mut near: Vec<(f64, &str)> = REGISTER
         .iter()
         .map(|entry| {
-            let by_name = strsim::jaro_winkler(name, entry.address().1);
-            let by_id = strsim::jaro_winkler(id, entry.id);
-            let by_word = entry.each_word().map(|word| strsim::jaro_winkler(name, word)).fold(0.0, f64::max);
+            let by_name = likeness(name, entry.address().1);
+            let by_id = likeness(id, entry.id);
+            let by_word = entry.each_word().map(|word| likeness(name, word)).fold(0.0, f64::max);
             (by_name.max(by_id).max(by_word), entry.id)
         })
         .collect();
@@ -77,7 +77,8 @@ pub fn wrong_method(request: &HttpRequest, allow: &'static str) -> HttpResponse 
         return HttpResponse::NoContent().insert_header((header::ALLOW, allow)).finish();
     }
     let says = format!("{} is not answered here; {allow} are.", shown(request.method().as_str()));
-    let mut response = Problem::new(StatusCode::METHOD_NOT_ALLOWED, says, Vec::new()).respond();
+    let first = allow.split(',').next().unwrap_or(allow);
+    let mut response = Problem::whole(StatusCode::METHOD_NOT_ALLOWED, says, first).respond();
     response.headers_mut().insert(header::ALLOW, header::HeaderValue::from_static(allow));
     response
 }

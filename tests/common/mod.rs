@@ -95,9 +95,14 @@ impl Service {
     pub fn start(arguments: &[&str]) -> Self {
         // Not optimized, and beside other tests, writing the description can take longer than a caller is let wait.
         let patience: &[&str] = if arguments.contains(&"--timeout") { &[] } else { &["--timeout", "60"] };
+        // Tests that stop it have nothing in front of it that would have to turn away first.
+        let at_once: &[&str] = if arguments.contains(&"--drain-timeout") { &[] } else { &["--drain-timeout", "0"] };
+        let log: &[&str] = if arguments.contains(&"--log") { &[] } else { &["--log", "info"] };
         let mut child = Command::new(env!("CARGO_BIN_EXE_shop-reckoner"))
-            .args(["--listen", "127.0.0.1:0", "--log", "info"])
+            .args(["--listen", "127.0.0.1:0"])
+            .args(log)
             .args(patience)
+            .args(at_once)
             .args(arguments)
             .stdout(Stdio::piped())
             .stderr(Stdio::piped())
@@ -119,6 +124,17 @@ impl Service {
 
     pub fn pid(&self) -> u32 {
         self.child.id()
+    }
+
+    /// Host and port.
+    pub fn address(&self) -> &str {
+        self.base.trim_start_matches("http://")
+    }
+
+    /// Tells it to stop.
+    pub fn stop(&self) {
+        let told = Command::new("kill").args(["-TERM", &self.pid().to_string()]).status();
+        assert!(told.is_ok_and(|status| status.success()));
     }
 
     /// Waits for the end, giving the exit status and what was logged.

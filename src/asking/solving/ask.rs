@@ -17,6 +17,7 @@ use crate::working::Record;
 /// Asks `entry`: reads reserved and own fields, calculates, and puts the result into the units and
 /// onto the resolution asked for. All that is wrong with the request is refused at once.
 pub fn ask(entry: &'static Entry, mut fields: Fields, form: Form) -> Result<(Answer, Reserved), Refusal> {
+    fields.check_count()?;
     fields.join_lists(|name| {
         let fields = describe_entry(entry).into_iter().flat_map(|described| &described.fields);
         fields.into_iter().any(|field| field.name == name && field.form == "list")

@@ -2,7 +2,7 @@
 //! only go along.
 
 use crate::asking::describing::{Described, Field, RESERVED, Separator};
-use crate::fields::{Fields, nearest};
+use crate::fields::{Fields, likeness, nearest};
 use crate::quantity::{Unit, shown};
 use crate::refusal::{Code, Refusal, Wrong};
 use csv::ByteRecord;
@@ -123,6 +123,7 @@ pub fn columns(
     constants: &Fields,
     separator: Separator,
 ) -> Result<Vec<Column>, Refusal> {
+    constants.check_count()?;
     if header.len() > MOST_COLUMNS {
         let says = format!("The table has {} columns; at most {MOST_COLUMNS} are read.", header.len());
         return Err(whole(Code::ValueOutOfRange, says, ""));
@@ -166,7 +167,7 @@ pub fn columns(
         let says = format!("The field {} is needed, as a column or in the address.", field.name);
         wrongs.push(Wrong::new(&field.name, Code::FieldMissing, says, field.example.clone()));
     }
-    if wrongs.is_empty() { Ok(columns) } else { Err(Refusal(wrongs)) }
+    if wrongs.is_empty() { Ok(columns) } else { Err(Refusal::of_many(wrongs)) }
 }
 
 /// One column of the header.
@@ -202,7 +203,7 @@ fn column(described: &Described, heading: &str, separator: Separator) -> Result<
                 shown(heading),
                 names.join(", ")
             );
-            Err(Wrong::new(name, Code::FieldUnknown, says, format!("{meant} or _{name}")))
+            Err(Wrong::new(name, Code::FieldUnknown, says, format!("{meant} or _{}", shown(name))))
         }
         None => Ok(Column::Kept(heading.to_owned())),
     }
@@ -216,7 +217,7 @@ fn meant<'n>(heading: &str, names: &[&'n str]) -> Option<&'n str> {
     };
     let own = words(&lower);
     let shares = |name: &&&str| words(name).iter().any(|word| own.contains(word));
-    let near = |name: &str| strsim::jaro_winkler(&lower, name) > 0.85;
+    let near = |name: &str| likeness(&lower, name) > 0.85;
     names.iter().find(shares).copied().or_else(|| nearest(&lower, names.iter().copied()).filter(|name| near(name)))
 }
 

@@ -7,7 +7,9 @@ use crate::calculators::REGISTER;
 use crate::declared::Schemas;
 use crate::fields::Fields;
 use serde_json::{Value, json};
-use utoipa::openapi::path::{HttpMethod, OperationBuilder, PathItem, PathItemBuilder};
+use utoipa::openapi::path::{
+    HttpMethod, OperationBuilder, Parameter, ParameterBuilder, ParameterIn, PathItem, PathItemBuilder,
+};
 use utoipa::openapi::request_body::RequestBodyBuilder;
 use utoipa::openapi::{ContentBuilder, Required, ResponseBuilder};
 
@@ -93,11 +95,29 @@ pub fn schemas() -> Schemas {
     all.into_iter().map(|(name, value)| (name, schema(value))).collect()
 }
 
+/// The reserved fields as parameters of the address.
+fn for_every_item() -> Vec<Parameter> {
+    let reserved = reserved_fields().iter().filter(|field| Form::Json.names().contains(&field.name.as_str()));
+    reserved
+        .map(|field| {
+            ParameterBuilder::new()
+                .name(&field.name)
+                .parameter_in(ParameterIn::Query)
+                .required(Required::False)
+                .description(Some(&field.about))
+                .schema(Some(schema(field.query_schema())))
+                .example(Some(field.as_json(&field.example)))
+                .build()
+        })
+        .collect()
+}
+
 /// An operation that takes an array of one thing and gives an array of another.
 fn array_operation(
     id: &str,
     summary: &str,
     about: &str,
+    parameters: Vec<Parameter>,
     (of, into): (&str, &str),
     (asked, answered): (Value, Value),
 ) -> PathItem {
@@ -110,6 +130,7 @@ fn array_operation(
         .operation_id(Some(id))
         .summary(Some(summary))
         .description(Some(about))
+        .parameters((!parameters.is_empty()).then_some(parameters))
         .request_body(Some(
             RequestBodyBuilder::new()
                 .description(Some("The items; as lines of JSON they have the media type application/x-ndjson."))
@@ -126,7 +147,8 @@ fn array_operation(
         )
         .response("400", problem("The request cannot be read: it is no JSON array."))
         .response("413", problem("The body is too large: as lines of JSON there is no limit but for each line."))
-        .response("415", problem("The body is neither JSON nor lines of JSON."));
+        .response("415", problem("The body is neither JSON nor lines of JSON, or it is compressed."))
+        .response("422", problem("The address has a field that it does not take."));
     PathItemBuilder::new().operation(HttpMethod::Post, any_problem(operation).build()).build()
 }
 
@@ -151,7 +173,8 @@ pub fn operations() -> Vec<(&'static str, PathItem)> {
         "Many requests in one",
         "Many requests to any calculators, each answered or refused in its place, in order. An array goes in and comes \
          out as one; sent as lines of JSON, application/x-ndjson, each line is answered by a line and both stream, \
-         however many there are.",
+         however many there are. A field of the address holds for every item that does not state it itself.",
+        for_every_item(),
         ("BatchItem", "BatchAnswer"),
         (json!([item]), json!([{"id": "A1", "answer": answer}])),
     );
@@ -161,6 +184,7 @@ pub fn operations() -> Vec<(&'static str, PathItem)> {
         "Takes answers as they were given and says for each whether it would be the same today, where it would differ, \
          and which rows of a source, which version or which file of the shop made the difference. Also by lines of JSON, \
          application/x-ndjson. Nothing is remembered: the answers themselves say all that is needed.",
+        Vec::new(),
         ("OldAnswer", "RecheckAnswer"),
         (json!([answer]), json!([{"recheck": rechecked}])),
     );

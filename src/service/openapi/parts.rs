@@ -11,7 +11,7 @@ use crate::sources::Trust;
 use crate::verification;
 use serde_json::{Value, json};
 use utoipa::openapi::path::OperationBuilder;
-use utoipa::openapi::{ContentBuilder, Ref, Response, ResponseBuilder};
+use utoipa::openapi::{ContentBuilder, HeaderBuilder, Ref, Response, ResponseBuilder};
 
 /// A text.
 pub fn words(about: &str) -> Value {
@@ -275,11 +275,21 @@ pub fn problem(about: &str) -> Response {
         .build()
 }
 
+/// The refusal of a caller who asks too often.
+fn too_often() -> Response {
+    let seconds = schema(json!({"type": "integer", "minimum": 1, "description": "Seconds to wait."}));
+    let header = HeaderBuilder::new().schema(Some(seconds)).description(Some("When to ask again.")).build();
+    ResponseBuilder::from(problem("The caller asks more often than is allowed; only where a limit is set."))
+        .header("Retry-After", header)
+        .build()
+}
+
 /// Adds the refusals that any operation can give.
 pub fn any_problem(operation: OperationBuilder) -> OperationBuilder {
     operation
         .response("408", problem("The request took too long."))
         .response("414", problem("The address is too long."))
+        .response("429", too_often())
         .response("431", problem("The headers are too large."))
 }
 
@@ -297,5 +307,7 @@ pub fn problem_responses(operation: OperationBuilder, posts: bool) -> OperationB
     if !posts {
         return operation;
     }
-    operation.response("413", problem("The body is too large.")).response("415", problem("The body is not JSON."))
+    operation
+        .response("413", problem("The body is too large."))
+        .response("415", problem("The body is not JSON, or it is compressed."))
 }

@@ -139,7 +139,7 @@ pub fn answer(
                     _ => continue,
                 }
             }
-            Err(refusal) if refusal.0.iter().any(|wrong| wrong.code == Code::TooMuchWork) => return Err(refusal),
+            Err(refusal) if refusal.is_of_time() => return Err(refusal),
             Err(refusal) => {
                 first_refusal.get_or_insert_with(|| refusal.clone());
                 Err(refusal.0)

@@ -64,6 +64,6 @@ pub fn drawing(
     Some(ask(entry, fields.clone(), form).and_then(|(answer, _)| {
         FilledByMachine::fill(entry, &mut fields);
         fields.0.retain(|(name, _)| !RESERVED.contains(&name.as_ref()));
-        Ok(draw(&fields, &mut Record::new(false))?.svg(answer.system, stands))
+        draw(&fields, &mut Record::new(false))?.svg(answer.system, stands)
     }))
 }

@@ -79,14 +79,19 @@ pub fn propagate(inputs: &[Toleranced], f: impl Fn(&[f64]) -> Option<Outcome>) -
     let nominal = at(&middle)?;
     let slopes = slopes(inputs, &middle, &nominal, &f);
     // Corner by corner, since all their outcomes together can be very many.
-    let mut reached: Vec<Option<Reached>> =
-        nominal.numbers.iter().zip(slopes).map(|((_, value), slopes)| Some(Reached::of(*value, slopes, inputs))).collect();
+    let mut reached: Vec<Option<Reached>> = nominal
+        .numbers
+        .iter()
+        .zip(slopes)
+        .map(|((_, value), slopes)| Some(Reached::of(*value, slopes, inputs)))
+        .collect();
     let mut is_same = vec![true; nominal.words.len()];
     for point in corners(inputs) {
         let outcome = at(&point)?;
         for (number, (path, _)) in nominal.numbers.iter().enumerate() {
             let value = found(&outcome.numbers, number, path).copied();
-            reached[number] = reached[number].take().zip(value).map(|(reached, value)| reached.with(inputs, &point, value));
+            reached[number] =
+                reached[number].take().zip(value).map(|(reached, value)| reached.with(inputs, &point, value));
         }
         for (number, (path, words)) in nominal.words.iter().enumerate() {
             is_same[number] &= found(&outcome.words, number, path) == Some(words);
@@ -106,7 +111,8 @@ pub fn propagate(inputs: &[Toleranced], f: impl Fn(&[f64]) -> Option<Outcome>) -
     out.changes.extend(nominal.words.iter().zip(is_same).filter(|(_, same)| !same).map(|((path, _), _)| path.clone()));
     for (number, ((path, _), reached)) in nominal.numbers.iter().zip(reached).enumerate() {
         let value = |outcome: &Outcome| found(&outcome.numbers, number, path).copied();
-        let alone: Option<Vec<(f64, f64)>> = alone.iter().map(|(low, high)| Some((value(low)?, value(high)?))).collect();
+        let alone: Option<Vec<(f64, f64)>> =
+            alone.iter().map(|(low, high)| Some((value(low)?, value(high)?))).collect();
         match reached.zip(alone) {
             Some((reached, alone)) => out.spreads.push((path.clone(), reached.spread(inputs, &alone))),
             None => out.changes.push(path.clone()),
@@ -150,7 +156,8 @@ fn slopes(
         };
         let (low, high) = (moved(-step), moved(step));
         for (number, (path, value)) in nominal.numbers.iter().enumerate() {
-            let at = |side: &Option<Outcome>| side.as_ref().and_then(|side| found(&side.numbers, number, path).copied());
+            let at =
+                |side: &Option<Outcome>| side.as_ref().and_then(|side| found(&side.numbers, number, path).copied());
             let slope = match (at(&low), at(&high)) {
                 (Some(low), Some(high)) => Some((high - low) / (2.0 * step)),
                 (None, Some(high)) => Some((high - value) / step),

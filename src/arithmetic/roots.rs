@@ -85,7 +85,11 @@ fn narrowed(f: &impl Fn(f64) -> f64, low: f64, high: f64) -> Option<((f64, f64),
         if !at_middle.is_finite() {
             return None;
         }
-        if (at_middle > 0.0) == (at_low > 0.0) { (low, at_low) = (middle, at_middle) } else { (high, at_high) = (middle, at_middle) }
+        if (at_middle > 0.0) == (at_low > 0.0) {
+            (low, at_low) = (middle, at_middle)
+        } else {
+            (high, at_high) = (middle, at_middle)
+        }
     }
     Some(((low, at_low), (high, at_high)))
 }

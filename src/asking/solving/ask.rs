@@ -27,8 +27,9 @@ pub fn ask(entry: &'static Entry, mut fields: Fields, form: Form) -> Result<(Ans
     let reserved = match take_reserved(entry, &mut fields, form) {
         Ok(reserved) => reserved,
         Err(mut refusal) => {
-            if let Err(more) = one(entry, &fields, &Reserved::default(), &filled, false) {
-                refusal.0.extend(more.0);
+            match one(entry, &fields, &Reserved::default(), &filled, false) {
+                Err(more) if more.is_of_time() => return Err(more),
+                more => refusal.0.extend(more.err().unwrap_or_default().0),
             }
             return Err(refusal);
         }

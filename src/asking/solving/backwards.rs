@@ -229,7 +229,11 @@ fn values(
 }
 
 /// Roots where the result only touches the wanted value: the least distance between two tries.
-fn touching(tried: &[(f64, f64)], off: &impl Fn(f64) -> f64, near_enough: impl Fn(f64) -> bool) -> Result<Vec<f64>, Refusal> {
+fn touching(
+    tried: &[(f64, f64)],
+    off: &impl Fn(f64) -> f64,
+    near_enough: impl Fn(f64) -> bool,
+) -> Result<Vec<f64>, Refusal> {
     let mut found = Vec::new();
     for three in tried.windows(3) {
         let [(low, a), (_, b), (high, c)] = [three[0], three[1], three[2]];

@@ -159,12 +159,7 @@ impl Way {
     }
 
     /// The tour after every 2-opt and Or-opt move that shortens it.
-    fn improved(
-        &self,
-        mut tour: Vec<usize>,
-        neighbours: &[Vec<usize>],
-        slack: f64,
-    ) -> Result<Vec<usize>, Refusal> {
+    fn improved(&self, mut tour: Vec<usize>, neighbours: &[Vec<usize>], slack: f64) -> Result<Vec<usize>, Refusal> {
         let mut search = Search { way: self, neighbours, at: vec![0; self.places + 2], slack };
         search.note(&tour);
         let end = self.places + 1;

@@ -75,7 +75,10 @@ impl Goal {
             }
             None => {
                 let says = format!("There is no quantity \"{}\" in the result.", shown(&path));
-                let near = nearest(&path, is.iter().map(|(known, _)| known.as_str()));
+                // Rather one that the unit measures.
+                let alike = |(_, kind): &&(String, &KindRow)| kind.dimension() == measures;
+                let names = is.iter().filter(alike).map(|(known, _)| known.as_str()).collect::<Vec<_>>();
+                let near = nearest(&path, names.iter().copied()).or(names.first().copied());
                 let near = is.iter().find(|(known, _)| Some(known.as_str()) == near).or(is.first());
                 let good = near.map(|(path, kind)| good_value(entry, path, kind));
                 Err(refuse(Code::NotFound, says, good.unwrap_or_default()))
@@ -152,9 +155,9 @@ mod tests {
     fn a_wrong_name_or_unit_is_refused_before_anything_is_tried() {
         let entry = crate::calculators::find("threads/change-gears").unwrap();
         for (said, code, good) in [
-            ("wanted_leed:4 mm", Code::NotFound, "wanted_lead:0.0591 in"),
-            ("trains/0/ratio:4 mm", Code::NotFound, "trains/0/lead:0.0591 in"),
-            ("trains/7/lead:4 deg", Code::UnitWrong, "trains/7/lead:1 in"),
+            ("wanted_leed:4 mm", Code::NotFound, "wanted_lead:1.5 mm"),
+            ("trains/0/ratio:4 mm", Code::NotFound, "trains/0/lead:1.5 mm"),
+            ("trains/7/lead:4 deg", Code::UnitWrong, "trains/7/lead:4 mm"),
         ] {
             let wrong = &Goal::read(said, "wanted", entry).err().unwrap().0[0];
             assert_eq!((wrong.code, wrong.try_this.as_deref()), (code, Some(good)), "{said}: {wrong:?}");

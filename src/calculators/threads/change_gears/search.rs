@@ -43,6 +43,16 @@ pub struct Search<'p> {
     next: BinaryHeap<Next>,
 }
 
+/// A train found.
+pub struct Found {
+    /// How far it is off.
+    pub off: f64,
+    /// Its drivers.
+    pub drivers: (u32, u32),
+    /// Its driven wheels.
+    pub driven: (u32, u32),
+}
+
 /// The next train of two drivers in one direction.
 struct Next {
     off: f64,
@@ -74,8 +84,8 @@ impl<'p> Search<'p> {
         Some(Next { off, drivers, driven, rising })
     }
 
-    /// How far the next one is off, with its drivers and driven wheels.
-    pub fn next(&mut self) -> Option<(f64, (u32, u32), (u32, u32))> {
+    /// The next one.
+    pub fn next(&mut self) -> Option<Found> {
         let Next { off, drivers, driven, rising } = *self.next.peek()?;
         let further = if rising { Some(driven + 1) } else { driven.checked_sub(1) };
         let further = self.at(drivers, further, rising);
@@ -84,7 +94,7 @@ impl<'p> Search<'p> {
             Some(further) => *{ top } = further,
             None => drop(PeekMut::pop(top)),
         }
-        Some((off, self.pairs[drivers].wheels, self.pairs[driven].wheels))
+        Some(Found { off, drivers: self.pairs[drivers].wheels, driven: self.pairs[driven].wheels })
     }
 }
 

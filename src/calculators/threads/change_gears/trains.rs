@@ -1,7 +1,7 @@
 //! The simple and compound trains of a set of wheels that come nearest to a ratio: all simple ones are looked at, the
 //! compound ones from the nearest outwards until as many clear as are wanted.
 
-use super::search::{Pair, Search, off, pairs};
+use super::search::{Found, Pair, Search, off, pairs};
 use crate::budget::go_on;
 use crate::refusal::Refusal;
 
@@ -65,22 +65,31 @@ const TRIED_AT_ONCE: usize = 256;
 pub fn trains(gears: &[u32], wanted: f64, clearance: u32, count: usize) -> Result<Vec<Train>, Refusal> {
     let pairs = pairs(gears);
     let (mut clear, mut others) = (Nearest::of(count), Nearest::of(count));
+    let mut simple: Vec<(f64, (u32, u32))> = Vec::with_capacity(2 * pairs.len());
     for &Pair { wheels: (a, b), .. } in &pairs {
+        // A wheel that drives its like changes nothing.
         let ways: &[(u32, u32)] = match a == b {
             false => &[(a, b), (b, a)],
             true if (wanted - 1.0).abs() < 1e-12 => &[(a, b)],
             true => &[],
         };
-        for &first in ways {
-            clear.take(off(first, wanted), Train { first, second: None, clears: true });
-        }
+        simple.extend(ways.iter().map(|first| (off(*first, wanted), *first)));
+    }
+    if simple.len() > count {
+        let furthest = simple.select_nth_unstable_by(count - 1, |a, b| a.0.total_cmp(&b.0)).1.0;
+        simple.retain(|(off, _)| *off <= furthest);
+    }
+    for (off, first) in simple {
+        clear.take(off, Train { first, second: None, clears: true });
     }
     let mut search = Search::of(&pairs, wanted, clear.reach());
     for tried in 0.. {
         if tried % TRIED_AT_ONCE == 0 {
             go_on()?;
         }
-        let Some((off, drivers, driven)) = search.next().filter(|(off, ..)| *off <= clear.reach()) else { break };
+        let Some(Found { off, drivers, driven }) = search.next().filter(|found| found.off <= clear.reach()) else {
+            break;
+        };
         // A wheel over its like is no more than an idler.
         if [driven.0, driven.1].iter().any(|teeth| *teeth == drivers.0 || *teeth == drivers.1) {
             continue;
@@ -222,7 +231,7 @@ mod tests {
             let furthest = trains(&forty(), wanted, 15, 50).unwrap()[49];
             let (pairs, reach) = (pairs(&forty()), (furthest.error_from(wanted).abs() * 1e13).round());
             let mut search = Search::of(&pairs, wanted, reach);
-            let tried = std::iter::from_fn(|| search.next()).take_while(|next| next.0 <= reach).count();
+            let tried = std::iter::from_fn(|| search.next()).take_while(|found| found.off <= reach).count();
             assert!(tried < 5000, "{tried} tried for {wanted}");
         }
     }

@@ -2,6 +2,10 @@
 //! derivatives where the result is smooth (JCGM 100:2008, 5.1.2 and 5.1.4) and at the corners of the
 //! tolerances where it steps, bends or changes its branch. Takes any function.
 
+mod reached;
+
+use reached::Reached;
+
 /// How many toleranced inputs are propagated at most: each doubles the corners.
 pub const MOST_INPUTS: usize = 12;
 
@@ -73,8 +77,26 @@ pub fn propagate(inputs: &[Toleranced], f: impl Fn(&[f64]) -> Option<Outcome>) -
     let middle: Vec<f64> = inputs.iter().map(|input| input.value).collect();
     let at = |point: &[f64]| f(point).ok_or_else(|| point.to_vec());
     let nominal = at(&middle)?;
-    let corners: Vec<(Vec<f64>, Outcome)> =
-        corners(inputs).map(|point| at(&point).map(|outcome| (point, outcome))).collect::<Result<_, _>>()?;
+    let slopes = slopes(inputs, &middle, &nominal, &f);
+    // Corner by corner, since all their outcomes together can be very many.
+    let mut reached: Vec<Option<Reached>> = nominal
+        .numbers
+        .iter()
+        .zip(slopes)
+        .map(|((_, value), slopes)| Some(Reached::of(*value, slopes, inputs)))
+        .collect();
+    let mut is_same = vec![true; nominal.words.len()];
+    for point in corners(inputs) {
+        let outcome = at(&point)?;
+        for (number, (path, _)) in nominal.numbers.iter().enumerate() {
+            let value = found(&outcome.numbers, number, path).copied();
+            reached[number] =
+                reached[number].take().zip(value).map(|(reached, value)| reached.with(inputs, &point, value));
+        }
+        for (number, (path, words)) in nominal.words.iter().enumerate() {
+            is_same[number] &= found(&outcome.words, number, path) == Some(words);
+        }
+    }
     // Each input alone at its two ends, for what it does by itself.
     let mut alone = Vec::with_capacity(inputs.len());
     for (number, input) in inputs.iter().enumerate() {
@@ -85,33 +107,25 @@ pub fn propagate(inputs: &[Toleranced], f: impl Fn(&[f64]) -> Option<Outcome>) -
         };
         alone.push((end(input.value - input.minus)?, end(input.value + input.plus)?));
     }
-    let slopes = slopes(inputs, &middle, &nominal, &f);
     let mut out = Propagated::default();
-    for (path, words) in &nominal.words {
-        let same = |outcome: &Outcome| outcome.words.iter().any(|(known, is)| known == path && is == words);
-        if !corners.iter().all(|(_, outcome)| same(outcome)) {
-            out.changes.push(path.clone());
-        }
-    }
-    for (number, (path, value)) in nominal.numbers.iter().enumerate() {
-        let reached: Option<Vec<f64>> = corners.iter().map(|(_, outcome)| found(outcome, number, path)).collect();
+    out.changes.extend(nominal.words.iter().zip(is_same).filter(|(_, same)| !same).map(|((path, _), _)| path.clone()));
+    for (number, ((path, _), reached)) in nominal.numbers.iter().zip(reached).enumerate() {
+        let value = |outcome: &Outcome| found(&outcome.numbers, number, path).copied();
         let alone: Option<Vec<(f64, f64)>> =
-            alone.iter().map(|(low, high)| Some((found(low, number, path)?, found(high, number, path)?))).collect();
-        let (Some(reached), Some(alone)) = (reached, alone) else {
-            out.changes.push(path.clone());
-            continue;
-        };
-        let slopes: Option<Vec<f64>> = slopes.iter().map(|list| list.get(number).copied().flatten()).collect();
-        out.spreads.push((path.clone(), spread(inputs, *value, &corners, &reached, &alone, slopes.as_deref())));
+            alone.iter().map(|(low, high)| Some((value(low)?, value(high)?))).collect();
+        match reached.zip(alone) {
+            Some((reached, alone)) => out.spreads.push((path.clone(), reached.spread(inputs, &alone))),
+            None => out.changes.push(path.clone()),
+        }
     }
     Ok(out)
 }
 
-/// The number of that path, which is usually at the same place in the list.
-fn found(outcome: &Outcome, number: usize, path: &str) -> Option<f64> {
-    match outcome.numbers.get(number) {
-        Some((known, value)) if known == path => Some(*value),
-        _ => outcome.numbers.iter().find(|(known, _)| known == path).map(|(_, value)| *value),
+/// What stands at that path, which is usually at the same place in the list.
+fn found<'l, T>(list: &'l [(String, T)], number: usize, path: &str) -> Option<&'l T> {
+    match list.get(number) {
+        Some((known, value)) if known == path => Some(value),
+        _ => list.iter().find(|(known, _)| known == path).map(|(_, value)| value),
     }
 }
 
@@ -124,14 +138,15 @@ fn corners(inputs: &[Toleranced]) -> impl Iterator<Item = Vec<f64>> {
     })
 }
 
-/// For each input, the derivative of each of the nominal numbers.
+/// For each of the nominal numbers its derivatives by the inputs; none where one of them is not to be had.
 fn slopes(
     inputs: &[Toleranced],
     middle: &[f64],
     nominal: &Outcome,
     f: &impl Fn(&[f64]) -> Option<Outcome>,
-) -> Vec<Vec<Option<f64>>> {
-    let slope = |(at, input): (usize, &Toleranced)| {
+) -> Vec<Option<Vec<f64>>> {
+    let mut all = vec![Some(Vec::with_capacity(inputs.len())); nominal.numbers.len()];
+    for (at, input) in inputs.iter().enumerate() {
         // A step well inside the tolerance, yet wide enough to rise above rounding.
         let step = ((input.plus + input.minus) / 200.0).max(input.value.abs() * 1e-7);
         let moved = |by: f64| {
@@ -140,61 +155,22 @@ fn slopes(
             f(&point)
         };
         let (low, high) = (moved(-step), moved(step));
-        let of = |(number, (path, value)): (usize, &(String, f64))| {
-            let at = |side: &Option<Outcome>| side.as_ref().and_then(|outcome| found(outcome, number, path));
-            match (at(&low), at(&high)) {
+        for (number, (path, value)) in nominal.numbers.iter().enumerate() {
+            let at =
+                |side: &Option<Outcome>| side.as_ref().and_then(|side| found(&side.numbers, number, path).copied());
+            let slope = match (at(&low), at(&high)) {
                 (Some(low), Some(high)) => Some((high - low) / (2.0 * step)),
                 (None, Some(high)) => Some((high - value) / step),
                 (Some(low), None) => Some((value - low) / step),
                 (None, None) => None,
-            }
-        };
-        nominal.numbers.iter().enumerate().map(of).collect()
-    };
-    inputs.iter().enumerate().map(slope).collect()
-}
-
-fn spread(
-    inputs: &[Toleranced],
-    value: f64,
-    corners: &[(Vec<f64>, Outcome)],
-    reached: &[f64],
-    alone: &[(f64, f64)],
-    slopes: Option<&[f64]>,
-) -> Spread {
-    let effect = |(low, high): &(f64, f64)| (high - low).abs().max((low - value).abs()).max((high - value).abs());
-    let most_from = (0..inputs.len())
-        .max_by(|a, b| effect(&alone[*a]).total_cmp(&effect(&alone[*b])).then(b.cmp(a)))
-        .unwrap_or_default();
-    if let Some(slopes) = slopes {
-        let (mut minus, mut plus, mut squares) = (0.0, 0.0, 0.0);
-        for (slope, input) in slopes.iter().zip(inputs) {
-            let (down, up) = if *slope < 0.0 { (input.plus, input.minus) } else { (input.minus, input.plus) };
-            minus += slope.abs() * down;
-            plus += slope.abs() * up;
-            squares += (slope * (input.plus + input.minus) / 2.0).powi(2);
-        }
-        let linear = |point: &[f64]| {
-            let moved = slopes.iter().zip(point).zip(inputs).map(|((slope, x), input)| slope * (x - input.value));
-            value + moved.sum::<f64>()
-        };
-        // Smooth enough: the straight line misses no corner by more than a fiftieth of the spread.
-        let near = ((plus + minus) / 2.0) * 0.02 + value.abs() * 1e-12;
-        if corners.iter().zip(reached).all(|((point, _), is)| (linear(point) - is).abs() <= near) {
-            return Spread { minus, plus, root_sum_square: squares.sqrt(), most_from, method: Method::Derivatives };
+            };
+            all[number] = all[number].take().zip(slope).map(|(mut slopes, slope)| {
+                slopes.push(slope);
+                slopes
+            });
         }
     }
-    let reach = reached.iter().chain(alone.iter().flat_map(|(low, high)| [low, high])).copied();
-    let least = reach.clone().fold(value, f64::min);
-    let greatest = reach.fold(value, f64::max);
-    let squares: f64 = alone.iter().map(|ends| (effect(ends) / 2.0).powi(2)).sum();
-    Spread {
-        minus: value - least,
-        plus: greatest - value,
-        root_sum_square: squares.sqrt(),
-        most_from,
-        method: Method::Corners,
-    }
+    all
 }
 
 #[cfg(test)]
@@ -309,6 +285,19 @@ mod tests {
         let spread = spread_of(&[plus_minus(0.0, 0.5)], |x| x[0].cos());
         assert!((spread.minus - (1.0 - 0.5f64.cos())).abs() < 1e-12 && spread.plus == 0.0, "{spread:?}");
         assert_eq!(spread.method, Method::Corners);
+    }
+
+    #[test]
+    fn words_and_numbers_that_come_and_go_are_told() {
+        let f = |x: &[f64]| {
+            let mut outcome = one(x[0])?;
+            outcome.words = vec![("kind".into(), "same".into()), ("side".into(), (x[0] > 1.0).to_string())];
+            outcome.numbers.extend((x[0] < 1.05).then(|| ("z".to_owned(), 1.0)));
+            Some(outcome)
+        };
+        let propagated = propagate(&[plus_minus(1.0, 0.1)], f).unwrap();
+        assert_eq!(propagated.changes, ["side", "z"]);
+        assert_eq!(propagated.spreads.iter().map(|(path, _)| path.as_str()).collect::<Vec<_>>(), ["y"]);
     }
 
     #[test]

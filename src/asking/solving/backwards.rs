@@ -4,12 +4,13 @@
 use super::answer::{Answer, Body, Correction, Root};
 use super::calculation::one;
 use super::filled_by_machine::FilledByMachine;
-use super::goal::{Goal, written};
+use super::goal::{Goal, good_goal};
 use super::target::Target;
 use crate::arithmetic::roots;
 use crate::asking::describing::Reserved;
+use crate::budget::go_on;
 use crate::calculators::Entry;
-use crate::fields::{Fields, Given, nearest};
+use crate::fields::{Fields, Given};
 use crate::quantity::{Quantity, System, shown, text};
 use crate::refusal::{Code, Refusal, Wrong};
 use crate::tree::Node;
@@ -145,51 +146,34 @@ fn values(
 ) -> Result<Vec<f64>, Refusal> {
     let not_filled = FilledByMachine::default();
     let quick = Reserved { units: Some(system), ..Reserved::default() };
-    let mut seen: Option<Result<Quantity, Refusal>> = None;
-    let mut paths: Vec<String> = Vec::new();
+    let mut first_refusal: Option<Refusal> = None;
+    let mut is_answered = false;
     let wanted = goal.si();
     let mut tried: Vec<(f64, f64)> = Vec::new();
     for value in target.tries() {
         match one(entry, &with_value(fields, target, value, system), &quick, &not_filled, false) {
             Ok(answer) => {
-                let Some(result) = answer.result() else { continue };
-                match goal.of(result) {
-                    Some(quantity) => {
-                        tried.push((value, quantity.si() - wanted));
-                        seen = Some(Ok(quantity));
-                    }
-                    None if paths.is_empty() => {
-                        result.clone().each_leaf("", &mut |path, _| paths.push(path.to_owned()));
-                    }
-                    None => {}
-                }
+                is_answered = true;
+                let found = answer.result().and_then(|result| goal.of(result));
+                tried.extend(found.map(|quantity| (value, quantity.si() - wanted)));
             }
-            Err(refusal) if refusal.0.iter().any(|wrong| wrong.code == Code::TooMuchWork) => return Err(refusal),
+            Err(refusal) if refusal.is_of_time() => return Err(refusal),
             Err(refusal) => {
-                seen.get_or_insert(Err(refusal));
+                first_refusal.get_or_insert(refusal);
             }
         }
     }
     let asked_as = "wanted";
-    match seen {
-        Some(Ok(quantity)) if quantity.unit.row().dimension != goal.unit.row().dimension => {
-            let is = quantity.unit.row().dimension.words();
-            let says = format!("{} is {is}, which {} does not measure.", goal.path, goal.unit.spelling());
-            return Err(Refusal::one(Wrong::new(asked_as, Code::UnitWrong, says, written(&goal.path, &quantity))));
-        }
-        Some(Ok(_)) => {}
-        Some(Err(refusal)) if paths.is_empty() => return Err(refusal),
-        _ => {
-            let near = nearest(&goal.path, paths.iter().map(String::as_str)).or(paths.first().map(String::as_str));
-            let says = format!("There is no quantity \"{}\" in the result.", shown(&goal.path));
-            return Err(Refusal::one(Wrong::new(
-                asked_as,
-                Code::NotFound,
-                says,
-                format!("{}:{} {}", near.unwrap_or_default(), text::full(goal.value), goal.unit.spelling()),
-            )));
-        }
+    if tried.is_empty() {
+        return Err(match first_refusal {
+            Some(refusal) if !is_answered => refusal,
+            _ => {
+                let says = format!("With these inputs there is no \"{}\" in the result.", shown(&goal.path));
+                Refusal::one(Wrong::new(asked_as, Code::NotFound, says, good_goal(entry).unwrap_or_default()))
+            }
+        });
     }
+    // What is not found for want of time is refused below.
     let off = |value: f64| -> f64 {
         one(entry, &with_value(fields, target, value, system), &quick, &not_filled, false)
             .ok()
@@ -199,6 +183,7 @@ fn values(
     let near_enough = |value: f64| off(value).abs() <= wanted.abs() * 1e-9 + 1e-12;
     let mut found: Vec<f64> = Vec::new();
     for pair in tried.windows(2) {
+        go_on()?;
         let ((low, at_low), (high, at_high)) = (pair[0], pair[1]);
         if at_low == 0.0 {
             found.push(low);
@@ -216,7 +201,8 @@ fn values(
     {
         found.push(*value);
     }
-    found.extend(touching(&tried, &off, near_enough));
+    found.extend(touching(&tried, &off, near_enough)?);
+    go_on()?;
     found.sort_by(f64::total_cmp);
     found.dedup_by(|a, b| (*a - *b).abs() <= (a.abs() + b.abs()) * 1e-9);
     if !found.is_empty() {
@@ -243,7 +229,11 @@ fn values(
 }
 
 /// Roots where the result only touches the wanted value: the least distance between two tries.
-fn touching(tried: &[(f64, f64)], off: &impl Fn(f64) -> f64, near_enough: impl Fn(f64) -> bool) -> Vec<f64> {
+fn touching(
+    tried: &[(f64, f64)],
+    off: &impl Fn(f64) -> f64,
+    near_enough: impl Fn(f64) -> bool,
+) -> Result<Vec<f64>, Refusal> {
     let mut found = Vec::new();
     for three in tried.windows(3) {
         let [(low, a), (_, b), (high, c)] = [three[0], three[1], three[2]];
@@ -254,6 +244,7 @@ fn touching(tried: &[(f64, f64)], off: &impl Fn(f64) -> f64, near_enough: impl F
         }
         let (mut low, mut high) = (low, high);
         for _ in 0..60 {
+            go_on()?;
             let (first, second) = (low + (high - low) * 0.381_966, high - (high - low) * 0.381_966);
             if off(first).abs() < off(second).abs() { high = second } else { low = first }
         }
@@ -261,5 +252,5 @@ fn touching(tried: &[(f64, f64)], off: &impl Fn(f64) -> f64, near_enough: impl F
             found.push((low + high) / 2.0);
         }
     }
-    found
+    Ok(found)
 }

@@ -231,6 +231,22 @@ mod tests {
         assert_eq!(best("4140-annealed", Operation::Drilling), ("navy_14345", 50.0, 70.0));
         assert_eq!(best("304", Operation::Drilling), ("mh_speeds", 55.0, 55.0));
         assert_eq!(best("1018", Operation::Milling), ("course_sheet", 80.0, 100.0));
-        assert_eq!(best("brass c36000", Operation::Tapping), ("tap_speeds_catalogue", 50.0, 200.0));
+        assert_eq!(best("brass c36000", Operation::Tapping), ("tap_hardness_table", 82.0, 115.0));
+        assert_eq!(best("6061", Operation::Drilling), ("mh_speeds", 350.0, 350.0));
+    }
+
+    #[test]
+    fn the_slower_stands_where_sources_differ_by_more_than_a_third() {
+        let stands =
+            |text: &str, operation, tool| standing(&speeds_for(search(text)[0], operation, Some(tool))).unwrap();
+        let drilled = stands("6061", Operation::Drilling, ToolMaterial::Hss);
+        assert_eq!((drilled.low.source, drilled.high.source), ("navy_14345", "navy_14345"));
+        assert_eq!(drilled.faster.unwrap().source, "mh_speeds");
+        let turned = stands("ti-6al-4v", Operation::Turning, ToolMaterial::Hss);
+        assert_eq!((turned.low.low.quantity().value, turned.high.high.quantity().value), (40.0, 40.0));
+        assert!(turned.faster.is_none() && standing(&[]).is_none());
+        // A third exactly is no difference.
+        let milled = stands("1018", Operation::Milling, ToolMaterial::Hss);
+        assert_eq!(milled.low.source, "course_sheet");
     }
 }

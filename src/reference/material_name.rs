@@ -75,15 +75,17 @@ fn open(said: &str, question: &str) -> String {
     format!("\"{said}\" can be more than one material. {question}")
 }
 
-/// Several materials are meant: which? The one that is hardest to cut is shown, as the careful one.
+/// Several materials are meant: which? The one that is hardest to cut is shown, as the careful one; none is where the
+/// tables have only one of those that are meant.
 fn which(text: &str, question: &str, found: &[&'static Material]) -> Unread {
     let said = shown(text);
-    let says = if question.is_empty() {
-        format!("\"{said}\" can mean {}: which?", listed(found, "or"))
-    } else {
-        format!("{} Of the tables it can be {}.", open(&said, question), listed(found, "or"))
+    let says = match (question, found) {
+        ("", _) => format!("\"{said}\" can mean {}: which?", listed(found, "or")),
+        (_, [one]) => format!("{} The tables have only {}: give that if it is meant.", open(&said, question), one.id),
+        _ => format!("{} Of the tables it can be {}.", open(&said, question), listed(found, "or")),
     };
-    Unread::new(Code::ValueAmbiguous, says, careful(found).map_or(LEAVE_OUT, |material| material.id))
+    let try_this = if found.len() > 1 { careful(found) } else { None };
+    Unread::new(Code::ValueAmbiguous, says, try_this.map_or(LEAVE_OUT, |material| material.id))
 }
 
 /// A list in words; a long one is cut.

@@ -79,9 +79,11 @@ fn a_word_that_leaves_it_open_is_asked_about() {
         let unread = refused(text);
         assert_eq!(unread.code, Code::ValueAmbiguous, "{text}");
         assert!(unread.says.contains(says), "{text}: {}", unread.says);
-        assert!(WorkMaterial::read(&unread.try_this).is_ok(), "{text}: {}", unread.try_this);
+        let tried = unread.try_this == "leave out" || WorkMaterial::read(&unread.try_this).is_ok();
+        assert!(tried, "{text}: {}", unread.try_this);
     }
     assert_eq!(refused("titanium").try_this, "ti-6al-4v", "the harder to cut is the careful one");
+    assert_eq!(refused("monel").try_this, "leave out", "the tables have only one of several");
 }
 
 #[test]

@@ -15,7 +15,7 @@ pub struct Materials;
 /// What the materials search asks for.
 #[derive(Debug, Asks)]
 pub struct MaterialsInput {
-    /// Short name, AISI, UNS or EN designation, number or plain words, such as 1018, C45, 1.4301 or brass; every material if absent.
+    /// Short name, AISI, UNS or EN designation, number or plain words, such as 1018, C45, 1.4301 or brass, near ones too; every material if absent.
     pub search: Option<String>,
     /// Only materials of this group after ISO 513: P steel, M stainless steel, K cast iron, N non-ferrous, S heat-resistant, H hardened; every group if absent.
     pub group: Option<MaterialGroup>,

@@ -102,7 +102,8 @@ fn whatever_the_tables_hold_there_is_an_answer_or_a_way_to_one() {
 
 #[test]
 fn the_middle_of_a_range_lies_between_its_ends() {
-    for (material, tool) in [("4140-annealed", "hss"), ("6061", "hss"), ("304", "carbide"), ("1018", "hss")] {
+    // 304 with carbide has one value since the slower of two sources stands, no range.
+    for (material, tool) in [("4140-annealed", "hss"), ("6061", "hss"), ("17-4ph", "hss"), ("1018", "hss")] {
         let speed = |point: &str| {
             let query = format!(
                 "diameter=10 mm&teeth=4&radial_depth=2 mm&axial_depth=2 mm&material={material}&tool_material={tool}&range_point={point}"

@@ -95,8 +95,15 @@ impl de::Error for ReadError {
     }
 
     fn unknown_variant(variant: &str, expected: &'static [&'static str]) -> Self {
+        // A word that is read in both cases is named once.
+        let mut words: Vec<&str> = Vec::with_capacity(expected.len());
+        for word in expected {
+            if !words.iter().any(|known| known.eq_ignore_ascii_case(word)) {
+                words.push(word);
+            }
+        }
         let mut error =
-            Self::new(Code::ValueUnreadable, format!("\"{}\" is not one of {}.", shown(variant), expected.join(", ")));
+            Self::new(Code::ValueUnreadable, format!("\"{}\" is not one of {}.", shown(variant), words.join(", ")));
         error.try_this = nearest(variant, expected.iter().copied()).or(expected.first().copied()).map(str::to_owned);
         error
     }

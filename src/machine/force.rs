@@ -86,6 +86,7 @@ fn family_words(family: ForceFamily) -> &'static str {
         ForceFamily::Modern => "the class value of a present table book",
         ForceFamily::Older => "the older table",
         ForceFamily::CarbideEra => "carbide turning",
+        ForceFamily::Vdi3323 => "a tool maker's group",
         ForceFamily::Estimate => "an estimate",
     }
 }

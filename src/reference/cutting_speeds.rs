@@ -157,18 +157,45 @@ impl SpeedRow {
     }
 }
 
-/// What is published for a material, best first: by trust, then rows that name the material before
-/// those of its class, then the slower.
+/// What is published for a material, best first: by trust, then rows that name the material before those of its
+/// class, of these the ones that state its hardness, then the slower.
 pub fn speeds_for(material: &Material, operation: Operation, tool: Option<ToolMaterial>) -> Vec<&'static SpeedRow> {
     let mut rows: Vec<&SpeedRow> = speed_rows()
         .iter()
         .filter(|row| row.operation == operation && row.tool == tool && row.serves(material))
         .collect();
     rows.sort_by(|a, b| {
-        let key = |row: &SpeedRow| (row.trust, !row.named);
+        let key = |row: &SpeedRow| (row.trust, !row.named, !row.named && row.hardness.is_none());
         key(a).cmp(&key(b)).then(a.low.get().si().total_cmp(&b.low.get().si()))
     });
     rows
+}
+
+/// The range that stands among what is published, and the row that differs from it most, if any does.
+#[derive(Clone, Copy, Debug)]
+pub struct Standing {
+    /// The row whose lower end stands.
+    pub low: &'static SpeedRow,
+    /// The row whose upper end stands.
+    pub high: &'static SpeedRow,
+    /// The fastest row that differs by more than a third.
+    pub faster: Option<&'static SpeedRow>,
+}
+
+/// Which of the rows, best first, stands. Where sources differ by more than a third, at either end of their ranges,
+/// the slower stands, whatever its trust.
+pub fn standing(rows: &[&'static SpeedRow]) -> Option<Standing> {
+    let best = *rows.first()?;
+    let ends = |row: &SpeedRow| (row.low.get().si(), row.high.get().si());
+    // A rounding of units is no difference.
+    let slower = |one: f64, other: f64| one < other * (2.0 / 3.0) * (1.0 - 1e-9);
+    let (low, high) = ends(best);
+    let candidates = || rows.iter().copied().filter(|row| slower(ends(row).0, low) || slower(ends(row).1, high));
+    let lowest = candidates().chain([best]).min_by(|a, b| ends(a).0.total_cmp(&ends(b).0)).unwrap_or(best);
+    let least = candidates().chain([best]).min_by(|a, b| ends(a).1.total_cmp(&ends(b).1)).unwrap_or(best);
+    let differs = |row: &&&SpeedRow| slower(ends(lowest).0, ends(row).0) || slower(ends(least).1, ends(row).1);
+    let faster = rows.iter().filter(differs).max_by(|a, b| ends(a).1.total_cmp(&ends(b).1)).copied();
+    Some(Standing { low: lowest, high: least, faster })
 }
 
 /// Everything published for a material, in the order of the table.
@@ -204,6 +231,22 @@ mod tests {
         assert_eq!(best("4140-annealed", Operation::Drilling), ("navy_14345", 50.0, 70.0));
         assert_eq!(best("304", Operation::Drilling), ("mh_speeds", 55.0, 55.0));
         assert_eq!(best("1018", Operation::Milling), ("course_sheet", 80.0, 100.0));
-        assert_eq!(best("brass c36000", Operation::Tapping), ("tap_speeds_catalogue", 50.0, 200.0));
+        assert_eq!(best("brass c36000", Operation::Tapping), ("tap_hardness_table", 82.0, 115.0));
+        assert_eq!(best("6061", Operation::Drilling), ("mh_speeds", 350.0, 350.0));
+    }
+
+    #[test]
+    fn the_slower_stands_where_sources_differ_by_more_than_a_third() {
+        let stands =
+            |text: &str, operation, tool| standing(&speeds_for(search(text)[0], operation, Some(tool))).unwrap();
+        let drilled = stands("6061", Operation::Drilling, ToolMaterial::Hss);
+        assert_eq!((drilled.low.source, drilled.high.source), ("navy_14345", "navy_14345"));
+        assert_eq!(drilled.faster.unwrap().source, "mh_speeds");
+        let turned = stands("ti-6al-4v", Operation::Turning, ToolMaterial::Hss);
+        assert_eq!((turned.low.low.quantity().value, turned.high.high.quantity().value), (40.0, 40.0));
+        assert!(turned.faster.is_none() && standing(&[]).is_none());
+        // A third exactly is no difference.
+        let milled = stands("1018", Operation::Milling, ToolMaterial::Hss);
+        assert_eq!(milled.low.source, "course_sheet");
     }
 }

@@ -1,6 +1,8 @@
 //! Work materials: their names, hardness, machinability and unit power from data/materials.csv, and
 //! their specific cutting force by families from data/cutting_forces.csv.
 
+pub use super::material_search::search;
+use super::material_search::tokens;
 use super::{rows_of, source_key};
 use crate::sources::Trust;
 use serde::Deserialize;
@@ -11,22 +13,22 @@ crate::choice! {
     /// Group of work materials after ISO 513: P steel, M stainless steel, K cast iron, N non-ferrous, S heat-resistant, H hardened.
     MaterialGroup {
         /// Steel.
-        P = "p",
+        P = "P" | "p",
         /// Stainless steel, austenitic.
-        M = "m",
+        M = "M" | "m",
         /// Cast iron.
-        K = "k",
+        K = "K" | "k",
         /// Non-ferrous metals and plastics.
-        N = "n",
+        N = "N" | "n",
         /// Heat-resistant alloys and titanium.
-        S = "s",
+        S = "S" | "s",
         /// Hardened steel.
-        H = "h",
+        H = "H" | "h",
     }
 }
 
 crate::choice! {
-    /// Family of tables that a specific cutting force belongs to: `modern` class values, the `older` table, `carbide_era` values, or an `estimate`.
+    /// Family of tables that a specific cutting force belongs to: `modern` class values, the `older` table, `carbide_era` values, `vdi_3323` groups of a tool maker, or an `estimate`.
     ForceFamily {
         /// Class values of a present table book.
         Modern = "modern",
@@ -34,6 +36,8 @@ crate::choice! {
         Older = "older",
         /// Values of carbide turning, which run low.
         CarbideEra = "carbide_era",
+        /// A tool maker's values by groups after VDI 3323.
+        Vdi3323 = "vdi_3323",
         /// Recalled or estimated.
         Estimate = "estimate",
     }
@@ -92,7 +96,10 @@ pub struct Material {
     pub unit_power_cited: Cited,
     /// Specific cutting forces, the one to use by default first.
     pub forces: Vec<Force>,
-    words: HashSet<String>,
+    /// Words that name it.
+    pub(super) names: HashSet<String>,
+    /// Words of designations that stand beside it and may be only near it.
+    pub(super) near: HashSet<String>,
 }
 
 impl Material {
@@ -154,9 +161,19 @@ fn group_named(letter: &str) -> MaterialGroup {
 }
 
 fn material(row: Row, forces: &[ForceRow]) -> Material {
-    let text = [&row.id, &row.name, &row.us_designation, &row.en_designation, &row.words, &row.condition];
-    let words = text.iter().flat_map(|text| tokens(text)).collect();
-    let mut own: Vec<Force> = forces
+    let (us, en) = (tokens(&row.us_designation), tokens(&row.en_designation));
+    // A cell that says near or close holds other alloys too.
+    let is_own = !us.iter().any(|word| word == "near" || word == "close");
+    let mut names: HashSet<String> =
+        [&row.id, &row.name, &row.words, &row.condition].into_iter().flat_map(|text| tokens(text)).collect();
+    let mut near: HashSet<String> = en.into_iter().collect();
+    if is_own {
+        names.extend(us)
+    } else {
+        near.extend(us)
+    }
+    near.retain(|word| word != "near" && word != "close" && word != "none");
+    let own: Vec<Force> = forces
         .iter()
         .filter(|force| force.material == row.id)
         .map(|force| Force {
@@ -170,14 +187,6 @@ fn material(row: Row, forces: &[ForceRow]) -> Material {
             mc: force.mc,
         })
         .collect();
-    // A class value is preferred, then the older table; carbide-era values run low.
-    let rank = |family| match family {
-        ForceFamily::Modern => 0,
-        ForceFamily::Older => 1,
-        ForceFamily::Estimate => 2,
-        ForceFamily::CarbideEra => 3,
-    };
-    own.sort_by_key(|force| rank(force.family));
     let machinability = row.machinability_percent.zip(row.machinability_trust).map(|(value, trust)| Cited {
         value,
         source: source_key(&row.machinability_source),
@@ -203,7 +212,8 @@ fn material(row: Row, forces: &[ForceRow]) -> Material {
             trust: row.unit_power_trust,
         },
         forces: own,
-        words,
+        names,
+        near,
     }
 }
 
@@ -212,69 +222,14 @@ pub fn materials() -> &'static [Material] {
     &MATERIALS
 }
 
-/// Words and numbers of a text, in lower case; a number keeps its points.
-fn tokens(text: &str) -> Vec<String> {
-    text.to_lowercase()
-        .split(|c: char| !(c.is_alphanumeric() || c == '.'))
-        .map(|word| word.trim_matches('.').to_owned())
-        .filter(|word| !word.is_empty())
-        .collect()
-}
-
-/// Words before a designation that name only its system.
-const SYSTEMS: &[&str] = &["aisi", "sae", "uns", "en", "astm", "din", "aw", "iso"];
-
-/// The materials that a text means: by their short name, else those that have every word of it, else
-/// those that have words beginning with every word of it.
-pub fn search(text: &str) -> Vec<&'static Material> {
-    let said = text.trim().to_lowercase();
-    if let Some(one) = materials().iter().find(|material| material.id == said) {
-        return vec![one];
-    }
-    let mut wanted = tokens(&said);
-    if wanted.len() > 1 {
-        wanted.retain(|word| !SYSTEMS.contains(&word.as_str()));
-    }
-    if wanted.is_empty() {
-        return Vec::new();
-    }
-    let exactly: Vec<_> = materials().iter().filter(|m| wanted.iter().all(|word| m.words.contains(word))).collect();
-    if !exactly.is_empty() {
-        return exactly;
-    }
-    let begins = |m: &&Material| {
-        wanted.iter().all(|word| word.len() > 1 && m.words.iter().any(|own| own.starts_with(word.as_str())))
-    };
-    materials().iter().filter(begins).collect()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
-    fn ids(text: &str) -> Vec<&'static str> {
-        search(text).iter().map(|material| material.id).collect()
-    }
-
-    #[test]
-    fn a_material_is_found_by_any_of_its_names() {
-        for text in ["1018", "AISI 1018", "G10180", "C22", "1.0402"] {
-            assert_eq!(ids(text), ["1018"], "{text}");
-        }
-        assert_eq!(ids("C45"), ["1045-normalised"]);
-        assert_eq!(ids("1.1191"), ["1045-normalised", "1045-quenched"]);
-        assert_eq!(ids("4140 annealed"), ["4140-annealed"]);
-        assert_eq!(ids("42CrMo4"), ["4140-annealed", "4140-prehardened"]);
-        assert_eq!(ids("6061-T6"), ["6061"]);
-        assert_eq!(ids("brass"), ["c36000", "c26000", "c46400"]);
-        assert!(ids("stainless").len() > 8);
-        assert!(ids("unobtainium").is_empty() && ids("  ").is_empty() && ids("-").is_empty());
-    }
-
     #[test]
     fn short_names_are_unique_and_every_number_has_a_source() {
         let mut seen = HashSet::new();
-        assert_eq!(materials().len(), 96);
+        assert_eq!(materials().len(), 107);
         for material in materials() {
             assert!(seen.insert(material.id));
             assert!(!material.forces.is_empty(), "{}", material.id);

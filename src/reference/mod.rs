@@ -5,7 +5,9 @@ pub mod drill_diameter;
 pub mod drilling;
 pub mod drills;
 pub mod feeds;
+pub mod material_aliases;
 pub mod material_name;
+pub mod material_search;
 pub mod materials;
 pub mod power;
 pub mod sawing;
@@ -39,6 +41,7 @@ pub static TABLES: &[(&str, &str)] = &[
     ("drills_inch.csv", include_str!("../../data/drills_inch.csv")),
     ("drills_metric.csv", include_str!("../../data/drills_metric.csv")),
     ("feeds.csv", include_str!("../../data/feeds.csv")),
+    ("material_aliases.csv", include_str!("../../data/material_aliases.csv")),
     ("materials.csv", include_str!("../../data/materials.csv")),
     ("metric_engagement.csv", include_str!("../../data/metric_engagement.csv")),
     ("metric_series.csv", include_str!("../../data/metric_series.csv")),

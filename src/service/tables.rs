@@ -70,10 +70,13 @@ pub fn one(name: &str) -> Option<Value> {
     Some(json!({ "name": table.name, "data_version": data_version, "columns": table.columns, "rows": rows }))
 }
 
+/// Columns of names.
+const NAMES: &[&str] = &["name", "size", "designation", "id", "alias", "material", "materials"];
+
 /// A cell: a number where it is one. Names stay words, also where they look like a number.
 fn value(column: &str, cell: &str) -> Value {
     match cell.parse::<f64>() {
-        Ok(number) if number.is_finite() && !matches!(column, "name" | "size" | "designation") => json!(number),
+        Ok(number) if number.is_finite() && !NAMES.contains(&column) => json!(number),
         _ => json!(cell),
     }
 }

@@ -9,7 +9,7 @@ CASES = [
     (f"diameter=1/2 in&material=4140 annealed&tool_material=hss&available={STEPS}&units=inch",
      "50 ft/min", "0.004 in/rev", ("0", "0"), ("24560", "24560", STANDARD), ("2200", "0.24"), None),
     ("diameter=8 mm&material=304&tool_material=hss&depth=40 mm&point_angle=135 deg&point=split&units=metric",
-     "55 ft/min", "0.004 in/rev", ("0.30", "0.20"), ("24000", "35000", SPLIT), ("2000", "0.20"), None),
+     "30 ft/min", "0.004 in/rev", ("0.30", "0.20"), ("24000", "35000", SPLIT), ("2000", "0.20"), None),
     ("diameter=10 mm&cutting_speed=25 m/min&feed_per_rev=0.2 mm/rev&material=1018&units=metric",
      "25 m/min", "0.2 mm/rev", ("0", "0"), ("24000", "24000", STANDARD), ("1800", "0.20"), "2.22"),
     ("diameter=12 mm&cutting_speed=18 m/min&feed_per_rev=0.18 mm/rev&material=4140-prehardened&fastest=450 rpm&available_feeds=0.1 mm/rev,0.15 mm/rev,0.2 mm/rev&units=metric",

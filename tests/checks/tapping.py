@@ -5,7 +5,7 @@ from cutting import STEPS, chosen_speed, put, si
 
 # Request, size, lead, cutting speed, unit of round feeds.
 CASES = [
-    (f"thread=1/4-20 UNC&material=1018&tool_material=hss&available={STEPS}&units=inch", "1/4 in", "1/20 in", "55 ft/min", None),
+    (f"thread=1/4-20 UNC&material=1018&tool_material=hss&available={STEPS}&units=inch", "1/4 in", "1/20 in", "30 ft/min", None),
     ("thread=M8&material=6061&tool_material=hss&fastest=600 rpm&units=metric", "8 mm", "1.25 mm", "50 ft/min", "1 mm/min"),
     ("thread=M10&cutting_speed=8 m/min&units=metric", "10 mm", "1.5 mm", "8 m/min", "1 mm/min"),
     ("thread=1/2-13 UNC&cutting_speed=30 ft/min&units=inch", "1/2 in", "1/13 in", "30 ft/min", "1 in/min"),

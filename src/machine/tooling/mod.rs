@@ -1,10 +1,12 @@
-//! Work material and tool material to cutting speed and feed, by the published tables: which row,
-//! which point of its range, and what the material itself warns of.
+//! Work material and tool material to cutting speed and feed, by the published tables: what a request says, which
+//! point of a range is taken, the feed, and what the material itself warns of.
 
-use super::{RangePoint, SAME, SpeedOrWork, WantedSpeed, WorkAndTool, si};
+mod published_speed;
+
+use super::{RangePoint, SpeedOrWork, WorkAndTool};
 use crate::cautions;
 use crate::quantity::{CuttingSpeed, Kind, Measure, text};
-use crate::reference::cutting_speeds::{Operation, SpeedRow, ToolMaterial, speed_rows, speeds_for};
+use crate::reference::cutting_speeds::{Operation, ToolMaterial};
 use crate::reference::feeds::{FeedRow, feed_for};
 use crate::reference::material_name::WorkMaterial;
 use crate::reference::materials::Material;
@@ -95,154 +97,6 @@ impl Tooling {
                 RangePoint::Low
             }
         }
-    }
-
-    /// The rows for the cutting speed, best first.
-    fn rows(&self) -> Vec<&'static SpeedRow> {
-        let tool = if self.operation == Operation::Sawing { None } else { self.tool };
-        let rows = |operation| self.material.map_or(Vec::new(), |m| speeds_for(m.0, operation, tool));
-        match self.operation {
-            Operation::Sawing => rows(Operation::Sawing),
-            _ if self.tool.is_none() => Vec::new(),
-            // A table that does not part rough from finish turning serves both.
-            operation @ (Operation::TurningRough | Operation::TurningFinish) => {
-                let mut own = rows(operation);
-                own.extend(rows(Operation::Turning));
-                own.sort_by_key(|row| (row.trust, !row.named));
-                own
-            }
-            operation => rows(operation),
-        }
-    }
-
-    /// The cutting speed wanted: as stated, or from the tables by a step that gives
-    /// `wanted_cutting_speed`.
-    pub fn speed(&self, record: &mut Record) -> Result<WantedSpeed, Refusal> {
-        let rows = self.rows();
-        if let Some(stated) = self.cutting_speed {
-            if let Some(best) = rows.first() {
-                self.compare(&stated, best, record);
-            }
-            return Ok(stated.into());
-        }
-        let Some(row) = rows.first() else { return Err(self.no_row()) };
-        record.source_trusted(row.source, row.place, row.trust);
-        let name = self.material.map_or("", |material| material.0.id);
-        let tool = self.tool.map_or("saw band".to_owned(), |tool| tool.as_str().replace('_', " "));
-        let table = format!("cutting_speeds.csv, {} of {name} with {tool}: {}", self.operation.words(), row.place);
-        const WANTED: &str = "wanted_cutting_speed";
-        let speed = if row.low.get() == row.high.get() {
-            record.look_up("Cutting speed published for it", table).gives(WANTED, row.low);
-            record.note("one_value", "The source prints one cutting speed and no range; range_point changes nothing.");
-            row.low
-        } else {
-            let point = self.point(record);
-            record
-                .look_up("Lower end of the cutting speeds published for it", table.clone())
-                .gives("lower_speed", row.low);
-            record.look_up("Upper end of the cutting speeds published for it", table).gives("upper_speed", row.high);
-            let (rule, speed) = match point {
-                RangePoint::Low => ("the lower end", row.low),
-                RangePoint::High => ("the upper end", row.high),
-                RangePoint::Middle => {
-                    let (low, high) = (row.low.quantity(), row.high.quantity());
-                    let middle = CuttingSpeed::stated(text::tidy((low.value + high.value) / 2.0), low.unit);
-                    record
-                        .step("Cutting speed in the middle of the range", "V = (V1 + V2) / 2")
-                        .with("V1", "lower_speed", row.low)
-                        .with("V2", "upper_speed", row.high)
-                        .gives(WANTED, middle);
-                    return self.tell_others(middle, row, &rows, record);
-                }
-            };
-            record
-                .choose("Cutting speed taken", rule)
-                .with("V1", "lower_speed", row.low)
-                .with("V2", "upper_speed", row.high)
-                .gives(WANTED, speed);
-            speed
-        };
-        self.tell_others(speed, row, &rows, record)
-    }
-
-    /// The cutting speed wanted, or what `share` makes of that of another operation where none is published for this.
-    pub fn speed_or(
-        &self,
-        other: Operation,
-        share: impl FnOnce(WantedSpeed, &mut Record) -> WantedSpeed,
-        record: &mut Record,
-    ) -> Result<WantedSpeed, Refusal> {
-        self.speed(record).or_else(|refusal| {
-            let other = Tooling { operation: other, ..*self }.speed(record).map_err(|_| refusal)?;
-            Ok(share(other, record))
-        })
-    }
-
-    /// Notes what else is published, and what the row says beside its numbers.
-    fn tell_others(
-        &self,
-        speed: CuttingSpeed,
-        row: &SpeedRow,
-        rows: &[&'static SpeedRow],
-        record: &mut Record,
-    ) -> Result<WantedSpeed, Refusal> {
-        let others = rows.get(1..).unwrap_or_default();
-        let percent = |value: f64| text::full(text::round(100.0 * value / si(&speed), 0));
-        let least = others.iter().map(|row| si(&row.low)).min_by(f64::total_cmp);
-        let most = others.iter().map(|row| si(&row.high)).max_by(f64::total_cmp);
-        if let Some((least, most)) = least.zip(most) {
-            record.note(
-                "other_speeds",
-                format!(
-                    "Other published speeds for it run from {} to {} percent of the one taken; speeds/materials lists \
-                     them.",
-                    percent(least),
-                    percent(most)
-                ),
-            );
-        }
-        if !row.note.is_empty() && row.note != "one value is printed" {
-            record.note("speed_holds_for", format!("What the source says of that speed: {}.", row.note));
-        }
-        Ok(WantedSpeed { of: "wanted_cutting_speed", speed })
-    }
-
-    /// Notes a stated speed that lies outside what is published.
-    fn compare(&self, stated: &CuttingSpeed, best: &SpeedRow, record: &mut Record) {
-        if si(stated) > si(&best.high) * (1.0 + SAME) {
-            record.note(
-                "above_published",
-                format!(
-                    "cutting_speed is above what the tables have for this material and tool, {} to {}.",
-                    super::as_stated(&best.low),
-                    super::as_stated(&best.high)
-                ),
-            );
-        }
-    }
-
-    /// The tables have no row: what to give instead.
-    fn no_row(&self) -> Refusal {
-        let name = self.material.map_or("", |material| material.0.id);
-        let says = format!(
-            "The tables have no cutting speed for {} of {name} with that tool; take it from the tool maker's data.",
-            self.operation.words()
-        );
-        let mut ways = vec![("cutting_speed", "70 ft/min".to_owned())];
-        let holds = |tool: &ToolMaterial| {
-            let other = Tooling { tool: Some(*tool), ..*self };
-            !other.rows().is_empty()
-        };
-        use ToolMaterial::*;
-        if let Some(tool) = [Hss, Cobalt, Carbide, CoatedCarbide].iter().find(|tool| holds(tool))
-            && self.operation != Operation::Sawing
-        {
-            ways.push(("tool_material", tool.as_str().to_owned()));
-        }
-        if speed_rows().iter().any(|row| row.operation == self.operation) {
-            ways.push(("material", "4140-annealed".to_owned()));
-        }
-        Refusal::no_answer(&says, &ways)
     }
 
     /// The feed: as stated, or from the tables, which is put on record as assumed.

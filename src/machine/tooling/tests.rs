@@ -39,8 +39,24 @@ fn where_the_tables_have_nothing_the_way_out_is_named() {
     let iron = tooling("n06625", ToolMaterial::Hss, Operation::Milling);
     let refusal = iron.speed(&mut Record::new(true)).unwrap_err();
     let fields: Vec<&str> = refusal.0.iter().map(|wrong| wrong.field.as_str()).collect();
-    assert_eq!(fields, ["/cutting_speed", "/material"]);
+    assert_eq!(fields, ["/cutting_speed"], "never another material");
     let drill = tooling("nylon", ToolMaterial::Carbide, Operation::Drilling);
     let refusal = drill.speed(&mut Record::new(true)).unwrap_err();
     assert!(refusal.0.iter().any(|wrong| wrong.try_this.as_deref() == Some("hss")));
+}
+
+#[test]
+fn a_difference_of_more_than_a_third_is_said_with_both_sources_and_both_values() {
+    let mut record = Record::new(true);
+    let drill = tooling("6061", ToolMaterial::Hss, Operation::Drilling);
+    let wanted = drill.speed(&mut record).expect("a speed");
+    assert_eq!(wanted.speed.quantity().in_unit(Unit::FootPerMinute), 200.0);
+    let note = record.notes.iter().find(|note| note.code == "sources_differ").expect("a note");
+    for part in ["200 ft/min to 300 ft/min by US Navy", "350 ft/min by Machinery's Handbook", "the slower stands"] {
+        assert!(note.says.contains(part), "{}", note.says);
+    }
+    let mut record = Record::new(true);
+    let lathe = tooling("ti-6al-4v", ToolMaterial::Hss, Operation::TurningRough);
+    assert_eq!(lathe.speed(&mut record).expect("a speed").speed.quantity().in_unit(Unit::FootPerMinute), 40.0);
+    assert!(record.notes.iter().all(|note| note.code != "sources_differ"));
 }

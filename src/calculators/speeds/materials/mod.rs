@@ -4,6 +4,7 @@
 use crate::calculators::prelude::*;
 use crate::machine::tell_material;
 use crate::reference::cutting_speeds::{SpeedRow, all_speeds_for};
+use crate::reference::material_aliases::{Relation, alias};
 use crate::reference::materials::{ForceFamily, Material, MaterialGroup, materials, search};
 
 mod columns;
@@ -14,9 +15,9 @@ pub struct Materials;
 /// What the materials search asks for.
 #[derive(Debug, Asks)]
 pub struct MaterialsInput {
-    /// Short name, AISI, UNS or EN designation, number or plain words, such as 1018, C45, 1.4301 or brass; every material if absent.
+    /// Short name, AISI, UNS or EN designation, number or plain words, such as 1018, C45, 1.4301 or brass, near ones too; every material if absent.
     pub search: Option<String>,
-    /// Only materials of this group after ISO 513: p steel, m stainless steel, k cast iron, n non-ferrous, s heat-resistant, h hardened; every group if absent.
+    /// Only materials of this group after ISO 513: P steel, M stainless steel, K cast iron, N non-ferrous, S heat-resistant, H hardened; every group if absent.
     pub group: Option<MaterialGroup>,
 }
 
@@ -162,7 +163,7 @@ impl Calculator for Materials {
         "What is known of annealed 4140, of which a winch pinion is to be made.":
             search = "4140 annealed";
         "The stainless steels that a pump shaft could be of.":
-            search = "stainless", group = "m";
+            search = "stainless", group = "M";
     };
     type Input = MaterialsInput;
     type Output = MaterialsResult;
@@ -218,9 +219,13 @@ impl Calculator for Materials {
 
 fn nothing(input: &MaterialsInput) -> Refusal {
     let mut wrongs = Vec::new();
-    if input.search.is_some() {
-        let says = "No material of the table has all of these words.";
-        wrongs.push(Wrong::new("search", Code::NotFound, says, "4140"));
+    if let Some(text) = &input.search {
+        let known = alias(text).filter(|alias| alias.relation == Relation::Known);
+        let says = match known {
+            Some(known) => format!("{} is known, {}, but the tables have nothing of it.", known.name, known.says),
+            None => "No material of the table has all of these words.".to_owned(),
+        };
+        wrongs.push(Wrong::new("search", Code::NotFound, says, "leave out"));
     }
     if input.group.is_some() {
         wrongs.push(Wrong::new("group", Code::NotFound, "No material found is of this group.", "leave out"));

@@ -15,9 +15,9 @@ pub struct ThreadingDialInput {
     /// The thread to cut; this or lead.
     pub thread: Option<Designation>,
     /// The lead to cut; this or thread.
-    pub lead: Option<Size>,
+    pub lead: Option<ThreadPitch>,
     /// Lead of the lead screw: how far one turn of it moves the carriage.
-    pub leadscrew_lead: Size,
+    pub leadscrew_lead: ThreadPitch,
     /// Teeth of the dial's wheel, which the lead screw turns by one a turn.
     pub dial_gear: Count<4, 200>,
     /// Marks on the dial, evenly spaced, with and without numbers.

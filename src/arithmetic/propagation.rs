@@ -1,6 +1,8 @@
 //! How tolerances on inputs spread to results: worst case and root-sum-square, by partial
 //! derivatives where the result is smooth (JCGM 100:2008, 5.1.2 and 5.1.4) and at the corners of the
-//! tolerances where it steps, bends or changes its branch. Takes any function.
+//! tolerances and inside them where it steps, bends or changes its branch. Takes any function.
+
+use super::extremes::Search;
 
 /// How many toleranced inputs are propagated at most: each doubles the corners.
 pub const MOST_INPUTS: usize = 12;
@@ -21,6 +23,8 @@ pub enum Method {
     Derivatives,
     /// At the corners of the tolerances.
     Corners,
+    /// Inside the tolerances, beyond what the corners reach.
+    Inside,
 }
 
 impl Method {
@@ -29,6 +33,7 @@ impl Method {
         match self {
             Method::Derivatives => "derivatives",
             Method::Corners => "corners",
+            Method::Inside => "inside",
         }
     }
 }
@@ -69,32 +74,34 @@ pub struct Toleranced {
 }
 
 /// Spreads `inputs` through `f`. The error is a point within the tolerances where `f` has no result.
+///
+/// Every corner is computed, and each input alone at its ends and half way to them. A number that a straight line
+/// follows to a fiftieth of its spread needs no more. For one that bends, the extremes inside are searched for
+/// ([`Search`] says how, how far, and what it can miss).
 pub fn propagate(inputs: &[Toleranced], f: impl Fn(&[f64]) -> Option<Outcome>) -> Result<Propagated, Vec<f64>> {
     let middle: Vec<f64> = inputs.iter().map(|input| input.value).collect();
     let at = |point: &[f64]| f(point).ok_or_else(|| point.to_vec());
     let nominal = at(&middle)?;
-    let corners: Vec<(Vec<f64>, Outcome)> =
+    let mut computed: Vec<(Vec<f64>, Outcome)> =
         corners(inputs).map(|point| at(&point).map(|outcome| (point, outcome))).collect::<Result<_, _>>()?;
-    // Each input alone at its two ends, for what it does by itself.
+    // Each input alone, for what it does by itself.
     let mut alone = Vec::with_capacity(inputs.len());
     for (number, input) in inputs.iter().enumerate() {
-        let end = |value: f64| {
+        let moved = |by: f64| {
             let mut point = middle.clone();
-            point[number] = value;
-            at(&point)
+            point[number] = input.value + by;
+            at(&point).map(|outcome| (point, outcome))
         };
-        alone.push((end(input.value - input.minus)?, end(input.value + input.plus)?));
+        alone.push((moved(-input.minus)?.1, moved(input.plus)?.1));
+        for half in [-input.minus / 2.0, input.plus / 2.0].into_iter().filter(|half| *half != 0.0) {
+            computed.push(moved(half)?);
+        }
     }
     let slopes = slopes(inputs, &middle, &nominal, &f);
     let mut out = Propagated::default();
-    for (path, words) in &nominal.words {
-        let same = |outcome: &Outcome| outcome.words.iter().any(|(known, is)| known == path && is == words);
-        if !corners.iter().all(|(_, outcome)| same(outcome)) {
-            out.changes.push(path.clone());
-        }
-    }
+    let mut bent: Vec<(usize, usize)> = Vec::new();
     for (number, (path, value)) in nominal.numbers.iter().enumerate() {
-        let reached: Option<Vec<f64>> = corners.iter().map(|(_, outcome)| found(outcome, number, path)).collect();
+        let reached: Option<Vec<f64>> = computed.iter().map(|(_, outcome)| found(outcome, number, path)).collect();
         let alone: Option<Vec<(f64, f64)>> =
             alone.iter().map(|(low, high)| Some((found(low, number, path)?, found(high, number, path)?))).collect();
         let (Some(reached), Some(alone)) = (reached, alone) else {
@@ -102,8 +109,41 @@ pub fn propagate(inputs: &[Toleranced], f: impl Fn(&[f64]) -> Option<Outcome>) -
             continue;
         };
         let slopes: Option<Vec<f64>> = slopes.iter().map(|list| list.get(number).copied().flatten()).collect();
-        out.spreads.push((path.clone(), spread(inputs, *value, &corners, &reached, &alone, slopes.as_deref())));
+        let spread = spread(inputs, *value, &computed, &reached, &alone, slopes.as_deref());
+        if spread.method != Method::Derivatives {
+            bent.push((number, out.spreads.len()));
+        }
+        out.spreads.push((path.clone(), spread));
     }
+    if !bent.is_empty() {
+        computed.push((middle, nominal.clone()));
+        let mut search = Search::new(inputs, &f, computed);
+        search.sample()?;
+        for (number, place) in bent {
+            let (path, value) = &nominal.numbers[number];
+            let ends = search.extremes(|outcome| found(outcome, number, path))?;
+            let spread = &mut out.spreads[place].1;
+            let (minus, plus) = (value - ends.0, ends.1 - value);
+            let more = |inside: f64, corners: f64| inside > corners + (spread.minus + spread.plus) * 1e-6;
+            if more(minus, spread.minus) || more(plus, spread.plus) {
+                spread.method = Method::Inside;
+            }
+            (spread.minus, spread.plus) = (spread.minus.max(minus), spread.plus.max(plus));
+        }
+        computed = search.computed;
+    }
+    let gone = |path: &str, number: usize| computed.iter().any(|(_, outcome)| found(outcome, number, path).is_none());
+    for (number, (path, _)) in nominal.numbers.iter().enumerate() {
+        if gone(path, number) && !out.changes.contains(path) {
+            out.spreads.retain(|(known, _)| known != path);
+            out.changes.push(path.clone());
+        }
+    }
+    let changed = nominal.words.iter().filter(|(path, words)| {
+        let same = |outcome: &Outcome| outcome.words.iter().any(|(known, is)| known == path && is == words);
+        !computed.iter().all(|(_, outcome)| same(outcome))
+    });
+    out.changes.splice(0..0, changed.map(|(path, _)| path.clone()));
     Ok(out)
 }
 
@@ -157,7 +197,7 @@ fn slopes(
 fn spread(
     inputs: &[Toleranced],
     value: f64,
-    corners: &[(Vec<f64>, Outcome)],
+    computed: &[(Vec<f64>, Outcome)],
     reached: &[f64],
     alone: &[(f64, f64)],
     slopes: Option<&[f64]>,
@@ -178,13 +218,14 @@ fn spread(
             let moved = slopes.iter().zip(point).zip(inputs).map(|((slope, x), input)| slope * (x - input.value));
             value + moved.sum::<f64>()
         };
-        // Smooth enough: the straight line misses no corner by more than a fiftieth of the spread.
+        // Smooth enough: the straight line misses no point by more than a fiftieth of the spread.
         let near = ((plus + minus) / 2.0) * 0.02 + value.abs() * 1e-12;
-        if corners.iter().zip(reached).all(|((point, _), is)| (linear(point) - is).abs() <= near) {
+        if computed.iter().zip(reached).all(|((point, _), is)| (linear(point) - is).abs() <= near) {
             return Spread { minus, plus, root_sum_square: squares.sqrt(), most_from, method: Method::Derivatives };
         }
     }
-    let reach = reached.iter().chain(alone.iter().flat_map(|(low, high)| [low, high])).copied();
+    // What lies inside is told from what the corners reach.
+    let reach = reached[..1 << inputs.len()].iter().chain(alone.iter().flat_map(|(low, high)| [low, high])).copied();
     let least = reach.clone().fold(value, f64::min);
     let greatest = reach.fold(value, f64::max);
     let squares: f64 = alone.iter().map(|ends| (effect(ends) / 2.0).powi(2)).sum();
@@ -309,6 +350,80 @@ mod tests {
         let spread = spread_of(&[plus_minus(0.0, 0.5)], |x| x[0].cos());
         assert!((spread.minus - (1.0 - 0.5f64.cos())).abs() < 1e-12 && spread.plus == 0.0, "{spread:?}");
         assert_eq!(spread.method, Method::Corners);
+    }
+
+    #[test]
+    fn an_extreme_inside_the_tolerances_is_found() {
+        // r = c²/8h + h/2 is least where h is half the chord.
+        let r = |x: &[f64]| x[0] * x[0] / (8.0 * x[1]) + x[1] / 2.0;
+        let exact = Toleranced { value: 20.0, plus: 0.0, minus: 0.0 };
+        let spread = spread_of(&[exact, plus_minus(11.0, 2.0)], r);
+        let (least, greatest) = (10.0, 400.0 / (8.0 * 13.0) + 6.5);
+        let value = r(&[20.0, 11.0]);
+        assert!((value - spread.minus - least).abs() < 1e-9, "{spread:?}");
+        assert_eq!((spread.plus, spread.method), (greatest - value, Method::Inside));
+        // Wholly inside, away from every axis and edge; and along a diagonal.
+        let bowl =
+            |x: &[f64]| (x[0] - 0.31).powi(2) + 2.0 * (x[1] + 0.47).powi(2) + 0.5 * (x[0] - 0.31) * (x[1] + 0.47);
+        let spread = spread_of(&[plus_minus(0.0, 1.0), plus_minus(0.0, 1.0)], bowl);
+        assert!((bowl(&[0.0, 0.0]) - spread.minus).abs() < 1e-6, "{spread:?}");
+        let spread = spread_of(&[plus_minus(1.0, 1.0), plus_minus(2.0, 1.0)], |x| (x[0] - x[1]).powi(2));
+        assert!((spread.minus - 1.0).abs() < 1e-9 && (spread.plus - 8.0).abs() < 1e-9, "{spread:?}");
+    }
+
+    #[test]
+    fn worst_cases_agree_with_dense_scans() {
+        let cases: [(&str, fn(&[f64]) -> f64, &[Toleranced]); 6] = [
+            ("cosine", |x| (3.0 * x[0]).cos() + x[1], &[plus_minus(0.3, 1.5), plus_minus(0.0, 0.2)]),
+            ("product", |x| x[0] * x[1], &[plus_minus(0.2, 1.0), plus_minus(-0.1, 1.0)]),
+            ("saddle", |x| x[0] * x[0] - x[1] * x[1], &[plus_minus(0.1, 1.0), plus_minus(0.2, 1.0)]),
+            ("ratio", |x| x[0] / (1.0 + x[0] * x[0]) * x[1], &[plus_minus(0.8, 0.7), plus_minus(1.0, 0.1)]),
+            ("cubic", |x| x[0].powi(3) - x[0], &[plus_minus(0.1, 1.2)]),
+            (
+                "three",
+                |x| (x[0] - 0.2).abs() + (x[1] * x[2]).sin(),
+                &[plus_minus(0.0, 1.0), plus_minus(1.0, 1.0), plus_minus(1.5, 0.7)],
+            ),
+        ];
+        for (name, f, inputs) in cases {
+            let spread = spread_of(inputs, f);
+            let value = f(&inputs.iter().map(|input| input.value).collect::<Vec<_>>());
+            let steps: usize = if inputs.len() == 3 { 120 } else { 2000 };
+            let (mut least, mut greatest) = (value, value);
+            for number in 0..(steps + 1).pow(inputs.len().min(3) as u32).min(4_100_000) {
+                let mut rest = number;
+                let point: Vec<f64> = inputs
+                    .iter()
+                    .map(|input| {
+                        let at = (rest % (steps + 1)) as f64 / steps as f64;
+                        rest /= steps + 1;
+                        input.value - input.minus + at * (input.minus + input.plus)
+                    })
+                    .collect();
+                let is = f(&point);
+                (least, greatest) = (least.min(is), greatest.max(is));
+            }
+            let reach = greatest - least;
+            assert!(value - spread.minus <= least + reach * 1e-6, "{name}: {spread:?}, least {least}");
+            assert!(value + spread.plus >= greatest - reach * 1e-6, "{name}: {spread:?}, greatest {greatest}");
+            assert!(value - spread.minus >= least - reach * 2e-3, "{name}: {spread:?}, least {least}");
+            assert!(value + spread.plus <= greatest + reach * 2e-3, "{name}: {spread:?}, greatest {greatest}");
+        }
+    }
+
+    #[test]
+    fn a_straight_result_is_cheap_and_a_bent_one_bounded() {
+        let count = std::cell::Cell::new(0);
+        let counted = |f: fn(&[f64]) -> f64, inputs: usize| {
+            count.set(0);
+            spread_of(&vec![plus_minus(1.0, 0.5); inputs], |x| {
+                count.set(count.get() + 1);
+                f(x)
+            });
+            count.get()
+        };
+        assert!(counted(|x| 2.0 * x[0] + x[1], 2) <= 1 + 4 + 4 * 2 + 2 * 2);
+        assert!(counted(|x| x.iter().map(|x| (9.0 * x).sin()).sum(), 6) < 64 + 36 + super::super::extremes::MOST);
     }
 
     #[test]

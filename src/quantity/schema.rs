@@ -189,8 +189,8 @@ fn shared() -> [(String, RefOr<Schema>); 2] {
             },
             "root_sum_square": {"type": "number", "description": "The likely spread, either way."},
             "most_from": {"type": "string", "description": "The input that adds most."},
-            "method": {"type": "string", "enum": ["derivatives", "corners"],
-                       "description": "Whether slopes were enough or every corner was computed."},
+            "method": {"type": "string", "enum": ["derivatives", "corners", "inside"],
+                       "description": "Whether slopes were enough, the corners are the worst, or an extreme lies inside the tolerances."},
         }
     });
     let spread = serde_json::from_value(spread).unwrap_or_else(|_| RefOr::T(Schema::default()));

@@ -4,13 +4,13 @@
 use super::answer::{Answer, Body, Correction, Root};
 use super::calculation::one;
 use super::filled_by_machine::FilledByMachine;
-use super::goal::{Goal, written};
+use super::goal::{Goal, within};
 use super::target::Target;
-use crate::arithmetic::roots;
+use crate::arithmetic::all_roots::{Tried, Zero};
 use crate::asking::describing::Reserved;
 use crate::calculators::Entry;
 use crate::fields::{Fields, Given, nearest};
-use crate::quantity::{Quantity, System, shown, text};
+use crate::quantity::{Quantity, System, Unit, shown, text};
 use crate::refusal::{Code, Refusal, Wrong};
 use crate::tree::Node;
 use std::borrow::Cow;
@@ -36,6 +36,23 @@ fn with_value(fields: &Fields, target: &Target, si: f64, system: System) -> Fiel
     changed
 }
 
+/// The most values that are listed.
+const MOST_ROOTS: usize = 24;
+
+/// An end of a stretch as text, rounded into it: down for `side` 1, up for -1.
+fn inward(quantity: Quantity, side: f64) -> String {
+    let places = quantity.kind.places(quantity.unit);
+    Quantity { value: side * text::round_down(side * quantity.value, places), ..quantity }.text()
+}
+
+/// The zeros nearest to 0, rising, as many as are listed.
+fn nearest_to_zero(mut zeros: Vec<Zero>) -> Vec<Zero> {
+    zeros.sort_by(|a, b| a.nearest(0.0).abs().total_cmp(&b.nearest(0.0).abs()));
+    zeros.truncate(MOST_ROOTS);
+    zeros.sort_by(|a, b| a.least().total_cmp(&b.least()));
+    zeros
+}
+
 /// Every value of `field` that gives the wanted result.
 pub fn solve(
     entry: &'static Entry,
@@ -53,20 +70,41 @@ pub fn solve(
             wrongs.iter().map(|(name, _)| Wrong::new(name, Code::Conflict, says.clone(), "leave out")).collect(),
         ));
     }
-    let system = reserved.units.or(goal.unit.system()).unwrap_or(System::Metric);
+    let system = reserved.units.or(goal.unit.and_then(Unit::system)).unwrap_or(System::Metric);
     let found = values(entry, fields, &target, &goal, system)?;
     let mut roots = Vec::new();
     let mut record = None;
     let mut reserved = reserved.clone();
     reserved.units = Some(system);
-    for value in found {
+    let more = found.len().saturating_sub(MOST_ROOTS);
+    let mut notes = Vec::new();
+    for zero in nearest_to_zero(found) {
         let unit = target.kind.written_in(system).0;
-        let value = unit.to_si(text::tidy(unit.of_si(value)));
-        let answer = one(entry, &with_value(fields, &target, value, system), &reserved, filled, false)?;
+        let answer_at = |at: f64| {
+            let value = unit.to_si(text::tidy(unit.of_si(at)));
+            one(entry, &with_value(fields, &target, value, system), &reserved, filled, false)
+        };
+        let input = |answer: &Answer| answer.inputs.member(target.field).cloned();
+        // What is rounded may fall beside the end of a stretch; a hair inside it does not.
+        let at_end = |at: f64, inside: f64| {
+            let answer = answer_at(at)?;
+            if goal.is_met(answer.result()) { Ok(answer) } else { answer_at(inside) }
+        };
+        let (answer, up_to) = match zero {
+            Zero::At(at) => (answer_at(at)?, None),
+            Zero::Along(from, to) => {
+                let hair = (to - from) * 1e-6;
+                (at_end(from, from + hair)?, input(&at_end(to, to - hair)?))
+            }
+        };
+        let value = input(&answer).unwrap_or(Node::Number(zero.least()));
         let Body::Result(result) = answer.body else { continue };
-        let node = answer.inputs.member(target.field).cloned();
         record.get_or_insert(answer.record);
-        roots.push(Root { value: node.unwrap_or(Node::Number(value)), inputs: answer.inputs, result });
+        if let (Node::Quantity(from), Some(Node::Quantity(to))) = (&value, &up_to) {
+            let (from, to) = (inward(from.quantity, -1.0), inward(to.quantity, 1.0));
+            notes.push(format!("Every {field} from {from} to {to} gives it, not only these two."));
+        }
+        roots.push(Root { value, up_to, inputs: answer.inputs, result });
     }
     let inputs = match roots.first().map(|root| &root.inputs) {
         Some(Node::Record(members)) => {
@@ -75,6 +113,12 @@ pub fn solve(
         _ => Node::Record(Vec::new()),
     };
     let mut record = record.unwrap_or_default();
+    for says in notes {
+        record.note("every_value_between", says);
+    }
+    if more > 0 {
+        record.note("more_values", format!("{more} more values give it; the {MOST_ROOTS} nearest to 0 are listed."));
+    }
     record.note(
         "solved_backwards",
         "Found by trying the same calculator with many values and closing in on each change of sign.",
@@ -108,7 +152,8 @@ pub fn correct(
         )
     })?;
     let meant = intended.quantity.si();
-    let nearest = found.into_iter().min_by(|a, b| (a - meant).abs().total_cmp(&(b - meant).abs())).unwrap_or(meant);
+    let nearest = found.into_iter().map(|zero| zero.nearest(meant));
+    let nearest = nearest.min_by(|a, b| (a - meant).abs().total_cmp(&(b - meant).abs())).unwrap_or(meant);
     let (unit, _) = target.kind.written_in(answer.system);
     let quantity = |si: f64| -> Node {
         Quantity { value: text::tidy(unit.of_si(si)), unit, kind: target.kind, tolerance: None }.into()
@@ -142,21 +187,26 @@ fn values(
     target: &Target,
     goal: &Goal,
     system: System,
-) -> Result<Vec<f64>, Refusal> {
+) -> Result<Vec<Zero>, Refusal> {
     let not_filled = FilledByMachine::default();
     let quick = Reserved { units: Some(system), ..Reserved::default() };
-    let mut seen: Option<Result<Quantity, Refusal>> = None;
+    let asked_as = "wanted";
+    let mut wanted: Option<f64> = None;
+    let mut first_refusal: Option<Refusal> = None;
     let mut paths: Vec<String> = Vec::new();
-    let wanted = goal.si();
     let mut tried: Vec<(f64, f64)> = Vec::new();
     for value in target.tries() {
+        let mut off = f64::NAN;
         match one(entry, &with_value(fields, target, value, system), &quick, &not_filled, false) {
             Ok(answer) => {
                 let Some(result) = answer.result() else { continue };
                 match goal.of(result) {
-                    Some(quantity) => {
-                        tried.push((value, quantity.si() - wanted));
-                        seen = Some(Ok(quantity));
+                    Some(reading) => {
+                        let wanted = match wanted {
+                            Some(wanted) => wanted,
+                            None => *wanted.insert(goal.si(&reading, asked_as)?),
+                        };
+                        off = reading.si() - wanted;
                     }
                     None if paths.is_empty() => {
                         result.clone().each_leaf("", &mut |path, _| paths.push(path.to_owned()));
@@ -166,100 +216,44 @@ fn values(
             }
             Err(refusal) if refusal.0.iter().any(|wrong| wrong.code == Code::TooMuchWork) => return Err(refusal),
             Err(refusal) => {
-                seen.get_or_insert(Err(refusal));
+                first_refusal.get_or_insert(refusal);
             }
         }
+        tried.push((value, off));
     }
-    let asked_as = "wanted";
-    match seen {
-        Some(Ok(quantity)) if quantity.unit.row().dimension != goal.unit.row().dimension => {
-            let is = quantity.unit.row().dimension.words();
-            let says = format!("{} is {is}, which {} does not measure.", goal.path, goal.unit.spelling());
-            return Err(Refusal::one(Wrong::new(asked_as, Code::UnitWrong, says, written(&goal.path, &quantity))));
-        }
-        Some(Ok(_)) => {}
-        Some(Err(refusal)) if paths.is_empty() => return Err(refusal),
+    let wanted = match (wanted, first_refusal) {
+        (Some(wanted), _) => wanted,
+        (None, Some(refusal)) if paths.is_empty() => return Err(refusal),
         _ => {
             let near = nearest(&goal.path, paths.iter().map(String::as_str)).or(paths.first().map(String::as_str));
             let says = format!("There is no quantity \"{}\" in the result.", shown(&goal.path));
-            return Err(Refusal::one(Wrong::new(
-                asked_as,
-                Code::NotFound,
-                says,
-                format!("{}:{} {}", near.unwrap_or_default(), text::full(goal.value), goal.unit.spelling()),
-            )));
+            let unit = goal.unit.map(|unit| format!(" {}", unit.spelling())).unwrap_or_default();
+            let good = format!("{}:{}{unit}", near.unwrap_or_default(), text::full(goal.value));
+            return Err(Refusal::one(Wrong::new(asked_as, Code::NotFound, says, good)));
         }
-    }
-    let off = |value: f64| -> f64 {
-        one(entry, &with_value(fields, target, value, system), &quick, &not_filled, false)
-            .ok()
-            .and_then(|answer| goal.of(answer.result()?).map(|quantity| quantity.si() - wanted))
-            .unwrap_or(f64::NAN)
     };
-    let near_enough = |value: f64| off(value).abs() <= wanted.abs() * 1e-9 + 1e-12;
-    let mut found: Vec<f64> = Vec::new();
-    for pair in tried.windows(2) {
-        let ((low, at_low), (high, at_high)) = (pair[0], pair[1]);
-        if at_low == 0.0 {
-            found.push(low);
-        }
-        if at_low * at_high < 0.0
-            && let Some(root) = roots::root_between(off, low, high)
-            // A jump over the wanted value is no root.
-            && near_enough(root)
-        {
-            found.push(root);
-        }
-    }
-    if let Some((value, off)) = tried.last()
-        && *off == 0.0
-    {
-        found.push(*value);
-    }
-    found.extend(touching(&tried, &off, near_enough));
-    found.sort_by(f64::total_cmp);
-    found.dedup_by(|a, b| (*a - *b).abs() <= (a.abs() + b.abs()) * 1e-9);
-    if !found.is_empty() {
-        // Where a step holds the wanted value over a stretch, its two ends say so.
-        if found.len() > 8 {
-            found = vec![found[0], found[found.len() - 1]];
-        }
-        return Ok(found);
-    }
     let (least, greatest) = tried.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), (_, off)| {
         (low.min(off + wanted), high.max(off + wanted))
     });
-    let says_of = |si: f64| format!("{} {}", text::full(text::round(goal.unit.of_si(si), 4)), goal.unit.spelling());
+    let off = |value: f64| -> f64 {
+        one(entry, &with_value(fields, target, value, system), &quick, &not_filled, false)
+            .ok()
+            .and_then(|answer| goal.of(answer.result()?).map(|reading| reading.si() - wanted))
+            .unwrap_or(f64::NAN)
+    };
+    let (near, noise) = (within(wanted), wanted.abs() * 1e-14);
+    let found = Tried { f: &off, at: tried, near, noise }.zeros();
+    if !found.is_empty() {
+        return Ok(found);
+    }
     let says = format!(
         "No {} gives {} of {}; it was found between {} and {}.",
         target.field,
         goal.path,
-        says_of(wanted),
-        says_of(least),
-        says_of(greatest)
+        goal.said(wanted),
+        goal.said(least),
+        goal.said(greatest)
     );
-    let inside = says_of((least + greatest) / 2.0);
+    let inside = goal.said((least + greatest) / 2.0);
     Err(Refusal::one(Wrong::new(asked_as, Code::NoAnswer, says, format!("{}:{inside}", goal.path))))
-}
-
-/// Roots where the result only touches the wanted value: the least distance between two tries.
-fn touching(tried: &[(f64, f64)], off: &impl Fn(f64) -> f64, near_enough: impl Fn(f64) -> bool) -> Vec<f64> {
-    let mut found = Vec::new();
-    for three in tried.windows(3) {
-        let [(low, a), (_, b), (high, c)] = [three[0], three[1], three[2]];
-        // Near a touch the distance falls with the square: the middle one is well below its neighbours.
-        let dips = a * b > 0.0 && b * c > 0.0 && b.abs() < a.abs().min(c.abs()) && b.abs() < a.abs().max(c.abs()) / 2.0;
-        if !dips {
-            continue;
-        }
-        let (mut low, mut high) = (low, high);
-        for _ in 0..60 {
-            let (first, second) = (low + (high - low) * 0.381_966, high - (high - low) * 0.381_966);
-            if off(first).abs() < off(second).abs() { high = second } else { low = first }
-        }
-        if near_enough((low + high) / 2.0) {
-            found.push((low + high) / 2.0);
-        }
-    }
-    found
 }

@@ -6,6 +6,7 @@ use super::calculation::one;
 use super::filled_by_machine::FilledByMachine;
 use super::goal::{Goal, within};
 use super::target::Target;
+use super::way_out::system_of;
 use crate::arithmetic::all_roots::{Tried, Zero};
 use crate::asking::describing::Reserved;
 use crate::calculators::Entry;
@@ -70,7 +71,11 @@ pub fn solve(
             wrongs.iter().map(|(name, _)| Wrong::new(name, Code::Conflict, says.clone(), "leave out")).collect(),
         ));
     }
-    let system = reserved.units.or(goal.unit.and_then(Unit::system)).unwrap_or(System::Metric);
+    let system = reserved
+        .units
+        .or(goal.unit.and_then(Unit::system))
+        .or_else(|| system_of(entry, fields))
+        .unwrap_or(System::Metric);
     let found = values(entry, fields, &target, &goal, system)?;
     let mut roots = Vec::new();
     let mut record = None;

@@ -50,7 +50,7 @@ fn mend(entry: &'static Entry, fields: &Fields, wrongs: &mut [Wrong]) {
 }
 
 /// The system asked for, else that of the first value or thread that has one.
-fn system_of(entry: &'static Entry, fields: &Fields) -> Option<System> {
+pub fn system_of(entry: &'static Entry, fields: &Fields) -> Option<System> {
     let asked = fields.0.iter().find(|(name, _)| name == "units").map(|(_, given)| given.said().trim().to_lowercase());
     if let Some(system) = [System::Inch, System::Metric].into_iter().find(|is| asked.as_deref() == Some(is.as_str())) {
         return Some(system);

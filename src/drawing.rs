@@ -15,6 +15,7 @@ mod way;
 mod words;
 
 use crate::quantity::System;
+use crate::refusal::Refusal;
 pub use features::{direction, middle, on_circle, span};
 use std::borrow::Cow;
 pub use way::free_side;
@@ -141,8 +142,8 @@ impl Drawing {
     }
 
     /// The drawing as SVG, written in `system`.
-    pub fn svg(&self, system: System, stands: Stands) -> String {
-        svg::write(&self.title, &self.about.text(system), &layout::lay_out(self, system), stands)
+    pub fn svg(&self, system: System, stands: Stands) -> Result<String, Refusal> {
+        Ok(svg::write(&self.title, &self.about.text(system), &layout::lay_out(self, system)?, stands))
     }
 
     fn put(&mut self, shape: Shape) -> &mut Mark {

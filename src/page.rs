@@ -204,8 +204,10 @@ fn drawing(entry: &'static Entry, stated: &Stated, body: &Body) -> Markup {
     if !matches!(body, Body::Result(_)) {
         return html! {};
     }
-    let Some(Ok(svg)) = asking::drawing(entry, stated.fields.clone(), Form::Json, Stands::InPage) else {
-        return html! {};
+    let svg = match asking::drawing(entry, stated.fields.clone(), Form::Json, Stands::InPage) {
+        Some(Ok(svg)) => svg,
+        Some(Err(refusal)) if refusal.is_of_time() => return html! { p.wrong { "No drawing: " (refusal.words()) } },
+        _ => return html! {},
     };
     html! {
         figure.drawing {

@@ -61,6 +61,11 @@ impl Refusal {
         Self(vec![wrong])
     }
 
+    /// Whether the time was up: it says nothing of the inputs, so nothing may stand in for it.
+    pub fn is_of_time(&self) -> bool {
+        self.0.iter().any(|wrong| wrong.code == Code::TooMuchWork)
+    }
+
     /// All that is wrong, in one line of words.
     pub fn words(&self) -> String {
         let one = |wrong: &Wrong| {

@@ -29,9 +29,20 @@ pub fn stated(part: &str) -> Option<(Written, System)> {
     Some((written, written.unit?.system()?))
 }
 
-/// `text` with each quantity of the other system as one of `system`, rounded; where `keep` says so of its number, only
-/// the unit is the other system's. What is no plain quantity stays as it is.
-pub fn in_system(text: &str, system: System, keep: impl Fn(&str, f64) -> bool) -> String {
+/// How a quantity goes into the other system.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Into {
+    /// With its number, in the other unit: it was only the unit that was missing.
+    SameNumber,
+    /// Of the same size, to six digits: it follows from other values.
+    SameSize,
+    /// Of about the size, in a number that a person would choose: any such value would do.
+    RoundNumber,
+}
+
+/// `text` with each quantity of the other system as one of `system`; `how` says how, by its number. What is no plain
+/// quantity stays as it is.
+pub fn in_system(text: &str, system: System, how: impl Fn(f64) -> Into) -> String {
     let mut out = String::with_capacity(text.len());
     for piece in text.split_inclusive(PARTS) {
         let part = piece.trim_end_matches(PARTS);
@@ -39,15 +50,33 @@ pub fn in_system(text: &str, system: System, keep: impl Fn(&str, f64) -> bool) -
         let units =
             other.and_then(|(written, _)| Some((written.value, written.unit?, written.unit?.counterpart(system)?)));
         match units {
-            Some((number, _, to)) if keep(part, number) => {
-                out.push_str(&format!("{} {}", text::full(number), to.row().ascii));
+            Some((number, from, to)) => {
+                let same = to.of_si(from.to_si(number));
+                let number = match how(number) {
+                    Into::SameNumber => number,
+                    Into::SameSize => format!("{same:.5e}").parse().unwrap_or(same),
+                    Into::RoundNumber => round_number(same),
+                };
+                out.push_str(&format!("{} {}", text::full(text::tidy(number)), to.row().ascii));
             }
-            Some((number, from, to)) => out.push_str(&value(from.to_si(number), to, Way::Near)),
             None => out.push_str(part),
         }
         out.push_str(&piece[part.len()..]);
     }
     out
+}
+
+/// The number nearest to `value` that a person would choose for an example.
+fn round_number(value: f64) -> f64 {
+    if value == 0.0 || !value.is_finite() {
+        return 0.0;
+    }
+    let scale = 10f64.powi(value.abs().log10().floor() as i32);
+    let size = value.abs() / scale;
+    let off = |number: &f64| (number / size).ln().abs();
+    let round = [1.0, 1.2, 1.5, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0];
+    let nearest = round.into_iter().min_by(|a, b| off(a).total_cmp(&off(b))).unwrap_or(1.0);
+    text::tidy(nearest * scale).copysign(value)
 }
 
 fn three_digits(value: f64, way: Way) -> f64 {
@@ -71,16 +100,19 @@ mod tests {
 
     #[test]
     fn a_suggestion_goes_into_the_other_system() {
-        let metric = |text: &str| in_system(text, System::Metric, |_, _| false);
-        assert_eq!(metric("1/2 in"), "12.7 mm");
-        assert_eq!(metric("70 ft/min"), "21.3 m/min");
-        assert_eq!(metric("0 in,0 in;1 in,0 in"), "0 mm,0 mm;25.4 mm,0 mm");
-        assert_eq!(metric("point_length:0.152 in"), "point_length:3.86 mm");
+        let metric = |text: &str| in_system(text, System::Metric, |_| Into::RoundNumber);
+        assert_eq!(metric("1/2 in"), "12 mm");
+        assert_eq!(metric("70 ft/min"), "20 m/min");
+        assert_eq!(metric("0 in,0 in;1 in,0 in"), "0 mm,0 mm;25 mm,0 mm");
+        assert_eq!(metric("point_length:0.152 in"), "point_length:4 mm");
         for same in ["#7", "118 deg", "12 mm", "leave out", "1/4-20 UNC", "", "6", "1 in ±0.1 in"] {
             assert_eq!(metric(same), same);
         }
-        assert_eq!(in_system("12 mm", System::Inch, |_, _| false), "0.472 in");
-        assert_eq!(in_system("0.5 in", System::Metric, |_, number| number == 0.5), "0.5 mm");
+        assert_eq!(metric("-0.0005 in"), "-0.012 mm");
+        let inch = |how: Into| in_system("12 mm", System::Inch, |_| how);
+        assert_eq!(inch(Into::SameNumber), "12 in");
+        assert_eq!(inch(Into::SameSize), "0.472441 in");
+        assert_eq!(inch(Into::RoundNumber), "0.5 in");
     }
 
     #[test]

@@ -278,15 +278,15 @@ fn what_is_tried_is_in_the_system_of_the_request() {
         ("holes/drill-point", "diameter=0.5&units=inch", "0.5 in"),
         ("holes/drill-point", "diameter=0.5", "0.5 in"),
         ("holes/drill-point", "diameter=0.5&full_depth=20 mm", "0.5 mm"),
-        ("holes/drill-point", "diameter=wide&full_depth=20 mm", "12.7 mm"),
+        ("holes/drill-point", "diameter=wide&full_depth=20 mm", "12 mm"),
         ("holes/drill-point", "diameter=-1 mm", "12.7 mm"),
-        ("holes/drill-point", "full_depth=20 mm", "12.7 mm"),
+        ("holes/drill-point", "full_depth=20 mm", "12 mm"),
         ("holes/drill-point", "diameter=1 mm&resolution=0.01", "0.01 mm"),
         ("speeds/spindle-speed", "diameter=12 mm&cutting_speed=30", "30 m/min"),
         ("speeds/spindle-speed", "diameter=1/2 in&cutting_speed=30", "30 ft/min"),
         ("speeds/spindle-speed", "diameter=12 mm&cutting_speed=30&units=inch", "30 ft/min"),
         ("threads/thread", "designation=M10&engagement=10", "10 mm"),
-        ("datum/move-list", "points=1 mm,0 mm;2 mm,3", "0 mm,0 mm;25.4 mm,0 mm"),
+        ("datum/move-list", "points=1 mm,0 mm;2 mm,3", "25 mm,12 mm;25 mm,0 mm"),
     ] {
         let tried = tried(id, text);
         assert_eq!((tried.len(), tried[0].1.as_str()), (1, good), "{id}?{text}: {tried:?}");

@@ -88,21 +88,35 @@ fn whatever_is_tried_leads_on() {
                 continue;
             };
             tried += 1;
-            let response = send(&client, &service, &again);
-            if response.status().is_success() {
-                continue;
-            }
-            let next: Value = response.json().expect("JSON");
-            // Something else may still be wrong, but neither this field nor, where fields contradict, this rule.
-            let is_rule = matches!(error["code"].as_str(), Some("conflict" | "no_answer" | "field_missing"));
-            let same = |new: &&Value| new["field"] == error["field"] || (is_rule && new["says"] == error["says"]);
-            if let Some(new) = next["errors"].as_array().expect("errors").iter().find(same) {
+            let Some(new) = left_over(&client, &service, &again, error) else { continue };
+            // Of two that belong together each is shown, and both lead on.
+            let with_another = |other: &Value| {
+                let (other_field, good) = (other["field"].as_str()?, other["try"].as_str()?);
+                let both = with_tried(&again, other_field, other["code"].as_str().unwrap_or_default(), good)?;
+                left_over(&client, &service, &both, error).is_none().then_some(())
+            };
+            let others = problem["errors"].as_array().expect("errors").iter();
+            if others.filter(|other| *other != error && other["says"] == error["says"]).find_map(with_another).is_none()
+            {
                 stuck.push(format!("{line}\n  {field}: tried \"{good}\" for: {}\n  {again}\n  {new}", error["says"]));
             }
         }
     }
     println!("{tried} tried");
     assert!(stuck.is_empty(), "{} of {tried}:\n{}", stuck.len(), stuck.join("\n\n"));
+}
+
+/// What is still wrong with a request in which the way out of `error` was taken: something else may be, but neither this
+/// field nor, where fields contradict, this rule.
+fn left_over(client: &Client, service: &Service, line: &str, error: &Value) -> Option<Value> {
+    let response = send(client, service, line);
+    if response.status().is_success() {
+        return None;
+    }
+    let next: Value = response.json().expect("JSON");
+    let is_rule = matches!(error["code"].as_str(), Some("conflict" | "no_answer" | "field_missing"));
+    let same = |new: &&Value| new["field"] == error["field"] || (is_rule && new["says"] == error["says"]);
+    next["errors"].as_array().expect("errors").iter().find(same).cloned()
 }
 
 /// The request with `good` in the place of what stands at the pointer `field`.

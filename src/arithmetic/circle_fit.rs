@@ -1,6 +1,9 @@
 //! The circle that points lie on: exact through three, geometric least squares for more, by
 //! Levenberg and Marquardt's damping and Newton's steps from Taubin's algebraic circle.
 
+use crate::budget::go_on;
+use crate::refusal::Refusal;
+
 /// A point.
 pub type Xy = (f64, f64);
 
@@ -33,19 +36,20 @@ pub fn through(points: [Xy; 3]) -> Option<Circle> {
 
 /// The circle from which the points' distances have the least sum of squares; `None` if they lie on
 /// a line, or as good as, or in fewer than three places.
-pub fn fit(points: &[Xy]) -> Option<Circle> {
+pub fn fit(points: &[Xy]) -> Result<Option<Circle>, Refusal> {
     let count = points.len() as f64;
     let mean = |of: fn(&Xy) -> f64| points.iter().map(of).sum::<f64>() / count;
     let (mx, my) = (mean(|p| p.0), mean(|p| p.1));
     let spread = (points.iter().map(|p| (p.0 - mx).powi(2) + (p.1 - my).powi(2)).sum::<f64>() / count).sqrt();
     if spread.is_nan() || spread <= 0.0 {
-        return None;
+        return Ok(None);
     }
     // Centred and of unit spread, so that neither the place nor the size costs digits.
     let points: Vec<Xy> = points.iter().map(|p| ((p.0 - mx) / spread, (p.1 - my) / spread)).collect();
-    let (a, b) = settle(&points, taubin(&points)?)?;
+    let Some(start) = taubin(&points) else { return Ok(None) };
+    let Some((a, b)) = settle(&points, start)? else { return Ok(None) };
     let r = Around::new(&points, a, b).r;
-    (r <= FLATTEST).then_some(Circle { x: mx + spread * a, y: my + spread * b, r: spread * r })
+    Ok((r <= FLATTEST).then_some(Circle { x: mx + spread * a, y: my + spread * b, r: spread * r }))
 }
 
 /// The centre of Taubin's algebraic circle (1991) through centred points.
@@ -132,10 +136,11 @@ impl Around {
 }
 
 /// Goes down from a centre to the least sum of squares.
-fn settle(points: &[Xy], (mut a, mut b): Xy) -> Option<Xy> {
+fn settle(points: &[Xy], (mut a, mut b): Xy) -> Result<Option<Xy>, Refusal> {
     let mut here = Around::new(points, a, b);
     let mut damping = 1e-3 * (here.near[0] + here.near[2]);
     for _ in 0..300 {
+        go_on()?;
         let Some((da, db)) = here.step(here.near, damping) else {
             damping *= 10.0;
             continue;
@@ -153,6 +158,7 @@ fn settle(points: &[Xy], (mut a, mut b): Xy) -> Option<Xy> {
     }
     // The sum is flat to half its digits at the bottom; its slope is not.
     for _ in 0..50 {
+        go_on()?;
         let Some((da, db)) = here.step(here.full, 0.0) else { break };
         let there = Around::new(points, a + da, b + db);
         if there.steepness() >= here.steepness() {
@@ -162,7 +168,7 @@ fn settle(points: &[Xy], (mut a, mut b): Xy) -> Option<Xy> {
     }
     // What is left of the slope must be rounding, not a descent cut short towards a line.
     let rounding = 1e-12 * points.len() as f64 * (here.squares.sqrt() + f64::EPSILON * here.r);
-    (here.steepness() <= rounding.max(1e-13) && here.r.is_finite()).then_some((a, b))
+    Ok((here.steepness() <= rounding.max(1e-13) && here.r.is_finite()).then_some((a, b)))
 }
 
 #[cfg(test)]
@@ -191,11 +197,11 @@ mod tests {
     #[test]
     fn points_on_a_line_have_no_circle() {
         let line: Vec<Xy> = (0..7).map(|n| (f64::from(n) * 0.3, f64::from(n) * 0.7 - 2.0)).collect();
-        assert_eq!(fit(&line), None);
-        assert_eq!(fit(&[(1.0, 2.0); 5]), None);
+        assert_eq!(fit(&line), Ok(None));
+        assert_eq!(fit(&[(1.0, 2.0); 5]), Ok(None));
         // A zigzag lies nearest to a line.
         let zigzag: Vec<Xy> = (0..8).map(|n| (f64::from(n), f64::from(n % 2) * 0.1)).collect();
-        assert_eq!(fit(&zigzag), None);
+        assert_eq!(fit(&zigzag), Ok(None));
     }
 
     proptest! {
@@ -213,7 +219,7 @@ mod tests {
                     (x + r * (1.0 + off) * cos, -x + r * (1.0 + off) * sin)
                 })
                 .collect();
-            let found = fit(&points).expect("a circle");
+            let found = fit(&points).unwrap().expect("a circle");
             let squares = |a: f64, b: f64| Around::new(&points, a, b).squares;
             let least = squares(found.x, found.y);
             for turn in 0..12 {
@@ -234,7 +240,7 @@ mod tests {
                     (x + r * cos, -x + r * sin)
                 })
                 .collect();
-            for found in [fit(&points), through([points[0], points[1], points[2]])] {
+            for found in [fit(&points).unwrap(), through([points[0], points[1], points[2]])] {
                 let found = found.expect("a circle");
                 // Coordinates of that size keep so many digits, and a short arc loses some of them.
                 let within = 1e-13 * (x.abs() + r) / (span / count as f64).powi(2).min(1.0) * 100.0;

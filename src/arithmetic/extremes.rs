@@ -14,26 +14,31 @@ const ROUNDS: usize = 4;
 /// How far from a corner it is looked whether a number still grows inwards, as a share of a cell.
 const PROBE: f64 = 1e-3;
 
-/// Points computed so far, and the search for more.
+/// The search, with the points that it has computed.
 ///
 /// First a lattice is sampled: 17 places of one input, 9 by 9 of two, 5 by 5 by 5 of three; of more inputs each alone at
 /// 9 places. From the best point so far, each input in turn then runs along its line, a cell either way, by the golden
-/// section, until nothing more is gained. So an extreme is found that a line from the best sample leads to: one that is
+/// section, until nothing more is gained. The best corner is a start like any sample. So an extreme is found that a line from the best sample leads to: one that is
 /// narrower than a cell and away from it can be missed, as can one that four or more inputs reach only together.
 /// What is found is never beyond what the function does reach.
 pub struct Search<'f, F> {
     inputs: &'f [Toleranced],
     f: &'f F,
-    /// Points and what the function has there.
-    pub computed: Vec<(Vec<f64>, Outcome)>,
+    computed: Vec<(Vec<f64>, Outcome)>,
     left: usize,
 }
 
 impl<'f, F: Fn(&[f64]) -> Option<Outcome>> Search<'f, F> {
-    /// A search that knows some points.
-    pub fn new(inputs: &'f [Toleranced], f: &'f F, computed: Vec<(Vec<f64>, Outcome)>) -> Self {
-        let numbers = computed.first().map_or(1, |(_, outcome)| outcome.numbers.len() + outcome.words.len());
-        Self { inputs, f, computed, left: (MOST_NUMBERS / numbers.max(1)).clamp(20, MOST) }
+    /// A search that knows one point.
+    pub fn new(inputs: &'f [Toleranced], f: &'f F, point: Vec<f64>, outcome: Outcome) -> Self {
+        let numbers = outcome.numbers.len() + outcome.words.len();
+        let left = (MOST_NUMBERS / numbers.max(1)).clamp(20, MOST);
+        Self { inputs, f, computed: vec![(point, outcome)], left }
+    }
+
+    /// Every point computed, and what the function has there.
+    pub fn computed(&self) -> &[(Vec<f64>, Outcome)] {
+        &self.computed
     }
 
     /// The inputs that do vary.
@@ -95,8 +100,15 @@ impl<'f, F: Fn(&[f64]) -> Option<Outcome>> Search<'f, F> {
         Ok(())
     }
 
-    /// The least and the greatest of one number.
-    pub fn extremes(&mut self, of: impl Fn(&Outcome) -> Option<f64>) -> Result<(f64, f64), Vec<f64>> {
+    /// The least and the greatest of one number, of which the worst corners are known.
+    pub fn extremes(
+        &mut self,
+        corners: [Vec<f64>; 2],
+        of: impl Fn(&Outcome) -> Option<f64>,
+    ) -> Result<(f64, f64), Vec<f64>> {
+        for corner in corners.into_iter().filter(|corner| !corner.is_empty()) {
+            self.compute(corner)?;
+        }
         let least = self.least(&of)?;
         let greatest = -self.least(&|outcome: &Outcome| of(outcome).map(|number| -number))?;
         Ok((least, greatest))

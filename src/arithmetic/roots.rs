@@ -8,10 +8,8 @@ const MOST_STEPS: usize = 200;
 /// The number between `low` and `high` at which `f` is zero; `None` where `f` does not have
 /// opposite signs at the two ends, is not finite, or changes its sign at a pole.
 pub fn root_between(f: impl Fn(f64) -> f64, low: f64, high: f64) -> Option<f64> {
-    let (low, high) = narrowed(&f, low, high)?;
-    let greatest = f(low).abs().max(f(high).abs());
-    let (mut last, mut best) = (low, high);
-    let (mut at_last, mut at_best) = (f(last), f(best));
+    let ((mut last, mut at_last), (mut best, mut at_best)) = narrowed(&f, low, high)?;
+    let greatest = at_last.abs().max(at_best.abs());
     // The root lies between `best` and `other`.
     let (mut other, mut at_other) = (last, at_last);
     let mut step = best - last;
@@ -64,19 +62,19 @@ fn interpolated(back: f64, half: f64, at_last: f64, at_best: f64, at_other: f64,
     -top / ((q - 1.0) * (r - 1.0) * (s - 1.0))
 }
 
-/// A bracket whose ends are of like size. One that spans many powers of ten is halved by its
+/// A bracket whose ends are of like size, each with what the function has there. One that spans many powers of ten is halved by its
 /// geometric mean first, which finds a root near 1e-20 as soon as one near 1.
-fn narrowed(f: &impl Fn(f64) -> f64, low: f64, high: f64) -> Option<(f64, f64)> {
+fn narrowed(f: &impl Fn(f64) -> f64, low: f64, high: f64) -> Option<((f64, f64), (f64, f64))> {
     let (mut low, mut high) = if low <= high { (low, high) } else { (high, low) };
-    let (at_low, at_high) = (f(low), f(high));
+    let (mut at_low, mut at_high) = (f(low), f(high));
     if !at_low.is_finite() || !at_high.is_finite() {
         return None;
     }
     if at_low == 0.0 {
-        return Some((low, low));
+        return Some(((low, at_low), (low, at_low)));
     }
     if at_high == 0.0 {
-        return Some((high, high));
+        return Some(((high, at_high), (high, at_high)));
     }
     if (at_low > 0.0) == (at_high > 0.0) {
         return None;
@@ -87,9 +85,13 @@ fn narrowed(f: &impl Fn(f64) -> f64, low: f64, high: f64) -> Option<(f64, f64)> 
         if !at_middle.is_finite() {
             return None;
         }
-        if (at_middle > 0.0) == (at_low > 0.0) { low = middle } else { high = middle }
+        if (at_middle > 0.0) == (at_low > 0.0) {
+            (low, at_low) = (middle, at_middle)
+        } else {
+            (high, at_high) = (middle, at_middle)
+        }
     }
-    Some((low, high))
+    Some(((low, at_low), (high, at_high)))
 }
 
 #[cfg(test)]

@@ -6,7 +6,9 @@ use super::area::Area;
 use super::sheet::{Item, Sheet, Tag};
 use super::spot::{HEIGHT, MARGIN, Spot, WIDTH};
 use super::{Drawing, Shape};
+use crate::budget::go_on;
 use crate::quantity::System;
+use crate::refusal::Refusal;
 
 /// A sheet laid out: the items, and where the model's zero lies.
 pub struct LaidOut {
@@ -20,14 +22,14 @@ pub struct LaidOut {
 }
 
 /// Lays out a drawing.
-pub fn lay_out(drawing: &Drawing, system: System) -> LaidOut {
+pub fn lay_out(drawing: &Drawing, system: System) -> Result<LaidOut, Refusal> {
     let model = extent(drawing);
     let (wide, high) = ((model.right - model.left).max(1e-12), (model.bottom - model.top).max(1e-12));
     let (room_x, room_y) = (WIDTH - 2.0 * MARGIN, HEIGHT - 2.0 * MARGIN);
     let largest = (room_x / wide).min(room_y / high);
-    let (over, mut sheet) = fit(drawing, largest, false, system);
+    let (over, mut sheet) = fit(drawing, largest, false, system)?;
     if over > 0.0 || sheet.scale < 0.45 * largest {
-        let (turned_over, turned) = fit(drawing, largest, true, system);
+        let (turned_over, turned) = fit(drawing, largest, true, system)?;
         if turned.scale > 1.2 * sheet.scale || turned_over < over - 5.0 {
             sheet = turned;
         }
@@ -35,15 +37,16 @@ pub fn lay_out(drawing: &Drawing, system: System) -> LaidOut {
     let bounds = sheet.bounds;
     let width = WIDTH.max(bounds.right - bounds.left + 2.0 * MARGIN);
     let zero = ((width - bounds.left - bounds.right) / 2.0, MARGIN - bounds.top);
-    LaidOut { scale: sheet.scale, zero, width, height: bounds.bottom - bounds.top + 2.0 * MARGIN, items: sheet.items }
+    let height = bounds.bottom - bounds.top + 2.0 * MARGIN;
+    Ok(LaidOut { scale: sheet.scale, zero, width, height, items: sheet.items })
 }
 
 /// The largest scale at which all fits, or nearly. Words keep their size and jump from place to place,
 /// so what they need beside the shapes is known only at a scale. With it, how far the sheet is overfilled.
-fn fit(drawing: &Drawing, largest: f64, turned: bool, system: System) -> (f64, Sheet) {
+fn fit(drawing: &Drawing, largest: f64, turned: bool, system: System) -> Result<(f64, Sheet), Refusal> {
     let mut best: Option<(f64, Sheet)> = None;
     for step in 0..28 {
-        let sheet = fill(drawing, largest * 0.96f64.powi(step), turned, system);
+        let sheet = fill(drawing, largest * 0.96f64.powi(step), turned, system)?;
         let Area { left, top, right, bottom } = sheet.bounds;
         let over = (right - left - WIDTH + 2.0 * MARGIN).max(bottom - top - HEIGHT + 2.0 * MARGIN);
         if best.as_ref().is_none_or(|(least, _)| over < *least) {
@@ -53,7 +56,10 @@ fn fit(drawing: &Drawing, largest: f64, turned: bool, system: System) -> (f64, S
             break;
         }
     }
-    best.unwrap_or_else(|| (0.0, fill(drawing, largest, turned, system)))
+    match best {
+        Some(best) => Ok(best),
+        None => Ok((0.0, fill(drawing, largest, turned, system)?)),
+    }
 }
 
 /// What the shapes cover, in the model, y downwards.
@@ -83,13 +89,14 @@ fn extent(drawing: &Drawing) -> Area {
 }
 
 /// Puts everything on a sheet of that scale: shapes first, so that words keep clear of them.
-fn fill(drawing: &Drawing, scale: f64, turned: bool, system: System) -> Sheet {
+fn fill(drawing: &Drawing, scale: f64, turned: bool, system: System) -> Result<Sheet, Refusal> {
     let mut sheet = Sheet::new(scale, turned);
     for mark in &drawing.marks {
         annotate::shape(&mut sheet, mark);
     }
     for mark in &drawing.marks {
+        go_on()?;
         annotate::words(&mut sheet, mark, system);
     }
-    sheet
+    Ok(sheet)
 }

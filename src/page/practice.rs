@@ -221,6 +221,7 @@ fn drawing(question: &Question) -> Markup {
     let fields = question.fields.iter().map(|(name, value)| (name.as_str(), value.as_str()));
     match asking::drawing(question.recipe.entry, Fields::of_texts(fields), Form::Json, Stands::InPage) {
         Some(Ok(svg)) => html! { figure.drawing { (PreEscaped(svg)) } },
+        Some(Err(refusal)) if refusal.is_of_time() => html! { p.wrong { "No drawing: " (refusal.words()) } },
         _ => html! {},
     }
 }

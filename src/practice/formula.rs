@@ -1,6 +1,7 @@
 //! The formulas of the working, evaluated again with a thing misunderstood: the same language that
 //! `tests/working.rs` holds every step to, with `sum`, `least` and `greatest` over the rows of a list.
 
+use crate::budget::go_on;
 use std::f64::consts::PI;
 
 /// What is misunderstood while a formula is evaluated.
@@ -53,10 +54,10 @@ impl Formula {
         (reader.at == right.len()).then_some(Self(part))
     }
 
-    /// Its values, one for each of `rows`.
+    /// Its values, one for each of `rows`; none where there is no time for them.
     pub fn values(&self, symbols: &[Symbol], misread: Misread, gives_angle: bool, rows: usize) -> Option<Vec<f64>> {
         let context = Context { symbols, misread, gives_angle };
-        (0..rows).map(|row| context.value(&self.0, Some(row), false)).collect()
+        (0..rows).map(|row| go_on().ok().and_then(|()| context.value(&self.0, Some(row), false))).collect()
     }
 }
 

@@ -93,14 +93,18 @@ impl Question {
         for attempt in 0..tries {
             let freedom = [Freedom::All, Freedom::Some, Freedom::One][attempt * 3 / TRIES];
             let fields = vary::varied(recipe.entry, &pattern, freedom, draw);
-            let Ok(answer) = solve(recipe.entry, &fields) else { continue };
+            let answer = match solve(recipe.entry, &fields) {
+                Ok(answer) => answer,
+                Err(refusal) if refusal.is_of_time() => return Err(refusal),
+                Err(_) => continue,
+            };
             if answer.record.notes.iter().all(|note| known.contains(&note.code))
-                && let Some(wanted) = wanted::choose(&answer, most, draw)
+                && let Some(wanted) = wanted::choose(&answer, most, draw)?
             {
                 return Ok(Self::of(recipe, fields, answer, wanted));
             }
         }
-        match wanted::choose(&answer, most, draw) {
+        match wanted::choose(&answer, most, draw)? {
             Some(wanted) => Ok(Self::of(recipe, pattern, answer, wanted)),
             None => {
                 let says = "This answer holds no quantity that could be asked for.";
@@ -115,7 +119,7 @@ impl Question {
     }
 
     /// Every slip that this question allows.
-    pub fn slips(&self) -> Vec<Slip> {
+    pub fn slips(&self) -> Result<Vec<Slip>, Refusal> {
         let Self { recipe, fields, wanted, answer, .. } = self;
         slips::slips(&slips::Case { entry: recipe.entry, fields, answer, wanted })
     }
@@ -138,7 +142,7 @@ impl Question {
         if agree(answered.si(), right.si(), allowed) {
             return Ok(marked(true, None));
         }
-        let all = self.slips();
+        let all = self.slips()?;
         Ok(marked(false, slips::found(&all, &right, answered.si()).cloned()))
     }
 
@@ -187,7 +191,7 @@ fn template(
         match solve(entry, &fields) {
             Ok(answer) => return Ok((fields, answer)),
             // A machine that was asked for is not passed over.
-            Err(refusal) if machine.is_some() => return Err(refusal),
+            Err(refusal) if machine.is_some() || refusal.is_of_time() => return Err(refusal),
             Err(_) => {}
         }
     }
@@ -235,5 +239,5 @@ fn of_link(refusal: Refusal) -> Refusal {
         let says = if field.is_empty() { wrong.says } else { format!("{field}: {}", wrong.says) };
         Wrong { field: "/from".into(), says, ..wrong }
     };
-    Refusal(refusal.0.into_iter().map(one).collect())
+    if refusal.is_of_time() { refusal } else { Refusal(refusal.0.into_iter().map(one).collect()) }
 }

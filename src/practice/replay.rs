@@ -2,17 +2,21 @@
 //! would have come to.
 
 use super::formula::{Formula, Misread, Symbol};
+use crate::budget::go_on;
 use crate::working::{By, Step};
 use std::collections::HashMap;
 
 /// The values, in SI units, of the fields that come out otherwise, by their paths without list numbers.
 pub type Changed = HashMap<String, Vec<f64>>;
 
-/// Goes through the steps. What no formula gives, such as a choice among a machine's speeds, stays as
+/// Goes through the steps, as far as there is time: whoever uses it asks for that at the end. What no formula gives, such as a choice among a machine's speeds, stays as
 /// it is, unless it is the choice of a value that has changed or half of an angle.
 pub fn replay(steps: &[Step], misread: Misread) -> Changed {
     let mut changed = Changed::new();
     for step in steps {
+        if go_on().is_err() {
+            break;
+        }
         let Some(shown) = step.gives().numbers() else { continue };
         let values = match step.by() {
             By::Formula => evaluated(step, shown.len(), misread, &changed),

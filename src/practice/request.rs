@@ -107,11 +107,17 @@ impl Asked {
         let mut seeds = Draw::new(seed, "seeds");
         let count = self.count.map_or(1, Count::get) as usize;
         let mut questions: Vec<Question> = Vec::with_capacity(count);
+        // Calculators that no seed gave a question of that is not on the sheet yet: they are not asked again.
+        let mut dry: Vec<&str> = Vec::new();
         for at in 0..count {
             let entry = entries[at % entries.len()];
             let mut fresh = None;
             for attempt in 0..FRESH {
                 let own = if at == 0 && attempt == 0 { seed } else { seeds.below(SHORT) };
+                // Its seeds are passed over, so that the others keep theirs.
+                if dry.contains(&entry.id) {
+                    continue;
+                }
                 let question = Question::make(Recipe {
                     entry,
                     seed: own,
@@ -124,7 +130,11 @@ impl Asked {
                     break;
                 }
             }
-            questions.extend(fresh);
+            match fresh {
+                Some(fresh) => questions.push(fresh),
+                None if dry.contains(&entry.id) => {}
+                None => dry.push(entry.id),
+            }
         }
         Ok(questions)
     }

@@ -10,7 +10,9 @@ mod results;
 pub use case::{Case, Slip};
 
 use super::marking::{agree, allowed};
+use crate::budget::go_on;
 use crate::quantity::Quantity;
+use crate::refusal::Refusal;
 
 /// What kinds of slips there are, with what each is.
 pub const CODES: &[(&str, &str)] = &[
@@ -28,7 +30,7 @@ pub const CODES: &[(&str, &str)] = &[
 
 /// Every slip that the question allows, in the order in which they are looked for; none gives what is
 /// right, and none nothing.
-pub fn slips(case: &Case) -> Vec<Slip> {
+pub fn slips(case: &Case) -> Result<Vec<Slip>, Refusal> {
     let mut all = Vec::new();
     results::units(case, &mut all);
     inputs::radians(case, &mut all);
@@ -42,12 +44,14 @@ pub fn slips(case: &Case) -> Vec<Slip> {
     results::sign(case, &mut all);
     results::decimal_point(case, &mut all);
     results::others(case, &mut all);
+    // A slip that was not found for want of time would pass for none.
+    go_on()?;
     let right = case.wanted.quantity;
     all.retain(|slip| {
         let room = allowed(&right, None) + allowed_at(&right, slip.value);
         slip.value.is_finite() && slip.value != 0.0 && !agree(slip.value, right.si(), room)
     });
-    all
+    Ok(all)
 }
 
 /// How far from a slip an answer may be to count as it: as from what is right, but never so far that

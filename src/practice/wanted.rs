@@ -3,7 +3,9 @@
 
 use super::draw::Draw;
 use crate::asking::Answer;
-use crate::quantity::Quantity;
+use crate::budget::go_on;
+use crate::quantity::{Dimension, Quantity};
+use crate::refusal::Refusal;
 use crate::tree::Node;
 
 /// Results, as they are declared, among which one is chosen for an example's question.
@@ -39,17 +41,23 @@ fn shows(quantity: &Quantity) -> bool {
 }
 
 /// Chooses the result to ask for among the first `most`; `None` where the answer has no quantity.
-pub fn choose(answer: &Answer, most: usize, draw: &mut Draw) -> Option<Wanted> {
-    let all = quantities(answer.result()?);
+pub fn choose(answer: &Answer, most: usize, draw: &mut Draw) -> Result<Option<Wanted>, Refusal> {
+    go_on()?;
+    let Some(result) = answer.result() else { return Ok(None) };
+    let all = quantities(result);
     let mut stated = quantities(&answer.inputs);
     for assumed in &answer.record.assumed {
         stated.extend(quantities(&Node::List(vec![assumed.value.clone()])));
     }
+    // By size, so that only those as large as a result are held against it.
+    let mut stated: Vec<(f64, Dimension)> =
+        stated.iter().map(|(_, one)| (one.si().abs(), one.unit.row().dimension)).collect();
+    stated.sort_by(|a, b| a.0.total_cmp(&b.0));
     let is_echo = |quantity: &Quantity| {
-        stated.iter().any(|(_, one)| {
-            one.unit.row().dimension == quantity.unit.row().dimension
-                && (one.si().abs() - quantity.si().abs()).abs() <= 1e-9 * quantity.si().abs()
-        })
+        let (size, dimension) = (quantity.si().abs(), quantity.unit.row().dimension);
+        let from = stated.partition_point(|one| one.0 < size * (1.0 - 2e-9));
+        let mut near = stated[from..].iter().take_while(|one| one.0 <= size * (1.0 + 2e-9));
+        near.any(|one| one.1 == dimension && (one.0 - size).abs() <= 1e-9 * size)
     };
     let worth = |how: &dyn Fn(&Quantity) -> bool| -> Vec<(String, Quantity)> {
         all.iter().filter(|(_, quantity)| how(quantity)).cloned().collect()
@@ -59,14 +67,15 @@ pub fn choose(answer: &Answer, most: usize, draw: &mut Draw) -> Option<Wanted> {
     let found = if found.is_empty() { all } else { found };
     let mut groups: Vec<String> = Vec::new();
     for (path, _) in &found {
+        go_on()?;
         let group = unnumbered(path);
         if !groups.contains(&group) {
             groups.push(group);
         }
     }
     groups.truncate(most);
-    let group = draw.pick(&groups)?;
+    let Some(group) = draw.pick(&groups) else { return Ok(None) };
     let rows: Vec<&(String, Quantity)> =
         found.iter().filter(|(path, _)| unnumbered(path) == *group).take(ROWS).collect();
-    draw.pick(&rows).map(|(path, quantity)| Wanted { path: path.clone(), quantity: *quantity })
+    Ok(draw.pick(&rows).map(|(path, quantity)| Wanted { path: path.clone(), quantity: *quantity }))
 }

@@ -381,7 +381,7 @@ impl<'de, K: Kind> Visitor<'de> for MeasureVisitor<K> {
         let mut spread = None;
         while let Some(key) = map.next_key::<String>()? {
             match key.as_str() {
-                "value" => value = Some(map.next_value::<f64>()?),
+                "value" => value = Some(map.next_value::<f64>().map_err(|error| refuse(error.to_string()))?),
                 "unit" => unit = Some(map.next_value::<String>()?),
                 "plus" => (plus, toleranced) = (map.next_value::<f64>()?, true),
                 "minus" => (minus, toleranced) = (map.next_value::<f64>()?, true),

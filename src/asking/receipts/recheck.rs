@@ -105,6 +105,8 @@ pub fn recheck(old: &Value) -> Result<Rechecked, Refusal> {
     let answered = ask(entry, fields, Form::Json);
     let new = match &answered {
         Ok((answer, _)) => serde_json::to_value(answer).unwrap_or_default(),
+        // Nothing is known yet of whether it would be refused.
+        Err(refusal) if refusal.is_of_time() => return Err(refusal.clone()),
         Err(refusal) => {
             let mut rechecked = whole(Verdict::Refused, refusal.0.clone());
             rechecked.because = difference_causes(old, &Value::Null, &was, &now);

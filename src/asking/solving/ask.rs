@@ -37,8 +37,9 @@ fn solved(entry: &'static Entry, fields: &mut Fields, form: Form) -> Result<(Ans
     let reserved = match take_reserved(entry, fields, form) {
         Ok(reserved) => reserved,
         Err(mut refusal) => {
-            if let Err(more) = one(entry, fields, &Reserved::default(), &filled, false) {
-                refusal.0.extend(more.0);
+            match one(entry, fields, &Reserved::default(), &filled, false) {
+                Err(more) if more.is_of_time() => return Err(more),
+                more => refusal.0.extend(more.err().unwrap_or_default().0),
             }
             return Err(refusal);
         }
@@ -74,6 +75,6 @@ pub fn drawing(
     Some(ask(entry, fields.clone(), form).and_then(|(answer, _)| {
         FilledByMachine::fill(entry, &mut fields);
         fields.0.retain(|(name, _)| !RESERVED.contains(&name.as_ref()));
-        Ok(draw(&fields, &mut Record::new(false))?.svg(answer.system, stands))
+        draw(&fields, &mut Record::new(false))?.svg(answer.system, stands)
     }))
 }

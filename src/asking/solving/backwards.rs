@@ -4,13 +4,14 @@
 use super::answer::{Answer, Body, Correction, Root};
 use super::calculation::one;
 use super::filled_by_machine::FilledByMachine;
-use super::goal::{Goal, within};
+use super::goal::{Goal, good_goal};
 use super::target::Target;
 use super::way_out::system_of;
 use crate::arithmetic::all_roots::{Tried, Zero};
 use crate::asking::describing::Reserved;
+use crate::budget::go_on;
 use crate::calculators::Entry;
-use crate::fields::{Fields, Given, nearest};
+use crate::fields::{Fields, Given};
 use crate::quantity::{Quantity, System, Unit, shown, text};
 use crate::refusal::{Code, Refusal, Wrong};
 use crate::tree::Node;
@@ -195,59 +196,47 @@ fn values(
 ) -> Result<Vec<Zero>, Refusal> {
     let not_filled = FilledByMachine::default();
     let quick = Reserved { units: Some(system), ..Reserved::default() };
-    let asked_as = "wanted";
-    let mut wanted: Option<f64> = None;
     let mut first_refusal: Option<Refusal> = None;
-    let mut paths: Vec<String> = Vec::new();
+    let mut is_answered = false;
+    let wanted = goal.si();
     let mut tried: Vec<(f64, f64)> = Vec::new();
     for value in target.tries() {
         let mut off = f64::NAN;
         match one(entry, &with_value(fields, target, value, system), &quick, &not_filled, false) {
             Ok(answer) => {
-                let Some(result) = answer.result() else { continue };
-                match goal.of(result) {
-                    Some(reading) => {
-                        let wanted = match wanted {
-                            Some(wanted) => wanted,
-                            None => *wanted.insert(goal.si(&reading, asked_as)?),
-                        };
-                        off = reading.si() - wanted;
-                    }
-                    None if paths.is_empty() => {
-                        result.clone().each_leaf("", &mut |path, _| paths.push(path.to_owned()));
-                    }
-                    None => {}
-                }
+                is_answered = true;
+                off = answer.result().and_then(|result| goal.of(result)).map_or(f64::NAN, |is| is - wanted);
             }
-            Err(refusal) if refusal.0.iter().any(|wrong| wrong.code == Code::TooMuchWork) => return Err(refusal),
+            Err(refusal) if refusal.is_of_time() => return Err(refusal),
             Err(refusal) => {
                 first_refusal.get_or_insert(refusal);
             }
         }
         tried.push((value, off));
     }
-    let wanted = match (wanted, first_refusal) {
-        (Some(wanted), _) => wanted,
-        (None, Some(refusal)) if paths.is_empty() => return Err(refusal),
-        _ => {
-            let near = nearest(&goal.path, paths.iter().map(String::as_str)).or(paths.first().map(String::as_str));
-            let says = format!("There is no quantity \"{}\" in the result.", shown(&goal.path));
-            let unit = goal.unit.map(|unit| format!(" {}", unit.spelling())).unwrap_or_default();
-            let good = format!("{}:{}{unit}", near.unwrap_or_default(), text::full(goal.value));
-            return Err(Refusal::one(Wrong::new(asked_as, Code::NotFound, says, good)));
-        }
-    };
+    let asked_as = "wanted";
+    if tried.iter().all(|(_, off)| off.is_nan()) {
+        return Err(match first_refusal {
+            Some(refusal) if !is_answered => refusal,
+            _ => {
+                let says = format!("With these inputs there is no \"{}\" in the result.", shown(&goal.path));
+                Refusal::one(Wrong::new(asked_as, Code::NotFound, says, good_goal(entry).unwrap_or_default()))
+            }
+        });
+    }
     let (least, greatest) = tried.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), (_, off)| {
         (low.min(off + wanted), high.max(off + wanted))
     });
     let off = |value: f64| -> f64 {
         one(entry, &with_value(fields, target, value, system), &quick, &not_filled, false)
             .ok()
-            .and_then(|answer| goal.of(answer.result()?).map(|reading| reading.si() - wanted))
+            .and_then(|answer| goal.of(answer.result()?).map(|is| is - wanted))
             .unwrap_or(f64::NAN)
     };
-    let (near, noise) = (within(wanted), wanted.abs() * 1e-14);
+    let (near, noise) = (goal.within(), wanted.abs() * 1e-14);
     let found = Tried { f: &off, at: tried, near, noise }.zeros();
+    // What was not found for want of time is refused.
+    go_on()?;
     if !found.is_empty() {
         return Ok(found);
     }

@@ -105,7 +105,7 @@ impl FilledByMachine {
                 wrong.code != Code::FieldMissing || !MACHINE_FIELDS.iter().any(|known| known.name == field(wrong))
             });
         }
-        let Some(machine) = self.machine else { return refusal };
+        let Some(machine) = self.machine.filter(|_| !refusal.is_of_time()) else { return refusal };
         for wrong in &mut refusal.0 {
             if !self.stated(&field(wrong)) {
                 wrong.says = format!("{} {} State it to use another.", wrong.says, from_machine(machine));

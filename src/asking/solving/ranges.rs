@@ -41,11 +41,13 @@ pub fn ranges_of(fields: &Fields) -> Result<Option<Ranges>, Refusal> {
             }
         }
     }
-    let rows = ranges.iter().map(|(_, cases)| cases.len()).product::<usize>();
+    let rows = ranges.iter().fold(1, |rows: usize, (_, cases)| rows.saturating_mul(cases.len()));
     if rows > MOST_ROWS && wrongs.is_empty() {
         for (at, cases) in &ranges {
-            let says =
-                format!("These would be {rows} rows ({} from here); at most {MOST_ROWS} are given.", cases.len());
+            let says = match rows {
+                usize::MAX => format!("These would be more rows than can be counted; at most {MOST_ROWS} are given."),
+                _ => format!("These would be {rows} rows ({} from here); at most {MOST_ROWS} are given.", cases.len()),
+            };
             wrongs.push(Wrong::new(&fields.0[*at].0, Code::ValueOutOfRange, says, "a wider step"));
         }
     }
@@ -139,7 +141,7 @@ pub fn answer(
                     _ => continue,
                 }
             }
-            Err(refusal) if refusal.0.iter().any(|wrong| wrong.code == Code::TooMuchWork) => return Err(refusal),
+            Err(refusal) if refusal.is_of_time() => return Err(refusal),
             Err(refusal) => {
                 first_refusal.get_or_insert_with(|| refusal.clone());
                 Err(refusal.0)

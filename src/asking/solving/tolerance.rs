@@ -63,6 +63,8 @@ pub fn apply(
             });
         Refusal(wrongs.collect())
     })?;
+    // A derivative that was not found for want of time would pass for one that is not there.
+    go_on()?;
     let mut spreads = propagated.spreads.into_iter();
     result.each_leaf("", &mut |path, leaf| {
         // Results and spreads come in the same order; those that change are left out of the spreads.

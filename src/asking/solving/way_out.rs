@@ -6,8 +6,8 @@ use crate::calculators::Entry;
 use crate::fields::{Fields, Given};
 use crate::quantity::{System, read};
 use crate::reference::threads::Designation;
-use crate::refusal::{Refusal, Wrong};
-use crate::suggestion::{PARTS, in_system, stated};
+use crate::refusal::{Code, Refusal, Wrong};
+use crate::suggestion::{Into, PARTS, in_system, stated};
 
 /// What `entry` said to `fields`, with all that is tried in their system.
 pub fn in_their_system<T>(
@@ -32,7 +32,7 @@ pub fn in_their_system<T>(
 }
 
 fn mend(entry: &'static Entry, fields: &Fields, wrongs: &mut [Wrong]) {
-    let Some(system) = system_of(entry, fields) else { return };
+    let asked = system_asked(fields);
     for wrong in wrongs {
         let Some(try_this) = &mut wrong.try_this else { continue };
         let name = wrong.field.split('/').nth(1).unwrap_or_default();
@@ -40,19 +40,32 @@ fn mend(entry: &'static Entry, fields: &Fields, wrongs: &mut [Wrong]) {
         if let Some((_, given)) = fields.0.iter().find(|(known, _)| known == name) {
             each_part(given, &mut |part| said.push(part.trim().to_owned()));
         }
-        // A number that was given without a unit keeps its amount; what was given with one is kept whole.
-        let bare =
-            |number: f64| said.iter().any(|part| read(part, "").is_ok_and(|w| w.unit.is_none() && w.value == number));
-        if !said.contains(try_this) {
-            *try_this = in_system(try_this, system, |_, number| bare(number));
-        }
+        // What the field itself is stated in goes before what the others are.
+        let own = said.iter().find_map(|part| Some(stated(part)?.1));
+        let Some(system) = asked.or(own).or_else(|| system_of(entry, fields)) else { continue };
+        let bare = |number: f64| {
+            let is = |part: &String| read(part, "").is_ok_and(|part| part.unit.is_none() && part.value == number);
+            said.iter().any(is)
+        };
+        let follows = !said.is_empty() && matches!(wrong.code, Code::Conflict | Code::NoAnswer | Code::ValueOutOfRange);
+        *try_this = in_system(try_this, system, |number| match follows {
+            _ if bare(number) => Into::SameNumber,
+            true => Into::SameSize,
+            false => Into::RoundNumber,
+        });
     }
+}
+
+/// The system that the request asks for.
+fn system_asked(fields: &Fields) -> Option<System> {
+    let (_, given) = fields.0.iter().find(|(name, _)| name == "units")?;
+    let said = given.said().trim().to_lowercase();
+    [System::Inch, System::Metric].into_iter().find(|is| said == is.as_str())
 }
 
 /// The system asked for, else that of the first value or thread that has one.
 pub fn system_of(entry: &'static Entry, fields: &Fields) -> Option<System> {
-    let asked = fields.0.iter().find(|(name, _)| name == "units").map(|(_, given)| given.said().trim().to_lowercase());
-    if let Some(system) = [System::Inch, System::Metric].into_iter().find(|is| asked.as_deref() == Some(is.as_str())) {
+    if let Some(system) = system_asked(fields) {
         return Some(system);
     }
     let mut found = None;

@@ -292,6 +292,7 @@ impl Sheet {
                             least and greatest.";
                 Err(whole(Code::NotOffered, says, "a tolerance in the first row too, if only ±0"))
             }
+            Err(refusal) if refusal.is_of_time() => Err(refusal),
             Err(refusal) => Err(several(&fields).unwrap_or(refusal)),
         }
     }

@@ -6,6 +6,7 @@ use crate::reference::materials::{materials, search};
 use crate::reference::threads::{
     acme_rows, metric_rows, npt_rows, parallel_rows, trapezoidal_rows, unified_rows, whitworth_rows,
 };
+use std::sync::LazyLock;
 
 /// Threads of a bench, from and to, in millimetres.
 const BENCH: (f64, f64) = (2.8, 31.0);
@@ -41,6 +42,8 @@ fn material(name: &str, draw: &mut Draw) -> Option<String> {
 }
 
 /// Every listed thread of a size that fits on a bench, with its series.
+static BENCH_THREADS: LazyLock<Vec<(String, String)>> = LazyLock::new(bench_threads);
+
 fn bench_threads() -> Vec<(String, String)> {
     let of_bench = |diameter: f64| (BENCH.0..=BENCH.1).contains(&diameter);
     let inches = |diameter: f64| of_bench(diameter * 25.4);
@@ -67,7 +70,7 @@ fn bench_threads() -> Vec<(String, String)> {
 
 /// A thread of the same series, with the class, hand and starts that were stated.
 fn thread(name: &str, draw: &mut Draw) -> Option<String> {
-    let all = bench_threads();
+    let all = &*BENCH_THREADS;
     let bare = |text: &str| text.replace(' ', "").to_lowercase();
     let wanted = bare(name);
     // What stands behind a designation is kept; it begins with a mark, or 1/2 would be found in 1/2-13.

@@ -111,7 +111,7 @@ impl Calculator for BoreOrBoss {
         let touches = &input.points.0;
         let points: Vec<Xy> = touches.iter().map(metres).collect();
         let exact = <[Xy; 3]>::try_from(points.as_slice()).ok();
-        let circle = exact.map_or_else(|| fit(&points), through);
+        let circle = exact.map_or_else(|| fit(&points), |points| Ok(through(points)))?;
         let circle = circle.filter(|c| points.iter().all(|p| (p.0 - c.x).hypot(p.1 - c.y) >= TINY)).ok_or_else(flat)?;
         record.look_up("Number of touches", "the rows of points").gives("count", points.len() as f64);
         let seen = if exact.is_some() {

@@ -213,12 +213,12 @@ fn steps(input: &SteppedProfileInput, profile: &Profile) -> Result<u32, Refusal>
         }
         let says = "Steps of that length are wider than the cutter, which would leave metal standing between them.";
         let smaller = value(2.0 * profile.half_cutter * 0.9, unit, Way::Down);
-        let narrower = (steps..=MOST_STEPS).find(|steps| profile.cusp(*steps).is_some());
+        let narrower = profile.fewest_wide_enough(steps)?;
         let fits = narrower.map_or(smaller, |steps| value(length / f64::from(steps), unit, Way::Down));
         return Err(Refusal::no_answer(says, &[("step", fits)]));
     }
     let wanted = input.cusp.map_or(0.0, |cusp| cusp.si());
-    profile.fewest_steps(wanted * (1.0 + 1e-12)).ok_or_else(|| {
+    profile.fewest_steps(wanted * (1.0 + 1e-12))?.ok_or_else(|| {
         let says = format!("Ridges as low as that would take more than {MOST_STEPS} steps.");
         let unit = input.cusp.map_or(Unit::Millimetre, |cusp| cusp.quantity().unit);
         match profile.cusp(MOST_STEPS) {

@@ -2,8 +2,11 @@
 //! the ridges stand that a cutter leaves between its places.
 
 use crate::arithmetic::directions::{Sense, angle_of};
+use crate::budget::go_on;
 use crate::fields::Point;
 use crate::quantity::{angle, text};
+use crate::refusal::Refusal;
+use std::ops::RangeInclusive;
 
 /// Most steps of one profile.
 pub const MOST_STEPS: u32 = 1000;
@@ -141,29 +144,34 @@ impl Profile {
     }
 
     /// The fewest steps that leave no ridge higher than `most`.
-    pub fn fewest_steps(&self, most: f64) -> Option<u32> {
+    pub fn fewest_steps(&self, most: f64) -> Result<Option<u32>, Refusal> {
         match self.shape {
             Shape::Arc(arc) if self.flat => self.fewest_along(&arc, most),
-            _ => (1..=MOST_STEPS).find(|steps| self.cusp(*steps).is_some_and(|cusp| cusp <= most)),
+            _ => first_in(1..=MOST_STEPS, |steps| self.cusp(steps).is_some_and(|cusp| cusp <= most)),
         }
+    }
+
+    /// The fewest steps, from so many on, that the cutter is wide enough for.
+    pub fn fewest_wide_enough(&self, from: u32) -> Result<Option<u32>, Refusal> {
+        first_in(from..=MOST_STEPS, |steps| self.cusp(steps).is_some())
     }
 
     /// The same for a square cutter along an arc, where each step leaves another ridge. One that is too high
     /// is enough, and with one step more it is nearly in the same place: that is looked at first.
-    fn fewest_along(&self, arc: &Arc, most: f64) -> Option<u32> {
+    fn fewest_along(&self, arc: &Arc, most: f64) -> Result<Option<u32>, Refusal> {
         // The last one seen too high, from 0 to 1 along the profile.
         let mut high = 0.5;
         let is_high = |corner: &Plane| arc.off(corner) > most;
-        (1..=MOST_STEPS).find(|steps| {
-            let at = ((high * f64::from(*steps)) as u32).min(steps - 1);
-            let pair = [at, at + 1].map(|step| arc.contact(step, *steps));
+        first_in(1..=MOST_STEPS, |steps| {
+            let at = ((high * f64::from(steps)) as u32).min(steps - 1);
+            let pair = [at, at + 1].map(|step| arc.contact(step, steps));
             if self.corners(&pair).iter().any(is_high) {
                 return false;
             }
-            let contacts = self.contacts(*steps);
+            let contacts = self.contacts(steps);
             match self.corners(&contacts).iter().position(is_high) {
                 Some(at) => {
-                    high = (at as f64 + 0.5) / f64::from(*steps);
+                    high = (at as f64 + 0.5) / f64::from(steps);
                     false
                 }
                 None => self.fits(&contacts),
@@ -229,6 +237,17 @@ impl Profile {
     }
 }
 
+/// The first number of steps that is fit.
+fn first_in(steps: RangeInclusive<u32>, mut is_fit: impl FnMut(u32) -> bool) -> Result<Option<u32>, Refusal> {
+    for steps in steps {
+        go_on()?;
+        if is_fit(steps) {
+            return Ok(Some(steps));
+        }
+    }
+    Ok(None)
+}
+
 /// Steps of that size in a length, without the noise that would make one more of them.
 pub fn steps_in(length: f64, step: f64) -> f64 {
     text::round(length / step, 9)
@@ -284,7 +303,7 @@ mod tests {
                     let profile = Profile { from, to, shape: Shape::Arc(arc), left: hollow, flat, half_cutter };
                     for most in [1e-3, 2e-5, 1e-6, 1e-7] {
                         let tried = (1..=MOST_STEPS).find(|n| profile.cusp(*n).is_some_and(|cusp| cusp <= most));
-                        assert_eq!(profile.fewest_steps(most), tried, "{flat} {end} {half_cutter} {most}");
+                        assert_eq!(profile.fewest_steps(most), Ok(tried), "{flat} {end} {half_cutter} {most}");
                     }
                 }
             }

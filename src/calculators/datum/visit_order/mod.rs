@@ -106,8 +106,8 @@ impl Calculator for VisitOrder {
         let places: Vec<(f64, f64)> = points.iter().map(metres).collect();
         let finish = input.finish;
         let (count, _) = travel.counted();
-        let way = Way { places: &places, start: metres(&start), finish: finish.as_ref().map(metres), travel: count };
-        let order = way.shortest();
+        let way = Way::of(&places, metres(&start), finish.as_ref().map(metres), count)?;
+        let order = way.shortest()?;
         let numbers: Vec<u32> = order.iter().map(|at| *at as u32 + 1).collect();
         let shown = column(&numbers, |number| *number);
         let exact = points.len() <= EXACT_UP_TO;

@@ -2,37 +2,48 @@
 //! and Karp 1962), for more by nearest neighbour, then 2-opt (Croes 1958) and Or-opt (Or 1976) until
 //! neither shortens the way.
 
+use crate::budget::go_on;
+use crate::refusal::Refusal;
+
 /// Up to so many places the way found is the shortest there is.
 pub const EXACT_UP_TO: usize = 11;
 
 /// How many of its nearest a place is tried beside.
 const NEIGHBOURS: usize = 12;
 
-/// The places, where the way begins and, if it is fixed, where it ends.
-pub struct Way<'w> {
-    /// Places to be visited, in the order given.
-    pub places: &'w [(f64, f64)],
-    /// Where the tool is at first.
-    pub start: (f64, f64),
-    /// Where it is wanted at last.
-    pub finish: Option<(f64, f64)>,
-    /// Travel for a move on the two axes.
-    pub travel: fn(f64, f64) -> f64,
+/// A place on both axes.
+type Place = (f64, f64);
+
+/// The places with the travel between them; after the places come the start and, where the way has a fixed end, the
+/// finish.
+pub struct Way {
+    /// How many places there are.
+    places: usize,
+    has_finish: bool,
+    /// Travel from each to each.
+    travel: Vec<f64>,
 }
 
-impl Way<'_> {
-    /// A place; after the places come the start and the finish.
-    fn at(&self, node: usize) -> (f64, f64) {
-        match self.places.get(node) {
-            Some(place) => *place,
-            None if node == self.places.len() => self.start,
-            None => self.finish.unwrap_or(self.start),
+impl Way {
+    /// Places in the order given, where the tool is at first, where it is wanted at last if that is fixed, and the travel
+    /// for a move on the two axes.
+    pub fn of(
+        places: &[Place],
+        start: Place,
+        finish: Option<Place>,
+        travel: fn(f64, f64) -> f64,
+    ) -> Result<Self, Refusal> {
+        let nodes: Vec<Place> = places.iter().copied().chain([start]).chain(finish).collect();
+        let mut all = Vec::with_capacity(nodes.len() * nodes.len());
+        for (ax, ay) in &nodes {
+            go_on()?;
+            all.extend(nodes.iter().map(|(bx, by)| travel(bx - ax, by - ay)));
         }
+        Ok(Self { places: places.len(), has_finish: finish.is_some(), travel: all })
     }
 
     fn between(&self, a: usize, b: usize) -> f64 {
-        let ((ax, ay), (bx, by)) = (self.at(a), self.at(b));
-        (self.travel)(bx - ax, by - ay)
+        self.travel[a * (self.places + 1 + usize::from(self.has_finish)) + b]
     }
 
     /// Travel of a tour of nodes.
@@ -41,22 +52,24 @@ impl Way<'_> {
     }
 
     fn tour(&self, order: impl Iterator<Item = usize>) -> Vec<usize> {
-        let n = self.places.len();
-        std::iter::once(n).chain(order).chain(self.finish.map(|_| n + 1)).collect()
+        let n = self.places;
+        std::iter::once(n).chain(order).chain(self.has_finish.then_some(n + 1)).collect()
     }
 
     /// The best order found, as indices of the places; the order given where none is shorter.
-    pub fn shortest(&self) -> Vec<usize> {
-        let n = self.places.len();
+    pub fn shortest(&self) -> Result<Vec<usize>, Refusal> {
+        let n = self.places;
         let given = self.tour(0..n);
         let length = self.length(&given);
         // Ways that differ by no more than rounding are alike, and the first found stands.
         let slack = length * 1e-10;
         let mut best = (length, given.clone());
         let tries = if n <= EXACT_UP_TO {
-            vec![self.exact(slack)]
+            vec![self.exact(slack)?]
         } else {
-            vec![self.improved(given, slack), self.improved(self.nearest_first(slack), slack)]
+            let neighbours = self.neighbours()?;
+            let nearest = self.nearest_first(slack)?;
+            vec![self.improved(given, &neighbours, slack)?, self.improved(nearest, &neighbours, slack)?]
         };
         for tour in tries {
             let length = self.length(&tour);
@@ -64,22 +77,27 @@ impl Way<'_> {
                 best = (length, tour);
             }
         }
-        best.1.into_iter().filter(|node| *node < n).collect()
+        Ok(best.1.into_iter().filter(|node| *node < n).collect())
     }
 
     /// Every subset with every last place, its shortest way built from those one place smaller.
-    fn exact(&self, slack: f64) -> Vec<usize> {
-        let n = self.places.len();
-        let mut least = vec![vec![(f64::INFINITY, n); n]; 1 << n];
+    fn exact(&self, slack: f64) -> Result<Vec<usize>, Refusal> {
+        let n = self.places;
+        // One table for all subsets, a row each.
+        let mut least = vec![(f64::INFINITY, n); n << n];
+        let at = |visited: usize, last: usize| visited * n + last;
         for last in 0..n {
-            least[1 << last][last] = (self.between(n, last), n);
+            least[at(1 << last, last)] = (self.between(n, last), n);
         }
         for visited in 1usize..1 << n {
+            if visited % 64 == 0 {
+                go_on()?;
+            }
             for last in (0..n).filter(|last| visited >> last & 1 == 1) {
-                let so_far = least[visited][last].0;
+                let so_far = least[at(visited, last)].0;
                 for next in (0..n).filter(|next| visited >> next & 1 == 0) {
                     let length = so_far + self.between(last, next);
-                    let known = &mut least[visited | 1 << next][next];
+                    let known = &mut least[at(visited | 1 << next, next)];
                     if length + slack < known.0 {
                         *known = (length, last);
                     }
@@ -87,28 +105,29 @@ impl Way<'_> {
             }
         }
         let mut visited = (1 << n) - 1;
-        let home = |last: usize| self.finish.map_or(0.0, |_| self.between(last, n + 1));
+        let home = |last: usize| if self.has_finish { self.between(last, n + 1) } else { 0.0 };
         let mut last = 0;
         for other in 1..n {
-            if least[visited][other].0 + home(other) + slack < least[visited][last].0 + home(last) {
+            if least[at(visited, other)].0 + home(other) + slack < least[at(visited, last)].0 + home(last) {
                 last = other;
             }
         }
         let mut order = Vec::with_capacity(n);
         while last < n {
             order.push(last);
-            let before = least[visited][last].1;
+            let before = least[at(visited, last)].1;
             visited ^= 1 << last;
             last = before;
         }
-        self.tour(order.into_iter().rev())
+        Ok(self.tour(order.into_iter().rev()))
     }
 
-    fn nearest_first(&self, slack: f64) -> Vec<usize> {
-        let mut left: Vec<usize> = (0..self.places.len()).collect();
+    fn nearest_first(&self, slack: f64) -> Result<Vec<usize>, Refusal> {
+        let mut left: Vec<usize> = (0..self.places).collect();
         let mut order = Vec::with_capacity(left.len());
-        let mut here = self.places.len();
+        let mut here = self.places;
         while !left.is_empty() {
+            go_on()?;
             let mut nearest = 0;
             for at in 1..left.len() {
                 if self.between(here, left[at]) + slack < self.between(here, left[nearest]) {
@@ -118,33 +137,38 @@ impl Way<'_> {
             here = left.remove(nearest);
             order.push(here);
         }
-        self.tour(order.into_iter())
+        Ok(self.tour(order.into_iter()))
     }
 
     /// For each place its nearest others.
-    fn neighbours(&self) -> Vec<Vec<usize>> {
-        let n = self.places.len();
+    fn neighbours(&self) -> Result<Vec<Vec<usize>>, Refusal> {
+        let n = self.places;
         let of = |node: usize| {
+            go_on()?;
             let mut others: Vec<(f64, usize)> =
                 (0..n).filter(|other| *other != node).map(|other| (self.between(node, other), other)).collect();
-            others.sort_by(|a, b| a.0.total_cmp(&b.0));
-            others.truncate(NEIGHBOURS);
-            others.into_iter().map(|(_, other)| other).collect()
+            let nearer = |a: &(f64, usize), b: &(f64, usize)| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1));
+            if others.len() > NEIGHBOURS {
+                others.select_nth_unstable_by(NEIGHBOURS, nearer);
+                others.truncate(NEIGHBOURS);
+            }
+            others.sort_unstable_by(nearer);
+            Ok(others.into_iter().map(|(_, other)| other).collect())
         };
         (0..n).map(of).collect()
     }
 
     /// The tour after every 2-opt and Or-opt move that shortens it.
-    fn improved(&self, mut tour: Vec<usize>, slack: f64) -> Vec<usize> {
-        let neighbours = self.neighbours();
-        let mut search = Search { way: self, neighbours, at: vec![0; self.places.len() + 2], slack };
+    fn improved(&self, mut tour: Vec<usize>, neighbours: &[Vec<usize>], slack: f64) -> Result<Vec<usize>, Refusal> {
+        let mut search = Search { way: self, neighbours, at: vec![0; self.places + 2], slack };
         search.note(&tour);
-        let end = self.places.len() + 1;
+        let end = self.places + 1;
         // Every move shortens the way by more than the slack, so a round without one comes; the
         // bound is a guard.
         for _ in 0..tour.len() + 100 {
             let mut moved = false;
             for position in 1..end {
+                go_on()?;
                 if let Some(change) = search.two_opt(&tour, position).or_else(|| search.or_opt(&tour, position, end)) {
                     change.make(&mut tour);
                     search.note(&tour);
@@ -155,14 +179,14 @@ impl Way<'_> {
                 break;
             }
         }
-        tour
+        Ok(tour)
     }
 }
 
 /// What is looked at while a tour is shortened.
 struct Search<'s> {
-    way: &'s Way<'s>,
-    neighbours: Vec<Vec<usize>>,
+    way: &'s Way,
+    neighbours: &'s [Vec<usize>],
     /// Position of each node in the tour.
     at: Vec<usize>,
     slack: f64,
@@ -262,10 +286,10 @@ mod tests {
     fn a_long_part_gone_backwards_is_turned_round() {
         // Thirty places on a circle, ten of them backwards: more than Or-opt moves at once.
         let places: Vec<_> = (0..30).map(|at| f64::from(at) * 0.2).map(|angle| (angle.cos(), angle.sin())).collect();
-        let way = Way { places: &places, start: places[0], finish: None, travel: straight };
+        let way = Way::of(&places, places[0], None, straight).unwrap();
         let (round, mut backwards) = (way.tour(0..30), way.tour(0..30));
         backwards[11..21].reverse();
-        assert_eq!(way.improved(backwards, 1e-9), round);
+        assert_eq!(way.improved(backwards, &way.neighbours().unwrap(), 1e-9).unwrap(), round);
     }
 
     #[test]
@@ -273,8 +297,8 @@ mod tests {
         for count in 4..=12 {
             let places = strewn(count);
             for finish in [None, Some((0.5, 0.0))] {
-                let way = Way { places: &places, start: (0.0, 0.0), finish, travel: straight };
-                let tour = way.improved(way.tour(0..count), 1e-9);
+                let way = Way::of(&places, (0.0, 0.0), finish, straight).unwrap();
+                let tour = way.improved(way.tour(0..count), &way.neighbours().unwrap(), 1e-9).unwrap();
                 let (length, end) = (way.length(&tour), count + 1);
                 assert!(length <= way.length(&way.tour(0..count)) + 1e-9);
                 for (from, to) in (1..end).flat_map(|from| (from..end).map(move |to| (from, to))) {

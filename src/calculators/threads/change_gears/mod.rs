@@ -2,6 +2,7 @@
 //! lead they give, how far that is off, and whether the wheels clear each other. Kinematics of gear trains.
 
 mod rows;
+mod search;
 mod trains;
 
 use crate::calculators::prelude::*;
@@ -161,7 +162,7 @@ impl Calculator for ChangeGears {
         if let Some(says) = wrong_gears(&gears) {
             return Err(Refusal::no_answer(&format!("The shop's file: {says}"), &[("gears", GOOD.into())]));
         }
-        let found = trains(&gears, wanted_ratio, clearance, count);
+        let found = trains(&gears, wanted_ratio, clearance, count)?;
         if found.is_empty() {
             return Err(Refusal::no_answer(
                 "These wheels make no train: all have the same number of teeth.",

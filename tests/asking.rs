@@ -286,7 +286,7 @@ fn what_is_tried_is_in_the_system_of_the_request() {
         ("speeds/spindle-speed", "diameter=1/2 in&cutting_speed=30", "30 ft/min"),
         ("speeds/spindle-speed", "diameter=12 mm&cutting_speed=30&units=inch", "30 ft/min"),
         ("threads/thread", "designation=M10&engagement=10", "10 mm"),
-        ("datum/move-list", "points=1 mm,0 mm;2 mm,3", "25 mm,12 mm;25 mm,0 mm"),
+        ("datum/move-list", "points=1 mm,0 mm;2 mm,3", "12 mm,10 mm;60 mm,10 mm;60 mm,40 mm;12 mm,40 mm"),
     ] {
         let tried = tried(id, text);
         assert_eq!((tried.len(), tried[0].1.as_str()), (1, good), "{id}?{text}: {tried:?}");

@@ -197,7 +197,9 @@ mod tests {
         let entry = crate::calculators::find("threads/change-gears").unwrap();
         for (said, code, good) in [
             ("wanted_leed:4 mm", Code::NotFound, "wanted_lead:1.5 mm"),
-            ("trains/0/ratio:4 mm", Code::NotFound, "trains/0/lead:1.5 mm"),
+            // A plain number can be wanted, so that its name is known; only the unit is wrong.
+            ("trains/0/ratio:4 mm", Code::UnitWrong, "trains/0/ratio:4"),
+            ("trains/0/train:4 mm", Code::NotFound, "trains/0/lead:1.5 mm"),
             ("trains/7/lead:4 deg", Code::UnitWrong, "trains/7/lead:4 mm"),
         ] {
             let wrong = &Goal::read(said, "wanted", entry).err().unwrap().0[0];

@@ -105,7 +105,7 @@ fn grouped<'a>(number: &str, rest: &'a str) -> Option<(String, &'a str)> {
         whole.push_str(&tail[..end]);
         rest = tail[end..].trim_start_matches(' ');
     }
-    let decimals = rest.starts_with('.').then(|| decimal_end(rest)).unwrap_or_default();
+    let decimals = if rest.starts_with('.') { decimal_end(rest) } else { 0 };
     let is_one = whole.len() > before && !number.contains(['.', '/', 'e', 'E']) && !rest.starts_with(['/', '\'', '"']);
     is_one.then(|| (whole + &rest[..decimals], &rest[decimals..]))
 }

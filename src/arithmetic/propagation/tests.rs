@@ -145,20 +145,21 @@ fn an_extreme_inside_the_tolerances_is_found() {
 
 #[test]
 fn worst_cases_agree_with_dense_scans() {
-    let cases: [(&str, fn(&[f64]) -> f64, &[Toleranced]); 6] = [
-        ("cosine", |x| (3.0 * x[0]).cos() + x[1], &[plus_minus(0.3, 1.5), plus_minus(0.0, 0.2)]),
-        ("product", |x| x[0] * x[1], &[plus_minus(0.2, 1.0), plus_minus(-0.1, 1.0)]),
-        ("saddle", |x| x[0] * x[0] - x[1] * x[1], &[plus_minus(0.1, 1.0), plus_minus(0.2, 1.0)]),
-        ("ratio", |x| x[0] / (1.0 + x[0] * x[0]) * x[1], &[plus_minus(0.8, 0.7), plus_minus(1.0, 0.1)]),
-        ("cubic", |x| x[0].powi(3) - x[0], &[plus_minus(0.1, 1.2)]),
+    type Case = (&'static str, fn(&[f64]) -> f64, Vec<Toleranced>);
+    let cases: [Case; 6] = [
+        ("cosine", |x| (3.0 * x[0]).cos() + x[1], vec![plus_minus(0.3, 1.5), plus_minus(0.0, 0.2)]),
+        ("product", |x| x[0] * x[1], vec![plus_minus(0.2, 1.0), plus_minus(-0.1, 1.0)]),
+        ("saddle", |x| x[0] * x[0] - x[1] * x[1], vec![plus_minus(0.1, 1.0), plus_minus(0.2, 1.0)]),
+        ("ratio", |x| x[0] / (1.0 + x[0] * x[0]) * x[1], vec![plus_minus(0.8, 0.7), plus_minus(1.0, 0.1)]),
+        ("cubic", |x| x[0].powi(3) - x[0], vec![plus_minus(0.1, 1.2)]),
         (
             "three",
             |x| (x[0] - 0.2).abs() + (x[1] * x[2]).sin(),
-            &[plus_minus(0.0, 1.0), plus_minus(1.0, 1.0), plus_minus(1.5, 0.7)],
+            vec![plus_minus(0.0, 1.0), plus_minus(1.0, 1.0), plus_minus(1.5, 0.7)],
         ),
     ];
     for (name, f, inputs) in cases {
-        let spread = spread_of(inputs, f);
+        let spread = spread_of(&inputs, f);
         let value = f(&inputs.iter().map(|input| input.value).collect::<Vec<_>>());
         let steps: usize = if inputs.len() == 3 { 120 } else { 2000 };
         let (mut least, mut greatest) = (value, value);

@@ -251,6 +251,207 @@ proptest! {
     }
 }
 
+fn tried(id: &str, text: &str) -> Vec<(String, String)> {
+    let refusal = asked(entry(id), text).map(|_| ()).expect_err(text);
+    refusal.0.into_iter().map(|wrong| (wrong.field, wrong.try_this.unwrap_or_default())).collect()
+}
+
+#[test]
+fn a_percentage_needs_no_unit_and_is_echoed_with_it() {
+    let bare = answer("holes/tap-drill", "thread=M8&thread_percent=70");
+    assert_eq!(bare["inputs"]["thread_percent"]["unit"], "percent");
+    assert_eq!(bare["result"], answer("holes/tap-drill", "thread=M8&thread_percent=70 percent")["result"]);
+    assert!(bare["assumed"].as_array().expect("a list").iter().all(|one| one["field"] != "thread_percent"));
+    let fields = serde_json::json!({"thread": "M8", "thread_percent": 70});
+    let (json, _) = ask(entry("holes/tap-drill"), serde_json::from_value(fields).expect("fields"), Form::Json).unwrap();
+    assert_eq!(serde_json::to_value(&json).expect("JSON")["result"], bare["result"]);
+    let rows = answer("holes/tap-drill", "thread=M8&thread_percent=60..75 step 5");
+    assert_eq!(rows["rows"].as_array().map(Vec::len), Some(4));
+    let share = tried("holes/tap-drill", "thread=M8&thread_percent=0.7");
+    assert_eq!(share, [("/thread_percent".to_owned(), "70 percent".to_owned())]);
+}
+
+#[test]
+fn what_is_tried_is_in_the_system_of_the_request() {
+    for (id, text, good) in [
+        ("holes/drill-point", "diameter=0.5&units=metric", "0.5 mm"),
+        ("holes/drill-point", "diameter=0.5&units=inch", "0.5 in"),
+        ("holes/drill-point", "diameter=0.5", "0.5 in"),
+        ("holes/drill-point", "diameter=0.5&full_depth=20 mm", "0.5 mm"),
+        ("holes/drill-point", "diameter=wide&full_depth=20 mm", "12 mm"),
+        ("holes/drill-point", "diameter=-1 mm", "12.7 mm"),
+        ("holes/drill-point", "full_depth=20 mm", "12 mm"),
+        ("holes/drill-point", "diameter=1 mm&resolution=0.01", "0.01 mm"),
+        ("speeds/spindle-speed", "diameter=12 mm&cutting_speed=30", "30 m/min"),
+        ("speeds/spindle-speed", "diameter=1/2 in&cutting_speed=30", "30 ft/min"),
+        ("speeds/spindle-speed", "diameter=12 mm&cutting_speed=30&units=inch", "30 ft/min"),
+        ("threads/thread", "designation=M10&engagement=10", "10 mm"),
+        ("datum/move-list", "points=1 mm,0 mm;2 mm,3", "12 mm,10 mm;60 mm,10 mm;60 mm,40 mm;12 mm,40 mm"),
+    ] {
+        let tried = tried(id, text);
+        assert_eq!((tried.len(), tried[0].1.as_str()), (1, good), "{id}?{text}: {tried:?}");
+    }
+    let rows = answer("holes/drill-point", "diameter=10 mm|11&units=metric");
+    assert_eq!(rows["rows"][1]["errors"][0]["try"], "11 mm", "{}", rows["rows"][1]);
+}
+
+#[test]
+fn threads_per_inch_are_a_lead() {
+    let dial = |lead: &str| format!("lead={lead}&leadscrew_lead=8 tpi&dial_gear=32&dial_marks=8");
+    let counted = answer("threads/threading-dial", &dial("11-1/2 tpi"));
+    let divided = answer("threads/threading-dial", "lead=2/23 in&leadscrew_lead=1/8 in&dial_gear=32&dial_marks=8");
+    assert_eq!(counted["result"], divided["result"]);
+    assert_eq!(counted["inputs"]["lead"], serde_json::json!({"value": 11.5, "unit": "tpi", "text": "11.5 tpi"}));
+    assert!(counted["link"].as_str().is_some_and(|link| link.contains("11-1/2%20tpi")), "{}", counted["link"]);
+    let gears = "gears=20,30,40,45,50,55,60,65,80,127";
+    let cut = |lead: &str| answer("threads/change-gears", &format!("lead={lead}&leadscrew_lead=8 tpi&{gears}"));
+    assert_eq!(cut("13 tpi")["result"]["trains"], cut("1/13 in")["result"]["trains"]);
+    let part = answer("threads/identify", "major_diameter=0.498 in&pitch=13 threads per inch");
+    assert_eq!(part["result"]["thread"], "1/2-13 UNC", "{}", part["result"]);
+    let rows = answer("threads/threading-dial", &dial("8..12 tpi step 2"));
+    assert_eq!(rows["rows"][1]["inputs"]["lead"]["text"], "10 tpi", "{rows}");
+    assert_eq!(refused("threads/threading-dial", &dial("8 tpi..2 mm step 1 tpi"))[0].1, "value_unreadable");
+    assert_eq!(refused("threads/threading-dial", &dial("11.5 ±0.1 tpi"))[0].1, "value_unreadable");
+    assert_eq!(refused("holes/drill-point", "diameter=20 tpi"), [("/diameter".to_owned(), "unit_wrong")]);
+}
+
+#[test]
+fn a_count_is_wanted_by_a_bare_number_and_found_over_a_stretch() {
+    let wheel = "travel_per_turn=0.2 in&divisions=200&solve_for=distance";
+    let found = answer("datum/handwheel", &format!("{wheel}&wanted=turns:40"));
+    let roots = found["roots"].as_array().expect("roots");
+    let stretch = roots.last().expect("a root");
+    assert!((number(&stretch["value"]["value"]) - 8.0).abs() < 0.001, "{stretch}");
+    assert!((number(&stretch["up_to"]["value"]) - 8.2).abs() < 0.002, "{stretch}");
+    assert_eq!(stretch["result"]["turns"], 40);
+    let notes = found["notes"].as_array().expect("notes");
+    let says = |code: &str| notes.iter().find(|note| note["code"] == code).and_then(|note| note["says"].as_str());
+    assert!(says("every_value_between").is_some_and(|says| says.contains("Every distance from")), "{notes:?}");
+    assert_eq!(
+        refused("datum/handwheel", &format!("{wheel}&wanted=turns:40 in")),
+        [("/wanted".to_owned(), "unit_wrong")]
+    );
+}
+
+#[test]
+fn a_stepped_speed_is_solved_for_the_stretch_that_gives_it() {
+    let text = "cutting_speed=70 ft/min&available=112 rpm,160 rpm,450 rpm,630 rpm&may_exceed=0 percent&solve_for=diameter\
+        &wanted=spindle_speed:450 rpm&units=inch";
+    let found = answer("speeds/spindle-speed", text);
+    let roots = found["roots"].as_array().expect("roots");
+    assert_eq!(roots.len(), 1, "{roots:?}");
+    // 450 rpm is taken from where the exact speed is 630 rpm down to where it is 450.
+    let at = |speed: f64| 70.0 * 12.0 / (std::f64::consts::PI * speed);
+    let (from, to) = (number(&roots[0]["value"]["value"]), number(&roots[0]["up_to"]["value"]));
+    assert!((from - at(630.0)).abs() < 1e-5 && (to - at(450.0)).abs() < 1e-5, "{from} to {to}");
+    for end in [from, to] {
+        let forwards = text.split("&solve_for").next().expect("the inputs");
+        let answer = answer("speeds/spindle-speed", &format!("{forwards}&diameter={end} in&units=inch"));
+        assert_eq!(answer["result"]["spindle_speed"]["value"], 450.0);
+    }
+}
+
+#[test]
+fn roots_that_touch_or_lie_close_are_found() {
+    let heights = |radius: &str| -> Vec<f64> {
+        let text = format!("chord=20 mm&solve_for=height&wanted=solutions/0/radius:{radius} mm");
+        let found = answer("geometry/arc", &text);
+        found["roots"].as_array().expect("roots").iter().map(|root| number(&root["value"]["value"])).collect()
+    };
+    // A radius over a chord is least where the height is half of it: h = r ± root(r² - c²/4).
+    let touch = heights("10");
+    assert!(touch.len() == 1 && (touch[0] - 10.0).abs() < 1e-3, "{touch:?}");
+    for radius in ["10.0000001", "10.00001", "10.001", "10.1", "11"] {
+        let r: f64 = radius.parse().expect("a number");
+        let half = (r * r - 100.0).sqrt();
+        let found = heights(radius);
+        assert_eq!(found.len(), 2, "{radius}: {found:?}");
+        let wanted = [r - half, r + half];
+        assert!(
+            found.iter().zip(wanted).all(|(is, wanted)| (is - wanted).abs() < 1e-6),
+            "{radius}: {found:?} {wanted:?}"
+        );
+    }
+    assert_eq!(
+        refused("geometry/arc", "chord=20 mm&solve_for=height&wanted=solutions/0/radius:9.99 mm")[0].1,
+        "no_answer"
+    );
+}
+
+#[test]
+fn an_extreme_inside_the_tolerances_is_found() {
+    let answer = answer("geometry/arc", "chord=20 mm&height=11 ±2 mm");
+    let radius = &answer["result"]["solutions"][0]["radius"];
+    assert!((number(&radius["least"]) - 10.0).abs() < 1e-6, "{radius}");
+    assert!((number(&radius["greatest"]) - (400.0 / (8.0 * 13.0) + 6.5)).abs() < 1e-6, "{radius}");
+    assert_eq!(radius["plus_minus"]["method"], "inside");
+}
+
+/// Every number of an answer that has a range holds what a dense scan of the tolerances reaches.
+#[test]
+fn ranges_hold_what_dense_scans_reach() {
+    for (id, text, scans) in [
+        ("geometry/arc", "chord={} mm&height={} mm", &[(20.0, 0.5), (11.0, 2.0)][..]),
+        ("geometry/arc", "radius={} mm&angle={} deg", &[(10.0, 0.2), (180.0, 60.0)]),
+        ("holes/drill-point", "diameter={} mm&point_angle={} deg", &[(12.0, 1.0), (118.0, 30.0)]),
+        ("patterns/bolt-circle", "diameter={} mm&holes=5&start_angle={} deg", &[(100.0, 1.0), (10.0, 40.0)]),
+        ("speeds/surface-finish", "nose_radius={} mm&feed_per_rev={} mm/rev", &[(0.8, 0.1), (0.2, 0.1)]),
+        ("speeds/ball-nose", "diameter={} mm&axial_depth={} mm", &[(10.0, 0.5), (4.0, 0.7)]),
+    ] {
+        let filled = |values: &[String]| {
+            let mut text = text.to_owned();
+            values.iter().for_each(|value| text = text.replacen("{}", value, 1));
+            text
+        };
+        let toleranced = filled(&scans.iter().map(|(value, by)| format!("{value} ±{by}")).collect::<Vec<_>>());
+        let whole = answer(id, &toleranced);
+        const STEPS: usize = 24;
+        let mut reached: std::collections::BTreeMap<String, (f64, f64)> = Default::default();
+        for number in 0..(STEPS + 1) * (STEPS + 1) {
+            let at = [number % (STEPS + 1), number / (STEPS + 1)];
+            let place = |(value, by): &(f64, f64), at: usize| value - by + 2.0 * by * at as f64 / STEPS as f64;
+            let values: Vec<String> = scans.iter().zip(at).map(|(scan, at)| place(scan, at).to_string()).collect();
+            let one = answer(id, &format!("{}&units=metric&working=false", filled(&values)));
+            leaves(&one["result"], "", &mut |path, leaf| {
+                let value = self::number(&leaf["value"]);
+                let known = reached.entry(path.to_owned()).or_insert((value, value));
+                *known = (known.0.min(value), known.1.max(value));
+            });
+        }
+        let mut held = 0;
+        leaves(&whole["result"], "", &mut |path, leaf| {
+            if leaf.get("least").is_none() {
+                return;
+            }
+            let (least, greatest) = reached[path];
+            let (from, to) = (number(&leaf["least"]), number(&leaf["greatest"]));
+            // A straight line may be off by a fiftieth of the spread, and a scan by what lies between its points.
+            let by = (greatest - least) * 0.03 + 1e-9;
+            assert!(
+                from <= least + by && to >= greatest - by,
+                "{id} {path}: {from} to {to}, scanned {least} to {greatest}"
+            );
+            assert!(
+                from >= least - by && to <= greatest + by,
+                "{id} {path}: {from} to {to}, scanned {least} to {greatest}"
+            );
+            held += 1;
+        });
+        assert!(held > 0, "{id}: nothing has a range");
+    }
+}
+
+fn leaves(node: &Value, path: &str, act: &mut impl FnMut(&str, &Value)) {
+    match node {
+        Value::Object(members) if members.contains_key("unit") && members.contains_key("value") => act(path, node),
+        Value::Object(members) => members.iter().for_each(|(name, node)| leaves(node, &format!("{path}/{name}"), act)),
+        Value::Array(items) => {
+            items.iter().enumerate().for_each(|(at, node)| leaves(node, &format!("{path}/{at}"), act))
+        }
+        _ => {}
+    }
+}
+
 #[test]
 fn a_quantity_of_an_answer_is_sent_back_as_it_is_with_its_spread() {
     let spread = answer("holes/drill-point", "diameter=0.500 ±0.002 in&full_depth=1 in&resolution=0.001 in");

@@ -90,7 +90,8 @@ fn a_reading_is_placed_against_the_limits() {
 fn an_uneven_coat_that_uses_up_the_tolerance_is_refused() {
     let query = |more: &str| format!("thread=M8&side=external{more}");
     let fields = refused("threads/plated", &query("&thickness_min=0 mm&thickness_max=0.5 mm"));
-    assert_eq!(fields, [one("/thickness_max", "no_answer"), one("/may_reach", "no_answer")].concat());
+    // Whatever the coat may reach, it is too uneven: only a thinner one helps.
+    assert_eq!(fields, one("/thickness_max", "no_answer"));
     assert_eq!(refused("threads/plated", &query("&thickness_min=8 um&thickness_max=5 um")).len(), 2);
     assert_eq!(refused("threads/plated", &query("&thickness_min=0 um&thickness_max=5 um&internal_class=6H")).len(), 2);
     assert_eq!(
@@ -124,7 +125,8 @@ fn a_dial_that_does_not_follow_says_so() {
     assert_eq!(
         refused("threads/threading-dial", "lead=0.123456789 mm&leadscrew_lead=3.14159265 mm&dial_gear=32&dial_marks=8")
             .len(),
-        1
+        2,
+        "either of the leads can be another"
     );
 }
 

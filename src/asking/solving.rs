@@ -15,6 +15,7 @@ mod system;
 mod take_reserved;
 mod target;
 mod tolerance;
+mod way_out;
 
 pub use answer::{Answer, Body, Correction, Root, Row};
 pub use ask::{ask, drawing};

@@ -79,7 +79,7 @@ impl Points {
         for (at, part) in text.split(';').enumerate() {
             let point = Point::read(part).map_err(|error| {
                 let says = format!("Point {}: {}", at + 1, error.says);
-                unread(error.code, says, EXAMPLES)
+                unread(error.code, says, "")
             })?;
             push(&mut points, point)?;
         }
@@ -90,7 +90,7 @@ impl Points {
 fn push(points: &mut Vec<Point>, point: Point) -> Result<(), Unread> {
     if points.len() == MOST_POINTS {
         let says = format!("There are more than {MOST_POINTS} points.");
-        return Err(unread(Code::ValueOutOfRange, says, EXAMPLES));
+        return Err(unread(Code::ValueOutOfRange, says, ""));
     }
     points.push(point);
     Ok(())
@@ -165,7 +165,7 @@ impl<'de> Visitor<'de> for PointsVisitor {
             push(&mut points, point).map_err(carry::<A::Error>)?;
         }
         if points.is_empty() {
-            return Err(carry(unread(Code::ValueEmpty, "There are no points in the list.".into(), EXAMPLES)));
+            return Err(carry(unread(Code::ValueEmpty, "There are no points in the list.".into(), "")));
         }
         Ok(Points(points))
     }

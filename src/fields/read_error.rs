@@ -14,12 +14,14 @@ pub struct ReadError {
     code: Code,
     says: String,
     try_this: Option<String>,
+    /// Whether it lies in an object of a list, and if in one of its parts, in which.
+    row: Option<Option<usize>>,
 }
 
 impl ReadError {
     /// Found at no place yet.
     pub(super) fn new(code: Code, says: impl Into<String>) -> Self {
-        Self { path: Vec::new(), code, says: says.into(), try_this: None }
+        Self { path: Vec::new(), code, says: says.into(), try_this: None, row: None }
     }
 
     /// The same, at `place` of what it was found in.
@@ -38,10 +40,27 @@ impl ReadError {
         self.path.len() > 1
     }
 
+    /// The same, found in an object of these fields, which a query states as a row.
+    pub(super) fn in_row(mut self, fields: &[&str]) -> Self {
+        self.row = Some(self.path.last().and_then(|place| fields.iter().position(|field| field == place)));
+        self
+    }
+
+    /// Of a good list of rows what is good in this place: one row, or one of its parts.
+    fn part_of<'g>(&self, good: &'g str) -> &'g str {
+        let first = good.split(';').next().unwrap_or(good);
+        match (self.row, self.path.len()) {
+            (Some(Some(part)), 3) => first.split(',').nth(part).unwrap_or(good),
+            (Some(_), 2) => first,
+            _ => good,
+        }
+    }
+
     /// As a wrong of a refusal; `good` finds a value to try where the error has none.
     pub fn wrong(self, good: impl Fn(&str) -> Option<&'static str>) -> Wrong {
         let field = pointer(self.path.iter().rev().map(String::as_str));
-        let try_this = self.try_this.as_deref().or_else(|| good(self.field())).map(str::to_owned);
+        let good = || good(self.field()).map(|good| self.part_of(good).to_owned());
+        let try_this = self.try_this.clone().or_else(good);
         Wrong { field, code: self.code, says: self.says, try_this }
     }
 }
@@ -58,7 +77,8 @@ impl de::Error for ReadError {
     fn custom<T: fmt::Display>(message: T) -> Self {
         let text = message.to_string();
         if let Some(Unread { code, says, try_this }) = carried(&text) {
-            return Self { path: Vec::new(), code, says, try_this: (!try_this.is_empty()).then_some(try_this) };
+            let try_this = (!try_this.is_empty()).then_some(try_this);
+            return Self { path: Vec::new(), code, says, try_this, row: None };
         }
         Self::new(Code::ValueUnreadable, format!("The value is not of the right form: {text}."))
     }

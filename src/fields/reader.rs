@@ -126,13 +126,14 @@ impl<'de> Deserializer<'de> for GivenReader<'_, '_> {
         visitor: V,
     ) -> Result<V::Value, ReadError> {
         self.check()?;
-        match self.0 {
+        let read = match self.0 {
             Given::Text(text) => {
                 let object = rows::named(text, fields).map_err(|says| ReadError::new(Code::ValueUnreadable, says))?;
                 GivenReader(&object).deserialize_any(visitor)
             }
             _ => self.deserialize_any(visitor),
-        }
+        };
+        read.map_err(|error: ReadError| error.in_row(fields))
     }
 
     fn deserialize_u32<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, ReadError> {

@@ -94,6 +94,7 @@ fn body(answer: &Answer, drawing: Markup, filled: &Filled) -> Markup {
                     p.lead {
                         span.lead-name { (words(&filled.stated.said("solve_for").unwrap_or_default())) } " "
                         b data-copy=(Cell::of(&root.value).bare) { (plain(&root.value)) }
+                        @if let Some(up_to) = &root.up_to { " to " b { (plain(up_to)) } }
                     }
                     (one(&root.result))
                 }

@@ -79,6 +79,15 @@ impl KindRow {
         self.metric.0.row().dimension
     }
 
+    /// The unit of a number that stands without one, where there is no other to mean: that of a percentage. A turning
+    /// speed has one unit too, but a speed is never read without it.
+    pub const fn only_unit(&self) -> Option<Unit> {
+        match (self.units, self.dimension()) {
+            (&[unit], Dimension::Ratio) => Some(unit),
+            _ => None,
+        }
+    }
+
     /// Unit and places in an answer of `system`.
     pub fn written_in(&self, system: System) -> (Unit, usize) {
         match system {
@@ -115,6 +124,18 @@ pub trait Kind: 'static {
 const LENGTHS: &[Unit] = &[
     Unit::Inch,
     Unit::Millimetre,
+    Unit::Foot,
+    Unit::Centimetre,
+    Unit::Metre,
+    Unit::Micrometre,
+    Unit::Microinch,
+    Unit::Thou,
+];
+/// Lengths, and the threads in an inch that stand for one.
+const PITCHES: &[Unit] = &[
+    Unit::Inch,
+    Unit::Millimetre,
+    Unit::ThreadsPerInch,
     Unit::Foot,
     Unit::Centimetre,
     Unit::Metre,
@@ -173,6 +194,11 @@ kinds! {
     Size / Size / FoundSize: si::Length {
         units: LENGTHS, inch: INCH4, metric: MM3, least: Least::AboveZero, most: FAR,
         setting: Never, example: "0.5 in"
+    }
+    /// The pitch or lead of a thread or a lead screw: a length, or threads per inch (tpi), which take no tolerance.
+    ThreadPitch / ThreadPitch / FoundThreadPitch: si::Length {
+        units: PITCHES, inch: INCH4, metric: MM3, least: Least::AboveZero, most: FAR,
+        setting: Never, example: "0.05 in"
     }
     /// A size of a gauge or a taper thread, printed to a hundred-thousandth of an inch.
     GaugeSize / GaugeSize / FoundGaugeSize: si::Length {

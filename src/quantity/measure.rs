@@ -2,7 +2,8 @@
 //! [`Quantity`], the same without its type for the machinery that treats all alike.
 
 use super::kinds::{Inward, Kind, KindRow, Least, TINY, kind};
-use super::read::{Written, read, shown};
+use super::misread::nearest_unit;
+use super::read::{Written, number_and_rest, read, shown, threads_with_tolerance};
 use super::text;
 use super::units::{System, Unit};
 use crate::refusal::{Code, Unread, carry};
@@ -56,6 +57,14 @@ impl Quantity {
         if unit == self.unit { text::tidy(self.value) } else { text::tidy(unit.of_si(self.si())) }
     }
 
+    /// Threads in an inch as the length they stand for; anything else as it is.
+    pub fn as_length(&self) -> Quantity {
+        match self.unit {
+            Unit::ThreadsPerInch => Quantity { value: 1.0 / self.value, unit: Unit::Inch, ..*self },
+            _ => *self,
+        }
+    }
+
     /// As an answer of `system` writes it; as stated if its kind has no system. A limit that comes
     /// from the other system is rounded inward at the places it is written to.
     pub fn in_system(&self, system: System) -> Quantity {
@@ -83,8 +92,8 @@ impl Quantity {
     /// Appends the text: rounded as the trade writes this kind, with its unit.
     pub fn write_text(&self, out: &mut String) {
         text::write_fixed(out, self.value, self.kind.places(self.unit));
-        // Nobody writes 118.0000° for 118°.
-        if self.unit == Unit::Degree && out.contains('.') {
+        // Nobody writes 118.0000° for 118°, or 20.0000 threads.
+        if matches!(self.unit, Unit::Degree | Unit::ThreadsPerInch) && out.contains('.') {
             out.truncate(out.trim_end_matches('0').trim_end_matches('.').len());
         }
         out.push_str(self.unit.row().suffix);
@@ -128,7 +137,11 @@ impl<K: Kind> Measure<K> {
 
     /// Reads `text` as a quantity of this kind.
     pub fn read(text: &str) -> Result<Self, Unread> {
-        Self::from_written(read(text, K::ROW.example)?, text)
+        let written = read(text, K::ROW.example).map_err(|unread| match (unread.code, number_and_rest(text)) {
+            (Code::UnitUnknown, Some((value, name))) => unknown_unit(K::ROW, value, &name),
+            _ => unread,
+        })?;
+        Self::from_written(written, text)
     }
 
     /// The quantity in base units, with its dimension.
@@ -154,7 +167,14 @@ impl<K: Kind> Measure<K> {
     /// Checks unit and bounds of what was read.
     pub fn from_written(written: Written, text: &str) -> Result<Self, Unread> {
         let row = K::ROW;
-        let Some(unit) = written.unit.or((written.value == 0.0).then_some(row.inch.0)) else {
+        if let (None, Some(unit)) = (written.unit, row.only_unit())
+            && written.value != 0.0
+            && written.value.abs() <= 1.0
+        {
+            return Err(share(row, unit, written.value, text));
+        }
+        let alone = if written.value == 0.0 { Some(row.inch.0) } else { row.only_unit() };
+        let Some(unit) = written.unit.or(alone) else {
             let unit = Unit::named(row.example.split_once(' ').map_or("in", |(_, unit)| unit)).unwrap_or(row.inch.0);
             let number = text::full(written.value);
             let other = other(row, unit);
@@ -178,6 +198,9 @@ impl<K: Kind> Measure<K> {
             };
             return Err(Unread::new(code, says, row.example));
         }
+        if unit == Unit::ThreadsPerInch && written.tolerance.is_some() {
+            return Err(threads_with_tolerance(written.value));
+        }
         let measure = Self { value: written.value, unit, tolerance: written.tolerance, kind: PhantomData };
         measure.check_bounds(text)?;
         Ok(measure)
@@ -185,7 +208,8 @@ impl<K: Kind> Measure<K> {
 
     fn check_bounds(&self, text: &str) -> Result<(), Unread> {
         let row = K::ROW;
-        let si = self.unit.to_si(self.value);
+        // No threads in an inch would be a pitch without end.
+        let si = if self.value == 0.0 && self.unit == Unit::ThreadsPerInch { 0.0 } else { self.unit.to_si(self.value) };
         let refuse =
             |rule: String| Err(Unread::new(Code::ValueOutOfRange, format!("\"{}\" {rule}", shown(text)), row.example));
         match row.least {
@@ -204,7 +228,34 @@ impl<K: Kind> Measure<K> {
 
     /// A bound in the unit the caller used.
     fn bound(&self, si: f64) -> String {
-        with(&text::full(text::tidy(self.unit.of_si(si))), self.unit)
+        let unit = if self.unit == Unit::ThreadsPerInch { Unit::Inch } else { self.unit };
+        with(&text::full(text::tidy(unit.of_si(si))), unit)
+    }
+}
+
+/// A number that may be a share of one or of a hundred; what to try is the one nearer in size to what is usual.
+fn share(row: &KindRow, unit: Unit, value: f64, text: &str) -> Unread {
+    let amounts = [value, text::tidy(value * 100.0)].map(|amount| with(&text::full(amount), unit));
+    let usual = row.example.split(' ').next().and_then(|number| number.parse::<f64>().ok()).unwrap_or(1.0);
+    let off = |amount: f64| (amount / usual).abs().ln().abs();
+    let nearer = usize::from(off(value * 100.0) < off(value) - 1e-9);
+    let says = format!("\"{}\" has no unit: {} or {}?", shown(text), amounts[nearer], amounts[1 - nearer]);
+    Unread::new(Code::ValueAmbiguous, says, amounts[nearer].clone())
+}
+
+/// A unit that there is none of; what to try is the nearest of the kind's own.
+fn unknown_unit(row: &KindRow, value: f64, name: &str) -> Unread {
+    let fits = row.units.iter().map(|unit| unit.spelling()).collect::<Vec<_>>().join(", ");
+    let says = format!("\"{}\" is not a unit known here; the units here are {fits}.", shown(name));
+    let good = nearest_unit(name, row.units).map(|unit| with(&text::full(value), unit));
+    Unread::new(Code::UnitUnknown, says, good.unwrap_or_else(|| row.example.to_owned()))
+}
+
+impl Measure<kind::ThreadPitch> {
+    /// The pitch or lead as a length like any other: of 8 threads per inch, an eighth of an inch.
+    pub fn length(&self) -> Measure<kind::Size> {
+        let Quantity { value, unit, tolerance, .. } = self.quantity().as_length();
+        Measure { value, unit, tolerance, kind: PhantomData }
     }
 }
 
@@ -330,7 +381,7 @@ impl<'de, K: Kind> Visitor<'de> for MeasureVisitor<K> {
         let mut spread = None;
         while let Some(key) = map.next_key::<String>()? {
             match key.as_str() {
-                "value" => value = Some(map.next_value::<f64>()?),
+                "value" => value = Some(map.next_value::<f64>().map_err(|error| refuse(error.to_string()))?),
                 "unit" => unit = Some(map.next_value::<String>()?),
                 "plus" => (plus, toleranced) = (map.next_value::<f64>()?, true),
                 "minus" => (minus, toleranced) = (map.next_value::<f64>()?, true),
@@ -358,13 +409,7 @@ impl<'de, K: Kind> Visitor<'de> for MeasureVisitor<K> {
             return Err(refuse("The value must be a finite number, and a tolerance not below 0.".into()));
         }
         let known = match &unit {
-            Some(name) => Some(Unit::named(name).ok_or_else(|| {
-                carry::<A::Error>(Unread::new(
-                    Code::UnitUnknown,
-                    format!("\"{}\" is not a unit known here.", shown(name)),
-                    example,
-                ))
-            })?),
+            Some(name) => Some(Unit::named(name).ok_or_else(|| carry::<A::Error>(unknown_unit(K::ROW, value, name)))?),
             None => None,
         };
         let text = format!("{} {}", text::full(value), unit.as_deref().unwrap_or("")).trim_end().to_owned();

@@ -5,6 +5,7 @@ pub mod angle;
 mod formula;
 mod kinds;
 mod measure;
+mod misread;
 pub mod pattern;
 mod read;
 #[cfg(test)]

@@ -52,7 +52,7 @@ fn one(rows: &[&KindRow]) -> String {
     let sign = |words: &[&str]| alternatives(words.iter().map(|word| atoms(word, false)).collect());
     let degrees = sign(&["degrees", "degree", "deg", "°", "d"]);
     let minutes = sign(&["minutes", "minute", "min", "'", "m"]);
-    let seconds = sign(&["seconds", "second", "sec", "\"", "s"]);
+    let seconds = sign(&["seconds", "second", "sec", "\"", "''", "s"]);
     let parts = format!(r"{DECIMAL}{GAP}{degrees}{GAP}{DECIMAL}{GAP}{minutes}{GAP}(?:{DECIMAL}{GAP}{seconds}{GAP})?");
     format!(r"{GAP}[-+−–‐‑]?(?:{parts}|{plain})")
 }

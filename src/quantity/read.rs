@@ -1,6 +1,7 @@
 //! Reads a quantity as people write it: `0.5 in`, `1-1/2 in`, `12°30'`, `2.000 ±0.001 in`. What can
 //! be meant two ways is refused with a question; nothing is guessed.
 
+use super::misread;
 use super::units::Unit;
 use crate::refusal::{Code, Unread};
 use std::borrow::Cow;
@@ -113,6 +114,7 @@ fn apply_tolerance(written: &mut Written, text: &str, example: &str) -> Result<(
             format!("{} ±0.001 {stated}", written.value),
         )
     };
+    let counted = |part: Option<Unit>| part == Some(Unit::ThreadsPerInch);
     let (plus, minus) = if let Some(rest) = text.strip_prefix('±').or_else(|| text.strip_prefix("+/-")) {
         let both = read_plain(rest.trim(), example)?;
         (both, both)
@@ -122,6 +124,9 @@ fn apply_tolerance(written: &mut Written, text: &str, example: &str) -> Result<(
         let lower = read_plain(lower.trim(), example)?;
         (upper, lower)
     };
+    if counted(written.unit) || counted(plus.unit) || counted(minus.unit) {
+        return Err(threads_with_tolerance(written.value));
+    }
     // The unit may stand once at the very end, or at each number.
     let unit = written.unit.or(minus.unit).or(plus.unit);
     written.unit = unit;
@@ -147,6 +152,20 @@ fn apply_tolerance(written: &mut Written, text: &str, example: &str) -> Result<(
     Ok(())
 }
 
+/// Threads in an inch are counted: a tolerance belongs to the pitch as a length.
+pub(super) fn threads_with_tolerance(count: f64) -> Unread {
+    let says = "Threads per inch take no tolerance; state the pitch or lead as a length to give it one.";
+    let good = if count > 0.0 { format!("{} tpi", super::text::full(count)) } else { "20 tpi".into() };
+    Unread::new(Code::ValueUnreadable, says, good)
+}
+
+/// A number and what stands behind it, where it begins with a number.
+pub(super) fn number_and_rest(text: &str) -> Option<(f64, String)> {
+    let clean = cleaned(text);
+    let (value, rest) = read_number(clean.trim(), "").ok()?;
+    Some((value, rest.trim().to_owned()))
+}
+
 /// A number and a unit, without a tolerance.
 fn read_plain(text: &str, example: &str) -> Result<Written, Unread> {
     if let Some(written) = read_sexagesimal(text, example)? {
@@ -166,20 +185,12 @@ fn read_plain(text: &str, example: &str) -> Result<Written, Unread> {
     }
     match Unit::named(rest) {
         Some(unit) => Ok(Written { value, unit: Some(unit), tolerance: None }),
-        None if rest.starts_with(|c: char| c.is_alphabetic() || c == '°' || c == '%' || c == '"' || c == '\'') => {
-            Err(Unread::new(Code::UnitUnknown, format!("\"{}\" is not a unit known here.", shown(rest)), example))
-        }
-        None if rest.contains("/-") => Err(Unread::new(
-            Code::ValueUnreadable,
-            format!("\"{}\" is not a quantity. In an address the + of a tolerance must be written %2B.", shown(text)),
-            format!("{} %2B0.002/-0.001 in", super::text::full(value)),
-        )),
-        None => Err(Unread::new(Code::ValueUnreadable, format!("\"{}\" is not a quantity.", shown(text)), example)),
+        None => Err(misread::no_unit(text, text[..text.len() - rest.len()].trim_end(), rest, example)),
     }
 }
 
 /// Reads the number at the start of `text`: decimal, fraction or whole number and fraction.
-fn read_number<'a>(text: &'a str, example: &str) -> Result<(f64, &'a str), Unread> {
+pub(super) fn read_number<'a>(text: &'a str, example: &str) -> Result<(f64, &'a str), Unread> {
     let not_a_number =
         || Unread::new(Code::ValueUnreadable, format!("\"{}\" does not begin with a number.", shown(text)), example);
     let (negative, body) = match text.as_bytes().first() {
@@ -193,15 +204,7 @@ fn read_number<'a>(text: &'a str, example: &str) -> Result<(f64, &'a str), Unrea
     }
     let (first, rest) = body.split_at(end);
     if let Some(tail) = rest.strip_prefix(',') {
-        let more = &tail[..decimal_end(tail)];
-        let unit = tail[more.len()..].trim();
-        let unit = if unit.is_empty() { "mm" } else { unit };
-        let question = if more.len() == 3 && !more.contains('.') {
-            format!("\"{}\": is the comma a decimal point or a thousands mark?", shown(text))
-        } else {
-            format!("\"{}\": a decimal comma is not read; write a point.", shown(text))
-        };
-        return Err(Unread::new(Code::ValueAmbiguous, question, format!("{first}.{more} {unit}")));
+        return Err(misread::comma(text, first, tail, negative, example));
     }
     let is_whole = first.bytes().all(|b| b.is_ascii_digit());
     let (value, rest) = if is_whole && rest.starts_with('/') {
@@ -223,7 +226,7 @@ fn read_number<'a>(text: &'a str, example: &str) -> Result<(f64, &'a str), Unrea
 }
 
 /// The length of the decimal number, with exponent, at the start of `text`.
-fn decimal_end(text: &str) -> usize {
+pub(super) fn decimal_end(text: &str) -> usize {
     let bytes = text.as_bytes();
     let digits = |from: usize| bytes[from..].iter().take_while(|b| b.is_ascii_digit()).count();
     let whole = digits(0);
@@ -296,7 +299,7 @@ fn read_sexagesimal(text: &str, example: &str) -> Result<Option<Written>, Unread
     for signs in [
         &["degrees", "degree", "deg", "°", "d"][..],
         &["minutes", "minute", "min", "'", "m"],
-        &["seconds", "second", "sec", "\"", "s"],
+        &["seconds", "second", "sec", "\"", "''", "s"],
     ] {
         let end = decimal_end(rest);
         if end == 0 {

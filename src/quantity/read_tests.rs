@@ -89,6 +89,108 @@ fn what_can_be_meant_two_ways_is_asked_about() {
 }
 
 #[test]
+fn what_is_misread_is_said_with_what_was_probably_meant() {
+    use Code::{ValueAmbiguous, ValueUnreadable};
+    for (text, like, code, says, good) in [
+        ("12,7 mm", "0.5 in", ValueAmbiguous, "a decimal comma is not read; write a point", "12.7 mm"),
+        ("-12,7", "0.5 in", ValueAmbiguous, "a decimal comma", "-12.7 in"),
+        ("118,5", "118 deg", ValueAmbiguous, "a decimal comma", "118.5 deg"),
+        ("1,250 mm", "0.5 in", ValueAmbiguous, "a decimal point or a thousands mark?", "1.250 mm"),
+        ("1,250 rpm", "450 rpm", ValueAmbiguous, "a decimal point or a thousands mark?", "1250 rpm"),
+        ("1,250.5 mm", "0.5 in", ValueAmbiguous, "a thousands comma is not read", "1250.5 mm"),
+        ("1,250,000 mm", "0.5 in", ValueAmbiguous, "thousands commas are not read", "1250000 mm"),
+        ("1.250,5 mm", "0.5 in", ValueAmbiguous, "a decimal comma", "1250.5 mm"),
+        ("1,2,3 mm", "0.5 in", ValueAmbiguous, "no commas are read", "0.5 in"),
+        ("1 250 mm", "0.5 in", ValueUnreadable, "gaps and marks within a number", "1250 mm"),
+        ("1'250 mm", "0.5 in", ValueUnreadable, "gaps and marks within a number", "1250 mm"),
+        ("1’250.5 mm", "0.5 in", ValueUnreadable, "gaps and marks within a number", "1250.5 mm"),
+        ("1_000 in", "0.5 in", ValueUnreadable, "gaps and marks within a number", "1000 in"),
+        ("1.250.000 mm", "0.5 in", ValueUnreadable, "more than one decimal point", "0.5 in"),
+        ("5' 6\"", "0.5 in", ValueUnreadable, "feet and inches", "66 in"),
+        ("5′-6½″", "0.5 in", ValueUnreadable, "feet and inches", "66.5 in"),
+        ("5 ft 6 1/2 in", "0.5 in", ValueUnreadable, "feet and inches", "66.5 in"),
+        ("-1'6", "0.5 in", ValueUnreadable, "feet and inches", "-18 in"),
+        ("5'6\"", "30 deg", ValueUnreadable, "minutes and seconds without degrees", "0°5'6\""),
+        ("20 tpi ±1", "0.05 in", ValueUnreadable, "Threads per inch take no tolerance", "20 tpi"),
+        ("0.05 ±1 tpi", "0.05 in", ValueUnreadable, "Threads per inch take no tolerance", "0.05 tpi"),
+    ] {
+        let unread = read(text, like).expect_err(text);
+        assert_eq!(unread.code, code, "{text}: {}", unread.says);
+        assert!(unread.says.contains(says), "{text}: {}", unread.says);
+        assert_eq!(unread.try_this, good, "{text}");
+        assert!(read(&unread.try_this, like).is_ok(), "{text}: {}", unread.try_this);
+    }
+}
+
+#[test]
+fn an_inch_has_many_marks() {
+    for text in ["1.5\"", "1.5″", "1.5”", "1.5''", "1.5′′", "1.5 in.", "1.5 inch", "1.5 inches", "1.5 In", "1-1/2\""]
+    {
+        assert_eq!(value(text), (1.5, Some(Unit::Inch)), "{text}");
+    }
+    assert_eq!(value("12°30'36''"), (12.51, Some(Unit::Degree)));
+    assert_eq!(value("5'"), (5.0, Some(Unit::Foot)));
+    for text in ["11-1/2 tpi", "11.5TPI", "11½ threads per inch", "11.5 threads/in", "11.5 t.p.i."] {
+        assert_eq!(value(text), (11.5, Some(Unit::ThreadsPerInch)), "{text}");
+    }
+}
+
+#[test]
+fn an_unknown_unit_is_told_from_those_of_the_kind() {
+    use super::kinds::{CuttingSpeed, FeedPerTooth, Roughness, Size};
+    let size = Size::read("12 mmm").unwrap_err();
+    assert_eq!((size.code, size.try_this.as_str()), (Code::UnitUnknown, "12 mm"));
+    assert!(size.says.contains("the units here are in, mm, ft"), "{}", size.says);
+    assert_eq!(Size::read("1/2 inhc").unwrap_err().try_this, "0.5 in");
+    assert_eq!(Size::read("3 furlong").unwrap_err().try_this, "0.5 in");
+    assert_eq!(CuttingSpeed::read("70 ft/mim").unwrap_err().try_this, "70 ft/min");
+    assert_eq!(FeedPerTooth::read("0.1 mm/tooht").unwrap_err().try_this, "0.1 mm/tooth");
+    // What would be a unit of a length is none of roughness.
+    assert_eq!(Roughness::read("1.6 umm").unwrap_err().try_this, "1.6 um");
+}
+
+#[test]
+fn only_a_percentage_stands_without_its_unit() {
+    use super::kinds::{Angle, Deviation, Efficiency, FeedRate, Percentage, Size, SpindleSpeed, ThreadPercent};
+    let of = |text: &str| ThreadPercent::read(text).map(|read| (read.quantity().value, read.quantity().unit));
+    assert_eq!(of("70"), Ok((70.0, Unit::Percent)));
+    assert_eq!(of("70"), of("70 percent"));
+    assert_eq!(Percentage::read("5 ±1").unwrap().quantity().tolerance, Some((1.0, 1.0)));
+    assert_eq!(Deviation::read("-4.5").unwrap().quantity().unit, Unit::Percent);
+    assert_eq!(Percentage::read("0").unwrap().quantity().value, 0.0);
+    assert_eq!(of("140").unwrap_err().code, Code::ValueOutOfRange);
+    // From 0 to 1 it could be a share.
+    for (unread, good) in [
+        (Efficiency::read("0.85").unwrap_err(), "85 percent"),
+        (Efficiency::read("1").unwrap_err(), "100 percent"),
+        (ThreadPercent::read(".7").unwrap_err(), "70 percent"),
+        (Percentage::read("0.05").unwrap_err(), "5 percent"),
+        (Percentage::read("0.5").unwrap_err(), "0.5 percent"),
+    ] {
+        assert_eq!((unread.code, unread.try_this.as_str()), (Code::ValueAmbiguous, good), "{}", unread.says);
+    }
+    let missing = [
+        Size::read("0.5").unwrap_err(),
+        SpindleSpeed::read("450").unwrap_err(),
+        FeedRate::read("4").unwrap_err(),
+        Angle::read("30").unwrap_err(),
+    ];
+    assert_eq!(missing.map(|unread| unread.code), [Code::UnitMissing; 4]);
+}
+
+#[test]
+fn threads_per_inch_are_a_pitch_and_no_other_length() {
+    use super::kinds::{Size, ThreadPitch};
+    let pitch = ThreadPitch::read("11-1/2 tpi").unwrap();
+    assert_eq!((pitch.quantity().text(), pitch.length().quantity().value), ("11.5 tpi".into(), 1.0 / 11.5));
+    let code = |text: &str| ThreadPitch::read(text).unwrap_err().code;
+    assert_eq!((code("0 tpi"), code("-4 tpi"), code("1e-9 tpi")), [Code::ValueOutOfRange; 3].into());
+    let unread = Size::read("20 tpi").unwrap_err();
+    assert_eq!(unread.code, Code::UnitWrong);
+    assert!(unread.says.contains("a number of threads in an inch, not a length"), "{}", unread.says);
+}
+
+#[test]
 fn what_is_no_quantity_is_refused() {
     assert_eq!(code(""), Code::ValueEmpty);
     assert_eq!(code("   "), Code::ValueEmpty);

@@ -24,6 +24,7 @@ pub(crate) fn value_name(row: &KindRow) -> String {
 /// The name of the schema of a kind's units, which kinds of one sort share.
 fn unit_name(row: &KindRow) -> String {
     match found_name(row).trim_end_matches("Found") {
+        _ if row.units.contains(&Unit::ThreadsPerInch) => "PitchUnit".into(),
         "Setting" => "LengthUnit".into(),
         sort => format!("{sort}Unit"),
     }
@@ -39,12 +40,19 @@ fn text_schema(row: &KindRow) -> Schema {
         .schema_type(Type::String)
         .pattern(Some(pattern(row)))
         .description(Some(format!(
-            "{} Written as a number and a unit: {}. Several parted by | or a range, from..to step by, ask for a table.",
+            "{} Written as a number and a unit: {}. {}Several parted by | or a range, from..to step by, ask for a table.",
             row.about,
-            units(row)
+            units(row),
+            without_unit(row).map(|says| says + " ").unwrap_or_default()
         )))
         .examples([json!(row.example)])
         .into()
+}
+
+/// What is said of a kind whose numbers may stand without a unit.
+fn without_unit(row: &KindRow) -> Option<String> {
+    let unit = row.only_unit()?.spelling();
+    Some(format!("A number beyond 1 may stand alone, since there is no other unit; up to 1 say {unit}."))
 }
 
 /// The object form.
@@ -95,12 +103,13 @@ fn referred(name: &str, about: &str) -> Ref {
 impl<K: Kind> PartialSchema for Measure<K> {
     fn schema() -> RefOr<Schema> {
         let row = K::ROW;
-        OneOfBuilder::new()
+        let mut forms = OneOfBuilder::new()
             .item(Ref::from_schema_name(text_name(row)))
-            .item(Ref::from_schema_name(value_name(row)))
-            .description(Some(format!("{} Units: {}.", row.about, units(row))))
-            .examples([json!(row.example)])
-            .into()
+            .item(Ref::from_schema_name(value_name(row)));
+        if let Some(says) = without_unit(row) {
+            forms = forms.item(ObjectBuilder::new().schema_type(Type::Number).description(Some(says)));
+        }
+        forms.description(Some(format!("{} Units: {}.", row.about, units(row)))).examples([json!(row.example)]).into()
     }
 }
 
@@ -120,6 +129,7 @@ impl<K: Kind> ToSchema for Measure<K> {
 /// Which of the result schemas a kind uses: those that are set on a machine have two more fields.
 fn found_name(row: &KindRow) -> &'static str {
     match (row.dimension(), row.setting, row.inch.0) {
+        (Dimension::ThreadCount, ..) => "LengthFound",
         (Dimension::Length, _, Unit::Microinch) => "RoughnessFound",
         (Dimension::Length, Setting::Never, _) => "LengthFound",
         (Dimension::Length, ..) => "SettingFound",
@@ -179,8 +189,8 @@ fn shared() -> [(String, RefOr<Schema>); 2] {
             },
             "root_sum_square": {"type": "number", "description": "The likely spread, either way."},
             "most_from": {"type": "string", "description": "The input that adds most."},
-            "method": {"type": "string", "enum": ["derivatives", "corners"],
-                       "description": "Whether slopes were enough or every corner was computed."},
+            "method": {"type": "string", "enum": ["derivatives", "corners", "inside"],
+                       "description": "Whether slopes were enough, the corners are the worst, or an extreme lies inside the tolerances."},
         }
     });
     let spread = serde_json::from_value(spread).unwrap_or_else(|_| RefOr::T(Schema::default()));

@@ -32,6 +32,7 @@ impl System {
 #[allow(missing_docs)]
 pub enum Dimension {
     Length,
+    ThreadCount,
     Angle,
     Velocity,
     FeedPerRev,
@@ -54,7 +55,7 @@ impl Dimension {
     /// The unit computed values are kept in; `fallback` where there is none for all.
     pub const fn base_unit(self, fallback: Unit) -> Unit {
         match self {
-            Dimension::Length => Unit::Metre,
+            Dimension::Length | Dimension::ThreadCount => Unit::Metre,
             Dimension::Angle => Unit::Radian,
             Dimension::Velocity => Unit::MetrePerSecond,
             Dimension::TurningSpeed => Unit::Hertz,
@@ -79,6 +80,7 @@ impl Dimension {
     pub const fn words(self) -> &'static str {
         match self {
             Self::Length => "a length",
+            Self::ThreadCount => "a number of threads in an inch",
             Self::Angle => "an angle",
             Self::Velocity => "a speed",
             Self::FeedPerRev => "a feed per turn",
@@ -149,7 +151,7 @@ const MM: Option<System> = Some(System::Metric);
 
 units! {
     /// Inch.
-    Inch = "in", "in", " in", ["inch", "inches", "\""], Length, INCH, 0.0, IN;
+    Inch = "in", "in", " in", ["inch", "inches", "\"", "''"], Length, INCH, 0.0, IN;
     /// Millimetre.
     Millimetre = "mm", "mm", " mm", ["millimetre", "millimetres", "millimeter", "millimeters"], Length, 0.001, 0.0, MM;
     /// Foot.
@@ -164,6 +166,8 @@ units! {
     Microinch = "µin", "uin", " µin", ["microinch", "microinches"], Length, INCH / 1e6, 0.0, IN;
     /// A thousandth of an inch.
     Thou = "thou", "thou", " thou", [], Length, INCH / 1000.0, 0.0, IN;
+    /// Threads in one inch: the pitch or lead is an inch over them.
+    ThreadsPerInch = "tpi", "tpi", " tpi", ["threadsperinch", "threads/inch", "threads/in"], ThreadCount, INCH, 0.0, IN;
     /// Degree of angle.
     Degree = "deg", "deg", "°", ["°", "degree", "degrees"], Angle, PI / 180.0, 0.0, None;
     /// Radian; also the base unit that computed angles are kept in.
@@ -271,13 +275,24 @@ impl Unit {
     /// `value` of this unit in SI base units.
     pub fn to_si(self, value: f64) -> f64 {
         let row = self.row();
-        value * row.factor + row.zero
+        if self == Unit::ThreadsPerInch { row.factor / value } else { value * row.factor + row.zero }
     }
 
     /// An SI value in this unit.
     pub fn of_si(self, si: f64) -> f64 {
         let row = self.row();
-        (si - row.zero) / row.factor
+        if self == Unit::ThreadsPerInch { row.factor / si } else { (si - row.zero) / row.factor }
+    }
+
+    /// The unit that stands for this one in `system`, as the kinds write it; itself where it is of that system.
+    pub fn counterpart(self, system: System) -> Option<Unit> {
+        if self.system() == Some(system) {
+            return Some(self);
+        }
+        let mut kinds = super::KINDS.iter();
+        let written = kinds.clone().find(|row| row.inch.0 == self || row.metric.0 == self);
+        let row = written.or_else(|| kinds.find(|row| row.units.contains(&self)))?;
+        Some(row.written_in(system).0).filter(|unit| unit.system() == Some(system))
     }
 
     /// Reads a unit's name or alias; `None` if there is no such unit. Case does not matter, and
@@ -301,7 +316,7 @@ impl Unit {
 
 /// A unit's text as it is compared: lower case, superscripts as digits, micro as `u`, without
 /// spaces and joining marks.
-fn normal(text: &str) -> String {
+pub(super) fn normal(text: &str) -> String {
     text.chars()
         .filter_map(|c| match c {
             ' ' | '.' | '·' | '*' | '^' | '-' | '_' | '⋅' => None,
@@ -358,6 +373,31 @@ mod tests {
                 .find(|other| normal(other.row().ascii) == plain || other.row().aliases.contains(&plain.as_str()));
             assert_eq!(first, Some(unit), "{plain}");
         }
+    }
+
+    #[test]
+    fn threads_in_an_inch_are_an_inch_over_them() {
+        assert!(close(Unit::Inch.of_si(Unit::ThreadsPerInch.to_si(20.0)), 0.05));
+        assert!(close(Unit::ThreadsPerInch.to_si(11.5), INCH / 11.5));
+        assert!(close(Unit::ThreadsPerInch.of_si(0.001), 25.4));
+    }
+
+    #[test]
+    fn a_unit_has_its_like_in_the_other_system() {
+        for (one, other) in [
+            (Unit::Inch, Unit::Millimetre),
+            (Unit::FootPerMinute, Unit::MetrePerMinute),
+            (Unit::InchPerMinute, Unit::MillimetrePerMinute),
+            (Unit::InchPerTooth, Unit::MillimetrePerTooth),
+            (Unit::Horsepower, Unit::Kilowatt),
+            (Unit::Microinch, Unit::Micrometre),
+        ] {
+            assert_eq!(one.counterpart(System::Metric), Some(other));
+            assert_eq!(other.counterpart(System::Inch), Some(one));
+        }
+        assert_eq!(Unit::Thou.counterpart(System::Metric), Some(Unit::Millimetre));
+        assert_eq!(Unit::Thou.counterpart(System::Inch), Some(Unit::Thou));
+        assert_eq!(Unit::Degree.counterpart(System::Inch), None);
     }
 
     #[test]

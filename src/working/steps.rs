@@ -91,7 +91,8 @@ impl Shown {
 
 impl<K: Kind> From<Measure<K>> for Shown {
     fn from(measure: Measure<K>) -> Self {
-        Shown::Stated(measure.quantity())
+        // A formula reckons with the length that threads in an inch stand for.
+        Shown::Stated(measure.quantity().as_length())
     }
 }
 

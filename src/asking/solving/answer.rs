@@ -54,7 +54,9 @@ pub struct Row {
 pub struct Root {
     /// The value of the input.
     pub value: Node,
-    /// All inputs.
+    /// Where every value from that one on gives the result: the last of them.
+    pub up_to: Option<Node>,
+    /// All inputs, with that value.
     pub inputs: Node,
     /// The result.
     pub result: Node,
@@ -142,8 +144,11 @@ impl Serialize for Row {
 
 impl Serialize for Root {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(Some(3))?;
+        let mut map = serializer.serialize_map(None)?;
         map.serialize_entry("value", &self.value)?;
+        if let Some(up_to) = &self.up_to {
+            map.serialize_entry("up_to", up_to)?;
+        }
         map.serialize_entry("inputs", &self.inputs)?;
         map.serialize_entry("result", &self.result)?;
         map.end()

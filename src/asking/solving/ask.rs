@@ -6,6 +6,7 @@ use super::calculation::one;
 use super::filled_by_machine::FilledByMachine;
 use super::link::link;
 use super::take_reserved::take_reserved;
+use super::way_out::in_their_system;
 use super::{backwards, ranges};
 use crate::asking::describing::{Form, RESERVED, Reserved, describe_entry};
 use crate::calculators::Entry;
@@ -18,17 +19,26 @@ use crate::working::Record;
 /// onto the resolution asked for. All that is wrong with the request is refused at once.
 pub fn ask(entry: &'static Entry, mut fields: Fields, form: Form) -> Result<(Answer, Reserved), Refusal> {
     fields.check_count()?;
+    // These are taken out on the way.
+    let reserved: Vec<_> = fields.0.iter().filter(|(name, _)| RESERVED.contains(&name.as_ref())).cloned().collect();
+    let outcome = solved(entry, &mut fields, form);
+    fields.0.retain(|(name, _)| !RESERVED.contains(&name.as_ref()));
+    fields.0.extend(reserved);
+    in_their_system(entry, &fields, outcome)
+}
+
+fn solved(entry: &'static Entry, fields: &mut Fields, form: Form) -> Result<(Answer, Reserved), Refusal> {
     fields.join_lists(|name| {
         let fields = describe_entry(entry).into_iter().flat_map(|described| &described.fields);
         fields.into_iter().any(|field| field.name == name && field.form == "list")
     });
     // As it was asked, before anything is filled in.
-    let link = if form == Form::Json { link(entry, &fields) } else { None };
-    let filled = FilledByMachine::fill(entry, &mut fields);
-    let reserved = match take_reserved(entry, &mut fields, form) {
+    let link = if form == Form::Json { link(entry, fields) } else { None };
+    let filled = FilledByMachine::fill(entry, fields);
+    let reserved = match take_reserved(entry, fields, form) {
         Ok(reserved) => reserved,
         Err(mut refusal) => {
-            match one(entry, &fields, &Reserved::default(), &filled, false) {
+            match one(entry, fields, &Reserved::default(), &filled, false) {
                 Err(more) if more.is_of_time() => return Err(more),
                 more => refusal.0.extend(more.err().unwrap_or_default().0),
             }
@@ -36,12 +46,12 @@ pub fn ask(entry: &'static Entry, mut fields: Fields, form: Form) -> Result<(Ans
         }
     };
     let working = form != Form::Table && reserved.working.unwrap_or(true);
-    let mut answer = match ranges::ranges_of(&fields)? {
-        Some(ranges) => ranges::answer(entry, &fields, ranges, &reserved, &filled),
+    let mut answer = match ranges::ranges_of(fields)? {
+        Some(ranges) => ranges::answer(entry, fields, ranges, &reserved, &filled),
         None => match (&reserved.solve_for, &reserved.correct) {
-            (Some(field), _) => backwards::solve(entry, &fields, field, &reserved, &filled),
-            (None, Some(field)) => backwards::correct(entry, &fields, field, &reserved, &filled),
-            (None, None) => one(entry, &fields, &reserved, &filled, working),
+            (Some(field), _) => backwards::solve(entry, fields, field, &reserved, &filled),
+            (None, Some(field)) => backwards::correct(entry, fields, field, &reserved, &filled),
+            (None, None) => one(entry, fields, &reserved, &filled, working),
         },
     }?;
     answer.link = link;

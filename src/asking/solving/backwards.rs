@@ -6,12 +6,13 @@ use super::calculation::one;
 use super::filled_by_machine::FilledByMachine;
 use super::goal::{Goal, good_goal};
 use super::target::Target;
-use crate::arithmetic::roots;
+use super::way_out::system_of;
+use crate::arithmetic::all_roots::{Tried, Zero};
 use crate::asking::describing::Reserved;
 use crate::budget::go_on;
 use crate::calculators::Entry;
 use crate::fields::{Fields, Given};
-use crate::quantity::{Quantity, System, shown, text};
+use crate::quantity::{Quantity, System, Unit, shown, text};
 use crate::refusal::{Code, Refusal, Wrong};
 use crate::tree::Node;
 use std::borrow::Cow;
@@ -37,6 +38,23 @@ fn with_value(fields: &Fields, target: &Target, si: f64, system: System) -> Fiel
     changed
 }
 
+/// The most values that are listed.
+const MOST_ROOTS: usize = 24;
+
+/// An end of a stretch as text, rounded into it: down for `side` 1, up for -1.
+fn inward(quantity: Quantity, side: f64) -> String {
+    let places = quantity.kind.places(quantity.unit);
+    Quantity { value: side * text::round_down(side * quantity.value, places), ..quantity }.text()
+}
+
+/// The zeros nearest to 0, rising, as many as are listed.
+fn nearest_to_zero(mut zeros: Vec<Zero>) -> Vec<Zero> {
+    zeros.sort_by(|a, b| a.nearest(0.0).abs().total_cmp(&b.nearest(0.0).abs()));
+    zeros.truncate(MOST_ROOTS);
+    zeros.sort_by(|a, b| a.least().total_cmp(&b.least()));
+    zeros
+}
+
 /// Every value of `field` that gives the wanted result.
 pub fn solve(
     entry: &'static Entry,
@@ -54,20 +72,45 @@ pub fn solve(
             wrongs.iter().map(|(name, _)| Wrong::new(name, Code::Conflict, says.clone(), "leave out")).collect(),
         ));
     }
-    let system = reserved.units.or(goal.unit.system()).unwrap_or(System::Metric);
+    let system = reserved
+        .units
+        .or(goal.unit.and_then(Unit::system))
+        .or_else(|| system_of(entry, fields))
+        .unwrap_or(System::Metric);
     let found = values(entry, fields, &target, &goal, system)?;
     let mut roots = Vec::new();
     let mut record = None;
     let mut reserved = reserved.clone();
     reserved.units = Some(system);
-    for value in found {
+    let more = found.len().saturating_sub(MOST_ROOTS);
+    let mut notes = Vec::new();
+    for zero in nearest_to_zero(found) {
         let unit = target.kind.written_in(system).0;
-        let value = unit.to_si(text::tidy(unit.of_si(value)));
-        let answer = one(entry, &with_value(fields, &target, value, system), &reserved, filled, false)?;
+        let answer_at = |at: f64| {
+            let value = unit.to_si(text::tidy(unit.of_si(at)));
+            one(entry, &with_value(fields, &target, value, system), &reserved, filled, false)
+        };
+        let input = |answer: &Answer| answer.inputs.member(target.field).cloned();
+        // What is rounded may fall beside the end of a stretch; a hair inside it does not.
+        let at_end = |at: f64, inside: f64| {
+            let answer = answer_at(at)?;
+            if goal.is_met(answer.result()) { Ok(answer) } else { answer_at(inside) }
+        };
+        let (answer, up_to) = match zero {
+            Zero::At(at) => (answer_at(at)?, None),
+            Zero::Along(from, to) => {
+                let hair = (to - from) * 1e-6;
+                (at_end(from, from + hair)?, input(&at_end(to, to - hair)?))
+            }
+        };
+        let value = input(&answer).unwrap_or(Node::Number(zero.least()));
         let Body::Result(result) = answer.body else { continue };
-        let node = answer.inputs.member(target.field).cloned();
         record.get_or_insert(answer.record);
-        roots.push(Root { value: node.unwrap_or(Node::Number(value)), inputs: answer.inputs, result });
+        if let (Node::Quantity(from), Some(Node::Quantity(to))) = (&value, &up_to) {
+            let (from, to) = (inward(from.quantity, -1.0), inward(to.quantity, 1.0));
+            notes.push(format!("Every {field} from {from} to {to} gives it, not only these two."));
+        }
+        roots.push(Root { value, up_to, inputs: answer.inputs, result });
     }
     let inputs = match roots.first().map(|root| &root.inputs) {
         Some(Node::Record(members)) => {
@@ -76,6 +119,12 @@ pub fn solve(
         _ => Node::Record(Vec::new()),
     };
     let mut record = record.unwrap_or_default();
+    for says in notes {
+        record.note("every_value_between", says);
+    }
+    if more > 0 {
+        record.note("more_values", format!("{more} more values give it; the {MOST_ROOTS} nearest to 0 are listed."));
+    }
     record.note(
         "solved_backwards",
         "Found by trying the same calculator with many values and closing in on each change of sign.",
@@ -109,7 +158,8 @@ pub fn correct(
         )
     })?;
     let meant = intended.quantity.si();
-    let nearest = found.into_iter().min_by(|a, b| (a - meant).abs().total_cmp(&(b - meant).abs())).unwrap_or(meant);
+    let nearest = found.into_iter().map(|zero| zero.nearest(meant));
+    let nearest = nearest.min_by(|a, b| (a - meant).abs().total_cmp(&(b - meant).abs())).unwrap_or(meant);
     let (unit, _) = target.kind.written_in(answer.system);
     let quantity = |si: f64| -> Node {
         Quantity { value: text::tidy(unit.of_si(si)), unit, kind: target.kind, tolerance: None }.into()
@@ -143,7 +193,7 @@ fn values(
     target: &Target,
     goal: &Goal,
     system: System,
-) -> Result<Vec<f64>, Refusal> {
+) -> Result<Vec<Zero>, Refusal> {
     let not_filled = FilledByMachine::default();
     let quick = Reserved { units: Some(system), ..Reserved::default() };
     let mut first_refusal: Option<Refusal> = None;
@@ -151,20 +201,21 @@ fn values(
     let wanted = goal.si();
     let mut tried: Vec<(f64, f64)> = Vec::new();
     for value in target.tries() {
+        let mut off = f64::NAN;
         match one(entry, &with_value(fields, target, value, system), &quick, &not_filled, false) {
             Ok(answer) => {
                 is_answered = true;
-                let found = answer.result().and_then(|result| goal.of(result));
-                tried.extend(found.map(|quantity| (value, quantity.si() - wanted)));
+                off = answer.result().and_then(|result| goal.of(result)).map_or(f64::NAN, |is| is - wanted);
             }
             Err(refusal) if refusal.is_of_time() => return Err(refusal),
             Err(refusal) => {
                 first_refusal.get_or_insert(refusal);
             }
         }
+        tried.push((value, off));
     }
     let asked_as = "wanted";
-    if tried.is_empty() {
+    if tried.iter().all(|(_, off)| off.is_nan()) {
         return Err(match first_refusal {
             Some(refusal) if !is_answered => refusal,
             _ => {
@@ -173,84 +224,30 @@ fn values(
             }
         });
     }
-    // What is not found for want of time is refused below.
-    let off = |value: f64| -> f64 {
-        one(entry, &with_value(fields, target, value, system), &quick, &not_filled, false)
-            .ok()
-            .and_then(|answer| goal.of(answer.result()?).map(|quantity| quantity.si() - wanted))
-            .unwrap_or(f64::NAN)
-    };
-    let near_enough = |value: f64| off(value).abs() <= wanted.abs() * 1e-9 + 1e-12;
-    let mut found: Vec<f64> = Vec::new();
-    for pair in tried.windows(2) {
-        go_on()?;
-        let ((low, at_low), (high, at_high)) = (pair[0], pair[1]);
-        if at_low == 0.0 {
-            found.push(low);
-        }
-        if at_low * at_high < 0.0
-            && let Some(root) = roots::root_between(off, low, high)
-            // A jump over the wanted value is no root.
-            && near_enough(root)
-        {
-            found.push(root);
-        }
-    }
-    if let Some((value, off)) = tried.last()
-        && *off == 0.0
-    {
-        found.push(*value);
-    }
-    found.extend(touching(&tried, &off, near_enough)?);
-    go_on()?;
-    found.sort_by(f64::total_cmp);
-    found.dedup_by(|a, b| (*a - *b).abs() <= (a.abs() + b.abs()) * 1e-9);
-    if !found.is_empty() {
-        // Where a step holds the wanted value over a stretch, its two ends say so.
-        if found.len() > 8 {
-            found = vec![found[0], found[found.len() - 1]];
-        }
-        return Ok(found);
-    }
     let (least, greatest) = tried.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), (_, off)| {
         (low.min(off + wanted), high.max(off + wanted))
     });
-    let says_of = |si: f64| format!("{} {}", text::full(text::round(goal.unit.of_si(si), 4)), goal.unit.spelling());
+    let off = |value: f64| -> f64 {
+        one(entry, &with_value(fields, target, value, system), &quick, &not_filled, false)
+            .ok()
+            .and_then(|answer| goal.of(answer.result()?).map(|is| is - wanted))
+            .unwrap_or(f64::NAN)
+    };
+    let (near, noise) = (goal.within(), wanted.abs() * 1e-14);
+    let found = Tried { f: &off, at: tried, near, noise }.zeros();
+    // What was not found for want of time is refused.
+    go_on()?;
+    if !found.is_empty() {
+        return Ok(found);
+    }
     let says = format!(
         "No {} gives {} of {}; it was found between {} and {}.",
         target.field,
         goal.path,
-        says_of(wanted),
-        says_of(least),
-        says_of(greatest)
+        goal.said(wanted),
+        goal.said(least),
+        goal.said(greatest)
     );
-    let inside = says_of((least + greatest) / 2.0);
+    let inside = goal.said((least + greatest) / 2.0);
     Err(Refusal::one(Wrong::new(asked_as, Code::NoAnswer, says, format!("{}:{inside}", goal.path))))
-}
-
-/// Roots where the result only touches the wanted value: the least distance between two tries.
-fn touching(
-    tried: &[(f64, f64)],
-    off: &impl Fn(f64) -> f64,
-    near_enough: impl Fn(f64) -> bool,
-) -> Result<Vec<f64>, Refusal> {
-    let mut found = Vec::new();
-    for three in tried.windows(3) {
-        let [(low, a), (_, b), (high, c)] = [three[0], three[1], three[2]];
-        // Near a touch the distance falls with the square: the middle one is well below its neighbours.
-        let dips = a * b > 0.0 && b * c > 0.0 && b.abs() < a.abs().min(c.abs()) && b.abs() < a.abs().max(c.abs()) / 2.0;
-        if !dips {
-            continue;
-        }
-        let (mut low, mut high) = (low, high);
-        for _ in 0..60 {
-            go_on()?;
-            let (first, second) = (low + (high - low) * 0.381_966, high - (high - low) * 0.381_966);
-            if off(first).abs() < off(second).abs() { high = second } else { low = first }
-        }
-        if near_enough((low + high) / 2.0) {
-            found.push((low + high) / 2.0);
-        }
-    }
-    Ok(found)
 }

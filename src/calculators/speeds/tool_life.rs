@@ -2,6 +2,7 @@
 //! tests, and the lives of greatest output and least cost.
 
 use crate::calculators::prelude::*;
+use crate::suggestion::{Way, value};
 use crate::working::formula::Symbol;
 use uom::si::f64::Time;
 
@@ -58,9 +59,6 @@ pub struct ToolLifeResult {
 }
 
 rules! { check_values(ToolLifeInput) {
-    never(|input| input.exponent_of_tests().is_some_and(|exponent| !(exponent > 1e-3 && exponent < 1.0)),
-        Code::Conflict, first_life = "5 min", second_life = "41 min"):
-        "The faster of two tests must have the shorter life, and by more than the speeds differ.";
     never(|input| input.exponent.is_some_and(|exponent| exponent.get() >= 1.0), Code::ValueOutOfRange,
         exponent = "0.125"):
         "The exponent is below 1: 0.1 to 0.15 for high-speed steel, 0.2 to 0.3 for carbide.";
@@ -88,7 +86,30 @@ fn check(input: &ToolLifeInput) -> Result<(), ValidationError> {
         let says = "Give speed_for_one_minute and exponent, or two tests with speed and life.";
         return Err(rule_broken(Code::FieldMissing, says, &missing));
     }
+    check_tests(input)?;
     check_values(input)
+}
+
+/// Refuses two tests that no exponent below 1 joins; one of a quarter does with the lives to try.
+fn check_tests(input: &ToolLifeInput) -> Result<(), ValidationError> {
+    let is_wrong = input.exponent_of_tests().is_some_and(|exponent| !(exponent > 1e-3 && exponent < 1.0));
+    let Some((first, second, short, long)) = input.tests().filter(|_| is_wrong) else { return Ok(()) };
+    let says = "The faster of two tests must have the shorter life, and by more than the speeds differ.";
+    let faster = (first.get() / second.get()).si();
+    if (faster - 1.0).abs() < 0.01 {
+        let twice = value(2.0 * first.get().si(), second.quantity().unit, Way::Near);
+        return Err(rule_broken(Code::Conflict, says, &[("second_speed", &twice)]));
+    }
+    let longer = faster.powi(4);
+    let [first_life, second_life] = [long.get().si() / longer, short.get().si() * longer];
+    let ways = [("first_life", first_life, short), ("second_life", second_life, long)];
+    let ways = ways.map(|(field, life, like)| (field, value(life, like.quantity().unit, Way::Near)));
+    rule_broken_by(says, &ways)
+}
+
+fn rule_broken_by(says: &'static str, ways: &[(&'static str, String)]) -> Result<(), ValidationError> {
+    let ways: Vec<(&str, &str)> = ways.iter().map(|(field, good)| (*field, good.as_str())).collect();
+    Err(rule_broken(Code::Conflict, says, &ways))
 }
 
 impl ToolLifeInput {
@@ -216,5 +237,8 @@ fn life(law: &Law, speed: CuttingSpeed, record: &mut Record) -> Result<FoundWork
     }
     let says =
         "That lies so far from the constants that no tool life comes out; the law holds near the tested speeds only.";
-    Err(Refusal::no_answer(says, &[("cutting_speed", crate::machine::as_stated(&speed))]))
+    // At the constant itself the tool lasts a minute, whatever the exponent.
+    let unit = speed.quantity().unit;
+    let good = CuttingSpeed::stated(law.constant.quantity().in_unit(unit), unit);
+    Err(Refusal::no_answer(says, &[("cutting_speed", crate::machine::as_stated(&good))]))
 }

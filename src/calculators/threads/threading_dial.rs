@@ -3,6 +3,8 @@
 //! teeth of the dial's wheel.
 
 use crate::calculators::prelude::*;
+use crate::machine::as_stated;
+use crate::quantity::text;
 use crate::threading::lead_to_cut;
 
 /// The calculator.
@@ -15,9 +17,9 @@ pub struct ThreadingDialInput {
     /// The thread to cut; this or lead.
     pub thread: Option<Designation>,
     /// The lead to cut; this or thread.
-    pub lead: Option<Size>,
+    pub lead: Option<ThreadPitch>,
     /// Lead of the lead screw: how far one turn of it moves the carriage.
-    pub leadscrew_lead: Size,
+    pub leadscrew_lead: ThreadPitch,
     /// Teeth of the dial's wheel, which the lead screw turns by one a turn.
     pub dial_gear: Count<4, 200>,
     /// Marks on the dial, evenly spaced, with and without numbers.
@@ -60,6 +62,18 @@ fn common(a: u64, b: u64) -> u64 {
     if b == 0 { a } else { common(b, a % b) }
 }
 
+/// The nearest leads that come together with the other one within ten turns.
+fn ways_out(input: &ThreadingDialInput, lead: FoundSize, per_turn: f64) -> Vec<(&'static str, String)> {
+    let near = (per_turn * 10.0).round().max(1.0) / 10.0;
+    let screw = input.leadscrew_lead.length();
+    let way = |si: f64, unit: Unit| as_stated(&ThreadPitch::stated(text::tidy(unit.of_si(si)), unit));
+    let mut ways = vec![("leadscrew_lead", way(lead.get().si() * near, screw.quantity().unit))];
+    if let Some(lead) = input.lead {
+        ways.insert(0, ("lead", way(screw.get().si() / near, lead.length().quantity().unit)));
+    }
+    ways
+}
+
 impl Calculator for ThreadingDial {
     const ID: &'static str = "threads/threading-dial";
     const TITLE: &'static str = "Threading dial";
@@ -92,7 +106,7 @@ impl Calculator for ThreadingDial {
             return Err(Refusal::no_answer(
                 "The lead and the lead screw do not come together again within 5000 turns; keep the half-nuts closed and \
                  run the spindle back.",
-                &[("leadscrew_lead", "1/8 in".into())],
+                &ways_out(input, lead, per_turn),
             ));
         };
         let rule = "the least whole number of turns that is a whole number of leads";

@@ -55,6 +55,7 @@ pub fn answer_schemas(id: &str, stem: &str, result: &str) -> Schemas {
         &["value", "inputs", "result"],
         json!({
         "value": a("Stated", "The value of the input."),
+        "up_to": a("Stated", "Only where every value from that one on to this one gives the result."),
         "inputs": a(&inputs, "All inputs."),
         "result": a(result, "The result they give.") }),
     );

@@ -67,7 +67,10 @@ fn find_crossing(
     let cross = u * t - v * s;
     if cross.si().abs() <= PARALLEL * (u.hypot(v) * s.hypot(t)).si() {
         let says = "The edges are parallel, so they meet in no corner.";
-        return Err(Refusal::no_answer(says, &edges.map(Edge::way_out)));
+        // The way out of an edge lies along its own axis; it helps where the other edge does not.
+        let [first, second] = edges.map(Edge::way_out);
+        let ways = if u.abs() > v.abs() { second } else { first };
+        return Err(Refusal::no_answer(says, &[ways]));
     }
     let [from, to] = edges.map(|edge| &edge.touches[0]);
     let [p, q] = [from, to].map(|touch| touch.on.map(|place| place.get()));
@@ -147,7 +150,7 @@ fn find_corner_angle(ways: &Ways, sine: f64, record: &mut Record) -> FoundAngle 
 
 /// Both touches of an edge lie to one side of the other edge, or it is no corner.
 fn one_side([first, second]: [&Edge; 2], ways: &Ways, crossing: &Pair<FoundPlace>) -> Result<(), Refusal> {
-    for (edge, other, way) in [(first, second, &ways[0]), (second, first, &ways[1])] {
+    for (edge, way) in [(first, &ways[0]), (second, &ways[1])] {
         let along = |touch: &Pair<Place>| -> f64 {
             (0..2).map(|on| (touch.on[on].get() - crossing.on[on].get()).si() * way.on[on]).sum()
         };
@@ -155,7 +158,7 @@ fn one_side([first, second]: [&Edge; 2], ways: &Ways, crossing: &Pair<FoundPlace
             let says = "The line of one edge passes between the two touches of the other; at a corner they lie to one \
                 side of it.";
             let wrong = |(field, good): (&'static str, String)| Wrong::new(field, Code::Conflict, says, good);
-            return Err(Refusal([edge, other].map(|edge| wrong(edge.way_out())).into()));
+            return Err(Refusal::one(wrong(edge.way_out())));
         }
     }
     Ok(())

@@ -36,7 +36,7 @@ pub struct TramResult {
 
 rules! { stated(TramInput) {
     never(|input| input.difference.get().abs() > input.sweep_diameter.get(), Code::Conflict,
-        difference = "0.002 in", sweep_diameter = "8 in"):
+        difference = "0.002 in"):
         "The readings differ by more than the sweep is wide, which is beyond any tilt of a head.";
     needs(width => cutter_diameter = "2.5 in", width = "leave out"):
         "The width of a cut tells how hollow it is only with the cutter's diameter.";

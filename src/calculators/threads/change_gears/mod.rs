@@ -26,9 +26,9 @@ pub struct ChangeGearsInput {
     /// The thread to cut; this or lead.
     pub thread: Option<Designation>,
     /// The lead to cut; this or thread.
-    pub lead: Option<Size>,
+    pub lead: Option<ThreadPitch>,
     /// Lead of the lead screw: how far one turn of it moves the carriage.
-    pub leadscrew_lead: Size,
+    pub leadscrew_lead: ThreadPitch,
     /// Teeth of the wheels owned; a wheel that is there twice is named twice. If absent, those of the shop, where one with
     /// change gears is set.
     pub gears: Option<Vec<u32>>,

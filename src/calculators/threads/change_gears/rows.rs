@@ -24,7 +24,7 @@ pub fn row(train: &Train, wanted_ratio: f64, wanted: FoundSize, per_turn: f64) -
 }
 
 /// The rows on record, column by column.
-pub fn tell(result: &ChangeGearsResult, leadscrew_lead: Size, stud_turns: f64, record: &mut Record) {
+pub fn tell(result: &ChangeGearsResult, leadscrew_lead: ThreadPitch, stud_turns: f64, record: &mut Record) {
     let ChangeGearsResult { wanted_lead, wanted_ratio, trains } = result;
     let nearest = "every simple and compound train of the wheels owned, the nearest that clear first";
     tell!(record.look_up("Trains", nearest), q = wanted_ratio: *wanted_ratio => trains.train);

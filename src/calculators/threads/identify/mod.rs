@@ -35,7 +35,7 @@ pub struct IdentifyInput {
     /// Minor diameter of an internal thread, measured between its crests; this or major_diameter.
     pub minor_diameter: Option<Size>,
     /// Pitch as measured or as a pitch gauge says; this, threads_per_inch, or turns with turns_length.
-    pub pitch: Option<Size>,
+    pub pitch: Option<ThreadPitch>,
     /// Threads in one inch as a pitch gauge says.
     pub threads_per_inch: Option<PlainNumber>,
     /// Pitches counted along the thread: one less than the crests from the first to the last; with turns_length.

@@ -76,7 +76,7 @@ pub fn before(
     {
         let says = "So uneven a coat uses up the whole tolerance of the class: no limits are left to cut to.";
         let thinner = value(thin.get().si(), thick.quantity().unit, Way::Up);
-        return Err(Refusal::no_answer(says, &[("thickness_max", thinner), ("may_reach", "basic".into())]));
+        return Err(Refusal::no_answer(says, &[("thickness_max", thinner)]));
     }
     known_steps! { record;
         step "Greatest pitch diameter before plating", pitch, P = "after.pitch_max", Δ = (top.0): top.1

@@ -1,9 +1,9 @@
 //! Work material and tool material to cutting speed and feed, by the published tables: which row,
 //! which point of its range, and what the material itself warns of.
 
-use super::{RangePoint, SAME, SpeedOrWork, WantedSpeed, WorkAndTool, si};
+use super::{Published, RangePoint, SpeedOrWork, Wanted, WantedSpeed, WorkAndTool, si};
 use crate::cautions;
-use crate::quantity::{CuttingSpeed, Kind, Measure, text};
+use crate::quantity::{CuttingSpeed, Kind, Measure, SpindleSpeed, kind, text};
 use crate::reference::cutting_speeds::{Operation, SpeedRow, ToolMaterial, speed_rows, speeds_for};
 use crate::reference::feeds::{FeedRow, feed_for};
 use crate::reference::material_name::WorkMaterial;
@@ -15,14 +15,26 @@ use validator::ValidationError;
 impl SpeedOrWork {
     /// With the operation.
     pub fn tooling(&self, operation: Operation) -> Tooling {
-        self.work.tooling(self.cutting_speed, operation)
+        Tooling { turns: self.spindle_speed, ..self.work.tooling(self.cutting_speed, operation) }
+    }
+
+    /// Whether the speed comes from the request, not from the tables.
+    pub fn states_speed(&self) -> bool {
+        self.cutting_speed.is_some() || self.spindle_speed.is_some()
     }
 }
 
 impl WorkAndTool {
     /// With the cutting speed, where it is stated, and the operation.
     pub fn tooling(&self, cutting_speed: Option<CuttingSpeed>, operation: Operation) -> Tooling {
-        Tooling { material: self.material, tool: self.tool_material, point: self.range_point, cutting_speed, operation }
+        Tooling {
+            material: self.material,
+            tool: self.tool_material,
+            point: self.range_point,
+            cutting_speed,
+            turns: None,
+            operation,
+        }
     }
 }
 
@@ -37,41 +49,57 @@ pub struct Tooling {
     pub point: Option<RangePoint>,
     /// The cutting speed, where it is stated.
     pub cutting_speed: Option<CuttingSpeed>,
+    /// The spindle speed, where it is set.
+    pub turns: Option<SpindleSpeed>,
     /// The operation, whose rows are looked up.
     pub operation: Operation,
 }
 
+/// A feed wanted, and the field or the step that it comes from.
+#[derive(Clone, Copy, Debug)]
+pub struct WantedFeed<K: Kind> {
+    /// The field or the step.
+    pub of: &'static str,
+    /// The feed.
+    pub feed: Measure<K>,
+    /// The published range that it is taken from; none where the request states it.
+    pub published: Option<Published<K>>,
+}
+
+impl<K: Kind> WantedFeed<K> {
+    /// Says first of all that the feed set lies below what is published.
+    pub fn tell_if_below(&self, feed: f64, record: &mut Record) {
+        if let Some(published) = &self.published {
+            let means = "a tool that rubs dulls itself and hardens some metals; raise the feed by hand, or cut slower.";
+            published.tell_if_below(feed, ("feed_below_published", "The feed set"), means, record);
+        }
+    }
+}
+
 impl Tooling {
-    /// Refuses a request from which neither speed nor feed can be found; `feed` is the feed's field,
-    /// an example of it, and whether it is given.
-    pub fn check(&self, feed: Option<(&'static str, &str, bool)>) -> Result<(), ValidationError> {
-        let known = self.material.is_some() && (self.tool.is_some() || self.operation == Operation::Sawing);
-        if known {
+    /// Refuses a request from which no speed can be found, and one with two.
+    pub fn check(&self) -> Result<(), ValidationError> {
+        if self.cutting_speed.is_some() && self.turns.is_some() {
+            let ways = [("cutting_speed", "leave out"), ("spindle_speed", "leave out")];
+            let says = "The spindle speed that is set makes the cutting speed: give one of them.";
+            return Err(rule_broken(Code::Conflict, says, &ways));
+        }
+        let saw = self.operation == Operation::Sawing;
+        let known = self.material.is_some() && (self.tool.is_some() || saw);
+        if known || self.cutting_speed.is_some() || self.turns.is_some() {
             return Ok(());
         }
-        let mut missing = Vec::with_capacity(4);
-        if self.cutting_speed.is_none() {
-            missing.push(("cutting_speed", "70 ft/min"));
-        }
-        if let Some((field, example, false)) = feed {
-            missing.push((field, example));
-        }
-        if missing.is_empty() {
-            return Ok(());
-        }
-        let wanted: Vec<&str> = missing.iter().map(|(field, _)| *field).collect();
-        let wanted = wanted.join(" and ");
+        let mut missing = vec![("cutting_speed", "70 ft/min")];
         if self.material.is_none() {
             missing.push(("material", "4140-annealed"));
         }
-        if self.tool.is_none() && self.operation != Operation::Sawing {
+        if self.tool.is_none() && !saw {
             missing.push(("tool_material", "hss"));
         }
-        let says = format!("Give {wanted}, or material and tool_material to look them up.");
-        let says = if self.operation == Operation::Sawing {
-            format!("Give {wanted}, or material to look it up.")
+        let says = if saw {
+            "Give cutting_speed, or material to look it up."
         } else {
-            says
+            "Give cutting_speed, or material and tool_material to look it up."
         };
         Err(rule_broken(Code::FieldMissing, says, &missing))
     }
@@ -115,16 +143,34 @@ impl Tooling {
         }
     }
 
-    /// The cutting speed wanted: as stated, or from the tables by a step that gives
-    /// `wanted_cutting_speed`.
-    pub fn speed(&self, record: &mut Record) -> Result<WantedSpeed, Refusal> {
-        let rows = self.rows();
-        if let Some(stated) = self.cutting_speed {
-            if let Some(best) = rows.first() {
-                self.compare(&stated, best, record);
-            }
-            return Ok(stated.into());
+    /// Notes a point of the ranges that changes nothing, speed and feed being stated.
+    pub fn tell_unused_point(&self, states_feed: bool, record: &mut Record) {
+        if self.point.is_some() && states_feed && (self.cutting_speed.is_some() || self.turns.is_some()) {
+            record.note(
+                "range_point_without_effect",
+                "range_point matters only where something is taken from a published range; here all is stated.",
+            );
         }
+    }
+
+    /// The speed wanted: as stated, or from the tables by a step that gives `wanted_cutting_speed`.
+    pub fn speed(&self, record: &mut Record) -> Result<Wanted, Refusal> {
+        let published = self.rows().first().map(|row| row.published());
+        if let Some(turns) = self.turns {
+            return Ok(Wanted::Turns(turns, published));
+        }
+        if let Some(speed) = self.cutting_speed {
+            if let Some(published) = published {
+                compare(&speed, &published, record);
+            }
+            return Ok(Wanted::Cutting(WantedSpeed { of: "cutting_speed", speed, published }));
+        }
+        self.table_speed(record).map(Wanted::Cutting)
+    }
+
+    /// The cutting speed of the tables.
+    fn table_speed(&self, record: &mut Record) -> Result<WantedSpeed, Refusal> {
+        let rows = self.rows();
         let Some(row) = rows.first() else { return Err(self.no_row()) };
         record.source_trusted(row.source, row.place, row.trust);
         let name = self.material.map_or("", |material| material.0.id);
@@ -171,10 +217,10 @@ impl Tooling {
         other: Operation,
         share: impl FnOnce(WantedSpeed, &mut Record) -> WantedSpeed,
         record: &mut Record,
-    ) -> Result<WantedSpeed, Refusal> {
+    ) -> Result<Wanted, Refusal> {
         self.speed(record).or_else(|refusal| {
             let other = Tooling { operation: other, ..*self }.speed(record).map_err(|_| refusal)?;
-            Ok(share(other, record))
+            Ok(other.map(|other| share(other, record).of_another_operation()))
         })
     }
 
@@ -204,21 +250,7 @@ impl Tooling {
         if !row.note.is_empty() && row.note != "one value is printed" {
             record.note("speed_holds_for", format!("What the source says of that speed: {}.", row.note));
         }
-        Ok(WantedSpeed { of: "wanted_cutting_speed", speed })
-    }
-
-    /// Notes a stated speed that lies outside what is published.
-    fn compare(&self, stated: &CuttingSpeed, best: &SpeedRow, record: &mut Record) {
-        if si(stated) > si(&best.high) * (1.0 + SAME) {
-            record.note(
-                "above_published",
-                format!(
-                    "cutting_speed is above what the tables have for this material and tool, {} to {}.",
-                    super::as_stated(&best.low),
-                    super::as_stated(&best.high)
-                ),
-            );
-        }
+        Ok(WantedSpeed { of: "wanted_cutting_speed", speed, published: Some(row.published()) })
     }
 
     /// The tables have no row: what to give instead.
@@ -245,7 +277,8 @@ impl Tooling {
         Refusal::no_answer(&says, &ways)
     }
 
-    /// The feed: as stated, or from the tables, which is put on record as assumed.
+    /// The feed: as stated, or from the tables, which is put on record as assumed; none where they have none, which is
+    /// noted.
     pub fn feed<K: Kind>(
         &self,
         given: Option<Measure<K>>,
@@ -253,18 +286,26 @@ impl Tooling {
         operation: Operation,
         diameter: Option<f64>,
         record: &mut Record,
-    ) -> Result<Measure<K>, Refusal> {
-        if let Some(given) = given {
-            return Ok(given);
+    ) -> Option<WantedFeed<K>> {
+        self.tell_unused_point(given.is_some(), record);
+        if let Some(feed) = given {
+            return Some(WantedFeed { of: field, feed, published: None });
         }
-        let row = self.material.and_then(|material| feed_for(material.0, operation, self.tool, diameter));
+        let material = self.material?;
+        if self.tool.is_none() && operation != Operation::Sawing {
+            return None;
+        }
+        let row = feed_for(material.0, operation, self.tool, diameter);
         let Some(row) = row.filter(|row| K::ROW.units.contains(&row.unit)) else {
-            let says = format!(
-                "The tables have no feed for {} of this material with this tool at this size; take it from the tool \
-                 maker's data.",
-                operation.words()
+            record.note(
+                "no_feed_published",
+                format!(
+                    "The tables have no feed for {} of this material with this tool at this size; take {field} from the \
+                     tool maker's data.",
+                    operation.words()
+                ),
             );
-            return Err(Refusal::no_answer(&says, &[(field, K::ROW.example.to_owned())]));
+            return None;
         };
         let point = self.point(record);
         let value = match point {
@@ -272,10 +313,28 @@ impl Tooling {
             RangePoint::Middle => text::tidy((row.low + row.high) / 2.0),
             RangePoint::High => row.high,
         };
-        let feed = Measure::stated(value, row.unit);
+        let stated = |value| Measure::stated(value, row.unit);
+        let feed = stated(value);
         record.source_trusted(row.source, row.place, row.trust);
         record.assume(field, &feed, says_of(row, point));
-        Ok(feed)
+        let published = Some(Published { low: stated(row.low), high: stated(row.high) });
+        Some(WantedFeed { of: field, feed, published })
+    }
+}
+
+impl SpeedRow {
+    fn published(&self) -> Published<kind::CuttingSpeed> {
+        Published { low: self.low, high: self.high }
+    }
+}
+
+/// Notes a stated speed that lies above what is published.
+fn compare(stated: &CuttingSpeed, published: &Published<kind::CuttingSpeed>, record: &mut Record) {
+    if published.is_below(si(stated)) {
+        record.note(
+            "above_published",
+            format!("cutting_speed is above what the tables have for this material and tool, {}.", published.words()),
+        );
     }
 }
 

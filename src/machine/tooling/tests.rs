@@ -5,7 +5,7 @@ use crate::quantity::{FeedPerTooth, Unit};
 
 fn tooling(material: &str, tool: ToolMaterial, operation: Operation) -> Tooling {
     let material = Some(WorkMaterial::read(material).expect("a material"));
-    Tooling { material, tool: Some(tool), point: None, cutting_speed: None, operation }
+    Tooling { material, tool: Some(tool), point: None, cutting_speed: None, turns: None, operation }
 }
 
 #[test]
@@ -16,6 +16,7 @@ fn the_low_end_is_taken_unless_another_point_is_asked_for() {
     {
         let mut record = Record::new(true);
         let wanted = Tooling { point, ..steel }.speed(&mut record).expect("a speed");
+        let Wanted::Cutting(wanted) = wanted else { panic!("{wanted:?}") };
         assert_eq!(wanted.speed.quantity().in_unit(Unit::FootPerMinute), expected);
         assert_eq!(record.assumed.len(), usize::from(point.is_none()));
         assert_eq!(record.sources[0].source.key, "course_sheet");
@@ -26,9 +27,9 @@ fn the_low_end_is_taken_unless_another_point_is_asked_for() {
 fn a_feed_comes_from_the_table_and_is_assumed() {
     let steel = tooling("4140-annealed", ToolMaterial::Hss, Operation::Milling);
     let mut record = Record::new(true);
-    let feed: FeedPerTooth =
+    let feed: WantedFeed<kind::FeedPerTooth> =
         steel.feed(None, "feed_per_tooth", Operation::Milling, Some(0.0127), &mut record).expect("a feed");
-    assert_eq!(feed.quantity().value, 0.000924);
+    assert_eq!(feed.feed.quantity().value, 0.000924);
     let fields: Vec<&str> = record.assumed.iter().map(|assumed| assumed.field).collect();
     assert_eq!(fields, ["range_point", "feed_per_tooth"]);
     assert!(record.trust() == crate::sources::Trust::CommonPractice);

@@ -6,6 +6,10 @@ use crate::quantity::{FeedRate, FoundFeedRate, FoundPercentage, SiValue, text};
 use crate::working::Record;
 use validator::ValidationError;
 
+/// A step that lies below the published range by no more than this share of its least is as good as inside: tables do
+/// not agree more nearly, and the step above it may be twice as much.
+const AS_GOOD_AS_INSIDE: f64 = 0.9;
+
 /// The feed rates a machine has, as a request states them.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Feeds<'a> {
@@ -141,7 +145,7 @@ impl<'a> Feeds<'a> {
     /// Whether the step above a feed taken from the tables keeps inside their range while the one below does not.
     fn is_better(&self, wanted: f64, below: Option<&FeedRate>, above: &FeedRate) -> bool {
         let Some((least, most)) = self.published else { return false };
-        let too_little = below.is_none_or(|below| !at_most(least, si(below)));
+        let too_little = below.is_none_or(|below| !at_most(least * AS_GOOD_AS_INSIDE, si(below)));
         at_most(least, wanted) && too_little && at_most(si(above), most)
     }
 }

@@ -8,6 +8,7 @@ CASES = [
     "spindle_speed=1200 rpm&diameter=12 mm&feed_rate=300 mm/min&teeth=3&speed_override=110 percent&feed_override=70 percent&units=metric",
     "spindle_speed=300 rpm&diameter=10 mm&feed_per_rev=1.5 mm/rev&speed_override=60 percent&operation=tapping&units=metric",
     "spindle_speed=400 rpm&diameter=2 in&feed_per_rev=0.008 in/rev&feed_override=120 percent&units=inch",
+    "spindle_speed=500 rpm&feed_rate=120 mm/min&teeth=4&speed_override=90 percent&units=metric",
 ]
 
 
@@ -23,7 +24,8 @@ def rows():
         else:
             rate, asked = si(given["feed_per_rev"]) * feed * turns, si(given["feed_per_rev"])
         put(out, inputs, given, "/spindle_speed", "turning", turns)
-        put(out, inputs, given, "/cutting_speed", "speed", mp.pi * si(given["diameter"]) * turns)
+        if "diameter" in given:
+            put(out, inputs, given, "/cutting_speed", "speed", mp.pi * si(given["diameter"]) * turns)
         put(out, inputs, given, "/feed_rate", "rate", rate)
         put(out, inputs, given, "/feed_per_rev", "rev", rate / turns)
         put(out, inputs, given, "/chip_change", "share", rate / turns / asked - 1, mp.mpf(1))

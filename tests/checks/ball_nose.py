@@ -9,6 +9,8 @@ CASES = [
     "diameter=20 mm&axial_depth=1 mm&tilt=30 deg&stepover=2 mm&spindle_speed=900 rpm&units=metric",
     "diameter=8 mm&axial_depth=2 mm&tilt=60 deg&units=metric",
     "diameter=6 mm&axial_depth=0.1 mm&cusp_height=0.005 mm&cutting_speed=30 m/min&units=metric",
+    # So shallow and so fine that a difference of near numbers would have no figures left.
+    "diameter=10 mm&axial_depth=0.000001 mm&stepover=0.0001 mm&units=metric",
 ]
 
 

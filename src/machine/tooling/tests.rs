@@ -1,7 +1,7 @@
 //! Which row is taken, which point of its range, and what is said where there is none.
 
 use super::*;
-use crate::quantity::{FeedPerTooth, Unit};
+use crate::quantity::Unit;
 
 fn tooling(material: &str, tool: ToolMaterial, operation: Operation) -> Tooling {
     let material = Some(WorkMaterial::read(material).expect("a material"));

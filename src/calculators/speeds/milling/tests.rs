@@ -167,7 +167,7 @@ fn screws_with_play_are_warned_of_whatever_the_way() {
 #[test]
 fn a_high_feed_cutter_gets_its_whole_feed_and_no_other_edge_does() {
     let held = |edge: &str, wide: &str| {
-        let cut = with(&with(BENCH, "radial_depth", wide), "hold_chip", "greatest");
+        let cut = with(&with(BENCH, "radial_depth", &format!("{wide} in")), "hold_chip", "greatest");
         let (result, _) = answer(&format!("{cut}&cutting_edge_angle={edge} deg"));
         result.feed_per_tooth.unwrap().quantity().in_unit(Unit::InchPerTooth) / 0.002
     };

@@ -41,7 +41,8 @@ fn tap_words(shop: &Shop, thread: &Thread) -> String {
         tap.designation == thread.designation && tap.left_hand == thread.left_hand && tap.starts == thread.starts
     };
     let (name, designation) = (&shop.name, &thread.designation);
-    const LARGER: &str = "A forming tap needs its own, larger hole: see that the hole is drilled for the tap that is used.";
+    const LARGER: &str =
+        "A forming tap needs its own, larger hole: see that the hole is drilled for the tap that is used.";
     match (shop.taps.iter().any(same), shop.forming_taps.iter().any(same)) {
         (true, false) => format!("{name} has a{hand} tap for {designation}."),
         (true, true) => format!("{name} has a cutting and a forming{hand} tap for {designation}. {LARGER}"),

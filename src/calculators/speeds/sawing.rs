@@ -162,7 +162,8 @@ impl Calculator for Sawing {
         "A plate of bronze for a pump is sawn at a band speed that is known.":
             section = "20 mm", tooth_pitch = "2.5 mm", cutting_speed = "60 m/min", material = "c93200",
             range_point = "high", feed_per_tooth = "0.005 mm/tooth";
-        "What band for a 1 in bar of a winch?": section = "1 in";
+        "What band for a 1 in bar of a winch, on a saw that runs at 200 ft/min?":
+            section = "1 in", cutting_speed = "200 ft/min", wheel_diameter = "12 in";
     };
     type Input = SawingInput;
     type Output = SawingResult;

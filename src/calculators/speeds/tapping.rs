@@ -222,7 +222,7 @@ impl Calculator for Tapping {
         "An M10 tap at 8 m/min.": thread = "M10", cutting_speed = "8 m/min", by = "rigid";
         "An M6 tap in a pump cover of 6061 in a tapping head, the spindle at 315 rpm.":
             thread = "M6", spindle_speed = "315 rpm", material = "6061", tool_material = "hss", by = "tapping_head";
-        "A #6-32 tap in a winch handle, by hand.": thread = "#6-32 UNC", by = "hand";
+        "A 5/16-18 tap in a winch handle, by hand.": thread = "5/16-18 UNC", by = "hand";
     };
     type Input = TappingInput;
     type Output = TappingResult;

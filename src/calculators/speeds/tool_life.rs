@@ -83,7 +83,7 @@ rules! { check_values(ToolLifeInput) {
         Code::Conflict, first_life = "5 min", second_life = "41 min"):
         "The faster of two tests must have the shorter life, and by more than the speeds differ.";
     never(|input| input.feed_exponent.is_some_and(|exponent| exponent.get() > 1.0), Code::ValueOutOfRange,
-        feed_exponent = "0.5"): "The exponent of the feed is up to 1, and above that of the depth.";
+        feed_exponent = "0.5"): "The exponent of the feed is up to 1.";
     never(|input| input.depth_exponent.is_some_and(|exponent| exponent.get() > 1.0), Code::ValueOutOfRange,
         depth_exponent = "0.15"): "The exponent of the depth is up to 1.";
     never(|input| input.exponent.is_some_and(|exponent| exponent.get() >= 1.0), Code::ValueOutOfRange,

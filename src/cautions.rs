@@ -67,6 +67,37 @@ pub const THREADING_LATHE: (&str, &str) = (
 pub const SPEED_LIMIT: (&str, &str) =
     ("speed_limit", "Never go above the speed marked on the chuck, the holder, the fixture or the tool.");
 
+/// For big diameters, and speeds near the fastest that is stated.
+pub const RATED_SPEED: (&str, &str) = (
+    "rated_speed",
+    "Big work and high speed burst chucks, faceplates and wheels, and throw work that is out of balance: read the speed \
+     marked on them, stay below it, balance, and stand out of line when the spindle starts.",
+);
+
+/// For turning close to the jaws.
+pub const JAWS: (&str, &str) = (
+    "jaws",
+    "Turn the spindle round by hand with the tool at the end of its way: jaws must clear tool, slide and bed. Set a stop, \
+     and stop the feed by hand before the jaws.",
+);
+
+/// For tapping under power.
+pub const POWER_TAPPING: (&str, &str) = (
+    "power_tapping",
+    "Never tap under power without a tapping head or a spindle that turns back, and never leave a wrench or a chuck key \
+     in the spindle, the chuck or on the tap.",
+);
+
+/// For tapping by hand.
+pub const HAND_TAPPING: (&str, &str) = (
+    "hand_tapping",
+    "Start the tap square. The spindle only guides it, with the drive off: turn it by a wrench, and take the wrench off \
+     before the drive is switched on.",
+);
+
+/// What every cut on a lathe warns of.
+pub const ON_THE_LATHE: &[(&str, &str)] = &[TURNING_SPINDLE, TURNING, JAWS, SPEED_LIMIT];
+
 /// For finding an edge with the spindle turning.
 pub const TOUCHING: (&str, &str) = (
     "touching",

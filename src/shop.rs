@@ -15,5 +15,5 @@ mod tests;
 pub use drills_to_choose::{DrillsFrom, DrillsToChoose, drills_from};
 pub use fault::{Fault, Faults};
 pub use inventory::{Shop, install, installed};
-pub use machines::{MACHINE_FIELDS, Machine};
+pub use machines::{FEEDS_OF_THE_TABLE, MACHINE_FIELDS, Machine};
 pub use owned::{change_gears, tell_reamer, tell_tap};

@@ -5,6 +5,7 @@
 mod column;
 pub mod formula;
 mod known_steps;
+mod lacks;
 mod steps;
 
 pub use column::column;
@@ -176,6 +177,26 @@ impl Record {
             return;
         }
         self.notes.push(Remark { code, says: says.into() });
+    }
+
+    /// Adds a note before all others, for what must be read first.
+    pub fn note_first(&mut self, code: &'static str, says: impl Into<Cow<'static, str>>) {
+        if !self.only_result {
+            self.notes.insert(0, Remark { code, says: says.into() });
+        }
+    }
+
+    /// Adds a caution before all others, for what this answer itself would do.
+    pub fn caution_first(&mut self, code: &'static str, says: impl Into<Cow<'static, str>>) {
+        if !self.only_result {
+            self.cautions.retain(|caution| caution.code != code);
+            self.cautions.insert(0, Remark { code, says: says.into() });
+        }
+    }
+
+    /// Adds cautions, each once.
+    pub fn cautions(&mut self, all: &[(&'static str, &'static str)]) {
+        all.iter().for_each(|caution| self.caution(*caution));
     }
 
     /// Adds a caution, once.

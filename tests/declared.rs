@@ -66,7 +66,19 @@ struct Given {
     /// Depths.
     depths: Vec<FoundExtent>,
     /// One more.
+    #[needs(depth, teeth | left)]
     more: Option<FoundExtent>,
+    /// What lies behind it.
+    #[group]
+    #[needs(lean)]
+    behind: Option<Behind>,
+}
+
+/// What lies behind a cut.
+#[derive(Debug, Gives)]
+struct Behind {
+    /// The wall.
+    wall: FoundExtent,
 }
 
 fn read(query: &str) -> Result<Cut, Refusal> {
@@ -122,6 +134,23 @@ fn a_default_is_said_taken_and_put_on_record() {
     assert_eq!(cut.left(&mut record).quantity().unit.spelling(), "mm");
     let assumed: Vec<(&str, &str)> = record.assumed.iter().map(|one| (one.field, one.says.as_ref())).collect();
     assert_eq!(assumed, [("left", "Nothing is left.")]);
+}
+
+#[test]
+fn a_result_that_is_left_out_says_what_it_lacks() {
+    let more = Given::DECLARATION.members.iter().find(|member| member.name == "more").expect("a member");
+    assert_eq!(more.about, "One more; needs depth and teeth or left.");
+    let told = |query: &str, result: &Given| {
+        let mut record = working::Record::new(true);
+        let inputs = read(query).expect("a cut").tree().expect("a tree");
+        record.tell_lacking(&Given::DECLARATION, &inputs, &result.tree().expect("a tree"));
+        record.notes.into_iter().map(|note| note.says.into_owned()).collect::<Vec<_>>()
+    };
+    let none = || Given { depths: Vec::new(), more: None, behind: None };
+    assert_eq!(told("diameter=1in", &none()), ["Left out: more needs depth and teeth or left; wall needs lean."]);
+    assert_eq!(told("diameter=1in&left=0.1in&lean=5deg", &none()), ["Left out: more needs depth."]);
+    // What is absent for another reason than a field is not spoken of.
+    assert!(told("diameter=1in&depth=0.2in&teeth=2&lean=5deg", &none()).is_empty());
 }
 
 #[test]

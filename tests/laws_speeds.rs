@@ -136,6 +136,149 @@ fn feeds_a_turn_and_feeds_a_minute_are_both_taken() {
     assert!(ask("speeds/drilling", &format!("{common}&available_feeds=0.1 mm/rev,100 mm/min")).is_err());
 }
 
+/// The result without a field of the request that it does not need is the same, and what needs it says so.
+#[test]
+fn a_field_is_needed_only_by_the_results_that_need_it() {
+    let cases = [
+        (
+            "speeds/milling",
+            "diameter=12 mm&teeth=4&cutting_speed=30 m/min&feed_per_tooth=0.05 mm/tooth",
+            "radial_depth=3 mm&axial_depth=5 mm",
+            "feed_rate",
+            "removal_rate",
+        ),
+        (
+            "speeds/turning",
+            "diameter=40 mm&cutting_speed=60 m/min&feed_per_rev=0.2 mm/rev",
+            "depth_of_cut=1 mm",
+            "feed_rate",
+            "removal_rate",
+        ),
+        (
+            "speeds/boring", "diameter=40 mm&cutting_speed=60 m/min", "feed_per_rev=0.1 mm/rev", "spindle_speed",
+            "feed_rate",
+        ),
+        (
+            "speeds/drilling", "diameter=12 mm&cutting_speed=25 m/min", "feed_per_rev=0.2 mm/rev", "spindle_speed",
+            "removal_rate",
+        ),
+        ("speeds/sawing", "section=40 mm&cutting_speed=60 m/min", "tooth_pitch=3 mm", "cutting_speed", "teeth_in_cut"),
+        ("speeds/as-run", "spindle_speed=630 rpm", "diameter=12 mm", "spindle_speed", "cutting_speed"),
+    ];
+    for (id, without, field, kept, lost) in cases {
+        let (bare, whole) =
+            (solved(id, &format!("{without}&units=metric")), solved(id, &format!("{without}&{field}&units=metric")));
+        assert!(near(number(&bare, kept), number(&whole, kept)), "{id}");
+        assert!(bare["result"].get(lost).is_none() && whole["result"].get(lost).is_some(), "{id}");
+        let name = field.split('=').next().unwrap_or_default();
+        let notes = bare["notes"].as_array().expect("notes");
+        let note = notes.iter().find(|note| note["code"] == "left_out").unwrap_or_else(|| panic!("{id}: {notes:?}"));
+        let says = note["says"].as_str().unwrap_or_default();
+        assert!(says.contains(lost) && says.contains(name), "{id}: {says}");
+    }
+}
+
+#[test]
+fn a_point_of_a_range_beside_all_that_is_stated_is_said_to_change_nothing() {
+    for (id, query) in [
+        ("speeds/drilling", "diameter=8 mm&cutting_speed=20 m/min&feed_per_rev=0.1 mm/rev&range_point=high"),
+        ("speeds/milling", "diameter=8 mm&cutting_speed=20 m/min&feed_per_tooth=0.05 mm&range_point=high"),
+        ("speeds/tapping", "thread=M8&spindle_speed=200 rpm&range_point=high"),
+        ("speeds/spindle-speed", "diameter=8 mm&cutting_speed=20 m/min&range_point=high"),
+    ] {
+        assert!(codes(&solved(id, query), "notes").contains(&"range_point_without_effect".to_owned()), "{id}");
+    }
+}
+
+/// A manual spindle taps at 40 percent of the listed speed and a head at 70, by common practice; by hand no speed is
+/// given at all, and under power the first of the tap's own cautions says what it must be driven by.
+#[test]
+fn how_a_tap_is_driven_decides_its_speed() {
+    let tap = "thread=#4-40 UNC&material=1018&tool_material=hss&units=inch";
+    let exact = |by: &str| number(&solved("speeds/tapping", &format!("{tap}&by={by}")), "exact_speed");
+    let rigid = exact("rigid");
+    assert!(near(exact("tapping_head"), 0.7 * rigid) && near(exact("reversing_spindle"), 0.4 * rigid));
+    let assumed = solved("speeds/tapping", tap);
+    assert!(near(number(&assumed, "exact_speed"), 0.4 * rigid));
+    assert!(assumed["assumed"].as_array().expect("assumed").iter().any(|one| one["field"] == "by"));
+    assert!(codes(&assumed, "cautions").contains(&"power_tapping".to_owned()));
+    let hand = solved("speeds/tapping", "thread=#4-40 UNC&by=hand&units=inch");
+    assert!(hand["result"].get("spindle_speed").is_none() && near(number(&hand, "feed_per_rev"), 1.0 / 40.0));
+    assert!(codes(&hand, "notes").contains(&"turn_and_break".to_owned()));
+    assert!(codes(&hand, "cautions").contains(&"hand_tapping".to_owned()));
+}
+
+#[test]
+fn what_would_stall_the_machine_is_the_first_caution() {
+    let cut = "spindle_power=0.2 kW&material=1045-normalised&tool_material=hss";
+    for (id, query) in [
+        ("speeds/milling", "diameter=20 mm&teeth=4&radial_depth=15 mm&axial_depth=20 mm"),
+        ("speeds/turning", "diameter=50 mm&depth_of_cut=5 mm"),
+        ("speeds/drilling", "diameter=25 mm"),
+    ] {
+        let answer = solved(id, &format!("{query}&{cut}"));
+        assert_eq!(codes(&answer, "cautions")[0], "would_stall", "{id}");
+        assert!(number(&answer, "load") > 100.0);
+    }
+}
+
+#[test]
+fn big_work_and_speeds_near_the_fastest_have_the_rated_speed_looked_at() {
+    let warned = |id: &str, query: &str| codes(&solved(id, query), "cautions").contains(&"rated_speed".to_owned());
+    assert!(warned("speeds/turning", "diameter=200 mm&cutting_speed=60 m/min&feed_per_rev=0.1 mm/rev"));
+    assert!(warned("speeds/turning", "diameter=40 mm&cutting_speed=60 m/min&feed_per_rev=0.1 mm/rev&fastest=500 rpm"));
+    assert!(!warned("speeds/turning", "diameter=40 mm&cutting_speed=60 m/min&feed_per_rev=0.1 mm/rev&fastest=900 rpm"));
+    assert!(warned("speeds/spindle-speed", "diameter=8 in&cutting_speed=300 ft/min"));
+}
+
+/// Only what sets and moves nothing by itself goes without the caution that the maker's data and the shop's rules come
+/// first.
+#[test]
+fn whose_word_comes_first_is_said_by_all_that_can_hurt() {
+    let without: Vec<&str> = shop_reckoner::calculators::REGISTER
+        .iter()
+        .filter(|entry| {
+            let answer = solved(entry.id, &common::query(entry.examples[0].fields));
+            !codes(&answer, "cautions").contains(&"starting_point".to_owned())
+        })
+        .map(|entry| entry.id)
+        .collect();
+    assert_eq!(without, ["geometry/arc", "threads/thread", "threads/plated", "threads/identify"]);
+}
+
+#[test]
+fn a_tiny_cut_of_a_ball_keeps_its_figures() {
+    let answer = solved("speeds/ball-nose", "diameter=10 mm&axial_depth=0.000001 mm&units=metric");
+    // 2 √(ap (D - ap)).
+    let exact = 2.0 * (1e-6_f64 * (10.0 - 1e-6)).sqrt();
+    assert!((number(&answer, "effective_diameter") / exact - 1.0).abs() < 1e-12);
+}
+
+/// At a feed as wide as the nose's radius the parabola's mean deviation is some five percent less than the arc's.
+#[test]
+fn an_exact_finish_is_that_of_the_arc() {
+    let answer = solved("speeds/surface-finish", "nose_radius=1 mm&feed_per_rev=1 mm/rev&units=metric");
+    let parabola = 1000.0 / (18.0 * 3f64.sqrt());
+    let share = number(&answer, "roughness_ra") / parabola;
+    assert!((1.04..1.06).contains(&share), "{share}");
+    assert!((number(&answer, "theoretical_height") - 1000.0 * (1.0 - 0.75f64.sqrt())).abs() < 1e-9);
+    assert!(codes(&answer, "notes").contains(&"usual_rule".to_owned()));
+}
+
+#[test]
+fn one_test_with_its_exponent_is_as_good_as_the_constants() {
+    let life = "cutting_speed=80 m/min&units=metric";
+    let test = solved("speeds/tool-life", &format!("first_speed=90 m/min&first_life=20 min&exponent=0.25&{life}"));
+    let constant = 90.0 * 20f64.powf(0.25);
+    assert!(near(number(&test, "speed_for_one_minute"), constant));
+    let more = format!(
+        "first_speed=90 m/min&first_life=20 min&exponent=0.25&{life}&tested_feed=0.2 mm&feed=0.4 mm&feed_exponent=0.5"
+    );
+    // Twice the feed to the power of a half, and life goes with the fourth power of the speed.
+    let shorter = number(&test, "tool_life") / number(&solved("speeds/tool-life", &more), "tool_life");
+    assert!(near(shorter, 4.0), "{shorter}");
+}
+
 #[test]
 fn a_deep_hole_is_reduced_only_where_the_tables_are_used() {
     let deep = "diameter=10 mm&material=1018&tool_material=hss&depth=40 mm&units=metric";
@@ -145,6 +288,11 @@ fn a_deep_hole_is_reduced_only_where_the_tables_are_used() {
     assert!(near(number(&table, "feed_per_rev"), 0.9 * number(&short, "feed_per_rev")));
     let stated = solved("speeds/drilling", &format!("{deep}&cutting_speed=25 m/min&feed_per_rev=0.2 mm/rev"));
     assert!(stated["result"].get("speed_reduction").is_none() && near(number(&stated, "feed_per_rev"), 0.2));
+    // What all reductions come to is said before anything else.
+    assert!(
+        ["feed_below_published", "speed_below_published"]
+            .contains(&table["notes"][0]["code"].as_str().unwrap_or_default())
+    );
     let beyond = solved("speeds/drilling", &deep.replace("depth=40", "depth=90"));
     assert!(codes(&beyond, "notes").contains(&"deeper_than_table".to_owned()));
 }

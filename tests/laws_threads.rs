@@ -132,3 +132,23 @@ fn a_taper_thread_grows_by_a_sixteenth_of_its_length() {
         assert!(value("effective_length") > value("gauge_length"), "{thread}");
     }
 }
+
+/// A lead angle is by its definition that of the basic pitch diameter: M10 has 3.028°, whoever is asked and whatever
+/// pitch diameter within the tolerance is cut.
+#[test]
+fn one_thread_has_one_lead_angle() {
+    let angle = |id: &str, query: &str| {
+        let answer =
+            asked(find(id).expect("the calculator"), query).unwrap_or_else(|refusal| panic!("{id}: {refusal:?}"));
+        answer["result"]["lead_angle"]["value"].as_f64().unwrap_or_else(|| panic!("{id}: no angle"))
+    };
+    let basic = 10.0 - 1.5 * 3f64.sqrt() * 3.0 / 8.0;
+    let exact = (1.5 / (std::f64::consts::PI * basic)).atan().to_degrees();
+    for (id, query) in [
+        ("threads/thread", "designation=M10"),
+        ("threads/single-point", "thread=M10&external_class=6g&tip_flat=0.1 mm"),
+        ("threads/single-point", "thread=M10&pitch_diameter=9 mm&tip_flat=0.2 mm"),
+    ] {
+        assert!((angle(id, query) - exact).abs() < 1e-9, "{id}?{query}");
+    }
+}

@@ -312,10 +312,48 @@ fn an_unknown_machine_is_refused_with_the_nearest_names() {
 #[test]
 fn a_refusal_of_the_machines_own_field_says_whose_it_is() {
     let caller = Caller::with_shop();
-    let problem = caller.refused(SPEED, &[&WINCH[..], &[("fastest", "100 rpm")]].concat());
+    // The lathe's own fastest is 900 rpm.
+    let lathe = [WINCH[0], WINCH[1], ("machine", "lathe"), ("slowest", "1000 rpm")];
+    let problem = caller.refused(SPEED, &lathe);
     let errors = problem["errors"].as_array().expect("errors");
-    let of_machine = errors.iter().find(|error| error["field"] == "/available").expect("available is named");
-    assert!(of_machine["says"].as_str().is_some_and(|says| says.contains("From the machine mill")), "{problem}");
+    let of_machine = errors.iter().find(|error| error["field"] == "/fastest").expect("fastest is named");
+    assert!(of_machine["says"].as_str().is_some_and(|says| says.contains("From the machine lathe")), "{problem}");
+}
+
+#[test]
+fn a_quill_is_not_fed_by_the_feeds_of_the_table() {
+    let caller = Caller::with_shop();
+    let codes = |answer: &Value, list: &str| -> Vec<String> {
+        answer[list].as_array().expect("a list").iter().map(|one| one["code"].to_string()).collect()
+    };
+    let fields = [("diameter", "1/8 in"), ("material", "304"), ("tool_material", "hss"), ("machine", "mill")];
+    let drilled = caller.ask("/v1/speeds/drilling", &fields);
+    // 20 mm/min of the table at 900 rpm would be less than half of the least published.
+    assert!(assumed(&drilled, "available_feeds").is_none() && assumed(&drilled, "available").is_some());
+    assert!(codes(&drilled, "notes").contains(&"\"fed_by_hand\"".to_owned()), "{drilled}");
+    let published = assumed(&drilled, "feed_per_rev").expect("a feed")["value"]["value"].as_f64().expect("a number");
+    let set = drilled["result"]["feed_per_rev"]["value"].as_f64().expect("a number");
+    assert!((set / published - 1.0).abs() < 1e-9, "{set} {published}");
+    // The table's feeds still stand in where the table feeds.
+    let milled = [
+        ("diameter", "1/2 in"),
+        ("teeth", "4"),
+        ("cutting_speed", "70 ft/min"),
+        ("feed_per_tooth", "0.002 in/tooth"),
+        ("machine", "mill"),
+    ];
+    let milled = caller.ask("/v1/speeds/milling", &milled);
+    assert!(assumed(&milled, "available_feeds").is_some());
+    // The mill's screws have play, whatever way is meant.
+    assert!(codes(&milled, "cautions").contains(&"\"climb_milling\"".to_owned()), "{milled}");
+}
+
+#[test]
+fn a_tap_that_forms_is_said_to_form() {
+    let caller = Caller::with_shop();
+    let answer = caller.ask("/v1/holes/tap-drill", &[("thread", "M5")]);
+    let notes = answer["notes"].to_string();
+    assert!(notes.contains("a cutting and a forming tap for M5"), "{notes}");
 }
 
 #[test]

@@ -3,6 +3,7 @@
 
 pub mod prelude;
 
+use crate::cautions;
 use crate::declared::{Asked, Declaration, Declared, tree_of};
 use crate::drawing::Drawing;
 use crate::fields::Fields;
@@ -187,6 +188,8 @@ pub trait Calculator: 'static {
     const ABOUT: &'static str;
     /// The job it belongs to.
     const TASK: Task;
+    /// Whether a machine is set or moved by it, which can hurt: then every answer says first whose word goes before it.
+    const AT_THE_MACHINE: bool = true;
     /// Another way to check the part or the setting, in a sentence; empty where there is none.
     const ANOTHER_CHECK: &'static str = "";
     /// Words a machinist might look for, parted by commas.
@@ -304,7 +307,9 @@ impl Entry {
 
 fn solve<C: Calculator>(fields: &Fields, record: &mut Record) -> Result<Solved, Refusal> {
     let (input, result) = typed::<C>(fields, record)?;
-    Ok(Solved { inputs: tree_of(&input), result: tree_of(&result) })
+    let solved = Solved { inputs: tree_of(&input), result: tree_of(&result) };
+    record.tell_lacking(&C::Output::DECLARATION, &solved.inputs, &solved.result);
+    Ok(solved)
 }
 
 fn draw<C: Calculator>(fields: &Fields, record: &mut Record) -> Result<Drawing, Refusal> {
@@ -319,6 +324,9 @@ fn typed<C: Calculator>(fields: &Fields, record: &mut Record) -> Result<(C::Inpu
     };
     let input: C::Input = fields.read(good)?;
     input.validate()?;
+    if C::AT_THE_MACHINE {
+        record.caution(cautions::STARTING_POINT);
+    }
     let result = C::solve(&input, record)?;
     Ok((input, result))
 }

@@ -52,7 +52,14 @@ pub struct Member {
     pub absent: Option<Absent>,
     /// What the description says of it beside its type.
     pub narrowed: Option<Narrowed>,
+    /// Fields without which a result is absent.
+    pub needs: Needs,
+    /// Those without which the group that it stands in is absent.
+    pub group_needs: Needs,
 }
+
+/// What must be given: of each list at least one field.
+pub type Needs = &'static [&'static [&'static str]];
 
 /// What holds for one field and not for its type.
 #[derive(Clone, Copy, Debug)]
@@ -111,8 +118,16 @@ pub const fn count(parts: &[&[Member]]) -> usize {
 
 /// The members of all parts, one after the other; `COUNT` is [`count`].
 pub const fn joined<const COUNT: usize>(parts: &[&[Member]]) -> [Member; COUNT] {
-    const NONE: Member =
-        Member { name: "", about: "", optional: true, of: &<bool as FieldType>::TYPE, absent: None, narrowed: None };
+    const NONE: Member = Member {
+        name: "",
+        about: "",
+        optional: true,
+        of: &<bool as FieldType>::TYPE,
+        absent: None,
+        narrowed: None,
+        needs: &[],
+        group_needs: &[],
+    };
     let mut all = [NONE; COUNT];
     let (mut part, mut to) = (0, 0);
     while part < parts.len() {
@@ -127,12 +142,15 @@ pub const fn joined<const COUNT: usize>(parts: &[&[Member]]) -> [Member; COUNT] 
     all
 }
 
-/// The members of a group that may be absent as a whole; `COUNT` is their number.
-pub const fn optional<const COUNT: usize>(members: &[Member]) -> [Member; COUNT] {
+/// The members of a group that may be absent as a whole, for want of what it needs; `COUNT` is their number.
+pub const fn optional<const COUNT: usize>(members: &[Member], needs: Needs) -> [Member; COUNT] {
     let mut all = joined::<COUNT>(&[members]);
     let mut at = 0;
     while at < COUNT {
         all[at].optional = true;
+        if !needs.is_empty() {
+            all[at].group_needs = needs;
+        }
         at += 1;
     }
     all

@@ -39,6 +39,8 @@ struct Member {
     absent: Option<Absent>,
     /// What narrows its type.
     narrowed: Option<TokenStream>,
+    /// The fields that a result needs; each by itself, or one of several.
+    needs: Vec<Vec<Ident>>,
 }
 
 pub fn derive(input: TokenStream, side: Side) -> Result<TokenStream> {
@@ -169,6 +171,7 @@ fn members(input: &DeriveInput) -> Result<Vec<Member>> {
             of: inner(&field.ty).unwrap_or(&field.ty).clone(),
             absent: None,
             narrowed: None,
+            needs: Vec::new(),
             name,
         };
         for attr in field.attrs.iter().filter(|attr| attr.path().is_ident("absent")) {
@@ -183,6 +186,15 @@ fn members(input: &DeriveInput) -> Result<Vec<Member>> {
             if let Some(attr) = field.attrs.iter().find(|attr| attr.path().is_ident(word)) {
                 let by: TokenStream = attr.parse_args()?;
                 member.narrowed = Some(quote!(crate::declared::Narrowed::#variant(#by)));
+            }
+        }
+        if let Some(attr) = field.attrs.iter().find(|attr| attr.path().is_ident("needs")) {
+            if !member.optional {
+                return Err(Error::new_spanned(attr, "only what may be absent has needs"));
+            }
+            member.needs = attr.parse_args_with(needs)?;
+            if !member.group {
+                member.about = with_needs(&member.about, &member.needs);
             }
         }
         if member.about.is_empty() && !member.group {
@@ -223,6 +235,27 @@ fn with_default(about: &str, shown: &str) -> String {
     }
 }
 
+/// Fields parted by commas; where one of several will do, those by `|`.
+fn needs(input: ParseStream) -> Result<Vec<Vec<Ident>>> {
+    let any = |input: ParseStream| -> Result<Vec<Ident>> {
+        Ok(Punctuated::<Ident, Token![|]>::parse_separated_nonempty(input)?.into_iter().collect())
+    };
+    Ok(Punctuated::<Vec<Ident>, Token![,]>::parse_terminated_with(input, any)?.into_iter().collect())
+}
+
+/// Puts what a result needs at the end of its first sentence, unless the sentence says it in its own way.
+fn with_needs(about: &str, needs: &[Vec<Ident>]) -> String {
+    if about.contains("needs ") {
+        return about.to_owned();
+    }
+    let any = |names: &Vec<Ident>| names.iter().map(plain).collect::<Vec<_>>().join(" or ");
+    let all = needs.iter().map(any).collect::<Vec<_>>().join(" and ");
+    match about.split_once(". ") {
+        Some((first, rest)) => format!("{first}; needs {all}. {rest}"),
+        None => format!("{}; needs {all}.", about.trim_end_matches('.')),
+    }
+}
+
 /// A name without its `r#`.
 fn plain(name: &Ident) -> String {
     name.unraw().to_string()
@@ -242,9 +275,18 @@ fn inner(of: &Type) -> Option<&Type> {
 /// A member as data; a group as those of its struct.
 fn facts(member: &Member) -> TokenStream {
     let Member { name, about, of, optional, .. } = member;
+    let needs = member.needs.iter().map(|any| {
+        let any = any.iter().map(plain);
+        quote!(&[#(#any),*])
+    });
+    let needs = quote!(&[#(#needs),*]);
     if member.group {
         let members = quote!(<#of as crate::declared::Declared>::DECLARATION.members);
-        return if *optional { quote!(&crate::declared::optional::<{ #members.len() }>(#members)) } else { members };
+        return if *optional {
+            quote!(&crate::declared::optional::<{ #members.len() }>(#members, #needs))
+        } else {
+            members
+        };
     }
     let name = plain(name);
     let narrowed = match &member.narrowed {
@@ -274,6 +316,8 @@ fn facts(member: &Member) -> TokenStream {
             of: &<#of as crate::declared::FieldType>::TYPE,
             absent: #absent,
             narrowed: #narrowed,
+            needs: #needs,
+            group_needs: &[],
         }]
     }
 }

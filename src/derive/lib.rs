@@ -26,8 +26,10 @@ pub fn asks(input: TokenStream) -> TokenStream {
 }
 
 /// Declares what is given: from one struct come the schema, the tree and the columns of tables. `#[group]` as for
-/// [`Asks`]; on an `Option`, all its fields are absent together.
-#[proc_macro_derive(Gives, attributes(asks, group))]
+/// [`Asks`]; on an `Option`, all its fields are absent together. `#[needs(material, radial_depth | axial_depth)]` on an
+/// `Option` names the fields without which it is absent; it ends the first sentence of the description, and an answer
+/// without the result says which of them it lacks.
+#[proc_macro_derive(Gives, attributes(asks, group, needs))]
 pub fn gives(input: TokenStream) -> TokenStream {
     declared::derive(input.into(), declared::Side::Given).unwrap_or_else(syn::Error::into_compile_error).into()
 }

@@ -32,7 +32,7 @@ pub struct CutPower {
 pub struct PowerTaken {
     /// Power at the tool by unit power; needs material.
     pub power: FoundPower,
-    /// Power at the tool by specific cutting force, the second way; needs material.
+    /// Power at the tool by specific cutting force, the second way; needs a material whose force is known.
     pub power_by_specific_force: Option<FoundPower>,
     /// Torque at the spindle for that power; needs material.
     pub torque: FoundTorque,
@@ -72,7 +72,7 @@ pub fn cut_power(
     });
     let torque = step!(record, "Torque at the spindle",
         M: torque = P / (2.0 * π * n), P = power, n = spindle_speed: speed);
-    let load = drive.load(power, speed, record);
+    let load = drive.load(power, Some(speed), record);
     let depth_fall = load.depth_fall(record);
     record.caution(cautions::FORCES);
     held.push(("P", "power", power.into()));

@@ -5,7 +5,7 @@ use super::{Held, Limit, at_most, si, tell_limits};
 use crate::declared::{Asks, Gives, step};
 use crate::quantity::{
     Efficiency, Found, FoundPercentage, FoundPower, FoundRemovalRate, FoundSpindleSpeed, FoundUnitPower, Kind, Power,
-    SiValue, SpindleSpeed, Unit,
+    SiValue, SpindleSpeed, Unit, text,
 };
 use crate::reference::material_name::WorkMaterial;
 use crate::reference::power::{feed_factor, wear_factor};
@@ -54,9 +54,11 @@ impl Removal {
 pub struct Load {
     /// Power that the motor gives for the power at the tool; needs material.
     pub motor_power: FoundPower,
-    /// Power that the spindle has at its speed; needs spindle_power.
+    /// Power that the spindle has at its speed.
+    #[needs(spindle_power)]
     pub power_available: Option<FoundPower>,
-    /// Power of the cut as a share of the power available; needs spindle_power.
+    /// Power of the cut as a share of the power available.
+    #[needs(spindle_power)]
     pub load: Option<FoundPercentage>,
 }
 
@@ -110,7 +112,7 @@ impl Motor {
 
     /// What the cut asks of the machine: the steps that give `motor_power`, `power_available` and
     /// `load`.
-    pub fn load(&self, power: FoundPower, speed: FoundSpindleSpeed, record: &mut Record) -> Load {
+    pub fn load(&self, power: FoundPower, speed: Option<FoundSpindleSpeed>, record: &mut Record) -> Load {
         let efficiency = self.efficiency(record);
         if self.efficiency.is_none() {
             record.source_trusted("mh_power_memory", "machine efficiency 0.70 to 0.90", Trust::FromMemory);
@@ -120,10 +122,15 @@ impl Motor {
         let Some(motor) = self.spindle_power else {
             return Load { motor_power, power_available: None, load: None };
         };
-        let power_available = match self.base_speed.filter(|base| speed.get().si() < si(base)) {
+        let base = match (self.base_speed, speed) {
+            (Some(_), None) => return Load { motor_power, power_available: None, load: None },
+            (Some(base), Some(speed)) if speed.get().si() < si(&base) => Some((base, speed)),
+            _ => None,
+        };
+        let power_available = match base {
             None => step!(record, "Power that the spindle has",
                 Pa: power_available = η * Pm, η = efficiency, Pm = spindle_power: motor),
-            Some(base) => {
+            Some((base, speed)) => {
                 let available = FoundPower::of(motor.get() * si(&efficiency) * (speed.get().si() / si(&base)));
                 record
                     .step("Power that the spindle has below its base speed", "Pa = η × Pm × n / nb")
@@ -143,6 +150,14 @@ impl Motor {
             λ: load = P / Pa, P = power, Pa = power_available);
         let load = Load { motor_power, power_available: Some(power_available), load: Some(share) };
         if load.too_much().is_some() {
+            let percent = text::full(text::round(100.0 * share.get().si(), 0));
+            record.caution_first(
+                "would_stall",
+                format!(
+                    "The cut takes {percent} percent of the power that the spindle has at this speed: it would stall, and \
+                     break the tool or throw the work. Cut less deep, or feed less."
+                ),
+            );
             record
                 .note("too_much_power", "The cut takes more power than the spindle has at this speed: it would stall.");
         }

@@ -7,6 +7,8 @@ mod feed_step;
 mod feeds;
 mod force;
 mod limits;
+mod published;
+mod screws;
 mod speed;
 mod spindle;
 #[cfg(test)]
@@ -17,15 +19,17 @@ mod turned_cut;
 mod work_and_tool;
 
 pub use cut_power::{CutPower, PowerTaken, cut_power};
-pub use drive::{Load, Motor, Removal};
+pub use drive::{Load, Motor, Removal, unit_power};
 pub use feed_step::FeedStep;
 pub use feeds::{ChosenFeed, Falls, Feeds};
 pub use force::{ProcessFactor, compare_methods, process_factor, specific_force};
 pub use limits::{Held, Limit, fall, tell_limits};
-pub use speed::{CutDiameter, WantedSpeed, cutting_speed_at, exact_speed};
+pub use published::Published;
+pub use screws::Screws;
+pub use speed::{CutDiameter, Wanted, WantedSpeed, cutting_speed_at, exact_speed};
 pub use spindle::{ChosenSpeed, SetSpeed, SpindleLimits};
-pub use tooling::{Tooling, tell_material};
-pub use turn_feeds::{FeedLimits, SpindleAndFeeds, TurnSet};
+pub use tooling::{Tooling, WantedFeed, tell_material};
+pub use turn_feeds::{FeedLimits, SpindleAndFeeds, SpindleAndQuill, TurnFeed, TurnSet};
 pub use turned_cut::{AlongTheWork, TurnedCut};
 pub use work_and_tool::{RangePoint, SpeedOrWork, WorkAndTool};
 
@@ -96,7 +100,7 @@ struct Names {
     most: &'static str,
 }
 
-/// Refuses limits that leave no step, or are the wrong way round.
+/// Refuses limits that are the wrong way round, and an empty list.
 fn check_steps<K: Kind>(
     names: &Names,
     list: Option<&[Measure<K>]>,
@@ -113,11 +117,23 @@ fn check_steps<K: Kind>(
             &[(names.least, &as_stated(most)), (names.most, &as_stated(least))],
         ));
     }
-    let Some(list) = list else { return Ok(()) };
-    let by_size = |a: &&Measure<K>, b: &&Measure<K>| si(*a).total_cmp(&si(*b));
-    let (Some(slowest), Some(fastest)) = (list.iter().min_by(by_size), list.iter().max_by(by_size)) else {
+    if list.is_some_and(<[Measure<K>]>::is_empty) {
         let says = format!("{} lists nothing; leave it out if anything can be set.", names.list);
         return Err(rule_broken(Code::ValueEmpty, says, &[(names.list, K::ROW.example)]));
+    }
+    Ok(())
+}
+
+/// Refuses a machine none of whose steps lies within its own limits.
+fn check_some_within<K: Kind>(
+    names: &Names,
+    list: &[Measure<K>],
+    least: Option<&Measure<K>>,
+    most: Option<&Measure<K>>,
+) -> Result<(), ValidationError> {
+    let by_size = |a: &&Measure<K>, b: &&Measure<K>| si(*a).total_cmp(&si(*b));
+    let (Some(slowest), Some(fastest)) = (list.iter().min_by(by_size), list.iter().max_by(by_size)) else {
+        return Ok(());
     };
     if !steps_within(list, least, most).is_empty() {
         return Ok(());

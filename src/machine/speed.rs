@@ -1,8 +1,10 @@
 //! Cutting speed and spindle speed at a diameter: kinematics.
 
-use super::{Toward, si, to_try};
+use super::{Published, Toward, si, to_try};
 use crate::declared::step;
-use crate::quantity::{CuttingSpeed, FoundCuttingSpeed, FoundSpindleSpeed, Kind, SiValue, Size, kind, text};
+use crate::quantity::{
+    CuttingSpeed, FoundCuttingSpeed, FoundSpindleSpeed, Kind, SiValue, Size, SpindleSpeed, kind, text,
+};
 use crate::refusal::Refusal;
 use crate::working::Record;
 use std::f64::consts::PI;
@@ -14,19 +16,53 @@ pub struct WantedSpeed {
     pub of: &'static str,
     /// The speed.
     pub speed: CuttingSpeed,
+    /// What is published for the cut.
+    pub published: Option<Published<kind::CuttingSpeed>>,
 }
 
 impl WantedSpeed {
-    /// A share of it in its own unit, as a step that gives `of`.
+    /// A share of it in its own unit, as a step that gives `of`; the published range is that of the whole.
     pub fn times(&self, share: f64, of: &'static str) -> Self {
         let quantity = self.speed.quantity();
-        Self { of, speed: CuttingSpeed::stated(text::tidy(quantity.value * share), quantity.unit) }
+        Self { of, speed: CuttingSpeed::stated(text::tidy(quantity.value * share), quantity.unit), ..*self }
+    }
+
+    /// The same for an operation that the range is not published for.
+    pub fn of_another_operation(self) -> Self {
+        Self { published: None, ..self }
     }
 }
 
-impl From<CuttingSpeed> for WantedSpeed {
+/// What the spindle's speed is to come from.
+#[derive(Clone, Copy, Debug)]
+pub enum Wanted {
+    /// A cutting speed.
+    Cutting(WantedSpeed),
+    /// A spindle speed that is set, with what is published for the cut.
+    Turns(SpindleSpeed, Option<Published<kind::CuttingSpeed>>),
+}
+
+impl Wanted {
+    /// The same with another cutting speed; a spindle speed that is set stays.
+    pub fn map(self, other: impl FnOnce(WantedSpeed) -> WantedSpeed) -> Self {
+        match self {
+            Self::Cutting(wanted) => Self::Cutting(other(wanted)),
+            set => set,
+        }
+    }
+
+    /// What is published for the cut.
+    pub fn published(&self) -> Option<Published<kind::CuttingSpeed>> {
+        match self {
+            Self::Cutting(wanted) => wanted.published,
+            Self::Turns(_, published) => *published,
+        }
+    }
+}
+
+impl From<CuttingSpeed> for Wanted {
     fn from(speed: CuttingSpeed) -> Self {
-        Self { of: "cutting_speed", speed }
+        Self::Cutting(WantedSpeed { of: "cutting_speed", speed, published: None })
     }
 }
 
@@ -57,12 +93,16 @@ impl From<Size> for CutDiameter {
     }
 }
 
-/// The exact spindle speed for a cutting speed at a diameter: the step that gives `exact_speed`.
-pub fn exact_speed(
-    wanted: WantedSpeed,
-    across: CutDiameter,
-    record: &mut Record,
-) -> Result<FoundSpindleSpeed, Refusal> {
+/// The exact spindle speed for a cutting speed at a diameter, or the one that is set: the step that gives `exact_speed`.
+pub fn exact_speed(wanted: Wanted, across: CutDiameter, record: &mut Record) -> Result<FoundSpindleSpeed, Refusal> {
+    let wanted = match wanted {
+        Wanted::Cutting(wanted) => wanted,
+        Wanted::Turns(turns, _) => {
+            let step = record.choose("Exact spindle speed", "the one that is set").with("N", "spindle_speed", turns);
+            step.gives("exact_speed", turns.found());
+            return Ok(turns.found());
+        }
+    };
     let (cutting_speed, diameter) = (wanted.speed, across.size);
     let exact: FoundSpindleSpeed = step!(record, "Exact spindle speed",
         n: exact_speed = V / (π * D), V = (wanted.of): cutting_speed, D = (across.of): diameter);

@@ -1,18 +1,23 @@
 //! Choosing a spindle speed that the machine has, when the exact one is known.
 
 use super::{
-    CutDiameter, Held, Limit, Names, Toward, WantedSpeed, as_stated, at_most, check_steps, cutting_speed_at,
-    exact_speed, fall, si, steps_within, to_try,
+    CutDiameter, Held, Limit, Names, Wanted, as_stated, at_most, check_some_within, check_steps, cutting_speed_at,
+    exact_speed, fall, si, steps_within,
 };
+use crate::cautions;
 use crate::declared::{Asks, Gives};
 use crate::quantity::{
-    CuttingSpeed, FoundCuttingSpeed, FoundPercentage, FoundSpindleSpeed, Percentage, SiValue, SpindleSpeed, Unit, kind,
-    text,
+    FoundCuttingSpeed, FoundPercentage, FoundSpindleSpeed, Percentage, SiValue, SpindleSpeed, Unit, text,
 };
 use crate::refusal::Refusal;
 use crate::working::Record;
 use std::f64::consts::PI;
 use validator::ValidationError;
+
+/// From this diameter on a chuck's, a faceplate's or a wheel's own speed limit is soon reached.
+const BIG: f64 = 0.15;
+/// From this share of the fastest speed on it is near.
+const NEAR: f64 = 0.9;
 
 /// The speeds a machine has, as a request states them.
 #[derive(Clone, Debug, Default, Asks)]
@@ -32,8 +37,8 @@ pub struct SpindleLimits {
 /// The speed chosen, and its neighbours.
 #[derive(Clone, Debug)]
 pub struct ChosenSpeed {
-    /// The speed; none if even the slowest is faster than allowed.
-    pub speed: Option<FoundSpindleSpeed>,
+    /// The speed: the nearest one where even the slowest is faster than allowed.
+    pub speed: FoundSpindleSpeed,
     /// The greatest step at or below the exact speed.
     pub below: Option<SpindleSpeed>,
     /// The least step above the exact speed; without steps, the slowest speed where that is above it.
@@ -63,29 +68,83 @@ impl SetSpeed {
 }
 
 impl SpindleLimits {
-    /// Refuses limits that contradict each other or leave no speed.
+    /// Refuses limits that contradict each other, and an empty list.
     pub fn check(&self) -> Result<(), ValidationError> {
         check_steps(&NAMES, self.available.as_deref(), self.slowest.as_ref(), self.fastest.as_ref())
     }
 
-    /// Sets a cutting speed at a diameter; records the steps that give `exact_speed`, `spindle_speed` and
-    /// `cutting_speed`.
-    pub fn set(
-        &self,
-        wanted: WantedSpeed,
-        across: CutDiameter,
-        record: &mut Record,
-    ) -> Result<(SetSpeed, Held), Refusal> {
-        let exact_speed = exact_speed(wanted, across, record)?;
-        let chosen = self.choose(exact_speed, record);
-        let spindle_speed =
-            chosen.speed.ok_or_else(|| self.no_speed((exact_speed, chosen.above), &wanted.speed, across))?;
-        let cutting_speed = cutting_speed_at("cutting_speed", ("spindle_speed", spindle_speed), across, record);
-        Ok((SetSpeed { spindle_speed, exact_speed, cutting_speed }, Held::of(exact_speed, chosen.limited_by)))
+    /// The same of a machine itself, whose steps must not all lie outside its own limits.
+    pub fn check_machine(&self) -> Result<(), ValidationError> {
+        self.check()?;
+        let list = self.available.as_deref().unwrap_or_default();
+        check_some_within(&NAMES, list, self.slowest.as_ref(), self.fastest.as_ref())
     }
 
-    /// Chooses the speed for `exact`: the exact one where the machine has it, else the one below,
-    /// or the one above where `may_exceed` allows that. Records the step that gives `spindle_speed`.
+    /// Sets a speed at a diameter; records the steps that give `exact_speed`, `spindle_speed` and `cutting_speed`.
+    pub fn set(&self, wanted: Wanted, across: CutDiameter, record: &mut Record) -> Result<(SetSpeed, Held), Refusal> {
+        let (set, chosen) = self.set_among(wanted, across, record)?;
+        Ok((set, Held::of(set.exact_speed, chosen.limited_by)))
+    }
+
+    /// The same, with the neighbours of the speed.
+    pub fn set_among(
+        &self,
+        wanted: Wanted,
+        across: CutDiameter,
+        record: &mut Record,
+    ) -> Result<(SetSpeed, ChosenSpeed), Refusal> {
+        let exact_speed = exact_speed(wanted, across, record)?;
+        let chosen = self.choose(exact_speed, record);
+        let spindle_speed = chosen.speed;
+        let cutting_speed = cutting_speed_at("cutting_speed", ("spindle_speed", spindle_speed), across, record);
+        let set = SetSpeed { spindle_speed, exact_speed, cutting_speed };
+        self.compare(wanted, across, (&set, &chosen), record);
+        let near = |fastest: SpindleSpeed| spindle_speed.get().si() >= NEAR * si(&fastest);
+        if si(&across.size) >= BIG || self.fastest.is_some_and(near) {
+            record.caution(cautions::RATED_SPEED);
+        }
+        Ok((set, chosen))
+    }
+
+    /// Says where what is set lies against what is published.
+    fn compare(
+        &self,
+        wanted: Wanted,
+        across: CutDiameter,
+        (set, chosen): (&SetSpeed, &ChosenSpeed),
+        record: &mut Record,
+    ) {
+        let Some(published) = wanted.published() else { return };
+        let speed = set.cutting_speed.get().si();
+        let rim = |step: &SpindleSpeed| PI * si(&across.size) * si(step);
+        let inside = chosen.above.filter(|step| !published.is_above(rim(step)) && !published.is_below(rim(step)));
+        let next = match inside {
+            Some(step) => format!(" {} would be inside the range; may_exceed allows it.", as_stated(&step)),
+            None => String::new(),
+        };
+        let means = format!("slower spares the tool, and takes longer.{next}");
+        let what = ("speed_below_published", "The cutting speed set");
+        published.tell_if_below(speed, what, &means, record);
+        if !matches!(wanted, Wanted::Turns(..)) || published.is_above(speed) {
+            return;
+        }
+        let words = published.words();
+        if published.is_below(speed) {
+            record.note_first(
+                "above_published",
+                format!("spindle_speed makes a cutting speed above what the tables have for it, {words}."),
+            );
+        } else {
+            record.note(
+                "within_published",
+                format!("The cutting speed it makes is within what the tables have, {words}."),
+            );
+        }
+    }
+
+    /// Chooses the speed for `exact`: the exact one where the machine has it, else the one below, or the one above
+    /// where `may_exceed` allows that; the nearest, with a caution, where none of these is. Records the step that gives
+    /// `spindle_speed`.
     pub fn choose(&self, exact: FoundSpindleSpeed, record: &mut Record) -> ChosenSpeed {
         let n = exact.get().si();
         let over = if self.available.is_some() || self.slowest.is_some() {
@@ -97,54 +156,47 @@ impl SpindleLimits {
             Percentage::stated(0.0, Unit::Percent)
         };
         let highest = n * (1.0 + si(&over));
-        let chosen = match &self.available {
+        let (mut chosen, rule) = match &self.available {
             Some(list) => self.choose_step(list, exact, highest, record),
             None => self.choose_between(exact, highest),
         };
-        let (mut chosen, rule) = chosen;
         chosen.limited_by = self.limits_on(n, chosen.limited_by);
-        match chosen.speed {
-            Some(speed) => {
-                let mut step =
-                    record.choose("Spindle speed that the machine has", rule).with("n", "exact_speed", exact);
-                if let Some(slowest) = self.slowest {
-                    step = step.with("L", "slowest", slowest);
-                }
-                if let Some(fastest) = self.fastest {
-                    step = step.with("F", "fastest", fastest);
-                }
-                if let Some(list) = &self.available {
-                    step = step.with("A", "available", list.as_slice());
-                }
-                step.gives("spindle_speed", speed);
-                if !at_most(speed.get().si(), n) {
-                    record.note(
-                        "above_exact",
-                        "The speed chosen is above the exact one, as may_exceed allows; the tool wears faster for it.",
-                    );
-                }
-            }
-            None => self.note_none(n, chosen.above, record),
+        let mut step = record.choose("Spindle speed that the machine has", rule).with("n", "exact_speed", exact);
+        if let Some(slowest) = self.slowest {
+            step = step.with("L", "slowest", slowest);
         }
+        if let Some(fastest) = self.fastest {
+            step = step.with("F", "fastest", fastest);
+        }
+        if let Some(list) = &self.available {
+            step = step.with("A", "available", list.as_slice());
+        }
+        step.gives("spindle_speed", chosen.speed);
+        self.warn(n, highest, &chosen, record);
         chosen
     }
 
     /// Any speed between the limits.
     fn choose_between(&self, exact: FoundSpindleSpeed, highest: f64) -> (ChosenSpeed, &'static str) {
         let n = exact.get().si();
-        let mut chosen = ChosenSpeed { speed: Some(exact), below: None, above: None, limited_by: Vec::new() };
+        let mut chosen = ChosenSpeed { speed: exact, below: None, above: None, limited_by: Vec::new() };
         if let Some(fastest) = self.fastest
             && n > si(&fastest)
         {
-            chosen.speed = Some(fastest.found());
+            chosen.speed = fastest.found();
             return (chosen, "the fastest, the exact speed being above it");
         }
         if let Some(slowest) = self.slowest
             && n < si(&slowest)
         {
-            chosen.speed = at_most(si(&slowest), highest).then(|| slowest.found());
+            chosen.speed = slowest.found();
             chosen.above = (!at_most(si(&slowest), n)).then_some(slowest);
-            return (chosen, "the slowest, which is above the exact speed by no more than may_exceed");
+            let rule = if at_most(si(&slowest), highest) {
+                "the slowest, which is above the exact speed by no more than may_exceed"
+            } else {
+                "the slowest, the nearest to the exact speed"
+            };
+            return (chosen, rule);
         }
         (chosen, "the exact speed, which no limit forbids")
     }
@@ -158,21 +210,65 @@ impl SpindleLimits {
         record: &mut Record,
     ) -> (ChosenSpeed, &'static str) {
         let n = exact.get().si();
-        let steps = steps_within(list, self.slowest.as_ref(), self.fastest.as_ref());
+        let mut steps = steps_within(list, self.slowest.as_ref(), self.fastest.as_ref());
         if steps.len() < steps_within(list, None, None).len() {
             record.note("steps_left_out", "Speeds of available that lie outside slowest to fastest were left out.");
+        }
+        if steps.is_empty() {
+            // What is too slow for the machine's manual hurts nobody; what is too fast for a chuck does.
+            steps = steps_within(list, None, self.fastest.as_ref());
         }
         let below = steps.iter().rev().find(|step| at_most(si(*step), n)).copied();
         let above = steps.iter().find(|step| !at_most(si(*step), n)).copied();
         let exactly = below.filter(|step| at_most(n, si(step)));
         let allowed = above.filter(|step| at_most(si(step), highest));
         let limited_by = if exactly.is_some() { Vec::new() } else { vec![Limit::Available] };
-        let (speed, rule) = match (exactly, allowed) {
-            (Some(_), _) => (exactly, "the step that is the exact speed"),
-            (None, Some(_)) => (allowed, "the step above the exact speed, which may_exceed allows"),
-            (None, None) => (below, "the greatest step at or below the exact speed"),
+        let (speed, rule) = match (exactly, allowed, below, above) {
+            (Some(step), ..) => (step.found(), "the step that is the exact speed"),
+            (None, Some(step), ..) => (step.found(), "the step above the exact speed, which may_exceed allows"),
+            (None, None, Some(step), _) => (step.found(), "the greatest step at or below the exact speed"),
+            (None, None, None, Some(step)) => (step.found(), "the slowest step, the nearest to the exact speed"),
+            (None, None, None, None) => match self.fastest.filter(|fastest| si(fastest) < n) {
+                Some(fastest) => (fastest.found(), "the most that fastest allows, no step being as slow"),
+                None => (exact, "the exact speed, no step being allowed"),
+            },
         };
-        (ChosenSpeed { speed: speed.map(|step| step.found()), below, above, limited_by }, rule)
+        (ChosenSpeed { speed, below, above, limited_by }, rule)
+    }
+
+    /// Warns of a speed that is above the exact one, and of a machine that has none that is allowed.
+    fn warn(&self, n: f64, highest: f64, chosen: &ChosenSpeed, record: &mut Record) {
+        let speed = chosen.speed.get().si();
+        if let (Some(fastest), None, None, Some(list)) = (self.fastest, chosen.below, chosen.above, &self.available)
+            && let Some(slowest) = steps_within(list, None, None).first()
+        {
+            record.caution_first(
+                "no_speed_allowed",
+                format!(
+                    "Do not run it so: the slowest speed of the machine, {}, is above fastest, {}. The speed given is one \
+                     that the machine does not have.",
+                    as_stated(slowest),
+                    as_stated(&fastest)
+                ),
+            );
+        } else if at_most(speed, n) {
+        } else if at_most(speed, highest) {
+            record.note(
+                "above_exact",
+                "The speed chosen is above the exact one, as may_exceed allows; the tool wears faster for it.",
+            );
+        } else if let Some(slowest) = chosen.above {
+            record.caution_first(
+                "too_fast",
+                format!(
+                    "The slowest speed that the machine has, {}, is {} percent above the exact one: the tool runs hot, dulls \
+                     or breaks. Take a smaller diameter, a tool that bears more, or a slower machine; run it only if the \
+                     tool maker allows it.",
+                    as_stated(&slowest),
+                    text::full(text::round((speed / n - 1.0) * 100.0, 0))
+                ),
+            );
+        }
     }
 
     /// Every limit that by itself does not allow `n`, in the order of the fields.
@@ -186,76 +282,5 @@ impl SpindleLimits {
         }
         limits.extend(steps);
         limits
-    }
-
-    fn note_none(&self, n: f64, slowest: Option<SpindleSpeed>, record: &mut Record) {
-        let Some(slowest) = slowest else { return };
-        let percent = text::round((si(&slowest) / n - 1.0) * 100.0, 1);
-        record.note(
-            "no_speed_slow_enough",
-            format!(
-                "No speed is chosen: the slowest, {}, is {} percent above the exact one, more than may_exceed allows. \
-                 What it gives stands under above.",
-                as_stated(&slowest),
-                text::full(percent)
-            ),
-        );
-    }
-
-    /// Not even the slowest speed will do.
-    pub fn no_speed(
-        &self,
-        (exact, slowest): (FoundSpindleSpeed, Option<SpindleSpeed>),
-        cutting_speed: &CuttingSpeed,
-        across: CutDiameter,
-    ) -> Refusal {
-        let says = "The slowest speed that may be used is above the exact speed by more than may_exceed allows; cut faster \
-                    only if the tool maker allows it.";
-        match slowest {
-            Some(slowest) => Refusal::no_answer(says, &self.ways_out((exact, slowest), cutting_speed, across)),
-            None => Refusal::no_answer(says, &[("available", "leave out".to_owned())]),
-        }
-    }
-
-    /// Where not even the slowest speed will do: the fields that could change that, each with a value.
-    /// may_exceed is not among them: how far a tool may be overdriven is not ours to suggest.
-    pub fn ways_out(
-        &self,
-        (exact, slowest): (FoundSpindleSpeed, SpindleSpeed),
-        cutting_speed: &CuttingSpeed,
-        across: CutDiameter,
-    ) -> Vec<(&'static str, String)> {
-        let (n, lowest) = (exact.get().si(), si(&slowest));
-        let slowest_binds = self.slowest.is_some_and(|limit| !at_most(si(&limit), n));
-        let low_enough = match (to_try::<kind::SpindleSpeed>(n, Unit::Rpm, Toward::Less), self.slowest) {
-            // Rounded down, the value must not fall below a slowest limit that allows the exact speed.
-            (Some(_), Some(limit)) if !slowest_binds => Some(as_stated(&limit)),
-            (value, _) => value,
-        };
-        let machine = match &self.available {
-            None => ("slowest", low_enough),
-            Some(_) if !slowest_binds => {
-                ("available", low_enough.map(|step| format!("{step},{}", as_stated(&slowest))))
-            }
-            // A step that the limit left out may be slow enough.
-            Some(list) => {
-                let steps = steps_within(list, None, None);
-                ("slowest", steps.iter().rev().find(|step| at_most(si(*step), n)).map(as_stated))
-            }
-        };
-        let diameter = &across.size;
-        let machine_field = machine.0;
-        let faster =
-            to_try::<kind::CuttingSpeed>(PI * si(diameter) * lowest, cutting_speed.quantity().unit, Toward::More);
-        let smaller = to_try::<kind::Size>(si(cutting_speed) / (PI * lowest), diameter.quantity().unit, Toward::Less);
-        let machine = (Some(machine.0), machine.1);
-        let mut ways: Vec<_> = [machine, (Some("cutting_speed"), faster), (across.field(), smaller)]
-            .into_iter()
-            .filter_map(|(field, value)| field.zip(value))
-            .collect();
-        if ways.is_empty() {
-            ways.push((machine_field, "leave out".to_owned()));
-        }
-        ways
     }
 }

@@ -13,7 +13,7 @@ pub struct AlongTheWork<'a> {
     /// The largest diameter that is cut.
     pub diameter: Size,
     /// Depth of the cut on the radius.
-    pub depth_of_cut: Size,
+    pub depth_of_cut: Option<Size>,
     /// Angle between cutting edge and feed.
     pub edge: EdgeAngle,
     /// The work and the motor of the spindle.
@@ -31,47 +31,64 @@ pub struct TurnedCut {
     #[group]
     pub set: TurnSet,
     /// Thickness of the chip.
-    pub chip_thickness: FoundChipThickness,
+    #[needs(feed_per_rev)]
+    pub chip_thickness: Option<FoundChipThickness>,
     /// Diameter in the middle of the depth of cut.
-    pub mean_diameter: FoundSize,
+    #[needs(depth_of_cut)]
+    pub mean_diameter: Option<FoundSize>,
     /// Metal removed in a minute.
-    pub removal_rate: FoundRemovalRate,
+    #[needs(depth_of_cut, feed_per_rev)]
+    pub removal_rate: Option<FoundRemovalRate>,
     /// The limits that do not allow the exact speed, the feed asked for or the power of the cut.
     pub limited_by: Vec<Limit>,
     /// How far what is set falls short.
     #[group]
     pub falls: Falls,
-    /// Cutting force by specific cutting force; needs material.
+    /// Cutting force by specific cutting force.
+    #[needs(material, depth_of_cut, feed_per_rev)]
     pub cutting_force: Option<FoundCuttingForce>,
     /// What it takes of the machine.
     #[group]
+    #[needs(material, depth_of_cut, feed_per_rev)]
     pub power: Option<PowerTaken>,
     /// By how much the depth of cut would have to fall for the power available.
     pub depth_fall: Option<FoundPercentage>,
 }
 
 impl AlongTheWork<'_> {
-    /// What the cut comes to with what is set; `removal` records the step that gives `removal_rate`, of the mean
-    /// diameter and the feed rate.
+    /// What the cut comes to with what is set; `removal` records the step that gives `removal_rate`, of the depth, the
+    /// mean diameter and the feed rate.
     pub fn cut(
         &self,
         (set, mut held, falls): (TurnSet, Held, Falls),
-        removal: impl FnOnce(FoundSize, FoundFeedRate, &mut Record) -> FoundRemovalRate,
+        removal: impl FnOnce(Size, FoundSize, FoundFeedRate, &mut Record) -> FoundRemovalRate,
         record: &mut Record,
     ) -> TurnedCut {
-        let TurnSet { feed_per_rev, .. } = set;
-        let chip_thickness = step!(record, "Thickness of the chip",
-            h: chip_thickness = f * sin(κ), f = feed_per_rev, κ = cutting_edge_angle: self.edge);
-        let mean_diameter = step!(record, "Diameter in the middle of the cut",
-            Dm: mean_diameter = D - ap, D = diameter: self.diameter, ap = depth_of_cut: self.depth_of_cut);
-        let removal_rate = removal(mean_diameter, set.feed_rate, record);
-        let removed = Removal::of(removal_rate, ("feed_per_rev", feed_per_rev), self.wear);
-        let chip = ("chip_thickness", chip_thickness, self.process);
-        let power = cut_power(self.drive, &removed, chip, set.speed.spindle_speed, &mut held.against, record);
-        let cutting_force = power.as_ref().and_then(|power| power.force).map(|force| {
-            step!(record, "Cutting force", Fc: cutting_force = kc * ap * f,
-                kc = specific_force: force, ap = depth_of_cut: self.depth_of_cut, f = feed_per_rev)
+        let feed = set.feed;
+        let chip_thickness = feed.map(|feed| {
+            step!(record, "Thickness of the chip", h: chip_thickness = f * sin(κ),
+                f = feed_per_rev: feed.feed_per_rev, κ = cutting_edge_angle: self.edge)
         });
+        let mean_diameter = self.depth_of_cut.map(|depth| {
+            step!(record, "Diameter in the middle of the cut", Dm: mean_diameter = D - ap,
+                D = diameter: self.diameter, ap = depth_of_cut: depth)
+        });
+        let whole = feed.zip(chip_thickness).zip(self.depth_of_cut.zip(mean_diameter));
+        let taken = whole.map(|((feed, chip), (depth, mean))| {
+            let rate = removal(depth, mean, feed.feed_rate, record);
+            let removed = Removal::of(rate, ("feed_per_rev", feed.feed_per_rev), self.wear);
+            let chip = ("chip_thickness", chip, self.process);
+            let power = cut_power(self.drive, &removed, chip, set.speed.spindle_speed, &mut held.against, record);
+            let cutting_force = power.as_ref().and_then(|power| power.force).map(|force| {
+                step!(record, "Cutting force", Fc: cutting_force = kc * ap * f,
+                    kc = specific_force: force, ap = depth_of_cut: depth, f = feed_per_rev: feed.feed_per_rev)
+            });
+            (rate, power, cutting_force)
+        });
+        let (removal_rate, power, cutting_force) = match taken {
+            Some((rate, power, force)) => (Some(rate), power, force),
+            None => (None, None, None),
+        };
         TurnedCut {
             set,
             chip_thickness,

@@ -1,7 +1,7 @@
 //! The work and the tool as a request states them, with the cutting speed where that is stated.
 
 use crate::declared::Asks;
-use crate::quantity::CuttingSpeed;
+use crate::quantity::{CuttingSpeed, SpindleSpeed};
 use crate::reference::cutting_speeds::ToolMaterial;
 use crate::reference::material_name::WorkMaterial;
 
@@ -28,7 +28,8 @@ pub struct WorkAndTool {
     pub range_point: Option<RangePoint>,
 }
 
-/// The cutting speed wanted, or the work and the tool that the tables have one for, as a request states them.
+/// The cutting speed wanted, the spindle speed that is set, or the work and the tool that the tables have a speed for,
+/// as a request states them.
 #[derive(Clone, Copy, Debug, Default, Asks)]
 pub struct SpeedOrWork {
     /// Cutting speed wanted at the diameter; from the tables for material and tool_material if absent.
@@ -36,4 +37,6 @@ pub struct SpeedOrWork {
     /// The work and the tool.
     #[group]
     pub work: WorkAndTool,
+    /// Spindle speed that is set, in place of a cutting speed: the cutting speed that it makes is answered, held against what is published where material and tool_material are given.
+    pub spindle_speed: Option<SpindleSpeed>,
 }

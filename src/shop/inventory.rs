@@ -27,6 +27,8 @@ pub struct Shop {
     pub drills: Vec<&'static Drill>,
     /// Its taps, by the thread they cut.
     pub taps: Vec<Thread>,
+    /// Those that form the thread without a chip.
+    pub forming_taps: Vec<Thread>,
     /// Its reamers.
     pub reamers: Vec<DrillDiameter>,
     /// Its gauge blocks, piece by piece.
@@ -55,7 +57,8 @@ impl Shop {
     }
 }
 
-const KEYS: &[&str] = &["name", "machines", "drills", "taps", "reamers", "gauge_blocks", "change_gears"];
+const KEYS: &[&str] =
+    &["name", "machines", "drills", "taps", "forming_taps", "reamers", "gauge_blocks", "change_gears"];
 
 /// What the table of a file says the shop owns; the hash is left to the caller.
 fn owned(reader: &mut Reader, table: &DeTable) -> Shop {
@@ -65,6 +68,7 @@ fn owned(reader: &mut Reader, table: &DeTable) -> Shop {
         machines: Vec::new(),
         drills: Vec::new(),
         taps: Vec::new(),
+        forming_taps: Vec::new(),
         reamers: Vec::new(),
         gauge_blocks: Vec::new(),
         change_gears: Vec::new(),
@@ -77,7 +81,8 @@ fn owned(reader: &mut Reader, table: &DeTable) -> Shop {
             "name" => shop.name = name(reader, value),
             "machines" => shop.machines = machines::read(reader, value),
             "drills" => shop.drills = super::drawer::read(reader, value),
-            "taps" => shop.taps = pieces::taps(reader, value),
+            "taps" => shop.taps = pieces::taps(reader, "taps", value),
+            "forming_taps" => shop.forming_taps = pieces::taps(reader, "forming_taps", value),
             "reamers" => shop.reamers = pieces::reamers(reader, value),
             "gauge_blocks" => shop.gauge_blocks = pieces::gauge_blocks(reader, value),
             "change_gears" => shop.change_gears = pieces::change_gears(reader, value),

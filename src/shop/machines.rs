@@ -60,12 +60,16 @@ pub static MACHINE_FIELDS: &[MachineField] = &[
     row("base_speed", "\"450 rpm\"", Form::One(read_as::<SpindleSpeed>)),
     row("fastest_feed", "\"400 mm/min\"", Form::One(read_as::<FeedRate>)),
     row("available_feeds", "[\"40 mm/min\", \"80 mm/min\"]", Form::List(feed)),
+    row("quill_feeds", "[\"0.05 mm/rev\", \"0.1 mm/rev\"]", Form::List(feed)),
     row("travel_per_turn", "\"5 mm\"", Form::One(read_as::<Size>)),
     row("divisions", "250", Form::Count(10_000)),
     row("backlash", "\"0.2 mm\"", Form::One(read_as::<Extent>)),
     row("resolution", "\"0.005 mm\"", Form::One(read_as::<Resolution>)),
     row("z_plus", "\"up\"", Form::Word(&["up", "down"])),
 ];
+
+/// Fields of a machine that are its table's: they do not stand in where a quill feeds.
+pub const FEEDS_OF_THE_TABLE: &[&str] = &["available_feeds", "fastest_feed"];
 
 /// Any quantity that can be read from a text.
 trait Readable: Sized {
@@ -224,14 +228,16 @@ fn check(reader: &mut Reader, machine: &Machine, full: &str, place: &dyn Fn(&str
     let spindle =
         SpindleLimits { slowest: one("slowest"), fastest: one("fastest"), available: speeds, may_exceed: None };
     let by_minute = many::<FeedRate>(machine.field("available_feeds"));
-    let by_turn = many::<FeedPerRev>(machine.field("available_feeds"));
-    if let (None, None, Some(listed)) = (&by_minute, &by_turn, machine.field("available_feeds")) {
-        let says = format!("\"{}\" has feeds by the minute and by the turn.", shown(listed));
-        reader.fault(place("available_feeds"), &format!("{full}.available_feeds"), says, "feeds of one sort only");
+    for list in ["available_feeds", "quill_feeds"] {
+        let Some(listed) = machine.field(list) else { continue };
+        if many::<FeedRate>(Some(listed)).is_none() && many::<FeedPerRev>(Some(listed)).is_none() {
+            let says = format!("\"{}\" has feeds by the minute and by the turn.", shown(listed));
+            reader.fault(place(list), &format!("{full}.{list}"), says, "feeds of one sort only");
+        }
     }
     let fastest_feed = machine.field("fastest_feed").and_then(|text| FeedRate::read(text).ok());
     let feeds = Feeds::of(fastest_feed, by_minute.as_deref());
-    for broken in [spindle.check(), feeds.check()].into_iter().filter_map(Result::err) {
+    for broken in [spindle.check_machine(), feeds.check_machine()].into_iter().filter_map(Result::err) {
         tell(reader, full, &broken, place);
     }
 }

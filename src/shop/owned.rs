@@ -30,18 +30,24 @@ fn gears_of(given: Option<&[u32]>, shop: Option<&Shop>, good: &str, record: &mut
 
 /// Says whether the shop has a tap for the thread; nothing where no shop with taps is set.
 pub fn tell_tap(thread: &Thread, record: &mut Record) {
-    if let Some(shop) = installed().filter(|shop| !shop.taps.is_empty()) {
+    if let Some(shop) = installed().filter(|shop| !(shop.taps.is_empty() && shop.forming_taps.is_empty())) {
         record.note("shop_tap", tap_words(shop, thread));
     }
 }
 
 fn tap_words(shop: &Shop, thread: &Thread) -> String {
     let hand = if thread.left_hand { " left-hand" } else { "" };
-    let same = |tap: &Thread| tap.designation == thread.designation && tap.left_hand == thread.left_hand;
-    if shop.taps.iter().any(|tap| same(tap) && tap.starts == thread.starts) {
-        format!("{} has a{hand} tap for {}.", shop.name, thread.designation)
-    } else {
-        format!("{} lists no{hand} tap for {}.", shop.name, thread.designation)
+    let same = |tap: &Thread| {
+        tap.designation == thread.designation && tap.left_hand == thread.left_hand && tap.starts == thread.starts
+    };
+    let (name, designation) = (&shop.name, &thread.designation);
+    const LARGER: &str =
+        "A forming tap needs its own, larger hole: see that the hole is drilled for the tap that is used.";
+    match (shop.taps.iter().any(same), shop.forming_taps.iter().any(same)) {
+        (true, false) => format!("{name} has a{hand} tap for {designation}."),
+        (true, true) => format!("{name} has a cutting and a forming{hand} tap for {designation}. {LARGER}"),
+        (false, true) => format!("{name} has a{hand} tap for {designation} that forms, and none that cuts. {LARGER}"),
+        (false, false) => format!("{name} lists no{hand} tap for {designation}."),
     }
 }
 
@@ -76,7 +82,7 @@ mod tests {
     use crate::reference::threads::read;
 
     fn shop() -> Shop {
-        let file = "name = \"Tern Point Works\"\ntaps = [\"1/4-20 UNC\", \"M8\"]\nreamers = [\"1/2 in\", \"12 mm\"]\n\
+        let file = "name = \"Tern Point Works\"\ntaps = [\"1/4-20 UNC\", \"M8\"]\nforming_taps = [\"M8\", \"M5\"]\nreamers = [\"1/2 in\", \"12 mm\"]\n\
                     change_gears = [20, 40, 40, 127]\n";
         Shop::read(file).expect("a sound file")
     }
@@ -96,7 +102,10 @@ mod tests {
     #[test]
     fn a_tap_is_owned_for_its_own_thread_and_hand() {
         let shop = shop();
-        assert_eq!(tap_words(&shop, &read("M8-6H").unwrap()), "Tern Point Works has a tap for M8.");
+        assert_eq!(tap_words(&shop, &read("1/4-20 UNC").unwrap()), "Tern Point Works has a tap for 1/4-20 UNC.");
+        let words = |text: &str| tap_words(&shop, &read(text).unwrap());
+        assert!(words("M8-6H").starts_with("Tern Point Works has a cutting and a forming tap for M8. "));
+        assert!(words("M5").starts_with("Tern Point Works has a tap for M5 that forms, and none that cuts. "));
         assert_eq!(tap_words(&shop, &read("M8x1").unwrap()), "Tern Point Works lists no tap for M8x1.");
         assert_eq!(tap_words(&shop, &read("M8-LH").unwrap()), "Tern Point Works lists no left-hand tap for M8.");
     }

@@ -13,19 +13,19 @@ fn twice(reader: &mut Reader, key: &str, text: &Text) {
     reader.fault(text.span.clone(), key, format!("\"{}\" is listed twice.", shown(text.text)), ONCE);
 }
 
-/// Reads `taps`: thread designations.
-pub fn taps(reader: &mut Reader, value: &Value) -> Vec<Thread> {
+/// Reads `taps` or `forming_taps`: thread designations.
+pub fn taps(reader: &mut Reader, key: &str, value: &Value) -> Vec<Thread> {
     let mut taps: Vec<Thread> = Vec::new();
-    for text in reader.texts("taps", value, "[\"1/4-20 UNC\", \"M8\"]") {
+    for text in reader.texts(key, value, "[\"1/4-20 UNC\", \"M8\"]") {
         match threads::read(text.text) {
             Ok(thread) => {
                 let same = |tap: &Thread| tap.designation == thread.designation && tap.left_hand == thread.left_hand;
                 if taps.iter().any(same) {
-                    twice(reader, "taps", &text);
+                    twice(reader, key, &text);
                 }
                 taps.push(thread);
             }
-            Err(error) => reader.fault(text.span, "taps", format!("{}.", error.says), quoted(&error.try_this)),
+            Err(error) => reader.fault(text.span, key, format!("{}.", error.says), quoted(&error.try_this)),
         }
     }
     taps

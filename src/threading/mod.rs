@@ -3,12 +3,14 @@
 
 mod coat;
 mod given_thread;
+mod lead_angle;
 mod lead_to_cut;
 mod side_limits;
 mod sources;
 
 pub use coat::{COAT_MOVES, check_thickness, coat_changes};
 pub use given_thread::{GivenThread, INCH, given_thread};
+pub use lead_angle::lead_angle;
 pub use lead_to_cut::lead_to_cut;
 pub use side_limits::{SideLimits, check_class, side_limits};
 pub use sources::{cite_cells, cite_limits, cite_list, cite_row};

@@ -12,6 +12,7 @@ CASES = [
     "spindle_speed=60000 rpm&diameter=0.1 mm&feed_rate=1000 mm/min&teeth=1&speed_override=50 percent&feed_override=1 percent&units=inch",
     "spindle_speed=500 rpm&diameter=3/8 in&feed_per_rev=1/16 in/rev&speed_override=150 percent&operation=tapping&units=metric",
     "spindle_speed=250 rpm&diameter=80 mm&feed_per_rev=0.9 mm/rev&teeth=9&feed_override=150 percent&speed_override=25 percent&units=inch",
+    "spindle_speed=500 rpm&feed_rate=120 mm/min&teeth=4&speed_override=90 percent&units=metric",
 ]
 
 
@@ -27,7 +28,8 @@ def rows():
         else:
             rate, asked = si(given["feed_per_rev"]) * feed * turns, si(given["feed_per_rev"])
         put(out, inputs, given, "/spindle_speed", "turning", turns)
-        put(out, inputs, given, "/cutting_speed", "speed", mp.pi * si(given["diameter"]) * turns)
+        if "diameter" in given:
+            put(out, inputs, given, "/cutting_speed", "speed", mp.pi * si(given["diameter"]) * turns)
         put(out, inputs, given, "/feed_rate", "rate", rate)
         put(out, inputs, given, "/feed_per_rev", "rev", rate / turns)
         put(out, inputs, given, "/chip_change", "share", rate / turns / asked - 1, mp.mpf(1))

@@ -13,6 +13,8 @@ CASES = [
     "diameter=2 in&axial_depth=1 in&stepover=1.999 in&spindle_speed=60 rpm&units=inch",
     "diameter=12 mm&axial_depth=0.2 mm&tilt=89.9 deg&cutting_speed=100 m/min&units=inch",
     "diameter=3/8 in&axial_depth=0.25 mm&tilt=0.01 deg&cusp_height=0.1 um&cutting_speed=80 ft/min&units=metric",
+    # So shallow and so fine that a difference of near numbers would have no figures left.
+    "diameter=10 mm&axial_depth=0.000001 mm&stepover=0.0001 mm&units=metric",
 ]
 
 

@@ -77,25 +77,34 @@ def chosen_speed(exact, given):
         steps = [si(step) for step in given["available"].split(",")]
         steps = [s for s in steps if "fastest" not in given or s <= si(given["fastest"])]
         steps = [s for s in steps if "slowest" not in given or s >= si(given["slowest"])]
-        speed = max(step for step in steps if step <= exact * (1 + over))
+        allowed = [step for step in steps if step <= exact * (1 + over)]
+        speed = max(allowed) if allowed else min(steps)
     return speed
 
 
-def chosen_feed(wanted, speed, given):
-    """The feed rate of the machine for a wanted one."""
+def chosen_feed(wanted, speed, given, published):
+    """The feed rate of the machine for a wanted one: the step below it, or the one above where only that is inside the
+    published range, a tenth below which counts as inside."""
     if "fastest_feed" in given:
         wanted = min(wanted, si(given["fastest_feed"]))
-    if "available_feeds" in given:
-        steps = [si(step) * (speed if "/rev" in step else 1) for step in given["available_feeds"].split(",")]
-        wanted = max(step for step in steps if step <= wanted)
+    listed = given.get("available_feeds", given.get("quill_feeds"))
+    if listed:
+        steps = [si(step) * (speed if "/rev" in step else 1) for step in listed.split(",")]
+        below = [step for step in steps if step <= wanted]
+        above = [step for step in steps if step > wanted]
+        if published and above and wanted >= published[0] * speed:
+            least, most = published[0] * speed * mp.mpf("0.9"), published[1] * speed
+            if min(above) <= most and not (below and max(below) >= least):
+                return min(above)
+        wanted = max(below) if below else wanted
     return wanted
 
 
-def settings(out, inputs, given, diameter, speed, feed):
+def settings(out, inputs, given, diameter, speed, feed, published=None):
     """Rows of speed and feed of a tool that feeds by the turn; gives spindle speed and feed per turn."""
-    exact = speed / (mp.pi * diameter)
+    exact = si(given["spindle_speed"]) if "spindle_speed" in given else speed / (mp.pi * diameter)
     spindle = chosen_speed(exact, given)
-    rate = chosen_feed(feed * spindle, spindle, given)
+    rate = chosen_feed(feed * spindle, spindle, given, published)
     put(out, inputs, given, "/exact_speed", "turning", exact)
     put(out, inputs, given, "/spindle_speed", "turning", spindle)
     put(out, inputs, given, "/cutting_speed", "speed", mp.pi * diameter * spindle)

@@ -16,6 +16,8 @@ CASES = [
      "18 m/min", "0.18 mm/rev", ("0", "0"), ("29985", "29985", STANDARD), ("2500", "0.26"), "2.41"),
     ("diameter=1 in&cutting_speed=60 ft/min&feed_per_rev=0.01 in/rev&material=nylon&units=inch",
      "60 ft/min", "0.01 in/rev", ("0", "0"), None, ("150", "0.2"), None),
+    ("diameter=6 mm&spindle_speed=900 rpm&feed_per_rev=0.12 mm/rev&quill_feeds=0.05 mm/rev,0.1 mm/rev&material=1018&units=metric",
+     None, "0.12 mm/rev", ("0", "0"), ("24000", "24000", STANDARD), ("1800", "0.20"), "2.22"),
 ]
 
 
@@ -25,7 +27,7 @@ def rows():
     for inputs, speed, feed, cut, handbook, force, catalogue in CASES:
         given = fields(inputs)
         diameter = si(given["diameter"])
-        speed = si(speed) * (1 - number(cut[0]))
+        speed = speed and si(speed) * (1 - number(cut[0]))
         feed = si(feed) * (1 - number(cut[1]))
         spindle, feed = settings(out, inputs, given, diameter, speed, feed)
         put(out, inputs, given, "/removal_rate", "volume", mp.pi * diameter**2 / 4 * feed * spindle)

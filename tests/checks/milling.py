@@ -41,6 +41,15 @@ CASES = [
     # A ball nose and a corner radius, cutting less deep than it.
     "diameter=10 mm&teeth=2&cutting_speed=60 m/min&feed_per_tooth=0.05 mm/tooth&radial_depth=1 mm&axial_depth=0.5 mm&corner_radius=5 mm&units=metric",
     "diameter=20 mm&teeth=3&cutting_speed=80 m/min&feed_per_tooth=0.08 mm/tooth&radial_depth=8 mm&axial_depth=1 mm&corner_radius=3 mm&units=metric",
+    # High-feed edges, whose own thinning is given back in full.
+    "diameter=25 mm&teeth=3&cutting_speed=120 m/min&feed_per_tooth=0.1 mm/tooth&radial_depth=20 mm&axial_depth=0.5 mm&cutting_edge_angle=10 deg&hold_chip=greatest&units=metric",
+    "diameter=1 in&teeth=3&cutting_speed=300 ft/min&feed_per_tooth=0.005 in/tooth&radial_depth=0.75 in&axial_depth=0.02 in&cutting_edge_angle=15 deg&hold_chip=greatest&units=inch",
+]
+
+# Speed and feed without a cut.
+BARE = [
+    f"diameter=1/2 in&teeth=4&cutting_speed=70 ft/min&feed_per_tooth=0.002 in/tooth&available={STEPS}&units=inch",
+    "diameter=10 mm&teeth=3&spindle_speed=1000 rpm&feed_per_tooth=0.04 mm/tooth&units=metric",
 ]
 
 # Cuts in annealed 4140: 0.725 hp min/in3 as the middle of 0.69 to 0.76, feed factor by the table,
@@ -177,6 +186,19 @@ def rows():
         out.value(inputs, "/teeth_in_cut", teeth * phi / (2 * mp.pi), "")
         if corner is not None:
             out.value(inputs, "/effective_diameter", convert(diameter, "mm", length), length)
+    for inputs in BARE:
+        given = fields(inputs)
+        surface, tooth, per_minute = ("ft/min", "in/tooth", "in/min") if given["units"] == "inch" else ("m/min", "mm/tooth", "mm/min")
+        diameter, feed = quantity(given["diameter"], "mm"), quantity(given["feed_per_tooth"], "mm/tooth")
+        if "spindle_speed" in given:
+            spindle = number(given["spindle_speed"].split(" ")[0])
+        else:
+            exact = quantity(given["cutting_speed"], "m/min") * 1000 / (mp.pi * diameter)
+            spindle = max(s for s in (number(t.split(" ")[0]) for t in given["available"].split(",")) if s <= exact)
+        out.value(inputs, "/spindle_speed", spindle, "rpm")
+        out.value(inputs, "/cutting_speed", convert(mp.pi * diameter * spindle / 1000, "m/min", surface), surface)
+        out.value(inputs, "/feed_rate", convert(feed * int(given["teeth"]) * spindle, "mm/min", per_minute), per_minute)
+        out.value(inputs, "/feed_per_tooth", convert(feed, "mm/tooth", tooth), tooth)
     power_rows(out)
     return out.rows
 

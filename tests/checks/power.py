@@ -1,6 +1,6 @@
 """Power of a cut by two methods, with the constants of the tables typed in anew."""
 
-from common import Rows, fields, show
+from common import Rows, fields, mp, show
 from cutting import cut_powers, put, si
 
 # Request, unit power, wear, kc1.1, exponent, process.
@@ -11,10 +11,26 @@ CASES = [
     ("material=c93200&operation=parting&removal_rate=10 cm3/min&feed=0.08 mm&spindle_speed=500 rpm&units=metric", "0.5", "1.30", "780", "0.18", "1.3"),
 ]
 
+FORCE = "cutting_force=800 N&cutting_speed=60 m/min&spindle_power=1.5 kW&units=metric"
+OWN = "unit_power=0.8 hp.min/in3&specific_force=2200 N/mm2&removal_rate=1.2 in3/min&spindle_speed=450 rpm&units=inch"
+
 
 def rows():
     """Every library row of this calculator."""
     out = Rows("speeds/power", "power", "mpmath")
+    # What the request itself states, in watts.
+    given = fields(FORCE)
+    power = si("800 N") * si("60 m/min")
+    put(out, FORCE, given, "/power_by_force", "power", power)
+    put(out, FORCE, given, "/power", "power", power)
+    put(out, FORCE, given, "/motor_power", "power", power / mp.mpf("0.8"))
+    put(out, FORCE, given, "/load", "share", power / (si("1.5 kW") * mp.mpf("0.8")))
+    given = fields(OWN)
+    by_unit, by_force = si("0.8 hp.min/in3") * si("1.2 in3/min"), si("2200 N/mm2") * si("1.2 in3/min")
+    put(out, OWN, given, "/power", "power", by_unit)
+    put(out, OWN, given, "/power_by_specific_force", "power", by_force)
+    put(out, OWN, given, "/difference", "share", by_force / by_unit - 1, mp.mpf(1))
+    put(out, OWN, given, "/torque", "torque", by_unit / (2 * mp.pi * si("450 rpm")))
     for inputs, unit, wear, kc, mc, process in CASES:
         given = fields(inputs)
         cut = {"unit": unit, "wear": wear, "kc": kc, "mc": mc, "process": process, "volume": si(given["removal_rate"]),

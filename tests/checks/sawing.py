@@ -1,7 +1,7 @@
 """Band sawing: the band speed changed for the section, feed by the teeth that pass in a second."""
 
 from common import Rows, fields, mp, show
-from cutting import put, si
+from cutting import INCH, put, si
 
 # Request, band speed, change, feed.
 CASES = [
@@ -10,7 +10,11 @@ CASES = [
     ("section=8 in&tooth_pitch=1/4 in&material=304&feed_per_tooth=0.0002 in/tooth&travel=8 in&units=inch", "120 ft/min", mp.mpf("-0.12"), "0.0002 in/tooth"),
     ("section=1 mm&tooth_pitch=0.3 mm&cutting_speed=1 m/min&feed_per_tooth=0.0001 mm/tooth&travel=500 mm&units=metric", "1 m/min", None, "0.0001 mm/tooth"),
     ("section=24 in&tooth_pitch=1 in&cutting_speed=100 m/min&feed_per_tooth=0.01 mm/tooth&travel=600 mm&wheel_diameter=900 mm&units=inch", "100 m/min", None, "0.01 mm/tooth"),
+    ("section=1 in&units=inch", None, None, None),
+    ("section=3 mm&cutting_speed=80 m/min&wheel_diameter=350 mm&units=metric", "80 m/min", None, None),
 ]
+
+BANDS = [2, 3, 4, 6, 8, 10, 14, 18, 24, 32]
 
 
 def rows():
@@ -18,19 +22,30 @@ def rows():
     out = Rows("speeds/sawing", "sawing", "mpmath")
     for inputs, speed, change, feed in CASES:
         given = fields(inputs)
+        section = si(given["section"])
+        # Teeth by laying off pitches along the section.
+        put(out, inputs, given, "/fewest_teeth_per_inch", "plain", INCH / (section / 3))
+        put(out, inputs, given, "/most_teeth_per_inch", "plain", INCH / (section / 24))
+        in_cut = {band: section / (INCH / band) for band in BANDS}
+        nearest = min(BANDS, key=lambda band: max(in_cut[band] / 12, 12 / in_cut[band]))
+        put(out, inputs, given, "/teeth_per_inch", "plain", mp.mpf(nearest))
+        if speed is None:
+            continue
         speed = si(speed) * (1 + (change or 0))
         if change is not None:
             put(out, inputs, given, "/section_change", "share", change)
+        put(out, inputs, given, "/cutting_speed", "speed", speed)
+        if "wheel_diameter" in given:
+            put(out, inputs, given, "/wheel_speed", "turning", speed / (mp.pi * si(given["wheel_diameter"])))
+        if "tooth_pitch" not in given:
+            continue
         pitch = si(given["tooth_pitch"])
         rate = si(feed) * (speed / pitch)
-        put(out, inputs, given, "/cutting_speed", "speed", speed)
         put(out, inputs, given, "/teeth_in_cut", "plain", si(given["section"]) / pitch)
         put(out, inputs, given, "/feed_per_tooth", "tooth", si(feed))
         put(out, inputs, given, "/feed_rate", "rate", rate)
         if "travel" in given:
             put(out, inputs, given, "/cutting_time", "time", si(given["travel"]) / rate)
-        if "wheel_diameter" in given:
-            put(out, inputs, given, "/wheel_speed", "turning", speed / (mp.pi * si(given["wheel_diameter"])))
     return out.rows
 
 

@@ -25,6 +25,13 @@ CASES = [
 ]
 
 
+def basic_pitch_diameter(said, pitch):
+    """The basic major diameter less half the height of the form on each side, or less half a pitch."""
+    major = {"1/2-13 UNC": "0.5", "M24": "24", "1-5 Acme (2 STARTS)": "1", "Tr28x5": "28", "M10": "10"}[said["thread"]]
+    power = said["thread"].startswith(("1-5", "Tr"))
+    return mp.mpf(major) - (pitch / 2 if power else 3 * mp.sqrt(3) / 8 * pitch)
+
+
 def below_pitch_line(said, unit, half, pitch):
     """How far the tip comes below the line on which the flanks stand half a pitch apart."""
     wide = lambda depth: pitch / 2 - 2 * depth * mp.tan(half)
@@ -72,7 +79,7 @@ def rows():
         out.value(inputs, "/depth", whole, unit, scale=blank)
         out.value(inputs, "/root_diameter", blank - way * 2 * whole, unit, scale=blank)
         out.value(inputs, "/crest_width", pitch / 2 - way * (blank - aim) * mp.tan(half), unit, scale=blank)
-        out.value(inputs, "/lead_angle", mp.degrees(mp.atan2(starts * pitch, mp.pi * aim)), "deg")
+        out.value(inputs, "/lead_angle", mp.degrees(mp.atan2(starts * pitch, mp.pi * basic_pitch_diameter(said, pitch))), "deg")
         out.value(inputs, "/slide_travel", whole * slide, unit, scale=blank)
         cuts = depths(said, unit, half, whole)
         out.count(inputs, "/pass_count", len(cuts))

@@ -22,6 +22,9 @@ CASES = [
     "cutting_speed=100 ft/min&diameter=0.25 in&fastest=1250 rpm&units=inch",
     "cutting_speed=60 m/min&diameter=6 mm&fastest=2000 rpm&units=metric",
     f"cutting_speed=100 ft/min&diameter=0.24 in&available={STEPS}&fastest=1000 rpm&units=inch",
+    # Nothing as slow: the slowest is the nearest.
+    f"cutting_speed=70 ft/min&diameter=6 in&available={STEPS}&units=inch",
+    "cutting_speed=10 m/min&diameter=200 mm&slowest=60 rpm&units=metric",
 ]
 
 
@@ -44,14 +47,19 @@ def rows():
         chosen = min(exact, fastest)
         if steps:
             top = min(exact * (1 + over / 100), fastest)
-            chosen = max(step for step in steps if step <= top)
+            chosen = max([step for step in steps if step <= top] or [min(steps)])
+        if "slowest" in given:
+            chosen = max(chosen, number(given["slowest"].split(" ")[0]))
         out.value(inputs, "/exact_speed", exact, "rpm")
         out.value(inputs, "/spindle_speed", chosen, "rpm")
         out.value(inputs, "/cutting_speed", rim_speed(chosen, diameter, speed_unit), speed_unit)
         if steps and fastest == mp.inf:
-            below = max(step for step in steps if step <= exact)
-            above = min(step for step in steps if step > exact)
-            for name, step in (("below", below), ("above", above)):
+            below = [step for step in steps if step <= exact]
+            above = [step for step in steps if step > exact]
+            for name, side, nearest in (("below", below, max), ("above", above, min)):
+                if not side:
+                    continue
+                step = nearest(side)
                 out.value(inputs, f"/{name}/spindle_speed", step, "rpm")
                 out.value(inputs, f"/{name}/cutting_speed", rim_speed(step, diameter, speed_unit), speed_unit)
                 out.value(inputs, f"/{name}/deviation", 100 * (step - exact) / exact, "percent", scale=100)

@@ -12,6 +12,8 @@ CASES = [
     "speed_for_one_minute=1000 ft/min&exponent=0.9&cutting_speed=10 ft/min&units=inch",
     "speed_for_one_minute=300 m/min&exponent=0.3&tool_life=0.1 min&change_time=1 s&edge_cost=0.01&hourly_rate=100&units=inch",
     "first_speed=100 m/min&first_life=60 min&second_speed=101 m/min&second_life=59 min&tool_life=240 min&units=metric",
+    "first_speed=90 m/min&first_life=20 min&exponent=0.25&cutting_speed=80 m/min&units=metric",
+    "first_speed=90 m/min&first_life=20 min&exponent=0.25&cutting_speed=80 m/min&tested_feed=0.25 mm&feed=0.4 mm&feed_exponent=0.5&tested_depth=2 mm&depth_of_cut=3 mm&depth_exponent=0.15&change_time=2 min&units=metric",
 ]
 
 
@@ -25,7 +27,10 @@ def rows():
     out = Rows("speeds/tool-life", "tool_life", "mpmath")
     for inputs in CASES:
         given = fields(inputs)
-        if "exponent" in given:
+        if "first_life" in given and "exponent" in given:
+            slope = number(given["exponent"])
+            constant = mp.log(si(given["first_speed"])) + slope * mp.log(si(given["first_life"]) / 60)
+        elif "exponent" in given:
             constant, slope = mp.log(si(given["speed_for_one_minute"])), number(given["exponent"])
         else:
             points = [(mp.log(si(given[a + "_life"]) / 60), mp.log(si(given[a + "_speed"]))) for a in ("first", "second")]
@@ -33,6 +38,11 @@ def rows():
             constant = points[0][1] + slope * points[0][0]
         put(out, inputs, given, "/exponent", "plain", slope)
         put(out, inputs, given, "/speed_for_one_minute", "speed", mp.exp(constant))
+        if "feed" in given:
+            # In logarithms feed and depth move the line down.
+            constant -= number(given["feed_exponent"]) * (mp.log(si(given["feed"])) - mp.log(si(given["tested_feed"])))
+            constant -= number(given["depth_exponent"]) * (mp.log(si(given["depth_of_cut"])) - mp.log(si(given["tested_depth"])))
+            put(out, inputs, given, "/speed_for_one_minute_here", "speed", mp.exp(constant))
         speed = lambda life: mp.exp(constant - slope * mp.log(life / 60))
         if "cutting_speed" in given:
             put(out, inputs, given, "/tool_life", "time", 60 * mp.exp((constant - mp.log(si(given["cutting_speed"]))) / slope))

@@ -6,7 +6,7 @@ use crate::calculators::Entry;
 use crate::fields::{Fields, Given, nearest};
 use crate::quantity::shown;
 use crate::refusal::{Code, Refusal, Wrong};
-use crate::shop::{self, MACHINE_FIELDS, Machine};
+use crate::shop::{self, FEEDS_OF_THE_TABLE, MACHINE_FIELDS, Machine};
 use crate::tree::Node;
 use crate::working::{Assumed, Record};
 
@@ -58,8 +58,13 @@ impl FilledByMachine {
         let Ok(machine) = machine_named(name.trim()) else { return Self { named: true, ..Self::default() } };
         let Some(described) = describe_entry(entry) else { return Self::default() };
         let mut filled = Vec::new();
+        let asks = |name: &str| described.fields.iter().any(|field| field.name == name);
+        // A quill is not fed by the table's feeds, nor where the request lists feeds of its own.
+        let by_quill = asks("quill_feeds");
+        let lists_feeds = fields.0.iter().any(|(stated, _)| stated == "available_feeds");
         for (name, value) in &machine.fields {
-            let asked_for = described.fields.iter().any(|field| field.name == *name);
+            let of_the_table = by_quill && FEEDS_OF_THE_TABLE.contains(name);
+            let asked_for = asks(name) && !of_the_table && !(lists_feeds && *name == "quill_feeds");
             let is_sought = sought.as_deref().is_some_and(|sought| sought.trim() == *name);
             if asked_for && !is_sought && !fields.0.iter().any(|(stated, _)| stated == name) {
                 fields.0.push(((*name).into(), Given::Text(value.as_str().into())));

@@ -22,8 +22,8 @@ choice! {
 pub struct AsRunInput {
     /// Spindle speed as programmed or set.
     pub spindle_speed: SpindleSpeed,
-    /// Diameter at the cut.
-    pub diameter: Size,
+    /// Diameter at the cut; the cutting speed needs it.
+    pub diameter: Option<Size>,
     /// Feed rate as programmed, where the feed is a minute; the feed is not looked at if absent.
     pub feed_rate: Option<FeedRate>,
     /// Feed per turn as programmed, where the feed follows the spindle; the feed is not looked at if absent.
@@ -46,14 +46,19 @@ pub struct AsRunResult {
     /// Spindle speed.
     pub spindle_speed: FoundSpindleSpeed,
     /// Cutting speed at the diameter.
-    pub cutting_speed: FoundCuttingSpeed,
+    #[needs(diameter)]
+    pub cutting_speed: Option<FoundCuttingSpeed>,
     /// Feed rate.
+    #[needs(feed_rate | feed_per_rev)]
     pub feed_rate: Option<FoundFeedRate>,
     /// Feed per turn.
+    #[needs(feed_rate | feed_per_rev)]
     pub feed_per_rev: Option<FoundFeedPerRev>,
-    /// Feed per tooth; needs teeth.
+    /// Feed per tooth.
+    #[needs(teeth, feed_rate | feed_per_rev)]
     pub feed_per_tooth: Option<FoundFeedPerTooth>,
     /// By how much the overrides make the feed per turn, and with it the chip, thicker or thinner.
+    #[needs(feed_rate | feed_per_rev)]
     pub chip_change: Option<FoundDeviation>,
 }
 
@@ -68,9 +73,6 @@ rules! { check(AsRunInput) {
     not_both(feed_rate, feed_per_rev): "The feed is programmed a minute or a turn, not both.";
     never(|input| input.teeth.is_some_and(|teeth| !(1..=100).contains(&teeth)), Code::ValueOutOfRange, teeth = "4"):
         "A tool has 1 to 100 teeth.";
-    never(|input| input.teeth.is_some() && input.feed_rate.is_none() && input.feed_per_rev.is_none(), Code::Conflict,
-        feed_rate = "4.3 in/min", teeth = "leave out"):
-        "The feed per tooth needs a feed.";
     never(|input| input.taps() && is_off(input.feed_override), Code::Conflict, feed_override = "100 percent"):
         FEED_IS_LEAD;
     // A feed by the minute does not follow a spindle that is slowed.
@@ -114,8 +116,9 @@ impl Calculator for AsRun {
         let speed_override = input.speed_override(record);
         let spindle_speed: FoundSpindleSpeed = step!(record, "Spindle speed as it runs",
             n: spindle_speed = N * s, N = spindle_speed: input.spindle_speed, s = speed_override);
-        let cutting_speed = step!(record, "Cutting speed",
-            V: cutting_speed = π * D * n, D = diameter: input.diameter, n = spindle_speed);
+        let cutting_speed = input.diameter.map(
+            |diameter| step!(record, "Cutting speed", V: cutting_speed = π * D * n, D = diameter, n = spindle_speed),
+        );
         if input.taps() {
             record.caution(cautions::TAPPING);
         }

@@ -29,8 +29,10 @@ pub struct HandFeedResult {
     /// Turns of the wheel in a minute.
     pub turns_per_minute: FoundSpindleSpeed,
     /// Turns for the whole cut.
+    #[needs(distance)]
     pub turns: Option<f64>,
     /// Time for the whole cut.
+    #[needs(distance)]
     pub cutting_time: Option<FoundWorkTime>,
 }
 

@@ -1,8 +1,10 @@
-//! The power of a cut by both published ways side by side: unit power with its factors of feed and wear,
-//! and specific cutting force.
+//! The power of a cut by both published ways side by side, unit power with its factors of feed and wear and specific
+//! cutting force, or by a force, a specific force or a unit power that the request states.
 
 use crate::calculators::prelude::*;
-use crate::machine::{Limit, Motor, ProcessFactor, Removal, cut_power, tell_limits};
+use crate::machine::{
+    Limit, Load, Motor, ProcessFactor, Removal, compare_methods, specific_force, tell_limits, tell_material, unit_power,
+};
 use crate::reference::material_name::WorkMaterial;
 
 /// The calculator.
@@ -63,27 +65,31 @@ impl PowerOperation {
 
 /// What the power calculator asks for.
 #[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct CuttingPowerInput {
-    /// Work material by short name, designation, number or words, such as 4140 annealed.
-    pub material: WorkMaterial,
-    /// Operation, which decides the factors of wear and of the process.
-    pub operation: PowerOperation,
-    /// Metal removed in a minute.
-    pub removal_rate: RemovalRate,
-    /// Feed, a tooth in milling and a turn in turning and drilling, as a length; the factor of unit power goes by it.
-    pub feed: ChipThickness,
-    /// Thickness of the chip, the mean one in milling.
-    #[absent(
-        "the feed",
-        value = self.feed,
-        "The chip is taken to be as thick as the feed, as with an edge square to it; in milling it is thinner."
-    )]
+    /// Work material by short name, designation, number or words, such as 4140 annealed; where unit power, specific force or cutting force are not stated.
+    pub material: Option<WorkMaterial>,
+    /// Operation, which decides the factors of wear and of the process; with material.
+    pub operation: Option<PowerOperation>,
+    /// Metal removed in a minute; a stated cutting force does not need it.
+    pub removal_rate: Option<RemovalRate>,
+    /// Feed, a tooth in milling and a turn in turning and drilling, as a length; the factor of a material's unit power goes by it.
+    pub feed: Option<ChipThickness>,
+    /// Thickness of the chip, the mean one in milling; the feed if absent.
     pub chip: Option<ChipThickness>,
-    /// Spindle speed of the cut.
-    pub spindle_speed: SpindleSpeed,
+    /// Spindle speed of the cut; the torque needs it.
+    pub spindle_speed: Option<SpindleSpeed>,
     /// Sharp or working.
     #[absent("working", "The tool is taken as working, between sharp and worn out.")]
     pub tool_state: Option<ToolState>,
+    /// Unit power of this cut, as measured or as the tool maker has it, in place of the material's; no factor is put on it.
+    pub unit_power: Option<UnitPower>,
+    /// Specific cutting force of this cut, in place of the material's; no factor is put on it.
+    pub specific_force: Option<SpecificForce>,
+    /// Cutting force, as measured; its power needs cutting_speed.
+    pub cutting_force: Option<CuttingForce>,
+    /// Cutting speed, for the power of cutting_force.
+    pub cutting_speed: Option<CuttingSpeed>,
     /// The motor of the spindle.
     #[group]
     pub motor: Motor,
@@ -92,27 +98,45 @@ pub struct CuttingPowerInput {
 /// What the power calculator gives.
 #[derive(Debug, Gives)]
 pub struct CuttingPowerResult {
-    /// Power at the tool by unit power.
+    /// Power at the tool by unit power; by specific force, or by cutting force, where there is no unit power.
     pub power: FoundPower,
     /// Power at the tool by specific cutting force.
+    #[needs(material | specific_force, removal_rate)]
     pub power_by_specific_force: Option<FoundPower>,
-    /// How much more or less the second way gives, as a share of the first.
+    /// Power at the tool by the cutting force.
+    #[needs(cutting_force, cutting_speed)]
+    pub power_by_force: Option<FoundPower>,
+    /// How much more or less specific cutting force gives than unit power, as a share of that.
+    #[needs(material | unit_power, material | specific_force, removal_rate)]
     pub difference: Option<FoundDeviation>,
     /// Specific cutting force at that chip.
+    #[needs(material | specific_force)]
     pub specific_force: Option<FoundSpecificForce>,
-    /// Torque at the spindle by unit power.
-    pub torque: FoundTorque,
-    /// Power that the motor gives for the power at the tool.
-    pub motor_power: FoundPower,
-    /// Power that the spindle has at its speed; needs spindle_power.
-    pub power_available: Option<FoundPower>,
-    /// Power of the cut as a share of the power available; needs spindle_power.
-    pub load: Option<FoundPercentage>,
+    /// Torque at the spindle for the power.
+    #[needs(spindle_speed)]
+    pub torque: Option<FoundTorque>,
+    /// What it asks of the motor.
+    #[group]
+    pub load: Load,
     /// Power, where the cut takes more than the spindle has.
     pub limited_by: Vec<Limit>,
     /// By how much the depth of cut would have to fall for the power available.
     pub depth_fall: Option<FoundPercentage>,
 }
+
+rules! { check(CuttingPowerInput) {
+    needs(material => operation = "milling", material = "leave out"): "What the material takes depends on the operation.";
+    needs(material => removal_rate = "0.225 in3/min", material = "leave out"): "The material's power goes by the metal removed.";
+    needs(material => feed = "0.002 in", material = "leave out"): "The material's unit power goes by the feed.";
+    needs(unit_power => removal_rate = "0.225 in3/min", unit_power = "leave out"): "Unit power is for a volume in a minute.";
+    needs(specific_force => removal_rate = "0.225 in3/min", specific_force = "leave out"):
+        "A specific force makes power with a volume in a minute.";
+    needs(cutting_force => cutting_speed = "70 ft/min", cutting_force = "leave out"): "A force makes power with a speed.";
+    needs(cutting_speed => cutting_force = "500 N", cutting_speed = "leave out"):
+        "A cutting speed makes power with a force; leave it out where unit power or specific force are taken.";
+    one_of(material = "4140-annealed", unit_power = "0.7 hp.min/in3", specific_force = "2000 N/mm2", cutting_force = "500 N"):
+        "Power comes from a material, or from a unit power, a specific force or a cutting force of the cut.";
+} }
 
 impl Calculator for Power {
     const ID: &'static str = "speeds/power";
@@ -130,49 +154,130 @@ impl Calculator for Power {
         "A lathe of 5 kW roughs a 304 pump shaft with a sharp tool, below the base speed of its drive.":
             material = "304", operation = "turning", removal_rate = "20 cm3/min", feed = "0.25 mm",
             spindle_speed = "300 rpm", tool_state = "sharp", spindle_power = "5 kW", base_speed = "500 rpm";
+        "A dynamometer under a winch bracket shows 800 N at 60 m/min.":
+            cutting_force = "800 N", cutting_speed = "60 m/min", spindle_power = "1.5 kW";
+        "A tool maker gives 0.8 hp for a cubic inch a minute, and 2200 N/mm2, for a cut in a pump shaft.":
+            unit_power = "0.8 hp.min/in3", specific_force = "2200 N/mm2", removal_rate = "1.2 in3/min",
+            spindle_speed = "450 rpm";
     };
     type Input = CuttingPowerInput;
     type Output = CuttingPowerResult;
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
-        record.source("kinematics", "power is torque times turns, and specific force times volume");
-        record.caution(cautions::STARTING_POINT);
-        crate::machine::tell_material(input.material.0, record);
-        let chip = input.chip(record).found();
-        let state = input.tool_state(record);
-        let (wear, process) = input.operation.factors();
-        let speed = input.spindle_speed.found();
-        let removal = Removal {
-            rate: input.removal_rate.found(),
-            feed_of: "feed",
-            feed: input.feed.into(),
-            feed_si: input.feed.si(),
-            wear: if state == ToolState::Sharp { "sharp" } else { wear },
-        };
-        let mut held = Vec::new();
-        let work = (Some(&input.material), &input.motor);
-        let Some(power) = cut_power(work, &removal, ("chip", chip, process), speed, &mut held, record) else {
-            let ways = [("material", "4140-annealed".to_owned())];
-            return Err(Refusal::no_answer("The material has no unit power.", &ways));
-        };
-        let difference = power.by_force.map(|by_force| {
-            step!(record, "How much more or less that is", δ: difference = P2 / P1 - ratio(1.0),
-                P2 = power_by_specific_force: by_force, P1 = power: power.power)
+        if let Some(material) = &input.material {
+            tell_material(material.0, record);
+        }
+        record.source("kinematics", "power is torque times turns, force times speed, and specific force times volume");
+        let by_unit = by_unit_power(input, record);
+        let by_specific = by_specific_force(input, record);
+        if let Some((unit, (_, specific))) = by_unit.zip(by_specific) {
+            compare_methods(unit, specific, record);
+        }
+        let by_force = input.cutting_force.zip(input.cutting_speed).map(|(force, speed)| {
+            step!(record, "Power at the tool by the cutting force", P3: power_by_force = F * V,
+                F = cutting_force: force, V = cutting_speed: speed)
         });
+        if input.material.is_none() && (input.operation.is_some() || input.feed.is_some() || input.tool_state.is_some())
+        {
+            record.note("material_only", "operation, feed, chip and tool_state matter only with material.");
+        }
+        let power = main_power(by_unit, by_specific.map(|(_, power)| power), by_force, record)?;
+        let difference = by_unit.zip(by_specific).map(|(unit, (_, specific))| {
+            step!(record, "How much more or less that is", δ: difference = P2 / P1 - ratio(1.0),
+                P2 = power_by_specific_force: specific, P1 = power: unit)
+        });
+        let speed = input.spindle_speed.map(|speed| speed.found());
+        let torque = input.spindle_speed.map(|speed| {
+            step!(record, "Torque at the spindle", M: torque = P / (2.0 * π * n), P = power, n = spindle_speed: speed)
+        });
+        let load = input.motor.load(power, speed, record);
+        let depth_fall = load.depth_fall(record);
+        record.caution(cautions::FORCES);
         let mut limited_by = Vec::new();
-        power.load.limit(&mut limited_by);
-        tell_limits(&limited_by, &held, record);
+        load.limit(&mut limited_by);
+        tell_limits(&limited_by, &[("P", "power", power.into())], record);
         Ok(CuttingPowerResult {
-            power: power.power,
-            power_by_specific_force: power.by_force,
+            power,
+            power_by_specific_force: by_specific.map(|(_, power)| power),
+            power_by_force: by_force,
             difference,
-            specific_force: power.force,
-            torque: power.torque,
-            motor_power: power.load.motor_power,
-            power_available: power.load.power_available,
-            load: power.load.load,
+            specific_force: by_specific.map(|(force, _)| force),
+            torque,
+            load,
             limited_by,
-            depth_fall: power.depth_fall,
+            depth_fall,
         })
+    }
+}
+
+/// By unit power: the one stated, or the material's with its factors.
+fn by_unit_power(input: &CuttingPowerInput, record: &mut Record) -> Option<FoundPower> {
+    let rate = input.removal_rate?;
+    if let Some(unit) = input.unit_power {
+        return Some(step!(record, "Power at the cutter by the unit power stated", P: power = u * Q,
+            u = unit_power: unit, Q = removal_rate: rate));
+    }
+    let (material, feed) = input.material.as_ref().zip(input.feed)?;
+    let removal = Removal {
+        rate: rate.found(),
+        feed_of: "feed",
+        feed: feed.into(),
+        feed_si: feed.si(),
+        wear: if input.tool_state(record) == ToolState::Sharp { "sharp" } else { input.factors().0 },
+    };
+    Some(unit_power(material, &removal, record))
+}
+
+/// By specific cutting force: the one stated, or the material's at the chip.
+fn by_specific_force(input: &CuttingPowerInput, record: &mut Record) -> Option<(FoundSpecificForce, FoundPower)> {
+    let rate = input.removal_rate?;
+    let force = match input.specific_force {
+        Some(stated) => {
+            let step = record.choose("Specific cutting force", "as stated").with("kc", "specific_force", stated);
+            step.gives("specific_force", stated.found());
+            stated.found()
+        }
+        None => {
+            let (material, feed) = input.material.as_ref().zip(input.feed)?;
+            let chip = match input.chip {
+                Some(chip) => chip,
+                None => {
+                    let says = "The chip is taken to be as thick as the feed, as with an edge square to it; in milling it \
+                                is thinner.";
+                    record.assume("chip", &feed, says);
+                    feed
+                }
+            };
+            specific_force(material, ("chip", chip.found()), input.factors().1, record)?
+        }
+    };
+    let power = step!(record, "Power at the tool by specific cutting force", P: power_by_specific_force = kc * Q,
+        kc = specific_force: force, Q = removal_rate: rate);
+    Some((force, power))
+}
+
+/// The power that the spindle must have: the first there is.
+fn main_power(
+    by_unit: Option<FoundPower>,
+    by_specific: Option<FoundPower>,
+    by_force: Option<FoundPower>,
+    record: &mut Record,
+) -> Result<FoundPower, Refusal> {
+    if let Some(power) = by_unit {
+        return Ok(power);
+    }
+    let first = [("power_by_specific_force", by_specific), ("power_by_force", by_force)];
+    let Some((of, power)) = first.into_iter().find_map(|(of, power)| Some((of, power?))) else {
+        let ways = [("unit_power", "0.7 hp.min/in3".to_owned())];
+        return Err(Refusal::no_answer("Nothing gives a power here.", &ways));
+    };
+    record.choose("Power at the tool", "the one that there is").with("P", of, power).gives("power", power);
+    Ok(power)
+}
+
+impl CuttingPowerInput {
+    /// The name in the table of wear factors, and the factor on the specific force.
+    fn factors(&self) -> (&'static str, &'static ProcessFactor) {
+        self.operation.unwrap_or(PowerOperation::Turning).factors()
     }
 }

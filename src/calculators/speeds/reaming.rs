@@ -2,7 +2,7 @@
 //! none is published for reaming (US War Department, TM 1-420).
 
 use crate::calculators::prelude::*;
-use crate::machine::{Falls, Limit, SpeedOrWork, SpindleAndFeeds, TurnSet, WantedSpeed};
+use crate::machine::{Falls, Limit, SpeedOrWork, SpindleAndQuill, TurnSet, WantedSpeed};
 use crate::reference::cutting_speeds::Operation;
 use crate::reference::drilling::reaming_stock;
 use crate::shop::tell_reamer;
@@ -29,9 +29,9 @@ pub struct ReamingInput {
     pub wanted: SpeedOrWork,
     /// Feed per turn wanted; from the feed tables if absent.
     pub feed_per_rev: Option<FeedPerRev>,
-    /// The speeds and the feeds that the machine has.
+    /// The speeds that the machine has, and the feeds of its quill.
     #[group]
-    pub machine: SpindleAndFeeds,
+    pub machine: SpindleAndQuill,
 }
 
 /// What the reaming calculator gives.
@@ -64,7 +64,7 @@ pub struct Stock {
 }
 
 fn check(input: &ReamingInput) -> Result<(), ValidationError> {
-    input.machine.check(&input.wanted.tooling(Operation::Reaming), ("0.010 in/rev", input.feed_per_rev))
+    input.machine.check(&input.wanted.tooling(Operation::Reaming))
 }
 
 /// The cutting speed where it is published for drilling only.
@@ -114,26 +114,27 @@ impl Calculator for Reaming {
         "A 10 mm reamer in bearing bronze of a pump bush, within what the mill's quill has.":
             diameter = "10 mm", material = "c93200", tool_material = "hss", range_point = "low", slowest = "112 rpm",
             fastest = "630 rpm", may_exceed = "0 percent", fastest_feed = "250 mm/min",
-            available_feeds = "0.1 mm/rev,0.2 mm/rev,0.3 mm/rev";
+            quill_feeds = "0.1 mm/rev,0.2 mm/rev,0.3 mm/rev";
         "A 6 mm reamer at a speed and a feed that are known.":
             diameter = "6 mm", cutting_speed = "10 m/min", feed_per_rev = "0.15 mm/rev";
+        "An 8 mm reamer in 1018 on a drill press that runs at 250 rpm, with three feeds of the spindle.":
+            diameter = "8 mm", spindle_speed = "250 rpm", material = "1018", tool_material = "hss",
+            available_feeds = "0.1 mm/rev,0.2 mm/rev,0.3 mm/rev";
     };
     type Input = ReamingInput;
     type Output = ReamingResult;
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("kinematics", "cutting speed and feed rate of a turning tool");
-        for caution in [cautions::STARTING_POINT, cautions::TURNING_SPINDLE, cautions::REAMING, cautions::SPEED_LIMIT] {
-            record.caution(caution);
-        }
+        record.cautions(&[cautions::TURNING_SPINDLE, cautions::REAMING, cautions::SPEED_LIMIT]);
         let tooling = input.wanted.tooling(Operation::Reaming);
         tooling.warn(record);
         let size = input.diameter;
         tell_reamer(&size, record);
         let wanted = tooling.speed_or(Operation::Drilling, half_of_drilling, record)?;
         let across = Some(size.get().si());
-        let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", Operation::Reaming, across, record)?;
-        let (set, held, falls) = input.machine.set(wanted, size.into(), ("feed_per_rev", feed), record)?;
+        let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", Operation::Reaming, across, record);
+        let (set, held, falls) = input.machine.set(wanted, size.into(), feed, record)?;
         let stock = stock(size, record);
         Ok(ReamingResult { set, limited_by: held.tell(None, record), falls, stock })
     }

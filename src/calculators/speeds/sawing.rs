@@ -2,7 +2,7 @@
 //! band; speeds from Machinery's Handbook, 31st edition, p. 1245.
 
 use crate::calculators::prelude::*;
-use crate::machine::{RangePoint, Tooling, WantedSpeed};
+use crate::machine::{RangePoint, Tooling, Wanted};
 use crate::reference::cutting_speeds::Operation;
 use crate::reference::material_name::WorkMaterial;
 use crate::reference::sawing::section_change;
@@ -14,15 +14,18 @@ pub struct Sawing;
 const FEWEST: f64 = 3.0;
 /// More teeth than this clog.
 const MOST: f64 = 24.0;
+/// So many in the cut are usual in solid work.
+const USUAL: f64 = 12.0;
+/// The teeth an inch of the bands that are sold.
+const BANDS: [f64; 10] = [2.0, 3.0, 4.0, 6.0, 8.0, 10.0, 14.0, 18.0, 24.0, 32.0];
 
 /// What the sawing calculator asks for.
 #[derive(Debug, Asks)]
-#[asks(check = check)]
 pub struct SawingInput {
     /// Length of the cut along the band: how thick the work is where the band runs through it.
     pub section: Size,
-    /// Distance from one tooth of the band to the next: an inch over the teeth per inch.
-    pub tooth_pitch: Size,
+    /// Distance from one tooth of the band to the next: an inch over the teeth per inch; the feed needs it.
+    pub tooth_pitch: Option<Size>,
     /// Band speed; from the tables for material and section if absent.
     pub cutting_speed: Option<CuttingSpeed>,
     /// Work material by short name, designation, number or words, such as 4140 annealed.
@@ -40,25 +43,32 @@ pub struct SawingInput {
 /// What the sawing calculator gives.
 #[derive(Debug, Gives)]
 pub struct SawingResult {
+    /// Teeth an inch of a usual band for the section.
+    pub teeth_per_inch: f64,
+    /// Fewest teeth an inch: with fewer they catch.
+    pub fewest_teeth_per_inch: f64,
+    /// Most teeth an inch: with more their gullets clog.
+    pub most_teeth_per_inch: f64,
     /// Band speed to set.
-    pub cutting_speed: FoundCuttingSpeed,
+    #[needs(cutting_speed | material)]
+    pub cutting_speed: Option<FoundCuttingSpeed>,
     /// By how much the published band speed, for a section of 4 in, is changed for the section.
     pub section_change: Option<FoundDeviation>,
     /// Teeth that cut at once.
-    pub teeth_in_cut: f64,
+    #[needs(tooth_pitch)]
+    pub teeth_in_cut: Option<f64>,
     /// What each tooth advances.
-    pub feed_per_tooth: FoundFeedPerTooth,
+    #[needs(feed_per_tooth | material)]
+    pub feed_per_tooth: Option<FoundFeedPerTooth>,
     /// How fast the band goes down through the work.
-    pub feed_rate: FoundFeedRate,
-    /// Time of the cut; needs travel.
+    #[needs(tooth_pitch, cutting_speed | material, feed_per_tooth | material)]
+    pub feed_rate: Option<FoundFeedRate>,
+    /// Time of the cut.
+    #[needs(travel, tooth_pitch, cutting_speed | material, feed_per_tooth | material)]
     pub cutting_time: Option<FoundWorkTime>,
-    /// Turns of the saw's wheels; needs wheel_diameter.
+    /// Turns of the saw's wheels.
+    #[needs(wheel_diameter, cutting_speed | material)]
     pub wheel_speed: Option<FoundSpindleSpeed>,
-}
-
-fn check(input: &SawingInput) -> Result<(), ValidationError> {
-    let feed = ("feed_per_tooth", "0.0002 in/tooth", input.feed_per_tooth.is_some());
-    input.tooling().check(Some(feed))
 }
 
 impl SawingInput {
@@ -68,17 +78,25 @@ impl SawingInput {
             tool: None,
             point: self.range_point,
             cutting_speed: self.cutting_speed,
+            turns: None,
             operation: Operation::Sawing,
         }
     }
 }
 
-/// The band speed, changed for the section where it comes from the tables.
-fn speed(input: &SawingInput, record: &mut Record) -> Result<(FoundCuttingSpeed, Option<FoundDeviation>), Refusal> {
-    let WantedSpeed { of, speed } = input.tooling().speed(record)?;
+/// The band speed, changed for the section where it comes from the tables; none without speed and material.
+fn speed(
+    input: &SawingInput,
+    record: &mut Record,
+) -> Result<(Option<FoundCuttingSpeed>, Option<FoundDeviation>), Refusal> {
+    if input.cutting_speed.is_none() && input.material.is_none() {
+        return Ok((None, None));
+    }
+    let Wanted::Cutting(wanted) = input.tooling().speed(record)? else { return Ok((None, None)) };
+    let (of, speed) = (wanted.of, wanted.speed);
     if input.cutting_speed.is_some() {
         record.choose("Band speed", "as stated").with("V", of, speed).gives("cutting_speed", speed.found());
-        return Ok((speed.found(), None));
+        return Ok((Some(speed.found()), None));
     }
     let (percent, outside) = section_change(input.section.si());
     let change = FoundDeviation::stated(text::tidy(percent), Unit::Percent);
@@ -97,7 +115,35 @@ fn speed(input: &SawingInput, record: &mut Record) -> Result<(FoundCuttingSpeed,
     );
     let found = step!(record, "Band speed for the section", V: cutting_speed = V4 * (ratio(1.0) + c),
         V4 = (of): speed, c = section_change: change);
-    Ok((found, Some(change)))
+    Ok((Some(found), Some(change)))
+}
+
+/// The teeth an inch for a section.
+fn teeth(section: Size, record: &mut Record) -> (f64, f64, f64) {
+    record.source("common_practice", "three to twenty-four teeth in the cut, about twelve in solid work");
+    let inch = Size::stated(1.0, Unit::Inch);
+    let fewest: f64 = step!(record, "Fewest teeth an inch, three in the cut",
+        N1: fewest_teeth_per_inch = number(3.0 * i1 / s), i1 = "constant:one_inch": inch, s = section);
+    let most: f64 = step!(record, "Most teeth an inch, twenty-four in the cut",
+        N2: most_teeth_per_inch = number(24.0 * i1 / s), i1 = "constant:one_inch": inch, s = section);
+    let wanted = fewest * USUAL / FEWEST;
+    let off = |band: &f64| (band / wanted).ln().abs();
+    let band = BANDS.into_iter().min_by(|a, b| off(a).total_cmp(&off(b))).unwrap_or(BANDS[0]);
+    record
+        .look_up(
+            "Teeth an inch of a usual band",
+            "the nearest of 2, 3, 4, 6, 8, 10, 14, 18, 24 and 32 to twelve teeth in the cut",
+        )
+        .with("s", "section", section)
+        .gives("teeth_per_inch", band);
+    if !(fewest..=most).contains(&band) {
+        record.note(
+            "no_band_fits",
+            "No usual band has three to twenty-four teeth in this section: clamp thin work flat or in a stack, and cut \
+             with more of it along the band.",
+        );
+    }
+    (band, fewest, most)
 }
 
 impl Calculator for Sawing {
@@ -116,22 +162,25 @@ impl Calculator for Sawing {
         "A plate of bronze for a pump is sawn at a band speed that is known.":
             section = "20 mm", tooth_pitch = "2.5 mm", cutting_speed = "60 m/min", material = "c93200",
             range_point = "high", feed_per_tooth = "0.005 mm/tooth";
+        "What band for a 1 in bar of a winch, on a saw that runs at 200 ft/min?":
+            section = "1 in", cutting_speed = "200 ft/min", wheel_diameter = "12 in";
     };
     type Input = SawingInput;
     type Output = SawingResult;
+    const LEADS: &'static [&'static str] = &["cutting_speed", "teeth_per_inch"];
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("kinematics", "teeth of a band that runs through the work");
-        for caution in [cautions::STARTING_POINT, cautions::SAWING] {
-            record.caution(caution);
-        }
+        record.caution(cautions::SAWING);
         let tooling = input.tooling();
         tooling.warn(record);
         let (cutting_speed, section_change) = speed(input, record)?;
         let SawingInput { section, tooth_pitch, travel, wheel_diameter, .. } = *input;
-        let teeth_in_cut: f64 = step!(record, "Teeth in the cut", zc: teeth_in_cut = number(s / p),
-            s = section, p = tooth_pitch);
-        let teeth = text::tidy(teeth_in_cut);
+        let (teeth_per_inch, fewest_teeth_per_inch, most_teeth_per_inch) = teeth(section, record);
+        let teeth_in_cut: Option<f64> = tooth_pitch.map(|pitch| {
+            step!(record, "Teeth in the cut", zc: teeth_in_cut = number(s / p), s = section, p = tooth_pitch: pitch)
+        });
+        let teeth = teeth_in_cut.map_or(USUAL, text::tidy);
         if teeth < FEWEST {
             record.note(
                 "too_few_teeth",
@@ -141,26 +190,35 @@ impl Calculator for Sawing {
             record
                 .note("too_many_teeth", "More than 24 teeth are in the cut: their gullets clog; take a coarser band.");
         }
-        let feed = tooling.feed(input.feed_per_tooth, "feed_per_tooth", Operation::Sawing, None, record)?;
-        let feed_per_tooth = feed.found();
-        const ADVANCE: &str = "What each tooth advances";
-        let step = match input.feed_per_tooth {
-            None => record.look_up(ADVANCE, "feeds.csv, sawing"),
-            Some(_) => record.choose(ADVANCE, "as stated").with("fz", "feed_per_tooth", feed),
-        };
-        step.gives("feed_per_tooth", feed_per_tooth);
-        let feed_rate = FoundFeedRate::of(cutting_speed.get() * (feed.get() / tooth_pitch.get()));
-        let step = record.step("Feed down through the work", "vf = fz × V / p");
-        let step = step.with("fz", "feed_per_tooth", feed_per_tooth).with("V", "cutting_speed", cutting_speed);
-        step.with("p", "tooth_pitch", tooth_pitch).gives("feed_rate", feed_rate);
-        let cutting_time =
-            travel.map(|travel| step!(record, "Time of the cut", t: cutting_time = H / vf, H = travel, vf = feed_rate));
-        let wheel_speed = wheel_diameter.map(|wheel| {
+        let feed = tooling.feed(input.feed_per_tooth, "feed_per_tooth", Operation::Sawing, None, record);
+        let feed_per_tooth = feed.map(|feed| {
+            const ADVANCE: &str = "What each tooth advances";
+            let step = match input.feed_per_tooth {
+                None => record.look_up(ADVANCE, "feeds.csv, sawing"),
+                Some(_) => record.choose(ADVANCE, "as stated").with("fz", "feed_per_tooth", feed.feed),
+            };
+            step.gives("feed_per_tooth", feed.feed.found());
+            feed.feed.found()
+        });
+        let feed_rate = feed_per_tooth.zip(cutting_speed).zip(tooth_pitch).map(|((feed, speed), pitch)| {
+            let rate = FoundFeedRate::of(speed.get() * (feed.get() / pitch.get()));
+            let step = record.step("Feed down through the work", "vf = fz × V / p");
+            let step = step.with("fz", "feed_per_tooth", feed).with("V", "cutting_speed", speed);
+            step.with("p", "tooth_pitch", pitch).gives("feed_rate", rate);
+            rate
+        });
+        let cutting_time = travel.zip(feed_rate).map(
+            |(travel, rate)| step!(record, "Time of the cut", t: cutting_time = H / vf, H = travel, vf = feed_rate: rate),
+        );
+        let wheel_speed = wheel_diameter.zip(cutting_speed).map(|(wheel, speed)| {
             step!(record, "Turns of the wheels", n: wheel_speed = V / (π * D),
-                V = cutting_speed, D = wheel_diameter: wheel)
+                V = cutting_speed: speed, D = wheel_diameter: wheel)
         });
         record.caution(cautions::TIMES);
         Ok(SawingResult {
+            teeth_per_inch,
+            fewest_teeth_per_inch,
+            most_teeth_per_inch,
             cutting_speed,
             section_change,
             teeth_in_cut,

@@ -2,19 +2,57 @@
 //! next to it: kinematics, checked against handbook factors and a units library.
 
 use crate::calculators::prelude::*;
-use crate::machine::{ChosenSpeed, Limit, SpindleLimits, cutting_speed_at, exact_speed, tell_limits};
+use crate::machine::{ChosenSpeed, Held, Limit, SetSpeed, SpindleLimits, Tooling, WorkAndTool, cutting_speed_at};
+use crate::reference::cutting_speeds::Operation;
 
 /// The calculator.
 pub struct SpindleSpeed;
+
+choice! {
+    /// What is cut: `milling`, `drilling`, `reaming`, `turning`, `finish_turning` or `boring`; it decides which published speeds are taken.
+    SpeedOperation {
+        /// Milling.
+        Milling = "milling",
+        /// Drilling.
+        Drilling = "drilling",
+        /// Reaming.
+        Reaming = "reaming",
+        /// Rough turning.
+        Turning = "turning",
+        /// Finish turning.
+        FinishTurning = "finish_turning",
+        /// Boring.
+        Boring = "boring",
+    }
+}
+
+impl SpeedOperation {
+    fn rows(self) -> Operation {
+        match self {
+            Self::Milling => Operation::Milling,
+            Self::Drilling => Operation::Drilling,
+            Self::Reaming => Operation::Reaming,
+            Self::Turning => Operation::TurningRough,
+            Self::FinishTurning => Operation::TurningFinish,
+            Self::Boring => Operation::Boring,
+        }
+    }
+}
 
 /// What the spindle speed calculator asks for.
 #[derive(Debug, Asks)]
 #[asks(check = check)]
 pub struct SpindleSpeedInput {
-    /// Cutting speed wanted at the diameter.
-    pub cutting_speed: CuttingSpeed,
+    /// Cutting speed wanted at the diameter; from the tables for material and tool_material if absent.
+    pub cutting_speed: Option<CuttingSpeed>,
     /// Diameter at the cut: of the tool in milling and drilling, of the work in turning.
     pub diameter: Size,
+    /// The work and the tool.
+    #[group]
+    pub work: WorkAndTool,
+    /// What is cut, for the published speeds.
+    #[absent("milling", "The speeds for milling are taken, between those for drilling and for turning.")]
+    pub operation: Option<SpeedOperation>,
     /// The speeds that the machine has.
     #[group]
     pub spindle: SpindleLimits,
@@ -34,12 +72,9 @@ pub struct NeighbourSpeed {
 /// What the spindle speed calculator gives.
 #[derive(Debug, Gives)]
 pub struct SpindleSpeedResult {
-    /// Speed to set; absent where even the slowest is above the exact speed by more than may_exceed.
-    pub spindle_speed: Option<FoundSpindleSpeed>,
-    /// Speed that gives the cutting speed exactly.
-    pub exact_speed: FoundSpindleSpeed,
-    /// Cutting speed at the spindle speed to set.
-    pub cutting_speed: Option<FoundCuttingSpeed>,
+    /// The speed.
+    #[group]
+    pub set: SetSpeed,
     /// The available speed at or below the exact one.
     pub below: Option<NeighbourSpeed>,
     /// The available speed above the exact one; also the slowest speed where that is above it.
@@ -49,6 +84,10 @@ pub struct SpindleSpeedResult {
 }
 
 impl SpindleSpeedInput {
+    fn tooling(&self, operation: SpeedOperation) -> Tooling {
+        self.work.tooling(self.cutting_speed, operation.rows())
+    }
+
     /// A speed beside the exact one, with what it gives; `fields` are those of its three values.
     fn neighbour(
         &self,
@@ -72,6 +111,7 @@ impl SpindleSpeedInput {
 }
 
 fn check(input: &SpindleSpeedInput) -> Result<(), ValidationError> {
+    input.tooling(input.operation.unwrap_or(SpeedOperation::Milling)).check()?;
     input.spindle.check()
 }
 
@@ -92,23 +132,31 @@ impl Calculator for SpindleSpeed {
         "A 40 mm pump shaft is turned at 18 m/min; a speed up to 12 % over the exact one will do, but none above the 900 rpm of the chuck.":
             cutting_speed = "18 m/min", diameter = "40 mm", slowest = "112 rpm", fastest = "900 rpm",
             available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm", may_exceed = "12 percent";
+        "A 10 mm drill in a pump cover of 6061, the speed from the tables.":
+            diameter = "10 mm", material = "6061", tool_material = "hss", range_point = "low", operation = "drilling";
     };
     type Input = SpindleSpeedInput;
     type Output = SpindleSpeedResult;
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("kinematics", "the rim of diameter D runs π D in a turn");
-        record.caution(cautions::STARTING_POINT);
-        record.caution(cautions::TURNING_SPINDLE);
-        record.caution(cautions::SPEED_LIMIT);
-        let exact = exact_speed(input.cutting_speed.into(), input.diameter.into(), record)?;
-        let ChosenSpeed { speed, below, above, limited_by } = input.spindle.choose(exact, record);
-        let cutting_speed = speed
-            .map(|speed| cutting_speed_at("cutting_speed", ("spindle_speed", speed), input.diameter.into(), record));
+        record.cautions(&[cautions::TURNING_SPINDLE, cautions::SPEED_LIMIT]);
+        let from_tables = input.cutting_speed.is_none();
+        let operation = if from_tables { input.operation(record) } else { SpeedOperation::Milling };
+        if !from_tables && input.operation.is_some() && input.work.material.is_none() {
+            record.note("operation_without_effect", "operation matters only where material is given.");
+        }
+        let tooling = input.tooling(input.operation.unwrap_or(operation));
+        tooling.warn(record);
+        tooling.tell_unused_point(true, record);
+        let wanted = tooling.speed(record)?;
+        let (set, chosen) = input.spindle.set_among(wanted, input.diameter.into(), record)?;
+        let ChosenSpeed { below, above, limited_by, .. } = chosen;
+        let exact = set.exact_speed;
         let below = below.map(|speed| input.neighbour(speed, exact, BELOW, record));
         let above = above.map(|speed| input.neighbour(speed, exact, ABOVE, record));
-        tell_limits(&limited_by, &[("n", "exact_speed", exact.into())], record);
-        Ok(SpindleSpeedResult { spindle_speed: speed, exact_speed: exact, cutting_speed, below, above, limited_by })
+        let limited_by = Held::of(exact, limited_by).tell(None, record);
+        Ok(SpindleSpeedResult { set, below, above, limited_by })
     }
 }
 
@@ -148,18 +196,20 @@ mod tests {
     #[test]
     fn the_bench_mill_shows_both_neighbours_and_takes_the_lower() {
         let result = solved(&format!("cutting_speed=70 ft/min&diameter=1/2 in&{STEPS}"));
-        assert_eq!(result.exact_speed.quantity().in_system(System::Inch).text(), "534.8 rpm");
-        assert_eq!(result.spindle_speed.map(|speed| speed.quantity().text()).as_deref(), Some("450.0 rpm"));
+        assert_eq!(result.set.exact_speed.quantity().in_system(System::Inch).text(), "534.8 rpm");
+        assert_eq!(result.set.spindle_speed.quantity().text(), "450.0 rpm");
         assert_eq!(result.below.as_ref().map(texts), Some(["450.0 rpm", "58.9 ft/min", "-15.9 %"].map(String::from)));
         assert_eq!(result.above.as_ref().map(texts), Some(["630.0 rpm", "82.5 ft/min", "17.8 %"].map(String::from)));
         assert_eq!(result.limited_by, [Limit::Available]);
     }
 
     #[test]
-    fn below_the_slowest_nothing_is_set_but_the_slowest_is_shown() {
+    fn below_the_slowest_the_slowest_is_given_with_how_far_it_is_off() {
         for limit in [STEPS, "slowest=112 rpm"] {
             let result = solved(&format!("cutting_speed=70 ft/min&diameter=6 in&{limit}"));
-            assert!(result.spindle_speed.is_none() && result.cutting_speed.is_none() && result.below.is_none());
+            // Nothing slower can be set; that it is too fast for the tool is the first caution.
+            assert_eq!(result.set.spindle_speed.quantity().text(), "112.0 rpm");
+            assert!(result.below.is_none());
             let above = result.above.as_ref().map(texts);
             assert_eq!(above, Some(["112.0 rpm", "175.9 ft/min", "151.3 %"].map(String::from)), "{limit}");
         }
@@ -169,7 +219,7 @@ mod tests {
     fn without_steps_there_are_no_neighbours() {
         let result = solved("cutting_speed=100 ft/min&diameter=0.25 in&fastest=1250 rpm");
         assert!(result.below.is_none() && result.above.is_none());
-        assert_eq!(result.spindle_speed.map(|speed| speed.quantity().in_unit(Unit::Rpm)), Some(1250.0));
+        assert_eq!(result.set.spindle_speed.quantity().in_unit(Unit::Rpm), 1250.0);
         assert_eq!(result.limited_by, [Limit::Fastest]);
     }
 }

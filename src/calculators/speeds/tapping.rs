@@ -2,11 +2,45 @@
 //! turns, and nothing else.
 
 use crate::calculators::prelude::*;
-use crate::machine::{CutDiameter, Limit, SetSpeed, SpindleLimits, Tooling, WorkAndTool};
+use crate::machine::{CutDiameter, Held, Limit, SetSpeed, SpeedOrWork, SpindleLimits, Tooling, Wanted};
 use crate::reference::cutting_speeds::Operation;
 
 /// The calculator.
 pub struct Tapping;
+
+choice! {
+    /// How the tap is driven: by `hand` with a wrench, by a `tapping_head`, by a `reversing_spindle` of a manual machine, or `rigid` by a machine whose feed follows its spindle.
+    TapDrive {
+        /// With a wrench, the drive off.
+        Hand = "hand",
+        /// By a head that turns back and gives along the axis.
+        TappingHead = "tapping_head",
+        /// By a spindle that is turned back, fed by hand.
+        ReversingSpindle = "reversing_spindle",
+        /// By a feed that follows the spindle.
+        Rigid = "rigid",
+    }
+}
+
+const fn share(value: f64, place: &'static str) -> Constant {
+    Constant { of: "constant:share_for_the_drive", value, source: "common_practice", place }
+}
+
+/// Fed by hand at a spindle that is turned back, 40 to 60 percent of the listed speed are in use.
+const REVERSING: Constant = share(0.4, "tapping by a manual spindle at 40 to 60 percent of the listed speed");
+/// In a tapping head, 70 to 100 percent.
+const HEAD: Constant = share(0.7, "tapping by a tapping head at 70 to 100 percent of the listed speed");
+
+impl TapDrive {
+    /// The share of the listed speed, where it is not the whole.
+    fn share(self) -> Option<&'static Constant> {
+        match self {
+            TapDrive::TappingHead => Some(&HEAD),
+            TapDrive::ReversingSpindle => Some(&REVERSING),
+            TapDrive::Hand | TapDrive::Rigid => None,
+        }
+    }
+}
 
 /// What the tapping calculator asks for.
 #[derive(Debug, Asks)]
@@ -14,11 +48,15 @@ pub struct Tapping;
 pub struct TappingInput {
     /// Designation of the thread, such as 1/4-20 UNC or M8.
     pub thread: Designation,
-    /// Cutting speed wanted at the thread's size; from the tables for material and tool_material if absent.
-    pub cutting_speed: Option<CuttingSpeed>,
-    /// The work and the tool.
+    /// How the tap is driven: hand, tapping_head, reversing_spindle or rigid.
+    #[absent(
+        "reversing_spindle",
+        "A manual machine whose spindle turns back is taken, which taps slowest under power; by hand no speed is needed."
+    )]
+    pub by: Option<TapDrive>,
+    /// Speed at the thread's size, work and tool.
     #[group]
-    pub work: WorkAndTool,
+    pub wanted: SpeedOrWork,
     /// The speeds that the machine has.
     #[group]
     pub spindle: SpindleLimits,
@@ -27,11 +65,11 @@ pub struct TappingInput {
 /// What the tapping calculator gives.
 #[derive(Debug, Gives)]
 pub struct TappingResult {
-    /// The speed.
+    /// The speed; none by hand.
     #[group]
-    pub speed: SetSpeed,
-    /// Feed rate that the thread makes at that spindle speed.
-    pub feed_rate: FoundFeedRate,
+    pub speed: Option<SetSpeed>,
+    /// Feed rate that the thread makes at that spindle speed; none by hand.
+    pub feed_rate: Option<FoundFeedRate>,
     /// Feed per turn: the lead of the thread.
     pub feed_per_rev: FoundFeedPerRev,
     /// The limits that do not allow the exact speed.
@@ -53,13 +91,61 @@ pub struct RoundFeed {
 }
 
 fn check(input: &TappingInput) -> Result<(), ValidationError> {
-    input.tooling().check(None)?;
+    if input.by != Some(TapDrive::Hand) {
+        input.tooling().check()?;
+    }
     input.spindle.check()
 }
 
 impl TappingInput {
     fn tooling(&self) -> Tooling {
-        self.work.tooling(self.cutting_speed, Operation::Tapping)
+        self.wanted.tooling(Operation::Tapping)
+    }
+}
+
+/// The speed of tapping: as stated, or the share of the table's that the drive bears.
+fn speed(input: &TappingInput, by: TapDrive, record: &mut Record) -> Result<Wanted, Refusal> {
+    let wanted = input.tooling().speed(record)?;
+    let Some(share) = by.share().filter(|_| !input.wanted.states_speed()) else { return Ok(wanted) };
+    Ok(wanted.map(|listed| {
+        let wanted = listed.times(share.value, "tapping_cutting_speed").of_another_operation();
+        record
+            .step("Cutting speed for the drive", "V = k × Vt")
+            .constant("k", share)
+            .with("Vt", listed.of, listed.speed)
+            .gives(wanted.of, wanted.speed);
+        wanted
+    }))
+}
+
+/// The cautions, and what the drive asks of the hand.
+fn warn(by: TapDrive, record: &mut Record) {
+    if by == TapDrive::Hand {
+        record.cautions(&[cautions::HAND_TAPPING, cautions::TAPPING]);
+        record.note(
+            "turn_and_break",
+            "By hand there is no speed to set: turn the tap in about one turn, then back about half a turn to break the \
+             chip, with oil; take it out and clear it where it turns hard.",
+        );
+        return;
+    }
+    record.cautions(&[cautions::POWER_TAPPING, cautions::TURNING_SPINDLE, cautions::TAPPING, cautions::SPEED_LIMIT]);
+    record.note(
+        "overrides_locked",
+        "The feed is the lead times the turns: feed and spindle overrides stay at 100 percent, and the spindle must be able to \
+         stop and turn back at this speed.",
+    );
+    match by {
+        TapDrive::TappingHead => record.note(
+            "head_rating",
+            "A tapping head has a greatest speed and a range of sizes of its own: stay within them, and set its stop bar.",
+        ),
+        TapDrive::ReversingSpindle => record.note(
+            "reverse_in_time",
+            "Try first above the work how far the spindle runs on after it is turned back: the tap goes in by as many leads. \
+             Where that is too far, take the slowest speed, or tap by hand.",
+        ),
+        TapDrive::Hand | TapDrive::Rigid => {}
     }
 }
 
@@ -128,36 +214,55 @@ impl Calculator for Tapping {
     const WORDS: &'static str = "tap, thread, rigid tapping, rpm, lead, pitch, feed rate";
     const EXAMPLES: &'static [Example] = examples! {
         "A 1/4-20 tap in a 1018 winch bracket on the bench mill.":
-            thread = "1/4-20 UNC", material = "1018", tool_material = "hss",
+            thread = "1/4-20 UNC", material = "1018", tool_material = "hss", by = "reversing_spindle",
             available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm";
         "An M8 tap in a pump cover of 6061, at any speed up to 600 rpm.":
             thread = "M8", material = "6061", tool_material = "hss", range_point = "low", slowest = "112 rpm",
             fastest = "600 rpm", may_exceed = "0 percent";
-        "An M10 tap at 8 m/min.": thread = "M10", cutting_speed = "8 m/min";
+        "An M10 tap at 8 m/min.": thread = "M10", cutting_speed = "8 m/min", by = "rigid";
+        "An M6 tap in a pump cover of 6061 in a tapping head, the spindle at 315 rpm.":
+            thread = "M6", spindle_speed = "315 rpm", material = "6061", tool_material = "hss", by = "tapping_head";
+        "A 5/16-18 tap in a winch handle, by hand.": thread = "5/16-18 UNC", by = "hand";
     };
     type Input = TappingInput;
     type Output = TappingResult;
+    const LEADS: &'static [&'static str] = &["spindle_speed", "feed_per_rev"];
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("kinematics", "a tap advances its lead in each turn");
-        for caution in [cautions::STARTING_POINT, cautions::TURNING_SPINDLE, cautions::TAPPING, cautions::SPEED_LIMIT] {
-            record.caution(caution);
-        }
-        record.note(
-            "overrides_locked",
-            "The feed is the lead times the turns: feed and spindle overrides stay at 100 percent, and the spindle must \
-             be able to stop and turn back at this speed.",
-        );
+        let by = input.by(record);
+        warn(by, record);
         let tooling = input.tooling();
         tooling.warn(record);
+        tooling.tell_unused_point(true, record);
         let (size, lead, feed_per_rev) = size_and_lead(&input.thread, record);
+        if by == TapDrive::Hand {
+            if input.wanted.states_speed() || input.spindle.available.is_some() {
+                record
+                    .note("speed_without_effect", "By hand neither a speed nor the machine's speeds change anything.");
+            }
+            return Ok(TappingResult {
+                speed: None,
+                feed_rate: None,
+                feed_per_rev,
+                limited_by: Vec::new(),
+                speed_fall: None,
+                round: None,
+            });
+        }
         let across = CutDiameter { of: "size", size };
-        let wanted = tooling.speed(record)?;
-        let (speed, held) = input.spindle.set(wanted, across, record)?;
+        let (speed, held): (SetSpeed, Held) = input.spindle.set(speed(input, by, record)?, across, record)?;
         let feed_rate = step!(record, "Feed rate", vf: feed_rate = P * n,
             P = lead, n = spindle_speed: speed.spindle_speed);
         let round = round(input, speed.exact_speed, lead, record);
         let speed_fall = speed.fall(record);
-        Ok(TappingResult { speed, feed_rate, feed_per_rev, limited_by: held.tell(None, record), speed_fall, round })
+        Ok(TappingResult {
+            speed: Some(speed),
+            feed_rate: Some(feed_rate),
+            feed_per_rev,
+            limited_by: held.tell(None, record),
+            speed_fall,
+            round,
+        })
     }
 }

@@ -1,5 +1,6 @@
-//! Tool life after Taylor, V × T^n = C: life from speed and speed from life, the constants from two
-//! tests, and the lives of greatest output and least cost.
+//! Tool life after Taylor, V × T^n = C: life from speed and speed from life, the constants from one test and a known
+//! exponent or from two tests, and the lives of greatest output and least cost; for another feed and depth of cut by the
+//! extended law, V × T^n × f^a × d^b = C.
 
 use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
@@ -13,9 +14,9 @@ pub struct ToolLife;
 #[derive(Debug, Asks)]
 #[asks(check = check)]
 pub struct ToolLifeInput {
-    /// The constant C: the cutting speed at which the tool lasts one minute; from two tests if absent.
+    /// The constant C: the cutting speed at which the tool lasts one minute; from tests if absent.
     pub speed_for_one_minute: Option<CuttingSpeed>,
-    /// The exponent n, below 1; from two tests if absent.
+    /// The exponent n, below 1; from two tests if absent, and known beside one test.
     pub exponent: Option<PlainNumber>,
     /// Cutting speed whose tool life is wanted.
     pub cutting_speed: Option<CuttingSpeed>,
@@ -29,6 +30,18 @@ pub struct ToolLifeInput {
     pub second_speed: Option<CuttingSpeed>,
     /// Tool life of the second test.
     pub second_life: Option<WorkTime>,
+    /// Feed that the constant or the tests hold for; with feed and feed_exponent.
+    pub tested_feed: Option<ChipThickness>,
+    /// Feed of the cut, a turn or a tooth, as a length; that of the tests if absent.
+    pub feed: Option<ChipThickness>,
+    /// The exponent a of the feed in V T^n f^a d^b = C.
+    pub feed_exponent: Option<PlainNumber>,
+    /// Depth of cut that the constant or the tests hold for; with depth_of_cut and depth_exponent.
+    pub tested_depth: Option<Size>,
+    /// Depth of the cut; that of the tests if absent.
+    pub depth_of_cut: Option<Size>,
+    /// The exponent b of the depth.
+    pub depth_exponent: Option<PlainNumber>,
     /// Time to change the tool; greatest output and least cost need it.
     pub change_time: Option<WorkTime>,
     /// Cost of a cutting edge; least cost needs it.
@@ -42,23 +55,35 @@ pub struct ToolLifeInput {
 pub struct ToolLifeResult {
     /// The constant C.
     pub speed_for_one_minute: FoundCuttingSpeed,
+    /// The constant for the feed and the depth of this cut, where they are others than those of the tests.
+    pub speed_for_one_minute_here: Option<FoundCuttingSpeed>,
     /// The exponent n.
     pub exponent: f64,
     /// Tool life at cutting_speed.
+    #[needs(cutting_speed)]
     pub tool_life: Option<FoundWorkTime>,
     /// Cutting speed for tool_life.
+    #[needs(tool_life)]
     pub cutting_speed: Option<FoundCuttingSpeed>,
     /// Tool life of the greatest output.
+    #[needs(change_time)]
     pub life_for_output: Option<FoundWorkTime>,
     /// Cutting speed of the greatest output.
+    #[needs(change_time)]
     pub speed_for_output: Option<FoundCuttingSpeed>,
     /// Tool life of the least cost.
+    #[needs(change_time, edge_cost, hourly_rate)]
     pub life_for_cost: Option<FoundWorkTime>,
     /// Cutting speed of the least cost.
+    #[needs(change_time, edge_cost, hourly_rate)]
     pub speed_for_cost: Option<FoundCuttingSpeed>,
 }
 
 rules! { check_values(ToolLifeInput) {
+    never(|input| input.feed_exponent.is_some_and(|exponent| exponent.get() > 1.0), Code::ValueOutOfRange,
+        feed_exponent = "0.5"): "The exponent of the feed is up to 1.";
+    never(|input| input.depth_exponent.is_some_and(|exponent| exponent.get() > 1.0), Code::ValueOutOfRange,
+        depth_exponent = "0.15"): "The exponent of the depth is up to 1.";
     never(|input| input.exponent.is_some_and(|exponent| exponent.get() >= 1.0), Code::ValueOutOfRange,
         exponent = "0.125"):
         "The exponent is below 1: 0.1 to 0.15 for high-speed steel, 0.2 to 0.3 for carbide.";
@@ -75,16 +100,42 @@ rules! { check_values(ToolLifeInput) {
 /// Refuses constants and tests that are not whole, or that contradict each other.
 fn check(input: &ToolLifeInput) -> Result<(), ValidationError> {
     let constants = stated!(input: speed_for_one_minute = "200 ft/min", exponent = "0.125");
-    let tests = stated!(input: first_speed = "160 m/min", first_life = "5 min", second_speed = "100 m/min",
-        second_life = "41 min");
-    let of_tests = to_leave_out(&tests);
-    if !of_tests.is_empty() && !to_leave_out(&constants).is_empty() {
-        return Err(rule_broken(Code::Conflict, "Give the constants or two tests, not both.", &of_tests));
+    let first = stated!(input: first_speed = "160 m/min", first_life = "5 min");
+    let second = stated!(input: second_speed = "100 m/min", second_life = "41 min");
+    let given = |fields: &[Stated]| !to_leave_out(fields).is_empty();
+    let tests = [first, second].concat();
+    if input.speed_for_one_minute.is_some() && given(&tests) {
+        return Err(rule_broken(Code::Conflict, "Give the constants or tests, not both.", &to_leave_out(&tests)));
     }
-    let missing = if of_tests.is_empty() { to_give(&constants) } else { to_give(&tests) };
+    if input.exponent.is_some() && given(&second) {
+        let says = "Two tests have their own exponent: give one test with a known exponent, or two tests.";
+        let mut ways = to_leave_out(&second);
+        ways.push(("exponent", "leave out"));
+        return Err(rule_broken(Code::Conflict, says, &ways));
+    }
+    let missing = match (given(&first) || given(&second), input.exponent.is_some()) {
+        (false, _) => to_give(&constants),
+        (true, true) => to_give(&first),
+        (true, false) => to_give(&tests),
+    };
     if !missing.is_empty() {
-        let says = "Give speed_for_one_minute and exponent, or two tests with speed and life.";
+        let says = "Give speed_for_one_minute and exponent, one test and exponent, or two tests with speed and life.";
         return Err(rule_broken(Code::FieldMissing, says, &missing));
+    }
+    for (fields, says) in [
+        (
+            stated!(input: tested_feed = "0.25 mm", feed = "0.4 mm", feed_exponent = "0.5"),
+            "Another feed needs the feed of the tests, its own, and the exponent of the feed.",
+        ),
+        (
+            stated!(input: tested_depth = "2 mm", depth_of_cut = "3 mm", depth_exponent = "0.15"),
+            "Another depth needs the depth of the tests, its own, and the exponent of the depth.",
+        ),
+    ] {
+        let missing = to_give(&fields);
+        if given(&fields) && !missing.is_empty() {
+            return Err(rule_broken(Code::FieldMissing, says, &missing));
+        }
     }
     check_tests(input)?;
     check_values(input)
@@ -131,6 +182,8 @@ fn minute() -> FoundWorkTime {
 
 /// The law with its constants as found.
 struct Law {
+    /// The field of the constant.
+    of: &'static str,
     constant: FoundCuttingSpeed,
     exponent: f64,
 }
@@ -144,7 +197,7 @@ impl Law {
         record: &mut Record,
     ) -> FoundCuttingSpeed {
         step!(record, "Cutting speed for that life", V: (field) = C * power(t1 / T, n),
-            C = speed_for_one_minute: self.constant, t1 = "constant:one_minute": minute(), T = (of): life,
+            C = (self.of): self.constant, t1 = "constant:one_minute": minute(), T = (of): life,
             n = exponent: self.exponent)
     }
 }
@@ -165,6 +218,10 @@ impl Calculator for ToolLife {
         "A pump maker's carbide lasted 5 min at 160 m/min and 41 min at 100 m/min; what speed gives 30 min?":
             first_speed = "160 m/min", first_life = "5 min", second_speed = "100 m/min", second_life = "41 min",
             tool_life = "30 min";
+        "One edge lasted 20 min at 90 m/min in a pump shaft; the exponent is known, and feed and depth are to be larger.":
+            first_speed = "90 m/min", first_life = "20 min", exponent = "0.25", cutting_speed = "80 m/min",
+            tested_feed = "0.25 mm", feed = "0.4 mm", feed_exponent = "0.5", tested_depth = "2 mm",
+            depth_of_cut = "3 mm", depth_exponent = "0.15";
     };
     type Input = ToolLifeInput;
     type Output = ToolLifeResult;
@@ -173,7 +230,8 @@ impl Calculator for ToolLife {
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("taylor_law", "speed times life to the power of n is constant");
         record.caution(cautions::TOOL_LIFE);
-        let law = find_law(input, record)?;
+        let tested = find_law(input, record)?;
+        let law = for_this_cut(input, &tested, record);
         let tool_life = match input.cutting_speed {
             Some(speed) => Some(life(&law, speed, record)?),
             None => None,
@@ -196,7 +254,8 @@ impl Calculator for ToolLife {
         let (life_for_output, speed_for_output) = output.unzip();
         let (life_for_cost, speed_for_cost) = cost.unzip();
         Ok(ToolLifeResult {
-            speed_for_one_minute: law.constant,
+            speed_for_one_minute: tested.constant,
+            speed_for_one_minute_here: (law.of != tested.of).then_some(law.constant),
             exponent: law.exponent,
             tool_life,
             cutting_speed,
@@ -215,22 +274,54 @@ fn find_law(input: &ToolLifeInput, record: &mut Record) -> Result<Law, Refusal> 
         let (field, exponent) = ("speed_for_one_minute", exponent.get());
         record.choose("The constant", "as stated").with("C", field, constant).gives(field, constant.found());
         record.choose("The exponent", "as stated").with("n", "exponent", exponent).gives("exponent", exponent);
-        return Ok(Law { constant: constant.found(), exponent });
+        return Ok(Law { of: field, constant: constant.found(), exponent });
+    }
+    if let (Some(first), Some(short), Some(exponent)) = (input.first_speed, input.first_life, input.exponent) {
+        let exponent = exponent.get();
+        record.choose("The exponent", "as stated").with("n", "exponent", exponent).gives("exponent", exponent);
+        return Ok(of_test(first, short, exponent, record));
     }
     let Some((first, second, short, long)) = input.tests() else {
         return Err(Refusal::no_answer("Two tests are needed.", &[("first_speed", "160 m/min".to_owned())]));
     };
     let exponent: f64 = step!(record, "The exponent", n: exponent = ln(V1 / V2) / ln(T2 / T1),
         V1 = first_speed: first, V2 = second_speed: second, T1 = first_life: short, T2 = second_life: long);
+    Ok(of_test(first, short, exponent, record))
+}
+
+/// The law of one test with its exponent.
+fn of_test(first: CuttingSpeed, short: WorkTime, exponent: f64, record: &mut Record) -> Law {
     let constant = step!(record, "The constant", C: speed_for_one_minute = V1 * power(T1 / t1, n),
         V1 = first_speed: first, T1 = first_life: short, t1 = "constant:one_minute": minute(), n = exponent);
-    Ok(Law { constant, exponent })
+    Law { of: "speed_for_one_minute", constant, exponent }
+}
+
+/// The law for the feed and the depth of this cut.
+fn for_this_cut(input: &ToolLifeInput, tested: &Law, record: &mut Record) -> Law {
+    const HERE: &str = "speed_for_one_minute_here";
+    let feeds = input.tested_feed.zip(input.feed).zip(input.feed_exponent);
+    let depths = input.tested_depth.zip(input.depth_of_cut).zip(input.depth_exponent);
+    let tested_constant = tested.constant;
+    let constant = match (feeds, depths) {
+        (None, None) => return Law { of: tested.of, constant: tested_constant, exponent: tested.exponent },
+        (Some(((f0, f), a)), None) => step!(record, "The constant at this feed", Ch: (HERE) = C * power(f0 / f, a),
+            C = speed_for_one_minute: tested_constant, f0 = tested_feed: f0, f = feed: f, a = feed_exponent: a.get()),
+        (None, Some(((d0, d), b))) => step!(record, "The constant at this depth", Ch: (HERE) = C * power(d0 / d, b),
+            C = speed_for_one_minute: tested_constant, d0 = tested_depth: d0, d = depth_of_cut: d,
+            b = depth_exponent: b.get()),
+        (Some(((f0, f), a)), Some(((d0, d), b))) => step!(record, "The constant at this feed and depth",
+            Ch: (HERE) = C * power(f0 / f, a) * power(d0 / d, b), C = speed_for_one_minute: tested_constant,
+            f0 = tested_feed: f0, f = feed: f, a = feed_exponent: a.get(), d0 = tested_depth: d0, d = depth_of_cut: d,
+            b = depth_exponent: b.get()),
+    };
+    record.source("taylor_law", "with feed and depth: V T^n f^a d^b is constant");
+    Law { of: HERE, constant, exponent: tested.exponent }
 }
 
 /// The life at a cutting speed.
 fn life(law: &Law, speed: CuttingSpeed, record: &mut Record) -> Result<FoundWorkTime, Refusal> {
     let life: FoundWorkTime = step!(record, "Tool life at that speed", T: tool_life = t1 * power(C / V, 1.0 / n),
-        t1 = "constant:one_minute": minute(), C = speed_for_one_minute: law.constant, V = cutting_speed: speed,
+        t1 = "constant:one_minute": minute(), C = (law.of): law.constant, V = cutting_speed: speed,
         n = exponent: law.exponent);
     if (1e-6..1e12).contains(&life.si()) {
         return Ok(life);

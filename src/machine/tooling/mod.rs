@@ -1,30 +1,44 @@
 //! Work material and tool material to cutting speed and feed, by the published tables: what a request says, which
-//! point of a range is taken, the feed, and what the material itself warns of.
+//! point of a range is taken, and what the material itself warns of.
 
+mod feed;
 mod published_speed;
+
+pub use feed::WantedFeed;
 
 use super::{RangePoint, SpeedOrWork, WorkAndTool};
 use crate::cautions;
-use crate::quantity::{CuttingSpeed, Kind, Measure, text};
+use crate::quantity::{CuttingSpeed, SpindleSpeed};
 use crate::reference::cutting_speeds::{Operation, ToolMaterial};
-use crate::reference::feeds::{FeedRow, feed_for};
 use crate::reference::material_name::WorkMaterial;
 use crate::reference::materials::Material;
-use crate::refusal::{Code, Refusal, rule_broken};
+use crate::refusal::{Code, rule_broken};
 use crate::working::Record;
 use validator::ValidationError;
 
 impl SpeedOrWork {
     /// With the operation.
     pub fn tooling(&self, operation: Operation) -> Tooling {
-        self.work.tooling(self.cutting_speed, operation)
+        Tooling { turns: self.spindle_speed, ..self.work.tooling(self.cutting_speed, operation) }
+    }
+
+    /// Whether the speed comes from the request, not from the tables.
+    pub fn states_speed(&self) -> bool {
+        self.cutting_speed.is_some() || self.spindle_speed.is_some()
     }
 }
 
 impl WorkAndTool {
     /// With the cutting speed, where it is stated, and the operation.
     pub fn tooling(&self, cutting_speed: Option<CuttingSpeed>, operation: Operation) -> Tooling {
-        Tooling { material: self.material, tool: self.tool_material, point: self.range_point, cutting_speed, operation }
+        Tooling {
+            material: self.material,
+            tool: self.tool_material,
+            point: self.range_point,
+            cutting_speed,
+            turns: None,
+            operation,
+        }
     }
 }
 
@@ -39,41 +53,36 @@ pub struct Tooling {
     pub point: Option<RangePoint>,
     /// The cutting speed, where it is stated.
     pub cutting_speed: Option<CuttingSpeed>,
+    /// The spindle speed, where it is set.
+    pub turns: Option<SpindleSpeed>,
     /// The operation, whose rows are looked up.
     pub operation: Operation,
 }
 
 impl Tooling {
-    /// Refuses a request from which neither speed nor feed can be found; `feed` is the feed's field,
-    /// an example of it, and whether it is given.
-    pub fn check(&self, feed: Option<(&'static str, &str, bool)>) -> Result<(), ValidationError> {
-        let known = self.material.is_some() && (self.tool.is_some() || self.operation == Operation::Sawing);
-        if known {
+    /// Refuses a request from which no speed can be found, and one with two.
+    pub fn check(&self) -> Result<(), ValidationError> {
+        if self.cutting_speed.is_some() && self.turns.is_some() {
+            let ways = [("cutting_speed", "leave out"), ("spindle_speed", "leave out")];
+            let says = "The spindle speed that is set makes the cutting speed: give one of them.";
+            return Err(rule_broken(Code::Conflict, says, &ways));
+        }
+        let saw = self.operation == Operation::Sawing;
+        let known = self.material.is_some() && (self.tool.is_some() || saw);
+        if known || self.cutting_speed.is_some() || self.turns.is_some() {
             return Ok(());
         }
-        let mut missing = Vec::with_capacity(4);
-        if self.cutting_speed.is_none() {
-            missing.push(("cutting_speed", "70 ft/min"));
-        }
-        if let Some((field, example, false)) = feed {
-            missing.push((field, example));
-        }
-        if missing.is_empty() {
-            return Ok(());
-        }
-        let wanted: Vec<&str> = missing.iter().map(|(field, _)| *field).collect();
-        let wanted = wanted.join(" and ");
+        let mut missing = vec![("cutting_speed", "70 ft/min")];
         if self.material.is_none() {
             missing.push(("material", "4140-annealed"));
         }
-        if self.tool.is_none() && self.operation != Operation::Sawing {
+        if self.tool.is_none() && !saw {
             missing.push(("tool_material", "hss"));
         }
-        let says = format!("Give {wanted}, or material and tool_material to look them up.");
-        let says = if self.operation == Operation::Sawing {
-            format!("Give {wanted}, or material to look it up.")
+        let says = if saw {
+            "Give cutting_speed, or material to look it up."
         } else {
-            says
+            "Give cutting_speed, or material and tool_material to look it up."
         };
         Err(rule_broken(Code::FieldMissing, says, &missing))
     }
@@ -99,37 +108,14 @@ impl Tooling {
         }
     }
 
-    /// The feed: as stated, or from the tables, which is put on record as assumed.
-    pub fn feed<K: Kind>(
-        &self,
-        given: Option<Measure<K>>,
-        field: &'static str,
-        operation: Operation,
-        diameter: Option<f64>,
-        record: &mut Record,
-    ) -> Result<Measure<K>, Refusal> {
-        if let Some(given) = given {
-            return Ok(given);
-        }
-        let row = self.material.and_then(|material| feed_for(material.0, operation, self.tool, diameter));
-        let Some(row) = row.filter(|row| K::ROW.units.contains(&row.unit)) else {
-            let says = format!(
-                "The tables have no feed for {} of this material with this tool at this size; take it from the tool \
-                 maker's data.",
-                operation.words()
+    /// Notes a point of the ranges that changes nothing, speed and feed being stated.
+    pub fn tell_unused_point(&self, states_feed: bool, record: &mut Record) {
+        if self.point.is_some() && states_feed && (self.cutting_speed.is_some() || self.turns.is_some()) {
+            record.note(
+                "range_point_without_effect",
+                "range_point matters only where something is taken from a published range; here all is stated.",
             );
-            return Err(Refusal::no_answer(&says, &[(field, K::ROW.example.to_owned())]));
-        };
-        let point = self.point(record);
-        let value = match point {
-            RangePoint::Low => row.low,
-            RangePoint::Middle => text::tidy((row.low + row.high) / 2.0),
-            RangePoint::High => row.high,
-        };
-        let feed = Measure::stated(value, row.unit);
-        record.source_trusted(row.source, row.place, row.trust);
-        record.assume(field, &feed, says_of(row, point));
-        Ok(feed)
+        }
     }
 }
 
@@ -138,27 +124,6 @@ pub fn tell_material(material: &Material, record: &mut Record) {
     for caution in material.cautions.iter().filter_map(|code| cautions::of_material(code)) {
         record.caution(caution);
     }
-}
-
-/// Why a feed was taken.
-fn says_of(row: &FeedRow, point: RangePoint) -> String {
-    let end = match point {
-        RangePoint::Low => "the low end",
-        RangePoint::Middle => "the middle",
-        RangePoint::High => "the high end",
-    };
-    let band = match row.diameter {
-        Some((over, up_to)) => format!(", for diameters over {} up to {} in", text::full(over), text::full(up_to)),
-        None => String::new(),
-    };
-    let note = if row.note.is_empty() { String::new() } else { format!(" Beside it stands: {}.", row.note) };
-    format!(
-        "From the feed table ({}): {} to {} {}{band}; {end} is taken.{note}",
-        row.place,
-        text::full(row.low),
-        text::full(row.high),
-        row.unit.spelling()
-    )
 }
 
 #[cfg(test)]

@@ -1,8 +1,8 @@
 //! The cutting speed that the tables have for work and tool: which rows, and where sources differ, which stands.
 
 use super::Tooling;
-use crate::machine::{RangePoint, SAME, WantedSpeed, as_stated, si};
-use crate::quantity::{CuttingSpeed, text};
+use crate::machine::{Published, RangePoint, Wanted, WantedSpeed, as_stated, si};
+use crate::quantity::{CuttingSpeed, kind, text};
 use crate::reference::cutting_speeds::{Operation, SpeedRow, Standing, ToolMaterial, speeds_for, standing};
 use crate::refusal::Refusal;
 use crate::sources::source;
@@ -27,22 +27,25 @@ impl Tooling {
         }
     }
 
-    /// The cutting speed wanted: as stated, or from the tables by a step that gives
-    /// `wanted_cutting_speed`.
-    pub fn speed(&self, record: &mut Record) -> Result<WantedSpeed, Refusal> {
+    /// The speed wanted: as stated, or from the tables by a step that gives `wanted_cutting_speed`.
+    pub fn speed(&self, record: &mut Record) -> Result<Wanted, Refusal> {
         let rows = self.rows();
         let stands = standing(&rows);
-        if let Some(stated) = self.cutting_speed {
-            if let Some(stands) = stands {
-                compare(&stated, &stands, record);
+        let published = stands.as_ref().map(|stands| Published { low: stands.low.low, high: stands.high.high });
+        if let Some(turns) = self.turns {
+            return Ok(Wanted::Turns(turns, published));
+        }
+        if let Some(speed) = self.cutting_speed {
+            if let Some(published) = published {
+                compare(&speed, &published, record);
             }
-            return Ok(stated.into());
+            return Ok(Wanted::Cutting(WantedSpeed { of: "cutting_speed", speed, published }));
         }
         let Some(stands) = stands else { return Err(self.no_row()) };
         let speed = self.taken(&stands, record);
         tell_difference(&stands, record);
         tell_others(speed, &stands, &rows, record);
-        Ok(WantedSpeed { of: WANTED, speed })
+        Ok(Wanted::Cutting(WantedSpeed { of: WANTED, speed, published }))
     }
 
     /// The steps from the range that stands to the speed at the point asked for.
@@ -95,10 +98,10 @@ impl Tooling {
         other: Operation,
         share: impl FnOnce(WantedSpeed, &mut Record) -> WantedSpeed,
         record: &mut Record,
-    ) -> Result<WantedSpeed, Refusal> {
+    ) -> Result<Wanted, Refusal> {
         self.speed(record).or_else(|refusal| {
             let other = Tooling { operation: other, ..*self }.speed(record).map_err(|_| refusal)?;
-            Ok(share(other, record))
+            Ok(other.map(|other| share(other, record).of_another_operation()))
         })
     }
 
@@ -175,14 +178,11 @@ fn tell_others(speed: CuttingSpeed, stands: &Standing, rows: &[&'static SpeedRow
 }
 
 /// Notes a stated speed that lies above what is published.
-fn compare(stated: &CuttingSpeed, stands: &Standing, record: &mut Record) {
-    if si(stated) > si(&stands.high.high) * (1.0 + SAME) {
+fn compare(stated: &CuttingSpeed, published: &Published<kind::CuttingSpeed>, record: &mut Record) {
+    if published.is_below(si(stated)) {
         record.note(
             "above_published",
-            format!(
-                "cutting_speed is above what the tables have for this material and tool, {}.",
-                range(&stands.low.low, &stands.high.high)
-            ),
+            format!("cutting_speed is above what the tables have for this material and tool, {}.", published.words()),
         );
     }
 }

@@ -77,6 +77,8 @@ impl Calculator for Arc {
     const ABOUT: &'static str = "From any two of radius, chord, height, arc length, central angle and segment area: \
         all six, for every arc that has the two.";
     const TASK: Task = Task::LayOut;
+    // Sides and angles of a figure; nothing is set by them alone.
+    const AT_THE_MACHINE: bool = false;
     const ANOTHER_CHECK: &'static str =
         "Lay a straightedge as long as the chord across the arc and measure the height at its middle.";
     const WORDS: &'static str = "radius, chord, height, rise, sagitta, segment, arc length, central angle, circle, \

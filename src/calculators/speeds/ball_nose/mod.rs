@@ -35,12 +35,16 @@ pub struct BallNoseResult {
     /// Greatest diameter of the ball that cuts.
     pub effective_diameter: FoundSize,
     /// Height of the cusp between two passes on a flat.
+    #[needs(stepover)]
     pub cusp_height: Option<FoundExtent>,
     /// Stepover that leaves the cusp wanted.
+    #[needs(cusp_height)]
     pub stepover: Option<FoundExtent>,
     /// Spindle speed for the cutting speed.
+    #[needs(cutting_speed)]
     pub spindle_speed: Option<FoundSpindleSpeed>,
     /// Cutting speed at the spindle speed.
+    #[needs(spindle_speed)]
     pub cutting_speed: Option<FoundCuttingSpeed>,
 }
 
@@ -79,9 +83,8 @@ rules! { check_pairs(BallNoseInput) {
 /// The diameter that cuts: at the depth, moved up the ball by the tilt.
 fn effective(input: &BallNoseInput, tilt: Angle, record: &mut Record) -> FoundSize {
     let BallNoseInput { diameter, axial_depth, .. } = *input;
-    let share = (1.0 - 2.0 * axial_depth.si() / diameter.si()).clamp(0.0, 1.0);
-    // The half-angle keeps its figures in a shallow cut, where 1 - 2x does not.
-    let angle = 2.0 * ((1.0 - share) / 2.0).sqrt().asin() + tilt.degrees().to_radians();
+    // The half-angle keeps its figures in a shallow cut, where a cosine near 1 does not.
+    let angle = 2.0 * (axial_depth.si() / diameter.si()).min(0.5).sqrt().asin() + tilt.degrees().to_radians();
     const WHAT: &str = "Diameter that cuts";
     let (found, step) = if angle >= PI / 2.0 {
         let rule = "the ball's own, as the cut reaches its widest part";
@@ -142,9 +145,7 @@ impl Calculator for BallNose {
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "circles of a sphere cut by a plane");
-        for caution in [cautions::STARTING_POINT, cautions::MILLING, cautions::SPEED_LIMIT] {
-            record.caution(caution);
-        }
+        record.cautions(&[cautions::MILLING, cautions::SPEED_LIMIT]);
         let tilt = input.tilt(record);
         let effective_diameter = effective(input, tilt, record);
         let cusp_height = input.stepover.map(|step| cusp(input, step, record));

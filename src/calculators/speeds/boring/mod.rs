@@ -20,8 +20,8 @@ const PROCESS: ProcessFactor = process_factor(1.2, "factor of inside turning");
 pub struct BoringInput {
     /// Diameter of the bore after the cut, the largest that is cut.
     pub diameter: Size,
-    /// Depth of the cut on the radius; the diameter grows by twice of it.
-    pub depth_of_cut: Size,
+    /// Depth of the cut on the radius; the diameter grows by twice of it. Removal, force and power need it.
+    pub depth_of_cut: Option<Size>,
     /// Speed, work and tool.
     #[group]
     pub wanted: SpeedOrWork,
@@ -49,12 +49,14 @@ pub struct BoringResult {
     #[group]
     pub cut: TurnedCut,
     /// Overhang of the bar in its diameters.
+    #[needs(overhang, bar_diameter)]
     pub overhang_ratio: Option<f64>,
 }
 
 fn check(input: &BoringInput) -> Result<(), ValidationError> {
-    let (depth, across) = (input.depth_of_cut.quantity(), input.diameter.quantity());
-    if 2.0 * depth.si() >= across.si() {
+    let across = input.diameter.quantity();
+    let depth = input.depth_of_cut.map(|depth| depth.quantity());
+    if let Some(depth) = depth.filter(|depth| 2.0 * depth.si() >= across.si()) {
         let less = value(across.si() / 4.0, depth.unit, Way::Down);
         let says = "A cut as deep as the radius begins where there is no bore.";
         return Err(rule_broken(Code::Conflict, says, &[("depth_of_cut", &less)]));
@@ -63,7 +65,7 @@ fn check(input: &BoringInput) -> Result<(), ValidationError> {
         let less = value(across.si() / 2.0, bar.quantity().unit, Way::Down);
         return Err(rule_broken(Code::Conflict, "The bar must be smaller than the bore.", &[("bar_diameter", &less)]));
     }
-    input.machine.check(&input.wanted.tooling(Operation::Boring), ("0.004 in/rev", input.feed_per_rev))
+    input.machine.check(&input.wanted.tooling(Operation::Boring))
 }
 
 impl Calculator for Boring {
@@ -87,27 +89,23 @@ impl Calculator for Boring {
             base_speed = "400 rpm";
         "A bore of 50 mm at a speed and a feed that are known.":
             diameter = "50 mm", depth_of_cut = "1 mm", cutting_speed = "60 m/min", feed_per_rev = "0.1 mm/rev";
+        "A pump casing of grey iron bored to 80 mm by a spindle that runs at 160 rpm.":
+            diameter = "80 mm", spindle_speed = "160 rpm", material = "grey-iron-35", tool_material = "hss";
     };
     type Input = BoringInput;
     type Output = BoringResult;
+    const LEADS: &'static [&'static str] = &["spindle_speed", "feed_per_rev", "load"];
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("kinematics", "cutting speed, feed rate and volume of inside turning");
         record.source("iso_3002_1", "tool cutting edge angle");
-        for caution in [
-            cautions::STARTING_POINT,
-            cautions::TURNING_SPINDLE,
-            cautions::TURNING,
-            cautions::BORING,
-            cautions::SPEED_LIMIT,
-        ] {
-            record.caution(caution);
-        }
+        record.cautions(cautions::ON_THE_LATHE);
+        record.caution(cautions::BORING);
         let tooling = input.wanted.tooling(Operation::Boring);
         tooling.warn(record);
         let wanted = tooling.speed_or(Operation::TurningRough, bar::share_of_turning, record)?;
-        let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", Operation::Boring, None, record)?;
-        let set = input.machine.set(wanted, input.diameter.into(), ("feed_per_rev", feed), record)?;
+        let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", Operation::Boring, None, record);
+        let set = input.machine.set(wanted, input.diameter.into(), feed, record)?;
         let overhang_ratio = bar::overhang_ratio(input, record);
         let cut = AlongTheWork {
             diameter: input.diameter,
@@ -117,9 +115,9 @@ impl Calculator for Boring {
             process: &PROCESS,
             wear: "turning_rough",
         };
-        let removal = |mean_diameter, feed_rate, record: &mut Record| {
+        let removal = |depth, mean_diameter, feed_rate, record: &mut Record| {
             step!(record, "Metal removed", Q: removal_rate = π * Dm * ap * vf,
-                Dm = mean_diameter, ap = depth_of_cut: input.depth_of_cut, vf = feed_rate)
+                Dm = mean_diameter, ap = depth_of_cut: depth, vf = feed_rate)
         };
         Ok(BoringResult { cut: cut.cut(set, removal, record), overhang_ratio })
     }

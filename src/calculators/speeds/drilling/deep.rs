@@ -2,7 +2,7 @@
 
 use super::DrillingInput;
 use crate::calculators::prelude::*;
-use crate::machine::WantedSpeed;
+use crate::machine::{Wanted, WantedFeed};
 use crate::reference::drilling::deep_hole;
 
 /// How much less a deep hole is given.
@@ -14,15 +14,16 @@ pub struct Reductions {
     pub feed_reduction: Option<FoundPercentage>,
 }
 
-/// Reduces what comes from the tables for a deep hole; what is stated is taken as it is. Beside the feed stands the
-/// field or step it comes from.
+/// A feed per turn.
+type Feed = WantedFeed<kind::FeedPerRev>;
+
+/// Reduces what comes from the tables for a deep hole; what is stated is taken as it is.
 pub fn reduce(
     input: &DrillingInput,
-    mut wanted: WantedSpeed,
-    asked: FeedPerRev,
+    mut wanted: Wanted,
+    mut feed: Option<Feed>,
     record: &mut Record,
-) -> (WantedSpeed, (&'static str, FeedPerRev), Reductions) {
-    let mut feed = ("feed_per_rev", asked);
+) -> (Wanted, Option<Feed>, Reductions) {
     let mut reductions = Reductions::default();
     let size = input.diameter.size;
     let ratio = |depth: Extent| (depth.get() / size.get()).si();
@@ -54,27 +55,27 @@ pub fn reduce(
             .gives(field, share);
         share
     };
-    if input.wanted.cutting_speed.is_none() {
+    if let (Wanted::Cutting(table), false) = (wanted, input.wanted.states_speed()) {
         let share = look_up("Reduction of the cutting speed", "speed_reduction", reduction.speed, record);
-        let reduced = wanted.times(1.0 - share.get().si(), "reduced_cutting_speed");
+        let reduced = table.times(1.0 - share.get().si(), "reduced_cutting_speed");
         record
             .step("Cutting speed after the reduction", "Vr = V × (1 - r)")
-            .with("V", wanted.of, wanted.speed)
+            .with("V", table.of, table.speed)
             .with("r", "speed_reduction", share)
             .gives(reduced.of, reduced.speed);
-        wanted = reduced;
+        wanted = Wanted::Cutting(reduced);
         reductions.speed_reduction = Some(share);
     }
-    if input.feed_per_rev.is_none() {
+    if let Some(table) = feed.filter(|_| input.feed_per_rev.is_none()) {
         let share = look_up("Reduction of the feed", "feed_reduction", reduction.feed, record);
-        let quantity = asked.quantity();
+        let quantity = table.feed.quantity();
         let reduced = FeedPerRev::stated(text::tidy(quantity.value * (1.0 - share.get().si())), quantity.unit);
         record
             .step("Feed after the reduction", "fr = f × (1 - r)")
-            .with("f", "feed_per_rev", asked)
+            .with("f", table.of, table.feed)
             .with("r", "feed_reduction", share)
             .gives("reduced_feed_per_rev", reduced);
-        feed = ("reduced_feed_per_rev", reduced);
+        feed = Some(Feed { of: "reduced_feed_per_rev", feed: reduced, ..table });
         reductions.feed_reduction = Some(share);
     }
     (wanted, feed, reductions)

@@ -3,7 +3,7 @@
 
 use super::{DrillGrind, DrillingInput};
 use crate::calculators::prelude::*;
-use crate::machine::{Load, ProcessFactor, TurnSet, process_factor, specific_force};
+use crate::machine::{Load, ProcessFactor, SetSpeed, TurnFeed, process_factor, specific_force};
 use crate::reference::drilling::{chisel_edge, drill_force};
 use crate::reference::power::wear_factor;
 use crate::sources::Trust;
@@ -25,7 +25,7 @@ const fn catalogue(of: &'static str, value: f64) -> Constant {
 const PROCESS: ProcessFactor = process_factor(1.2, "factor of drilling");
 
 /// The forces found.
-#[derive(Debug, Default, Gives)]
+#[derive(Debug, Gives)]
 pub struct Forces {
     /// Thrust by the handbook's formula; needs a material that it knows.
     pub thrust: Option<FoundCuttingForce>,
@@ -42,10 +42,10 @@ pub struct Forces {
 }
 
 /// The forces of the cut; none without a material.
-pub fn find(input: &DrillingInput, set: &TurnSet, record: &mut Record) -> Forces {
-    let Some(material) = &input.wanted.work.material else { return Forces::default() };
+pub fn find(input: &DrillingInput, (speed, feed): (&SetSpeed, &TurnFeed), record: &mut Record) -> Option<Forces> {
+    let material = input.wanted.work.material.as_ref()?;
     record.caution(cautions::FORCES);
-    let (diameter, feed_per_rev) = (input.diameter.size, set.feed_per_rev);
+    let (diameter, feed_per_rev) = (input.diameter.size, feed.feed_per_rev);
     let (thrust, by_handbook) = shaw_oxford(input, feed_per_rev, record).unzip();
     let point_angle = input.point_angle(record);
     let lip_chip = step!(record, "Thickness of the chip of each lip",
@@ -65,9 +65,9 @@ pub fn find(input: &DrillingInput, set: &TurnSet, record: &mut Record) -> Forces
     tell_spread([torque, by_force, torque_by_catalogue], record);
     let power = torque.map(|torque| {
         step!(record, "Power at the drill", P: power = 2.0 * π * n * M,
-            n = spindle_speed: set.speed.spindle_speed, M = torque)
+            n = spindle_speed: speed.spindle_speed, M = torque)
     });
-    Forces { thrust, torque, power, torque_by_specific_force: by_force, thrust_by_catalogue, torque_by_catalogue }
+    Some(Forces { thrust, torque, power, torque_by_specific_force: by_force, thrust_by_catalogue, torque_by_catalogue })
 }
 
 /// Thrust and torque by the handbook's formulas; none where they have no constant for the material.

@@ -2,7 +2,7 @@
 //! forces, with the reduction of speed and feed that deep holes need.
 
 use crate::calculators::prelude::*;
-use crate::machine::{Falls, Limit, Load, Motor, SpeedOrWork, SpindleAndFeeds, TurnSet};
+use crate::machine::{Falls, Limit, Load, Motor, SpeedOrWork, SpindleAndQuill, TurnSet};
 use crate::reference::cutting_speeds::Operation;
 
 mod deep;
@@ -40,9 +40,9 @@ pub struct DrillingInput {
     /// How the point is ground: standard or split.
     #[absent("standard", "A standard point is taken; a split point takes much less thrust.")]
     pub point: Option<DrillGrind>,
-    /// The speeds and the feeds that the machine has.
+    /// The speeds that the machine has, and the feeds of its quill.
     #[group]
-    pub machine: SpindleAndFeeds,
+    pub machine: SpindleAndQuill,
     /// The motor of the spindle.
     #[group]
     pub motor: Motor,
@@ -55,7 +55,8 @@ pub struct DrillingResult {
     #[group]
     pub set: TurnSet,
     /// Metal removed in a minute.
-    pub removal_rate: FoundRemovalRate,
+    #[needs(feed_per_rev)]
+    pub removal_rate: Option<FoundRemovalRate>,
     /// The limits that do not allow the exact speed, the feed asked for or the power of the cut.
     pub limited_by: Vec<Limit>,
     /// How far what is set falls short.
@@ -66,16 +67,18 @@ pub struct DrillingResult {
     pub reductions: deep::Reductions,
     /// The forces of the cut.
     #[group]
-    pub forces: forces::Forces,
+    #[needs(material, feed_per_rev)]
+    pub forces: Option<forces::Forces>,
     /// What it asks of the motor.
     #[group]
+    #[needs(material, feed_per_rev)]
     pub load: Option<Load>,
     /// By how much the feed would have to fall for the power available.
     pub power_feed_fall: Option<FoundPercentage>,
 }
 
 fn check(input: &DrillingInput) -> Result<(), ValidationError> {
-    input.machine.check(&input.wanted.tooling(Operation::Drilling), ("0.004 in/rev", input.feed_per_rev))
+    input.machine.check(&input.wanted.tooling(Operation::Drilling))
 }
 
 impl Calculator for Drilling {
@@ -96,37 +99,43 @@ impl Calculator for Drilling {
         "An 8 mm split-point drill makes an oil hole 40 mm deep in a 304 pump shaft, with the quill's own feeds.":
             diameter = "8 mm", material = "304", tool_material = "hss", range_point = "middle", depth = "40 mm",
             point_angle = "135 deg", point = "split", slowest = "112 rpm", fastest = "1250 rpm", may_exceed = "5 percent",
-            fastest_feed = "200 mm/min", available_feeds = "0.05 mm/rev,0.1 mm/rev,0.15 mm/rev", spindle_power = "1.5 kW",
+            fastest_feed = "200 mm/min", quill_feeds = "0.05 mm/rev,0.1 mm/rev,0.15 mm/rev", spindle_power = "1.5 kW",
             base_speed = "500 rpm";
         "A 10 mm drill in grey iron of a mill gear housing at a speed and a feed that are known.":
             diameter = "10 mm", cutting_speed = "25 m/min", feed_per_rev = "0.2 mm/rev", material = "grey-iron-35";
+        "What a 6 mm drill does in 1018 on a bench drill that runs at 900 rpm, with two feeds of the spindle.":
+            diameter = "6 mm", spindle_speed = "900 rpm", material = "1018", tool_material = "hss",
+            available_feeds = "0.1 mm/rev,0.15 mm/rev";
     };
     type Input = DrillingInput;
     type Output = DrillingResult;
+    const LEADS: &'static [&'static str] = &["spindle_speed", "feed_per_rev", "load"];
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("kinematics", "cutting speed, feed rate and volume of a turning cutter");
-        for caution in [cautions::STARTING_POINT, cautions::TURNING_SPINDLE, cautions::DRILLING, cautions::SPEED_LIMIT]
-        {
-            record.caution(caution);
-        }
+        record.cautions(&[cautions::TURNING_SPINDLE, cautions::DRILLING, cautions::SPEED_LIMIT]);
         let tooling = input.wanted.tooling(Operation::Drilling);
         tooling.warn(record);
         let diameter = input.diameter.size;
         let wanted = tooling.speed(record)?;
         let across = Some(diameter.get().si());
-        let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", Operation::Drilling, across, record)?;
+        let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", Operation::Drilling, across, record);
         let (wanted, feed, reductions) = deep::reduce(input, wanted, feed, record);
         let (set, mut held, falls) = input.machine.set(wanted, diameter.into(), feed, record)?;
-        let removal_rate = step!(record, "Metal removed",
-            Q: removal_rate = π * squared(D) * vf / 4.0, D = diameter, vf = feed_rate: set.feed_rate);
-        let forces = forces::find(input, &set, record);
-        input.motor.note_unused(input.wanted.work.material.as_ref(), record);
-        let load = forces.power.map(|power| {
-            held.against.push(("P", "power", power.into()));
-            input.motor.load(power, set.speed.spindle_speed, record)
+        let removal_rate = set.feed.map(|feed| {
+            step!(record, "Metal removed",
+                Q: removal_rate = π * squared(D) * vf / 4.0, D = diameter, vf = feed_rate: feed.feed_rate)
         });
-        let power_feed_fall = load.as_ref().and_then(|load| forces::feed_fall(load, input, &forces, record));
+        let forces = set.feed.and_then(|feed| forces::find(input, (&set.speed, &feed), record));
+        input.motor.note_unused(input.wanted.work.material.as_ref(), record);
+        let load = forces.as_ref().and_then(|forces| forces.power).map(|power| {
+            held.against.push(("P", "power", power.into()));
+            input.motor.load(power, Some(set.speed.spindle_speed), record)
+        });
+        let power_feed_fall = load
+            .as_ref()
+            .zip(forces.as_ref())
+            .and_then(|(load, forces)| forces::feed_fall(load, input, forces, record));
         let limited_by = held.tell(load.as_ref(), record);
         Ok(DrillingResult { set, removal_rate, limited_by, falls, reductions, forces, load, power_feed_fall })
     }

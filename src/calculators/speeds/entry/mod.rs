@@ -106,9 +106,7 @@ impl Calculator for CutterEntry {
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "slopes and screw lines");
         record.source("kinematics", "feed of a wall and of the cutter's middle go as their circles");
-        for caution in
-            [cautions::STARTING_POINT, cautions::TURNING_SPINDLE, cautions::MILLING, cautions::ENTRY, cautions::TIMES]
-        {
+        for caution in [cautions::TURNING_SPINDLE, cautions::MILLING, cautions::ENTRY, cautions::TIMES] {
             record.caution(caution);
         }
         match input.way {

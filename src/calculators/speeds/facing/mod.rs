@@ -3,8 +3,8 @@
 
 use crate::calculators::prelude::*;
 use crate::machine::{
-    CutDiameter, CutPower, Falls, Limit, Motor, PowerTaken, ProcessFactor, Removal, SpindleAndFeeds, Tooling, TurnSet,
-    WorkAndTool, cut_power, process_factor,
+    CutDiameter, CutPower, Falls, Limit, Motor, PowerTaken, ProcessFactor, Removal, SpeedOrWork, SpindleAndFeeds,
+    Tooling, TurnSet, cut_power, process_factor,
 };
 use crate::reference::cutting_speeds::Operation;
 use crate::suggestion::{Way, value};
@@ -51,11 +51,9 @@ pub struct FacingInput {
     pub inner_diameter: Option<Extent>,
     /// Thickness that is faced off, or the width of the parting tool; removal and power need it.
     pub depth_of_cut: Option<Size>,
-    /// Cutting speed wanted at the outer diameter; from the tables for material and tool_material if absent.
-    pub cutting_speed: Option<CuttingSpeed>,
-    /// The work and the tool.
+    /// Speed at the outer diameter, work and tool.
     #[group]
-    pub work: WorkAndTool,
+    pub wanted: SpeedOrWork,
     /// Facing or parting.
     #[absent("facing", "The end of the work is faced.")]
     pub cut: Option<FacingCut>,
@@ -84,7 +82,8 @@ pub struct FacingResult {
     /// The way of the tool.
     #[group]
     pub path: spiral::Path,
-    /// Metal removed in a minute where the cut begins; needs depth_of_cut.
+    /// Metal removed in a minute where the cut begins.
+    #[needs(depth_of_cut, feed_per_rev)]
     pub removal_rate: Option<FoundRemovalRate>,
     /// The limits that do not allow the exact speed, the feed asked for or the power of the cut.
     pub limited_by: Vec<Limit>,
@@ -93,6 +92,7 @@ pub struct FacingResult {
     pub falls: Falls,
     /// What the cut takes of the machine.
     #[group]
+    #[needs(material, depth_of_cut, feed_per_rev)]
     pub power: Option<PowerTaken>,
     /// By how much the depth of cut would have to fall for the power available.
     pub depth_fall: Option<FoundPercentage>,
@@ -106,10 +106,12 @@ fn check(input: &FacingInput) -> Result<(), ValidationError> {
         return Err(rule_broken(Code::Conflict, says, &[("inner_diameter", &less)]));
     }
     check_hold(input)?;
-    input.machine.check(&input.tooling(), ("0.005 in/rev", input.feed_per_rev))
+    input.machine.check(&input.tooling())
 }
 
 rules! { check_hold(FacingInput) {
+    never(|input| input.holds_surface_speed() && input.wanted.spindle_speed.is_some(), Code::Conflict,
+        spindle_speed = "leave out", hold = "spindle_speed"): "A spindle speed that is set does not hold the surface speed.";
     never(|input| input.holds_surface_speed() && input.machine.spindle.available.is_some(), Code::Conflict,
         available = "leave out", hold = "spindle_speed"): "A spindle with steps cannot hold the surface speed.";
     never(|input| input.holds_surface_speed() && input.machine.spindle.fastest.is_none() && input.to_centre(),
@@ -127,7 +129,7 @@ impl FacingInput {
     }
 
     fn tooling(&self) -> Tooling {
-        self.work.tooling(self.cutting_speed, Operation::TurningRough)
+        self.wanted.tooling(Operation::TurningRough)
     }
 }
 
@@ -152,15 +154,17 @@ impl Calculator for Facing {
             outer_diameter = "30 mm", depth_of_cut = "3 mm", material = "c93200", tool_material = "hss",
             range_point = "low", cut = "parting", fastest = "400 rpm",
             available_feeds = "0.05 mm/rev,0.08 mm/rev,0.1 mm/rev", spindle_power = "1.5 kW", base_speed = "500 rpm";
+        "A flange of 1018, 8 in over, faced by a spindle that runs at 63 rpm.":
+            outer_diameter = "8 in", inner_diameter = "3 in", spindle_speed = "63 rpm", material = "1018",
+            tool_material = "hss";
     };
     type Input = FacingInput;
     type Output = FacingResult;
+    const LEADS: &'static [&'static str] = &["spindle_speed", "feed_per_rev", "load"];
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("kinematics", "a tool that feeds inward over a turning face");
-        for caution in [cautions::STARTING_POINT, cautions::TURNING_SPINDLE, cautions::TURNING, cautions::SPEED_LIMIT] {
-            record.caution(caution);
-        }
+        record.cautions(cautions::ON_THE_LATHE);
         let tooling = input.tooling();
         tooling.warn(record);
         let cut = input.cut(record);
@@ -177,29 +181,29 @@ impl Calculator for Facing {
             }
         };
         let wanted = tooling.speed(record)?;
-        let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", operation, None, record)?;
+        let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", operation, None, record);
         let across = CutDiameter { of: "outer_diameter", size: input.outer_diameter };
-        let (set, mut held, falls) = input.machine.set(wanted, across, ("feed_per_rev", feed), record)?;
+        let (set, mut held, falls) = input.machine.set(wanted, across, feed, record)?;
         let path = match hold {
             FacingHold::SpindleSpeed => spiral::at_one_speed(input, inner, &set, record),
             FacingHold::SurfaceSpeed => spiral::at_surface_speed(input, (wanted, inner), &set, record),
         };
-        let TurnSet { feed_rate, feed_per_rev, .. } = set;
-        let removal_rate = input.depth_of_cut.map(|depth| {
-            step!(record, "Metal removed where the cut begins", Q: removal_rate = π * D * ap * vf,
-                D = outer_diameter: input.outer_diameter, ap = depth_of_cut: depth, vf = feed_rate)
+        let removed = set.feed.zip(input.depth_of_cut).map(|(feed, depth)| {
+            let rate: FoundRemovalRate = step!(record, "Metal removed where the cut begins", Q: removal_rate = π * D * ap * vf,
+                D = outer_diameter: input.outer_diameter, ap = depth_of_cut: depth, vf = feed_rate: feed.feed_rate);
+            (rate, feed.feed_per_rev)
         });
-        let power = removal_rate.and_then(|rate| {
+        let power = removed.and_then(|(rate, feed_per_rev)| {
             let chip = step!(record, "Thickness of the chip", h: chip_thickness = f, f = feed_per_rev);
             let removal = Removal::of(rate, ("feed_per_rev", feed_per_rev), "turning_rough");
-            let drive = (input.work.material.as_ref(), &input.motor);
+            let drive = (input.wanted.work.material.as_ref(), &input.motor);
             let chip = ("chip_thickness", chip, process);
             cut_power(drive, &removal, chip, set.speed.spindle_speed, &mut held.against, record)
         });
         Ok(FacingResult {
             set,
             path,
-            removal_rate,
+            removal_rate: removed.map(|(rate, _)| rate),
             limited_by: held.tell(power.as_ref().map(|power| &power.load), record),
             falls,
             power: power.as_ref().map(CutPower::taken),

@@ -2,13 +2,14 @@
 
 use super::FacingInput;
 use crate::calculators::prelude::*;
-use crate::machine::{CutDiameter, TurnSet, WantedSpeed, cutting_speed_at};
+use crate::machine::{CutDiameter, TurnFeed, TurnSet, Wanted, WantedSpeed, cutting_speed_at};
 
 /// What the way comes to.
 #[derive(Debug, Gives)]
 pub struct Path {
     /// Time of the cut from the outer to the inner diameter.
-    pub cutting_time: FoundWorkTime,
+    #[needs(feed_per_rev)]
+    pub cutting_time: Option<FoundWorkTime>,
     /// Spindle speed where the cut ends, or the fastest where that holds it.
     pub inner_spindle_speed: FoundSpindleSpeed,
     /// Cutting speed where the cut ends; absent at the centre, where it is nothing.
@@ -32,18 +33,22 @@ pub fn at_one_speed(input: &FacingInput, inner: Extent, set: &TurnSet, record: &
         .with("n", "spindle_speed", speed)
         .gives("inner_spindle_speed", speed);
     let inner_cutting_speed = ending(inner, speed, record);
-    let cutting_time = step!(record, "Time of the cut", t: cutting_time = (D - d) / (2.0 * vf),
-        D = outer_diameter: input.outer_diameter, d = inner_diameter: inner, vf = feed_rate: set.feed_rate);
+    let cutting_time = set.feed.map(|feed| {
+        step!(record, "Time of the cut", t: cutting_time = (D - d) / (2.0 * vf),
+            D = outer_diameter: input.outer_diameter, d = inner_diameter: inner, vf = feed_rate: feed.feed_rate)
+    });
     Path { cutting_time, inner_spindle_speed: speed, inner_cutting_speed, limit_diameter: None }
 }
 
 /// With the surface speed held until the spindle reaches its fastest.
 pub fn at_surface_speed(
     input: &FacingInput,
-    (wanted, inner): (WantedSpeed, Extent),
+    (wanted, inner): (Wanted, Extent),
     set: &TurnSet,
     record: &mut Record,
 ) -> Path {
+    // A speed that is set does not hold; the rules between fields refuse it.
+    let Wanted::Cutting(wanted) = wanted else { return at_one_speed(input, inner, set, record) };
     let (outer, least) = (input.outer_diameter.get().si(), inner.get().si());
     let limit = |fastest: SpindleSpeed| wanted.speed.get().si() / (PI * fastest.get().si());
     match input.machine.spindle.fastest {
@@ -64,9 +69,11 @@ fn held_all_the_way(
         V = (wanted.of): wanted.speed, d = inner_diameter: inner);
     let inner_cutting_speed = ending(inner, speed, record);
     note_feed(input, speed, set, record);
-    let cutting_time = step!(record, "Time of the cut",
-        t: cutting_time = π * (squared(D) - squared(d)) / (4.0 * f * V), D = outer_diameter: input.outer_diameter,
-        d = inner_diameter: inner, f = feed_per_rev: set.feed_per_rev, V = (wanted.of): wanted.speed);
+    let cutting_time = set.feed.map(|feed| {
+        step!(record, "Time of the cut",
+            t: cutting_time = π * (squared(D) - squared(d)) / (4.0 * f * V), D = outer_diameter: input.outer_diameter,
+            d = inner_diameter: inner, f = feed_per_rev: feed.feed_per_rev, V = (wanted.of): wanted.speed)
+    });
     Path { cutting_time, inner_spindle_speed: speed, inner_cutting_speed, limit_diameter: None }
 }
 
@@ -86,18 +93,20 @@ fn held_to_the_limit(
         .gives("inner_spindle_speed", speed);
     let inner_cutting_speed = ending(inner, speed, record);
     note_feed(input, speed, set, record);
-    let TurnSet { feed_per_rev, .. } = *set;
-    let held_time: FoundWorkTime = step!(record, "Time with the surface speed held",
-        t1: held_time = π * (squared(D) - squared(Dc)) / (4.0 * f * V), D = outer_diameter: input.outer_diameter,
-        Dc = limit_diameter, f = feed_per_rev, V = (wanted.of): wanted.speed);
-    let cutting_time = step!(record, "Time of the cut", t: cutting_time = t1 + (Dc - d) / (2.0 * f * N),
-        t1 = held_time, Dc = limit_diameter, d = inner_diameter: inner, f = feed_per_rev, N = fastest);
+    let cutting_time = set.feed.map(|TurnFeed { feed_per_rev, .. }| {
+        let held_time: FoundWorkTime = step!(record, "Time with the surface speed held",
+            t1: held_time = π * (squared(D) - squared(Dc)) / (4.0 * f * V), D = outer_diameter: input.outer_diameter,
+            Dc = limit_diameter, f = feed_per_rev, V = (wanted.of): wanted.speed);
+        step!(record, "Time of the cut", t: cutting_time = t1 + (Dc - d) / (2.0 * f * N),
+            t1 = held_time, Dc = limit_diameter, d = inner_diameter: inner, f = feed_per_rev, N = fastest)
+    });
     Path { cutting_time, inner_spindle_speed: speed, inner_cutting_speed, limit_diameter: Some(limit_diameter) }
 }
 
 /// The feed rate grows with the spindle's speed, and may pass what the slide can do.
 fn note_feed(input: &FacingInput, speed: FoundSpindleSpeed, set: &TurnSet, record: &mut Record) {
-    let rate = set.feed_per_rev.get().si() * speed.get().si();
+    let Some(feed) = set.feed else { return };
+    let rate = feed.feed_per_rev.get().si() * speed.get().si();
     if input.machine.feeds.fastest_feed.is_some_and(|fastest| rate > fastest.get().si()) {
         record.note(
             "feed_grows_inward",

@@ -178,7 +178,6 @@ impl Calculator for Materials {
             return Err(nothing(input));
         }
         record.source("common_practice", "designations that stand side by side, and hardness");
-        record.caution(cautions::STARTING_POINT);
         for material in &found {
             tell_material(material, record);
         }

@@ -2,19 +2,45 @@
 
 use super::{MillingInput, MillingResult, MillingWay};
 use crate::drawing::{Beside, Drawing, Ink, Point, Reach, Words};
-use crate::quantity::{SiValue, angle};
+use crate::quantity::{FoundAngle, SiValue, Size, angle};
 
 /// Draws an answer.
 pub fn draw(input: &MillingInput, result: &MillingResult) -> Drawing {
+    match (input.radial_depth, result.engagement_angle) {
+        (Some(depth), Some(engaged)) => in_cut(input, depth, engaged),
+        _ => alone(input),
+    }
+}
+
+/// The cutter without a cut.
+fn alone(input: &MillingInput) -> Drawing {
+    let radius = input.diameter.si() / 2.0;
+    let about = Words::of("A cutter ").value(input.diameter).then(" in diameter, from above.");
+    let mut drawing = Drawing::new("Cutter from above", about);
+    drawing.circle(Ink::Outline, (0.0, 0.0), radius).of("diameter");
+    drawing.cross((0.0, 0.0), 0.0);
+    drawing.turning((0.0, 0.0), 150.0, -75.0, Reach::Model(radius * 0.72));
+    diameter(&mut drawing, input, radius);
+    drawing
+}
+
+fn diameter(drawing: &mut Drawing, input: &MillingInput, radius: f64) {
+    let beside = Beside { from: radius, by: 20.0 };
+    let words = Words::of("Ø ").value(input.diameter);
+    drawing.across((-radius, 0.0), (radius, 0.0), beside, words).of("diameter");
+}
+
+fn in_cut(input: &MillingInput, radial_depth: Size, engagement_angle: FoundAngle) -> Drawing {
     let radius = input.diameter.get().si() / 2.0;
-    let depth = input.radial_depth.get().si();
-    let engaged = result.engagement_angle.degrees();
+    let depth = radial_depth.get().si();
+    let engaged = engagement_angle.degrees();
+    let teeth = input.teeth.map_or(String::new(), |teeth| format!(" with {teeth} teeth"));
     let mut about = Words::of("A cutter ")
         .value(input.diameter)
-        .then(format!(" in diameter with {} teeth, from above, takes ", input.teeth))
-        .value(input.radial_depth)
+        .then(format!(" in diameter{teeth}, from above, takes "))
+        .value(radial_depth)
         .then(" off the side of the work; each tooth cuts over ")
-        .value(result.engagement_angle);
+        .value(engagement_angle);
     if let Some(way) = input.way {
         about = about.then(match way {
             MillingWay::Climb => ", climb milling",
@@ -53,9 +79,9 @@ pub fn draw(input: &MillingInput, result: &MillingResult) -> Drawing {
         drawing.line(Ink::Outline, enters, side((far, low))).of("cut");
     }
     drawing.circle(Ink::Outline, (0.0, 0.0), radius).of("diameter");
-    if input.teeth <= 24 {
-        for tooth in 0..input.teeth {
-            let at = (begin + engaged * 0.5) * ahead - 90.0 + 360.0 * f64::from(tooth) / f64::from(input.teeth);
+    if let Some(teeth) = input.teeth.filter(|teeth| *teeth <= 24) {
+        for tooth in 0..teeth {
+            let at = (begin + engaged * 0.5) * ahead - 90.0 + 360.0 * f64::from(tooth) / f64::from(teeth);
             let (sin, cos) = angle::sin_cos(at);
             let inner = radius * 0.86;
             drawing.line(Ink::Thin, (inner * cos, inner * sin), (radius * cos, radius * sin)).of("teeth");
@@ -65,9 +91,7 @@ pub fn draw(input: &MillingInput, result: &MillingResult) -> Drawing {
     drawing.turning((0.0, 0.0), 150.0, -75.0, Reach::Model(radius * 0.72));
     // A wide angle's words need the room beside a smaller arc.
     let reach = Reach::Model(radius * if engaged > 75.0 { 0.2 } else { 0.4 });
-    drawing
-        .angle((0.0, 0.0), -90.0 + ahead * begin, ahead * engaged, reach, result.engagement_angle)
-        .of("engagement_angle");
+    drawing.angle((0.0, 0.0), -90.0 + ahead * begin, ahead * engaged, reach, engagement_angle).of("engagement_angle");
     let rim = leaves;
     drawing.line(Ink::Thin, (0.0, 0.0), rim);
     drawing.line(Ink::Thin, (0.0, 0.0), enters);
@@ -76,12 +100,10 @@ pub fn draw(input: &MillingInput, result: &MillingResult) -> Drawing {
             if at_rim { (0.0, -radius) } else { enters },
             side((far, top)),
             Beside { from: ahead * far, by: 18.0 * ahead },
-            input.radial_depth,
+            radial_depth,
         )
         .of("radial_depth");
-    drawing
-        .across((-radius, 0.0), (radius, 0.0), Beside { from: radius, by: 20.0 }, Words::of("Ø ").value(input.diameter))
-        .of("diameter");
+    diameter(&mut drawing, input, radius);
     // The cutter goes towards what is uncut.
     let towards = if ahead > 0.0 { 0.0 } else { 180.0 };
     drawing.direction(side((radius * 1.05, radius * 0.75)), towards, Words::of("feed"));

@@ -120,6 +120,21 @@ impl Engagement {
         }
     }
 
+    /// The angle of the edge.
+    pub fn edge(&self) -> EdgeAngle {
+        self.edge
+    }
+
+    /// The same in degrees.
+    pub fn edge_degrees(&self) -> f64 {
+        self.edge.degrees()
+    }
+
+    /// By what the edge's angle alone makes the chip thinner than the feed.
+    pub fn edge_factor(&self) -> f64 {
+        1.0 / self.sine()
+    }
+
     /// By what the feed must be multiplied so that the chip held is as thick as the feed asked for;
     /// none where the greatest chip vanishes.
     pub fn factor_to_hold(&self, hold: HoldChip, record: &mut Record) -> Option<f64> {

@@ -3,8 +3,8 @@
 
 use crate::calculators::prelude::*;
 use crate::machine::{
-    CutPower, Falls, Held, Limit, Motor, PowerTaken, ProcessFactor, Removal, SetSpeed, SpeedOrWork, SpindleLimits,
-    cut_power, cutting_speed_at, exact_speed,
+    CutPower, Falls, Limit, Motor, PowerTaken, ProcessFactor, Removal, Screws, SetSpeed, SpeedOrWork, SpindleLimits,
+    cut_power,
 };
 use crate::reference::cutting_speeds::Operation;
 use std::f64::consts::TAU;
@@ -18,7 +18,6 @@ mod rules;
 mod tests;
 
 use engagement::Engagement;
-use feed::feed_found;
 
 /// The calculator.
 pub struct Milling;
@@ -59,18 +58,18 @@ choice! {
 pub struct MillingInput {
     /// Diameter of the cutter at the cut.
     pub diameter: Size,
-    /// Number of teeth, 1 to 100.
+    /// Number of teeth, 1 to 100; the feed rate needs it.
     #[bounds(1, 100)]
-    pub teeth: u32,
+    pub teeth: Option<u32>,
     /// Speed, work and tool.
     #[group]
     pub wanted: SpeedOrWork,
     /// Feed per tooth wanted; the chip thickness wanted where hold_chip holds it; from the feed tables if absent.
     pub feed_per_tooth: Option<FeedPerTooth>,
-    /// Width of the cut across the feed, from the rim inwards; no more than the diameter.
-    pub radial_depth: Size,
-    /// Depth of the cut along the cutter's axis.
-    pub axial_depth: Size,
+    /// Width of the cut across the feed, from the rim inwards; no more than the diameter. Chip, removal and power need it.
+    pub radial_depth: Option<Size>,
+    /// Depth of the cut along the cutter's axis; removal and power need it.
+    pub axial_depth: Option<Size>,
     /// How far the middle of the cut lies from the path of the cutter's axis, to either side; one side of the cut lies at the rim if absent.
     pub cut_offset: Option<Difference>,
     /// Radius of the cutter's corner, half the diameter for a ball nose; a sharp corner if absent.
@@ -93,6 +92,9 @@ pub struct MillingInput {
     /// The motor of the spindle.
     #[group]
     pub motor: Motor,
+    /// The screws of the table.
+    #[group]
+    pub screws: Screws,
 }
 
 /// What the milling calculator gives; all at the spindle speed and the feed rate to set.
@@ -102,25 +104,33 @@ pub struct MillingResult {
     #[group]
     pub speed: SetSpeed,
     /// Feed rate of the table to set.
-    pub feed_rate: FoundFeedRate,
+    #[needs(teeth, feed_per_tooth)]
+    pub feed_rate: Option<FoundFeedRate>,
     /// What each tooth advances at that feed rate.
-    pub feed_per_tooth: FoundFeedPerTooth,
+    #[needs(teeth, feed_per_tooth)]
+    pub feed_per_tooth: Option<FoundFeedPerTooth>,
     /// Mean thickness of the chip over the engagement.
-    pub mean_chip: FoundChipThickness,
+    #[needs(radial_depth, teeth, feed_per_tooth)]
+    pub mean_chip: Option<FoundChipThickness>,
     /// Greatest thickness of the chip.
-    pub greatest_chip: FoundChipThickness,
+    #[needs(radial_depth, teeth, feed_per_tooth)]
+    pub greatest_chip: Option<FoundChipThickness>,
     /// Metal removed in a minute.
-    pub removal_rate: FoundRemovalRate,
+    #[needs(radial_depth, axial_depth, teeth, feed_per_tooth)]
+    pub removal_rate: Option<FoundRemovalRate>,
     /// Angle that a tooth turns through while it cuts.
-    pub engagement_angle: FoundAngle,
+    #[needs(radial_depth)]
+    pub engagement_angle: Option<FoundAngle>,
     /// Mean number of teeth that cut at once, for straight flutes.
-    pub teeth_in_cut: f64,
+    #[needs(radial_depth, teeth)]
+    pub teeth_in_cut: Option<f64>,
     /// The limits that do not allow the exact speed, the feed rate asked for or the power of the cut.
     pub limited_by: Vec<Limit>,
     /// Diameter at the depth of cut, where a corner radius makes it smaller than the cutter's.
     pub effective_diameter: Option<FoundSize>,
     /// What the cut takes of the machine.
     #[group]
+    #[needs(material, radial_depth, axial_depth, teeth, feed_per_tooth)]
     pub power: Option<PowerTaken>,
     /// How far what is set falls short.
     #[group]
@@ -158,9 +168,13 @@ impl Calculator for Milling {
         "A 2 in face mill runs down the middle of a 1-1/4 in wide mill gear pad.":
             diameter = "2 in", teeth = "5", cutting_speed = "250 ft/min", feed_per_tooth = "0.004 in/tooth",
             radial_depth = "1.25 in", axial_depth = "0.05 in", cut_offset = "0.1 in";
+        "What a 3/8 in end mill does in a winch plate of 1018 at the 630 rpm that are set, on a table whose screws have play.":
+            diameter = "3/8 in", teeth = "4", spindle_speed = "630 rpm", material = "1018", tool_material = "hss",
+            backlash = "0.006 in";
     };
     type Input = MillingInput;
     type Output = MillingResult;
+    const LEADS: &'static [&'static str] = &["spindle_speed", "feed_rate", "load"];
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
@@ -173,58 +187,52 @@ impl Calculator for Milling {
         let tooling = input.wanted.tooling(Operation::Milling);
         tooling.warn(record);
         let across = corner::cut_diameter(input, record);
-        let wanted_speed = tooling.speed(record)?;
-        let exact_speed = exact_speed(wanted_speed, across, record)?;
-        let chosen = input.spindle.choose(exact_speed, record);
-        let spindle_speed =
-            chosen.speed.ok_or_else(|| rules::no_speed(input, wanted_speed, (exact_speed, chosen.above)))?;
-        let cutting_speed = cutting_speed_at("cutting_speed", ("spindle_speed", spindle_speed), across, record);
-        let speed = SetSpeed { spindle_speed, exact_speed, cutting_speed };
-
+        let (speed, mut held) = input.spindle.set(tooling.speed(record)?, across, record)?;
         let MillingInput { diameter, teeth, radial_depth, axial_depth, .. } = *input;
-        let cut = Engagement::of((radial_depth, diameter), input.cut_offset, edge, record);
-        let size = Some(diameter.get().si());
-        let asked = tooling.feed(input.feed_per_tooth, "feed_per_tooth", Operation::Milling, size, record)?;
-        let (of, wanted) = feed::feed_wanted(&cut, (asked, hold), record);
-        let feeds = input.feeds();
-        let name = feeds.wanted_field();
-        let wanted_rate = step!(record, "Feed rate for that feed per tooth",
-            vf: (name) = fz * z * n, fz = (of): wanted, z = teeth, n = spindle_speed);
-        let chosen_feed = feeds.choose(wanted_rate, record);
-        let feed_rate = chosen_feed.rate.ok_or_else(|| rules::no_feed(input, asked, wanted_rate))?;
-        let feed_per_tooth = feed_found(&asked, (feed_rate.get() / (f64::from(teeth) * spindle_speed.get())).si());
-        record
-            .step("Feed per tooth at that feed rate", "fz = vf / (z × n)")
-            .with("vf", "feed_rate", feed_rate)
-            .with("z", "teeth", teeth)
-            .with("n", "spindle_speed", spindle_speed)
-            .gives("feed_per_tooth", feed_per_tooth);
-
-        let mean_chip = cut.mean_chip(feed_per_tooth, record);
-        let greatest_chip = cut.greatest_chip(feed_per_tooth, record);
-        let removal_rate = step!(record, "Metal removed", Q: removal_rate = ae * ap * vf,
-            ae = radial_depth, ap = axial_depth, vf = feed_rate);
-        let teeth_in_cut = text::tidy(f64::from(teeth) * cut.angle.get().si() / TAU);
-        record
-            .step("Teeth in the cut", "zc = z × φ / (2 × π)")
-            .with("z", "teeth", teeth)
-            .with("φ", "engagement_angle", cut.angle)
-            .gives("teeth_in_cut", teeth_in_cut);
-        rules::note_feed((asked, hold), &chosen_feed.limited_by, greatest_chip, record);
-        let mut held = Held::of(exact_speed, chosen.limited_by);
+        let cut = radial_depth.map(|depth| Engagement::of((depth, diameter), input.cut_offset, edge, record));
+        let asked =
+            tooling.feed(input.feed_per_tooth, "feed_per_tooth", Operation::Milling, Some(diameter.si()), record);
+        let (feed, falls) = match asked.zip(teeth) {
+            Some((asked, teeth)) => {
+                let (set, falls) = feed::set(input, (&speed, cut.as_ref()), (asked, hold, teeth), &mut held, record);
+                (Some(set), falls)
+            }
+            None => (None, Falls { speed_fall: speed.fall(record), feed_fall: None }),
+        };
+        let chips = cut.as_ref().zip(feed.as_ref()).map(|(cut, feed)| {
+            (cut.mean_chip(feed.feed_per_tooth, record), cut.greatest_chip(feed.feed_per_tooth, record))
+        });
+        if let Some(((_, greatest), feed)) = chips.zip(feed.as_ref()) {
+            rules::note_chip((feed.asked, hold), greatest, record);
+        }
+        let depths = radial_depth.zip(axial_depth).zip(feed.as_ref());
+        let removal_rate = depths.map(|((radial_depth, axial_depth), feed)| {
+            step!(record, "Metal removed", Q: removal_rate = ae * ap * vf,
+                ae = radial_depth, ap = axial_depth, vf = feed_rate: feed.feed_rate)
+        });
+        let teeth_in_cut = cut.as_ref().zip(teeth).map(|(cut, teeth)| {
+            let in_cut = text::tidy(f64::from(teeth) * cut.angle.get().si() / TAU);
+            record
+                .step("Teeth in the cut", "zc = z × φ / (2 × π)")
+                .with("z", "teeth", teeth)
+                .with("φ", "engagement_angle", cut.angle)
+                .gives("teeth_in_cut", in_cut);
+            in_cut
+        });
         let drive = (input.wanted.work.material.as_ref(), &input.motor);
-        let removal = Removal::of(removal_rate, ("feed_per_tooth", feed_per_tooth), "end_milling");
-        let chip = ("mean_chip", mean_chip, &PROCESS);
-        let power = cut_power(drive, &removal, chip, spindle_speed, &mut held.against, record);
-        let falls = chosen_feed.falls(&speed, (name, wanted_rate), &mut held, record);
+        let power = removal_rate.zip(chips).zip(feed.as_ref()).and_then(|((rate, (mean_chip, _)), feed)| {
+            let removal = Removal::of(rate, ("feed_per_tooth", feed.feed_per_tooth), "end_milling");
+            let chip = ("mean_chip", mean_chip, &PROCESS);
+            cut_power(drive, &removal, chip, speed.spindle_speed, &mut held.against, record)
+        });
         Ok(MillingResult {
             speed,
-            feed_rate,
-            feed_per_tooth,
-            mean_chip,
-            greatest_chip,
+            feed_rate: feed.as_ref().map(|feed| feed.feed_rate),
+            feed_per_tooth: feed.as_ref().map(|feed| feed.feed_per_tooth),
+            mean_chip: chips.map(|(mean, _)| mean),
+            greatest_chip: chips.map(|(_, greatest)| greatest),
             removal_rate,
-            engagement_angle: cut.angle,
+            engagement_angle: cut.as_ref().map(|cut| cut.angle),
             teeth_in_cut,
             limited_by: held.tell(power.as_ref().map(|power| &power.load), record),
             effective_diameter: (across.of == corner::FIELD).then(|| across.size.found()),

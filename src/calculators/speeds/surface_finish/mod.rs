@@ -6,13 +6,14 @@ use crate::suggestion::{Way, value};
 use crate::working::formula::Symbol;
 use uom::si::f64::Length;
 
+mod arc;
 mod drawing;
 
 /// The calculator.
 pub struct SurfaceFinish;
 
 choice! {
-    /// By which formulas: `exact`, the arc's height and the mean deviation of its parabola, or `usual`, the shop's f²/8r and f²/32r.
+    /// By which formulas: `exact`, the height and the mean deviation of the arc itself, or `usual`, the shop's f²/8r and f²/32r.
     FinishMethod {
         /// Of the arc itself.
         Exact = "exact",
@@ -49,7 +50,8 @@ pub struct SurfaceFinishResult {
     pub theoretical_height: FoundRoughness,
     /// Mean deviation Ra of the geometry.
     pub roughness_ra: FoundRoughness,
-    /// Ra to expect of the real surface; needs surface_ratio.
+    /// Ra to expect of the real surface.
+    #[needs(surface_ratio)]
     pub expected_ra: Option<FoundRoughness>,
 }
 
@@ -122,20 +124,43 @@ fn roughness(
     record: &mut Record,
 ) -> (FoundRoughness, FoundRoughness) {
     const HEIGHT: &str = "Height from peak to valley";
-    const MEAN: &str = "Mean deviation Ra";
     match method {
-        FinishMethod::Exact => (
-            step!(record, HEIGHT,
-                h: theoretical_height = squared(f) / (4.0 * (r + root(not_negative(squared(r) - squared(f) / 4.0)))),
-                f = feed_per_rev, r = nose_radius),
-            step!(record, MEAN, Ra: roughness_ra = squared(f) / (18.0 * root(3.0) * r),
-                f = feed_per_rev, r = nose_radius),
-        ),
+        FinishMethod::Exact => {
+            let (radius, feed) = (nose_radius.si(), feed_per_rev.symbol().si());
+            let height = FoundRoughness::of(SiValue::from_si(arc::height(radius, feed)));
+            record
+                .step(HEIGHT, "h = r - √(r × r - f × f / 4)")
+                .with("r", "nose_radius", nose_radius)
+                .with("f", "feed_per_rev", feed_per_rev)
+                .gives("theoretical_height", height);
+            let mean = arc::tell_mean_deviation((nose_radius, feed_per_rev), record);
+            tell_usual((radius, feed), (height, mean), record);
+            (height, mean)
+        }
         FinishMethod::Usual => (
             step!(record, HEIGHT, h: theoretical_height = squared(f) / (8.0 * r), f = feed_per_rev, r = nose_radius),
-            step!(record, MEAN, Ra: roughness_ra = squared(f) / (32.0 * r), f = feed_per_rev, r = nose_radius),
+            step!(record, arc::MEAN, Ra: roughness_ra = squared(f) / (32.0 * r), f = feed_per_rev, r = nose_radius),
         ),
     }
+}
+
+/// Notes how far the rule of the shop lies from the arc.
+fn tell_usual((radius, feed): (f64, f64), (height, mean): (FoundRoughness, FoundRoughness), record: &mut Record) {
+    let square = feed * feed / radius;
+    let off = |usual: f64, exact: FoundRoughness| {
+        let percent = text::round(100.0 * (usual / exact.si() - 1.0), 1);
+        let way = if percent < 0.0 { "less" } else { "more" };
+        format!("{} percent {way}", text::full(percent.abs()))
+    };
+    record.note(
+        "usual_rule",
+        format!(
+            "Here the usual rule, f²/8r and f²/32r, which takes the arc for a parabola, would give a height of {} and a mean \
+             deviation of {}.",
+            off(square / 8.0, height),
+            off(square / 32.0, mean)
+        ),
+    );
 }
 
 /// How high the groove has risen so far from its middle.
@@ -177,8 +202,18 @@ fn feed(input: &SurfaceFinishInput, method: FinishMethod, record: &mut Record) -
             h = (of): stated, r = nose_radius),
         (FinishMethod::Usual, true) => step!(record, what, f: feed_per_rev = root(8.0 * r * h),
             h = (of): stated, r = nose_radius),
-        (FinishMethod::Exact, false) => step!(record, what, f: feed_per_rev = root(18.0 * root(3.0) * r * h),
-            h = (of): stated, r = nose_radius),
+        (FinishMethod::Exact, false) => match arc::feed_for(radius, stated.si()) {
+            Some(feed) => {
+                let found = FoundFeedPerRev::of(SiValue::from_si(feed));
+                record
+                    .look_up(what, "by search: the feed at which the mean deviation of the arc is the one wanted")
+                    .with("Ra", of, stated)
+                    .with("r", "nose_radius", nose_radius)
+                    .gives("feed_per_rev", found);
+                found
+            }
+            None => return too_wide(of, finer),
+        },
         (FinishMethod::Usual, false) => step!(record, what, f: feed_per_rev = root(32.0 * r * h),
             h = (of): stated, r = nose_radius),
     };

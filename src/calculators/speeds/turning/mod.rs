@@ -40,8 +40,8 @@ choice! {
 pub struct TurningInput {
     /// Diameter of the work before the cut, the largest that is cut.
     pub diameter: Size,
-    /// Depth of the cut on the radius; the diameter falls by twice of it.
-    pub depth_of_cut: Size,
+    /// Depth of the cut on the radius; the diameter falls by twice of it. Removal, force and power need it.
+    pub depth_of_cut: Option<Size>,
     /// Speed, work and tool.
     #[group]
     pub wanted: SpeedOrWork,
@@ -73,13 +73,14 @@ pub struct TurningResult {
 }
 
 fn check(input: &TurningInput) -> Result<(), ValidationError> {
-    let (depth, across) = (input.depth_of_cut.quantity(), input.diameter.quantity());
-    if 2.0 * depth.si() >= across.si() {
+    let across = input.diameter.quantity();
+    let depth = input.depth_of_cut.map(|depth| depth.quantity());
+    if let Some(depth) = depth.filter(|depth| 2.0 * depth.si() >= across.si()) {
         let less = value(across.si() / 4.0, depth.unit, Way::Down);
         let says = "A cut as deep as the radius leaves nothing of the work.";
         return Err(rule_broken(Code::Conflict, says, &[("depth_of_cut", &less)]));
     }
-    input.machine.check(&input.tooling(), ("0.010 in/rev", input.feed_per_rev))
+    input.machine.check(&input.tooling())
 }
 
 impl TurningInput {
@@ -120,25 +121,26 @@ impl Calculator for Turning {
         "A textbook's volume, reckoned on the outside, for a 200 mm drum.":
             diameter = "200 mm", depth_of_cut = "4 mm", cutting_speed = "100 m/min", feed_per_rev = "0.25 mm/rev",
             removal_by = "outer";
+        "What a winch drum of 1045 is turned at by a spindle that runs at 112 rpm, before a depth is chosen.":
+            diameter = "6 in", spindle_speed = "112 rpm", material = "1045-normalised", tool_material = "hss";
     };
     type Input = TurningInput;
     type Output = TurningResult;
+    const LEADS: &'static [&'static str] = &["spindle_speed", "feed_per_rev", "load"];
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("kinematics", "cutting speed, feed rate and volume of a turning work");
         record.source("iso_3002_1", "tool cutting edge angle");
-        for caution in [cautions::STARTING_POINT, cautions::TURNING_SPINDLE, cautions::TURNING, cautions::SPEED_LIMIT] {
-            record.caution(caution);
-        }
+        record.cautions(cautions::ON_THE_LATHE);
         let tooling = input.tooling();
         tooling.warn(record);
-        if input.wanted.cutting_speed.is_none() || input.feed_per_rev.is_none() {
+        if !input.wanted.states_speed() || input.feed_per_rev.is_none() {
             input.cut(record);
         }
         let (wear, operation) = input.operation();
         let wanted = tooling.speed(record)?;
-        let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", operation, None, record)?;
-        let set = input.machine.set(wanted, input.diameter.into(), ("feed_per_rev", feed), record)?;
+        let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", operation, None, record);
+        let set = input.machine.set(wanted, input.diameter.into(), feed, record)?;
         let cut = AlongTheWork {
             diameter: input.diameter,
             depth_of_cut: input.depth_of_cut,
@@ -147,11 +149,11 @@ impl Calculator for Turning {
             process: &PROCESS,
             wear,
         };
-        let removal = |mean_diameter, feed_rate, record: &mut Record| match input.removal_by(record) {
+        let removal = |depth, mean_diameter, feed_rate, record: &mut Record| match input.removal_by(record) {
             RemovalDiameter::Mean => step!(record, "Metal removed", Q: removal_rate = π * D * ap * vf,
-                D = mean_diameter, ap = depth_of_cut: input.depth_of_cut, vf = feed_rate),
+                D = mean_diameter, ap = depth_of_cut: depth, vf = feed_rate),
             RemovalDiameter::Outer => step!(record, "Metal removed", Q: removal_rate = π * D * ap * vf,
-                D = diameter: input.diameter, ap = depth_of_cut: input.depth_of_cut, vf = feed_rate),
+                D = diameter: input.diameter, ap = depth_of_cut: depth, vf = feed_rate),
         };
         Ok(TurningResult { cut: cut.cut(set, removal, record) })
     }

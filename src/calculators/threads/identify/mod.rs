@@ -153,6 +153,8 @@ impl Calculator for Identify {
     const ABOUT: &'static str = "The threads that a measured part may have, from its diameter and pitch, ranked over all \
         families with reasons, the ones easily mistaken for it, and what to check next.";
     const TASK: Task = Task::Thread;
+    // A thread that is measured on the bench.
+    const AT_THE_MACHINE: bool = false;
     const ANOTHER_CHECK: &'static str = "Lay the part against a screw of the thread named, or a pitch gauge against its flanks, to a strong light: over ten pitches no light comes through.";
     const WORDS: &'static str = "identify, unknown thread, which thread, pitch gauge, measure a thread, BSW or UNC, \
         BSP or NPT, metric or inch, worn thread, threads per inch";

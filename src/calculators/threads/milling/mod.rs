@@ -10,7 +10,7 @@ mod rules;
 mod set_up;
 
 use crate::calculators::prelude::*;
-use crate::machine::{Limit, SpindleLimits, tell_limits};
+use crate::machine::{Limit, Screws, SpindleLimits};
 use crate::reference::threads::basics;
 use crate::threading::given_thread;
 use cuts::CutTime;
@@ -95,6 +95,9 @@ pub struct ThreadMillingInput {
     /// The speeds that the machine has.
     #[group]
     pub spindle: SpindleLimits,
+    /// The screws of the table.
+    #[group]
+    pub screws: Screws,
 }
 
 impl ThreadMillingInput {
@@ -177,24 +180,21 @@ impl Calculator for ThreadMilling {
             cutting_speed = "100 ft/min", feed_per_tooth = "0.002 in/tooth", way = "conventional",
             start_diameter = "0.996 in", contour_diameter = "0.85 in", passes = "3", length = "1.25 in",
             slowest = "112 rpm", available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm",
-            may_exceed = "5 percent";
+            may_exceed = "5 percent", backlash = "0.006 in";
     };
     type Input = ThreadMillingInput;
     type Output = ThreadMillingResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
-        record.caution(cautions::STARTING_POINT);
         record.caution(cautions::TURNING_SPINDLE);
         record.caution(cautions::MILLING);
         record.source("kinematics", "middle and tips of a cutter on a circle turn together about the thread's axis");
         record.source("geometry", "helix of the thread, half circle and tangent onto a circle, contact of two circles");
         let given = given_thread(&input.thread, "thread", record);
         let way = input.way(record);
-        if way == ThreadMillingWay::Climb {
-            record.caution(cautions::CLIMB_MILLING);
-        }
-        let (set, limited_by) = set_up::speed(input, record)?;
+        input.screws.warn(way == ThreadMillingWay::Climb, record);
+        let (set, held) = set_up::speed(input, record)?;
         let sizes = path::sizes(input, record);
         let (cuts, center_feed_rate) = cuts::find(input, &sizes, set.edge_feed_rate, record);
         let helix = path::helix(&given, input, &sizes, way, record);
@@ -209,7 +209,7 @@ impl Calculator for ThreadMilling {
                 "With one row of teeth each start is a helix of its own, begun a share of a turn round from the one \
                  before; a cutter with rows at the pitch cuts all of them at once.");
         }
-        tell_limits(&limited_by, &[("n", "exact_speed", set.exact_speed.into())], record);
+        let limited_by = held.tell(None, record);
         let path::Sizes { path: path_diameter, greatest_cutter, .. } = sizes;
         Ok(ThreadMillingResult {
             set,

@@ -2,7 +2,7 @@
 
 use super::ThreadMillingInput;
 use crate::calculators::prelude::*;
-use crate::machine::{CutDiameter, Limit, cutting_speed_at, exact_speed};
+use crate::machine::{CutDiameter, Held, SetSpeed};
 
 /// What is set on the machine.
 #[derive(Debug, Gives)]
@@ -18,16 +18,12 @@ pub struct SetUp {
 }
 
 /// Chooses the speed, and the feed of the tips that goes with it; with the limits of the machine that bind.
-pub fn speed(input: &ThreadMillingInput, record: &mut Record) -> Result<(SetUp, Vec<Limit>), Refusal> {
+pub fn speed(input: &ThreadMillingInput, record: &mut Record) -> Result<(SetUp, Held), Refusal> {
     let across = CutDiameter { of: "cutter_diameter", size: input.cutter_diameter };
-    let exact_speed = exact_speed(input.cutting_speed.into(), across, record)?;
-    let chosen = input.spindle.choose(exact_speed, record);
-    let Some(spindle_speed) = chosen.speed else {
-        return Err(input.spindle.no_speed((exact_speed, chosen.above), &input.cutting_speed, across));
-    };
-    let cutting_speed = cutting_speed_at("cutting_speed", ("spindle_speed", spindle_speed), across, record);
+    let (set, held) = input.spindle.set(input.cutting_speed.into(), across, record)?;
+    let SetSpeed { spindle_speed, exact_speed, cutting_speed } = set;
     let edge_feed_rate: FoundFeedRate = step!(record, "Feed rate of the tips along the thread",
         vf: edge_feed_rate = fz * z * n,
         fz = feed_per_tooth: input.feed_per_tooth, z = teeth: input.teeth.get(), n = spindle_speed);
-    Ok((SetUp { spindle_speed, exact_speed, cutting_speed, edge_feed_rate }, chosen.limited_by))
+    Ok((SetUp { spindle_speed, exact_speed, cutting_speed, edge_feed_rate }, held))
 }

@@ -112,6 +112,8 @@ impl Calculator for Plated {
     const ABOUT: &'static str = "The limits to cut a thread to before it is plated, so that a coat of the thickness \
         stated leaves it within its limits.";
     const TASK: Task = Task::Thread;
+    // Sizes before and after plating.
+    const AT_THE_MACHINE: bool = false;
     const ANOTHER_CHECK: &'static str =
         "Gauge the thread before plating by the limits here, and after it by those of its class.";
     const WORDS: &'static str = "plating, zinc, coating, pre-plate, galvanized, allowance, pitch diameter, \

@@ -107,6 +107,8 @@ impl Calculator for Thread {
     const ABOUT: &'static str = "The basic diameters, pitch, depths and stress area of a Unified, metric, pipe, \
         Whitworth, Acme or trapezoidal thread, and the limits of size of its external and internal class.";
     const TASK: Task = Task::Thread;
+    // Sizes as the standard has them.
+    const AT_THE_MACHINE: bool = false;
     const ANOTHER_CHECK: &'static str =
         "Try the thread with the go and no-go gauges of its class, or measure it over three wires.";
     const WORDS: &'static str = "screw, nut, bolt, tap, die, pitch diameter, minor diameter, major diameter, root, \

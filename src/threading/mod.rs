@@ -4,6 +4,7 @@
 mod coat;
 mod drill_oversize;
 mod given_thread;
+mod lead_angle;
 mod lead_to_cut;
 mod side_limits;
 mod sources;
@@ -11,6 +12,7 @@ mod sources;
 pub use coat::{COAT_MOVES, check_thickness, coat_changes};
 pub use drill_oversize::{room_left, tell_usual_oversize, usual_oversize};
 pub use given_thread::{GivenThread, INCH, given_thread};
+pub use lead_angle::lead_angle;
 pub use lead_to_cut::lead_to_cut;
 pub use side_limits::{SideLimits, check_class, side_limits};
 pub use sources::{cite_cells, cite_limits, cite_list, cite_row};

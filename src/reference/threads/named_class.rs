@@ -171,7 +171,11 @@ impl<const INTERNAL: bool> ClassOf<INTERNAL> {
             (ThreadSystem::Unified, true) => UNIFIED_INTERNAL_CLASSES.join(", "),
             (ThreadSystem::Unified, false) => UNIFIED_EXTERNAL_CLASSES.join(", "),
             (ThreadSystem::Metric, true) => "a grade from 4 to 8 with G or H, as 6H".into(),
-            (ThreadSystem::Metric, false) => "a grade of 4, 6 or 8 with e, f, g or h, as 6g".into(),
+            (ThreadSystem::Metric, false) => {
+                "a grade of 4, 6 or 8 with e, f, g or h, as 6g, or with a grade from 3 to 9 for the pitch diameter before \
+                 it, as 3g4g"
+                    .into()
+            }
             (ThreadSystem::PipeParallel, false) => "A, B".into(),
             (ThreadSystem::Acme, _) => acme::CLASSES.join(", "),
             (ThreadSystem::Trapezoidal, true) => trapezoidal::INTERNAL.join(", "),

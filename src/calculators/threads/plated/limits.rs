@@ -24,12 +24,17 @@ pub fn after(
     let mut rule = format!("{}: limits of the class, as printed", given.designation.standard());
     if reach == PlatedLimit::Basic {
         if external {
-            // As far as the allowance, which all three diameters have alike.
-            found.root += (basics.pitch_diameter - found.pitch_max).max(0.0);
+            // As far as the allowance, which all three diameters of a thread of 60 degrees have alike; others have none
+            // in the root.
+            if given.half_angle.degrees() == 30.0 {
+                found.root += (basics.pitch_diameter - found.pitch_max).max(0.0);
+            }
             found.pitch_max = found.pitch_max.max(basics.pitch_diameter);
             found.crest_max = found.crest_max.max(basics.major);
         } else {
-            found.root -= (found.pitch_min - basics.pitch_diameter).max(0.0);
+            if given.half_angle.degrees() == 30.0 {
+                found.root -= (found.pitch_min - basics.pitch_diameter).max(0.0);
+            }
             found.pitch_min = found.pitch_min.min(basics.pitch_diameter);
             found.crest_min = found.crest_min.min(basics.minor);
         }

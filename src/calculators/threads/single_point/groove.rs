@@ -7,7 +7,7 @@ use crate::calculators::prelude::*;
 use crate::machine::as_stated;
 use crate::reference::threads::{Chosen, default_classes};
 use crate::suggestion::{Way, value};
-use crate::threading::{GivenThread, cite_limits};
+use crate::threading::{GivenThread, cite_limits, lead_angle};
 
 /// The sizes of a groove.
 #[derive(Clone, Copy, Debug, Gives)]
@@ -49,7 +49,8 @@ impl Groove {
         let blank = input.blank_diameter(record);
         let tip = tip(given, input, record);
         let below = below_pitch_line(given, tip, record)?;
-        let aim = aim(given, input, external, record)?;
+        let basic = given.pitch_diameter(record);
+        let aim = aim(given, input, (external, basic), record)?;
         // Sizes that go together, where those stated do not.
         let refused = |says: &str, way| {
             let mut fields = vec![("blank_diameter", value(input.basic_diameter().get().si(), unit, way))];
@@ -93,8 +94,7 @@ impl Groove {
         let formula = if external { "c = P / 2 - tan(α) × (B - E)" } else { "c = P / 2 - tan(α) × (E - B)" };
         tell!(record.step("Width left of the blank's surface", formula), P = pitch: given.pitch,
             α = half_flank_angle: given.half_angle, B = blank_diameter: blank, E = aim => crest_width);
-        let lead_angle: FoundAngle = step!(record, "Angle of the thread",
-            λ: lead_angle = atan(L / (π * E)), L = lead: given.lead, E = aim);
+        let lead_angle = lead_angle(given.lead, ("basic_pitch_diameter", basic), record);
         let sizes = GrooveSizes { aim, depth, root_diameter, crest_width };
         let groove = Self { sizes, blank, lead_angle, tip, sign, unit, slope };
         groove.warn(given, input, record);
@@ -130,14 +130,13 @@ impl Groove {
 fn aim(
     given: &GivenThread,
     input: &SinglePointInput,
-    external: bool,
+    (external, basic): (bool, FoundSize),
     record: &mut Record,
 ) -> Result<FoundSize, Refusal> {
     if let Some(stated) = input.pitch_diameter {
         return Ok(step!(record, "Pitch diameter aimed at", E: aim = e, e = pitch_diameter: stated));
     }
     let Some((least, greatest)) = limits(given, input, external, record)? else {
-        let basic = given.pitch_diameter(record);
         record.note("basic_aim", "The thread has no limits here, so the basic pitch diameter is aimed at.");
         return Ok(step!(record, "Pitch diameter aimed at", E: aim = e, e = basic_pitch_diameter: basic));
     };

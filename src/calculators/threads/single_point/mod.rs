@@ -140,7 +140,7 @@ pub struct SinglePointResult {
     pub lead: FoundSize,
     /// Number of starts.
     pub starts: u32,
-    /// Angle of the thread at the pitch diameter, by which the tool's leading side has to clear more.
+    /// Angle of the thread at its basic pitch diameter, by which the tool's leading side has to clear more.
     pub lead_angle: FoundAngle,
     /// Which way the carriage goes while it cuts with the spindle forward: `towards_headstock`, or for a left-hand thread
     /// `towards_tailstock`.

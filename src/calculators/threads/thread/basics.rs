@@ -6,6 +6,7 @@ use super::forms::{Form, npt, pipe, power, whitworth};
 use super::gauging::{npt_gauging, r_gauging};
 use crate::calculators::prelude::*;
 use crate::reference::threads::{self, Basics, ThreadSystem};
+use crate::threading::lead_angle;
 use crate::working::known_steps;
 
 /// Finds the basic dimensions and puts their steps on record; what belongs to limits is left open.
@@ -42,8 +43,7 @@ pub fn find(designation: &Designation, record: &mut Record) -> ThreadResult {
             look_up "Basic minor diameter", printed, x = "minor_diameter_exact" => "minor_diameter", minor_diameter;
         }
     }
-    let lead_angle: FoundAngle = step!(record, "Lead angle at the pitch diameter",
-        λ: lead_angle = atan(L / (π * E)), L = lead, E = pitch_diameter);
+    let lead_angle = lead_angle(lead, ("pitch_diameter_exact", found(basics.pitch_diameter_exact)), record);
     let stress_area = if sixty_degrees { depths_and_stress(designation, &basics, &form, record) } else { None };
     let gauging = match threads::npt(thread) {
         Some(npt) => Some(npt_gauging(&npt, record)),

@@ -6,7 +6,7 @@ use super::{WireCorrection, WiresInput};
 use crate::calculators::prelude::*;
 use crate::reference::threads::ThreadSystem;
 use crate::suggestion::{Way, value};
-use crate::threading::GivenThread;
+use crate::threading::{GivenThread, lead_angle};
 use crate::working::{StepDraft, known_steps};
 
 /// Above this lead angle the handbook's correction no longer holds.
@@ -58,10 +58,6 @@ impl<'d> Wires<'d> {
             return Err(Refusal::no_answer(&says, &[("wire_diameter", best)]));
         }
         let lead_angle = fit.lead_angle;
-        known_steps! { record;
-            step "Lead angle at the pitch diameter", "λ = atan(L / (π × E))", L = "lead", E = "basic_pitch_diameter"
-                => "lead_angle", lead_angle;
-        }
         let steep = lead_angle.degrees() > STEEP;
         let power = matches!(given.thread().system, ThreadSystem::Acme | ThreadSystem::Trapezoidal);
         let (usual, says) = match (steep, power) {
@@ -163,7 +159,8 @@ impl<'d> Wires<'d> {
 fn fitting(given: &GivenThread, input: &WiresInput, record: &mut Record) -> FittingWires {
     let (alpha, pitch) = (given.half_angle.degrees().to_radians(), given.thread().pitch);
     let (sin, cos, tan) = (alpha.sin(), alpha.cos(), alpha.tan());
-    let basic = given.pitch_diameter(record).quantity().value;
+    let basic_pitch_diameter = given.pitch_diameter(record);
+    let basic = basic_pitch_diameter.quantity().value;
     let above = given.basics.major - basic;
     let best_wire = given.found(pitch / (2.0 * cos));
     let smallest_wire = given.found((above + pitch / (2.0 * tan)) / (1.0 + 1.0 / sin));
@@ -206,7 +203,6 @@ fn fitting(given: &GivenThread, input: &WiresInput, record: &mut Record) -> Fitt
         }
     };
     known_steps! { record; step "Wire used, as a result", "W = w", w = "wire" => "wire_diameter", wire_diameter; }
-    let lead_angle = (given.thread().lead() / (PI * basic)).atan().to_degrees();
-    let lead_angle = FoundAngle::stated(lead_angle, Unit::Degree);
+    let lead_angle = lead_angle(given.lead, ("basic_pitch_diameter", basic_pitch_diameter), record);
     FittingWires { best_wire, smallest_wire, largest_wire, wire_diameter, lead_angle }
 }

@@ -273,7 +273,9 @@ mod tests {
         let refused = |unread: Unread| (unread.code, unread.try_this);
         assert_eq!(refused(ExternalClass::read("2B").unwrap_err()), (Code::NotFound, "2A".into()));
         assert_eq!(refused(InternalClass::read("6h").unwrap_err()), (Code::NotFound, "6H".into()));
-        assert_eq!(refused(InternalClass::read("2C").unwrap_err()).0, Code::NotFound);
+        // A class of centralizing Acme threads, which are another standard's part.
+        assert_eq!(refused(InternalClass::read("2C").unwrap_err()), (Code::NotOffered, "2G".into()));
+        assert_eq!(refused(InternalClass::read("2D").unwrap_err()).0, Code::NotFound);
         assert_eq!(refused(ExternalClass::read("6c").unwrap_err()).0, Code::NotFound);
     }
 

@@ -173,9 +173,13 @@ impl Calculator for Rescue {
         }
         let mut fitting = candidates.iter().filter(|row| row.wall_enough != Some(false));
         let first = fitting.clone().find(|row| row.drill_owned != Some(false)).or_else(|| fitting.next());
-        if candidates.iter().any(|row| row.drill_owned == Some(false)) {
-            notes!(record => drill_not_owned:
-                "The drills of some of these threads are not in the drawer: they have drill_owned false.");
+        let missing: Vec<String> = candidates
+            .iter()
+            .filter(|row| row.drill_owned == Some(false))
+            .map(|row| format!("{} for {}", row.drill, row.thread))
+            .collect();
+        if !missing.is_empty() {
+            record.note("drill_not_owned", format!("Drill not owned: {}.", missing.join(", ")));
         }
         let thread = first.map(|row| row.thread.clone());
         match &thread {

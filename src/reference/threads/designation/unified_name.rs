@@ -37,6 +37,9 @@ pub(super) struct Named {
     pub row: Option<&'static UnifiedRow>,
 }
 
+/// The largest size in whole inches.
+const LARGEST_INCHES: u32 = 24;
+
 /// The largest number size.
 const LARGEST_NUMBER: u32 = 12;
 
@@ -156,7 +159,8 @@ fn meant(whole: u32, tpi: f64) -> Meant {
     }
     let listed = fraction.map(UnifiedRow::designation);
     let number = number_fits.then(|| format!("#{whole}-{tpi}"));
-    Meant::Several(listed.into_iter().chain(number).chain([format!("{whole}.000-{tpi}")]).collect())
+    let inches = (whole <= LARGEST_INCHES).then(|| format!("{whole}.000-{tpi}"));
+    Meant::Several(listed.into_iter().chain(number).chain(inches).collect())
 }
 
 /// A bare whole number, or a question where it can be more than one size.

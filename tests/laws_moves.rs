@@ -235,7 +235,6 @@ fn a_handwheel_refuses_what_no_dial_shows_with_ways_out() {
         "distance=1 in&travel_per_turn=0.2 in&divisions=200&dial_now=0.3 in",
         "distance=1 in&travel_per_turn=0.2 in&divisions=200&approach=growing",
         "distance=100 in&travel_per_turn=0.00001 in&divisions=200",
-        "distance=1 in",
         "distance=1 in&travel_per_turn=0.2 in",
         "distance=1 in&travel_per_turn=0.2 in&threads_per_inch=5&divisions=200",
         "distance=1 in&threads_per_inch=1000&divisions=200",

@@ -24,7 +24,7 @@ fn bounds(drill: FoundSize) -> (FoundExtent, FoundExtent) {
 
 /// What a hole leaves up to the greatest minor diameter, without the noise below the last digit of a size.
 pub fn room_left(greatest: f64, hole: f64, unit: Unit) -> FoundDifference {
-    FoundDifference::stated(text::round(greatest - hole, 12), unit)
+    FoundDifference::stated(text::round(greatest - hole, 15), unit)
 }
 
 /// How much larger the hole of a drill usually comes out.

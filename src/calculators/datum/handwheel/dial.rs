@@ -22,7 +22,12 @@ pub enum Dial {
     Divided { division: Named },
 }
 
+const NOT_WHOLE: &str = "A turn does not hold a whole number of these divisions, from 1 to 10000.";
+
 rules! { pub check_dial(HandwheelInput) {
+    never(|input| input.divisions.is_none() && input.travel_per_division.is_none() && input.stated_turn().is_none(),
+        Code::FieldMissing, travel_per_turn = "0.2 in", divisions = "200"):
+        "State the travel for one turn and the divisions of the dial, or the travel for one division.";
     one_of(travel_per_turn = "0.2 in", threads_per_inch = "5", travel_per_division = "0.001 in"):
         "State the travel for one turn or for one division, or the threads in one inch of the screw.";
     not_both(travel_per_turn, threads_per_inch): "The threads in one inch are the travel for one turn: state one of them.";
@@ -31,10 +36,11 @@ rules! { pub check_dial(HandwheelInput) {
         "State how many divisions the dial has, or the travel for one of them.";
     never(|input| input.threads_per_inch.is_some_and(|threads| !(0.1..=500.0).contains(&threads.get())),
         Code::ValueOutOfRange, threads_per_inch = "5"): "A screw of a slide has from 0.1 to 500 threads in one inch.";
-    never(|input| input.whole_divisions().is_some_and(|all| all < 0.5 || all > 10_000.5
-        || (all - all.round()).abs() > 1e-6 * all), Code::Conflict,
-        travel_per_division = "leave out", divisions = "200"):
-        "A turn does not hold a whole number of these divisions, from 1 to 10000.";
+    never(|input| input.is_not_whole() && input.divisions.is_some(), Code::Conflict,
+        travel_per_division = "leave out"): NOT_WHOLE;
+    never(|input| input.is_not_whole() && input.travel_per_turn.is_some(), Code::Conflict,
+        travel_per_turn = "leave out"): NOT_WHOLE;
+    never(|input| input.is_not_whole(), Code::Conflict, threads_per_inch = "leave out"): NOT_WHOLE;
     never(|input| input.whole_divisions().zip(input.divisions)
         .is_some_and(|(all, stated)| all.round() as u32 != stated.get()), Code::Conflict,
         travel_per_division = "leave out", divisions = "leave out"):
@@ -59,6 +65,11 @@ impl HandwheelInput {
     /// Divisions in a turn by the travel of one.
     fn whole_divisions(&self) -> Option<f64> {
         Some(self.stated_turn()? / self.travel_per_division?.get().si())
+    }
+
+    fn is_not_whole(&self) -> bool {
+        let whole = |all: f64| (0.5..10_000.5).contains(&all) && (all - all.round()).abs() <= 1e-6 * all;
+        self.whole_divisions().is_some_and(|all| !whole(all))
     }
 
     /// The unit that the dial is marked in.

@@ -50,10 +50,7 @@ pub fn cut_by(
     let text = train.text();
     tell!(record.look_up("The train", "as stated, in one spelling") => "cut.train": text.clone());
     let ratio = train.ratio();
-    record
-        .look_up("Its ratio", "teeth of the drivers over teeth of the driven wheels")
-        .with("t", "cut.train", text.clone())
-        .gives("cut.ratio", ratio);
+    record.look_up("Its ratio", "teeth of the drivers over teeth of the driven wheels").gives("cut.ratio", ratio);
     let lead: FoundSize = step!(record, "Lead that it cuts", l: "cut.lead" = S * h * r,
         S = leadscrew_lead: screw, h = stud_turns: stud, r = "cut.ratio": ratio);
     let threads_per_inch: f64 = step!(record, "The same as threads in one inch", n: "cut.threads_per_inch" = number(I / l),

@@ -21,8 +21,15 @@ pub struct Bore<'t> {
     pub limits: Option<&'t InternalLimits>,
     /// Diameter of what has to go.
     pub clean: f64,
+    /// Whether that was measured: a drill as large as the hole would go through without cutting.
+    pub measured: bool,
     /// Share of thread wanted.
     pub wanted: f64,
+}
+
+/// Whether a drill takes away what has to go: the old thread if it is as large, a hole that was measured if it is larger.
+pub fn reaches(drill: f64, clean: f64, measured: bool) -> bool {
+    if measured { drill > clean + NEAR } else { drill >= clean - NEAR }
 }
 
 impl Bore<'_> {
@@ -62,7 +69,7 @@ impl Bore<'_> {
             }
             None => (LEAST_SHARE..=1.0 + 1e-9).contains(&self.share(drill)),
         };
-        within && diameter >= self.clean - NEAR
+        within && reaches(diameter, self.clean, self.measured)
     }
 
     fn has_room(&self, drill: &Drill) -> bool {

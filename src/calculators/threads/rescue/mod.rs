@@ -11,7 +11,7 @@ use crate::calculators::prelude::*;
 use crate::reference::drills::DrillSystem;
 use crate::reference::threads::ThreadFamily;
 use crate::shop::{DrillsFrom, drills_from, of_tables};
-use hole::{check_families, check_hole, check_wall, clean_diameter};
+use hole::{check_families, check_hole, check_wall, clean_diameter, is_measured};
 use rows::Hole;
 
 /// The calculator.
@@ -155,6 +155,7 @@ impl Calculator for Rescue {
         });
         let hole = Hole {
             clean,
+            measured: is_measured(input, clean),
             wanted,
             edge: input.edge_distance.zip(least_wall),
             old: input.thread.as_ref(),

@@ -1,7 +1,7 @@
 //! The threads that clean up a spoiled hole: for each the stock drill that is no smaller than what has to go,
 //! keeps within the class, and comes nearest to the percentage of thread; with the steps of each column.
 
-use super::bore::Bore;
+use super::bore::{Bore, reaches};
 use super::{RescueLists, RescueRow};
 use crate::calculators::prelude::*;
 use crate::reference::drills::Drill;
@@ -14,6 +14,8 @@ use crate::threading::cite_limits;
 pub struct Hole<'i> {
     /// Diameter that the drill has to pass.
     pub clean: FoundSize,
+    /// Whether that is the hole as it was measured.
+    pub measured: bool,
     /// Height of thread wanted.
     pub wanted: ThreadPercent,
     /// Distance of the nearest edge, and the wall that has to stay.
@@ -86,12 +88,19 @@ impl Hole<'_> {
         let (thread, clean) = (listed.thread(), self.clean.get().si());
         let owned = |drill: &str| self.others.as_ref().map(|_| self.drills.iter().any(|own| own.name == drill));
         if matches!(thread.system, ThreadSystem::Npt | ThreadSystem::PipeTaper) {
-            let printed = printed(listed, clean, record)?;
+            let printed = printed(listed, (clean, self.measured), record)?;
             return Some(Drilled { owned: owned(&printed.name), ..printed });
         }
         let full = full(listed);
         let limits = internal_limits(thread, None, None).ok();
-        let bore = Bore { thread, full, limits: limits.as_ref(), clean, wanted: self.wanted.get().si() };
+        let bore = Bore {
+            thread,
+            full,
+            limits: limits.as_ref(),
+            clean,
+            measured: self.measured,
+            wanted: self.wanted.get().si(),
+        };
         let of_tables = || self.others.as_ref().and_then(|others| bore.drill(others));
         let drill = bore.drill(&self.drills).or_else(of_tables)?;
         if let Some(provenance) = thread.provenance {
@@ -148,8 +157,7 @@ impl Hole<'_> {
     }
 
     fn tell(&self, drilled: &[Drilled], candidates: &[RescueRow], record: &mut Record) {
-        let smallest =
-            "lists of threads, the smallest first: those for which a stock drill within the class is no smaller than c";
+        let smallest = "lists of threads, the smallest first: those for which a stock drill within the class takes away what c reaches to";
         tell!(record.look_up("Threads that clean up", smallest),
             c = clean_diameter: self.clean => candidates.thread);
         tell!(record.look_up("Their families", "as listed") => candidates.family);
@@ -160,7 +168,7 @@ impl Hole<'_> {
             let kept = "true where pitch and flanks are those of the old thread";
             tell!(record.look_up("The old pitch is kept", kept), T = thread: old.text() => candidates.pitch_kept);
         }
-        let nearest = "of the drills no smaller than c whose hole lies within the class and leaves room for the usual \
+        let nearest = "of the drills larger than c, or as large where c is the old thread, whose hole lies within the class and leaves room for the usual \
             oversize, those of the thread's own system first, the one nearest to the percentage; of taper and Rp threads \
             the one that a table prints";
         tell!(record.look_up("Their drills", nearest), q = thread_percent: self.wanted => candidates.drill);
@@ -211,10 +219,10 @@ impl Tapped {
 }
 
 /// The drill that a table prints for a pipe thread, if it cleans up.
-fn printed(listed: &'static Listed, clean: f64, record: &mut Record) -> Option<Drilled> {
+fn printed(listed: &'static Listed, (clean, measured): (f64, bool), record: &mut Record) -> Option<Drilled> {
     let row = published_tap_drill(listed.thread())?;
     let diameter = row.found();
-    if diameter.get().si() < clean - 1e-12 {
+    if !reaches(diameter.get().si(), clean, measured) {
         return None;
     }
     record.source_of_row(&row.source, "drills for pipe threads", &row.trust);

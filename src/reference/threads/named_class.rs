@@ -102,7 +102,7 @@ impl<const INTERNAL: bool> ClassOf<INTERNAL> {
 
     /// Refuses the classes of centralizing Acme threads as what they are.
     fn centralizing(text: &str) -> Option<Unread> {
-        let is_one = matches!(text.to_ascii_uppercase().as_str(), "2C" | "3C" | "4C" | "5C" | "6C");
+        let is_one = matches!(text.to_ascii_uppercase().as_str(), "2C" | "3C" | "4C");
         is_one.then(|| Unread {
             code: Code::NotOffered,
             says: format!(

@@ -2,11 +2,8 @@
 
 use super::gear_train::GearTrain;
 use crate::calculators::prelude::*;
-use crate::reference::threads::{Listed, listed, unit_of};
+use crate::reference::threads::{Listed, ThreadSystem, listed, unit_of};
 use crate::threading::cite_list;
-
-/// So many pitches are listed.
-const NEAREST: usize = 5;
 
 /// What a train cuts.
 #[derive(Debug, Gives)]
@@ -23,8 +20,10 @@ pub struct TrainCut {
     pub lead_error: Option<FoundDifference>,
     /// The same as a share of the one wanted.
     pub error: Option<FoundFineDeviation>,
-    /// Listed threads of one start whose pitch is nearest, one for each pitch.
-    pub nearest: Vec<NearestThread>,
+    /// The inch thread of one start whose pitch is nearest.
+    pub nearest_inch: Option<NearestThread>,
+    /// The metric thread of one start whose pitch is nearest.
+    pub nearest_metric: Option<NearestThread>,
 }
 
 /// A listed thread near a lead.
@@ -56,8 +55,10 @@ pub fn cut_by(
     let threads_per_inch: f64 = step!(record, "The same as threads in one inch", n: "cut.threads_per_inch" = number(I / l),
         I = "constant:inch": FoundSize::stated(1.0, Unit::Inch), l = "cut.lead": lead);
     let (lead_error, error) = wanted.map(|wanted| off(lead, wanted, record)).unzip();
-    let nearest = nearest(lead, record);
-    TrainCut { train: text, ratio, lead, threads_per_inch, lead_error, error, nearest }
+    let nearest_inch =
+        nearest(lead, &[ThreadSystem::Unified, ThreadSystem::Whitworth, ThreadSystem::Acme], &INCH, record);
+    let nearest_metric = nearest(lead, &[ThreadSystem::Metric, ThreadSystem::Trapezoidal], &METRIC, record);
+    TrainCut { train: text, ratio, lead, threads_per_inch, lead_error, error, nearest_inch, nearest_metric }
 }
 
 /// A lead less another, and as a share of it, without the noise of their difference.
@@ -78,48 +79,47 @@ fn off(lead: FoundSize, wanted: FoundSize, record: &mut Record) -> (FoundDiffere
     (lead_error, error)
 }
 
-/// The listed threads whose pitch is nearest, the commonest of each pitch.
-fn nearest(lead: FoundSize, record: &mut Record) -> Vec<NearestThread> {
-    let pitch = |one: &Listed| unit_of(one.thread()).to_si(one.thread().pitch);
-    let share = |one: &Listed| (pitch(one) / lead.get().si() - 1.0).abs();
-    let mut all: Vec<&'static Listed> = listed().iter().filter(|one| one.thread().has_external()).collect();
-    // Errors that differ by rounding alone are one, so that of one pitch the commonest thread comes first.
-    let key = |one: &Listed| ((share(one) * 1e9).round(), one.rareness);
-    all.sort_by(|a, b| key(a).0.total_cmp(&key(b).0).then(key(a).1.cmp(&key(b).1)));
-    let mut found: Vec<&'static Listed> = Vec::new();
-    for one in all {
-        if found.len() == NEAREST {
-            break;
-        }
-        if found.iter().all(|before| (pitch(before) / pitch(one) - 1.0).abs() > 1e-6) {
-            found.push(one);
-        }
-    }
-    let nearest: Vec<NearestThread> = found
-        .iter()
-        .map(|one| {
-            cite_list(&one.designation, record);
-            let pitch = one.designation.found(one.thread().pitch);
-            let (lead_error, error) = differ(lead, pitch);
-            NearestThread { thread: one.designation.text(), pitch, lead_error, error }
-        })
-        .collect();
-    let place = "lists of threads, one for each pitch, the nearest first; of one pitch the commonest thread";
-    record
-        .look_up("Listed threads of the nearest pitches", place)
-        .with("l", "cut.lead", lead)
-        .gives("cut.nearest.thread", column(&nearest, |row| row.thread.clone()));
-    let pitches = || column(&nearest, |row| row.pitch);
-    record.look_up("Their pitches", "lists of threads").gives("cut.nearest.pitch", pitches());
-    record
-        .step("Errors of the lead for them", "e = l - P")
-        .with("l", "cut.lead", lead)
-        .with("P", "cut.nearest.pitch", pitches())
-        .gives("cut.nearest.lead_error", column(&nearest, |row| row.lead_error));
-    record
-        .step("The same as shares", "p = l / P - 1")
-        .with("l", "cut.lead", lead)
-        .with("P", "cut.nearest.pitch", pitches())
-        .gives("cut.nearest.error", column(&nearest, |row| row.error));
-    nearest
+/// What the steps of a nearest thread are called.
+struct Names {
+    thread: &'static str,
+    pitch: &'static str,
+    lead_error: &'static str,
+    error: &'static str,
+}
+
+const INCH: Names = Names {
+    thread: "cut.nearest_inch.thread",
+    pitch: "cut.nearest_inch.pitch",
+    lead_error: "cut.nearest_inch.lead_error",
+    error: "cut.nearest_inch.error",
+};
+const METRIC: Names = Names {
+    thread: "cut.nearest_metric.thread",
+    pitch: "cut.nearest_metric.pitch",
+    lead_error: "cut.nearest_metric.lead_error",
+    error: "cut.nearest_metric.error",
+};
+
+/// The commonest of the listed threads of these systems whose pitch is nearest to a lead.
+fn nearest(lead: FoundSize, systems: &[ThreadSystem], names: &Names, record: &mut Record) -> Option<NearestThread> {
+    let off = |one: &Listed| {
+        let pitch = unit_of(one.thread()).to_si(one.thread().pitch);
+        // Errors that differ by rounding alone are one, so that of one pitch the commonest thread comes first.
+        ((pitch / lead.get().si() - 1.0).abs() * 1e9).round()
+    };
+    let of_systems = listed().iter().filter(|one| systems.contains(&one.thread().system));
+    let key = |a: &&Listed, b: &&Listed| off(a).total_cmp(&off(b)).then(a.rareness.cmp(&b.rareness));
+    let one = of_systems.min_by(key)?;
+    cite_list(&one.designation, record);
+    let pitch = one.designation.found(one.thread().pitch);
+    let (lead_error, error) = differ(lead, pitch);
+    let place = "lists of threads: the pitch nearest to the lead, of one pitch the commonest thread";
+    tell!(record.look_up("Listed thread of the nearest pitch", place), l = "cut.lead": lead
+        => (names.thread): one.designation.text());
+    record.look_up("Its pitch", "lists of threads").gives(names.pitch, pitch);
+    tell!(record.step("Error of the lead for it", "e = l - P"), l = "cut.lead": lead, P = (names.pitch): pitch
+        => (names.lead_error): lead_error);
+    tell!(record.step("The same as a share", "p = l / P - 1"), l = "cut.lead": lead, P = (names.pitch): pitch
+        => (names.error): error);
+    Some(NearestThread { thread: one.designation.text(), pitch, lead_error, error })
 }

@@ -85,8 +85,8 @@ pub struct ChangeGearsResult {
     pub wanted_ratio: Option<f64>,
     /// What the train stated cuts; only where one is.
     pub cut: Option<TrainCut>,
-    /// Trains, none where only a train is stated; those that clear first, and of them the nearest first.
-    pub trains: Vec<TrainRow>,
+    /// Trains, those that clear first, and of them the nearest first; absent where only a train is stated.
+    pub trains: Option<Vec<TrainRow>>,
 }
 
 rules! { check_lead(ChangeGearsInput) {
@@ -165,10 +165,15 @@ impl Calculator for ChangeGears {
         });
         let cut = input.train.as_ref().map(|train| cut_by(train, (input.leadscrew_lead, stud), wanted, record));
         let Some(wanted_lead) = wanted else {
-            return Ok(ChangeGearsResult { wanted_lead: None, wanted_ratio: None, cut, trains: Vec::new() });
+            return Ok(ChangeGearsResult { wanted_lead: None, wanted_ratio: None, cut, trains: None });
         };
         let (wanted_ratio, trains) = find_trains(input, wanted_lead, stud, record)?;
-        Ok(ChangeGearsResult { wanted_lead: Some(wanted_lead), wanted_ratio: Some(wanted_ratio), cut, trains })
+        Ok(ChangeGearsResult {
+            wanted_lead: Some(wanted_lead),
+            wanted_ratio: Some(wanted_ratio),
+            cut,
+            trains: Some(trains),
+        })
     }
 }
 

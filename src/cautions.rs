@@ -39,7 +39,7 @@ pub const DRILLING: (&str, &str) = (
 pub const TAPPING: (&str, &str) = (
     "tapping",
     "The feed is fixed by the pitch. Leave room below the thread for the tap's lead and the chips; a tap that \
-     meets the bottom breaks, and its splinters are sharp.",
+     meets the bottom breaks, and its splinters are sharp. Turn a hand tap by hand, with the spindle switched off.",
 );
 
 /// For a thread found on a part.
@@ -59,8 +59,8 @@ pub const SPOILED_HOLE: (&str, &str) = (
 /// For threading on a lathe.
 pub const THREADING_LATHE: (&str, &str) = (
     "threading_lathe",
-    "Thread at a speed at which the half-nuts can be opened in time, keep fingers off the work, and stop the spindle to \
-     measure.",
+    "Thread at a speed at which the half-nuts can be opened in time, cut a relief groove and set a carriage stop where the \
+     thread ends near a shoulder or the chuck, keep hands off the turning work, and stop the spindle to measure.",
 );
 
 /// For spindle speeds.

@@ -12,7 +12,7 @@ mod reader;
 #[cfg(test)]
 mod tests;
 
-pub use drills_to_choose::{DrillsFrom, DrillsToChoose, drills_from};
+pub use drills_to_choose::{DrillsFrom, DrillsToChoose, drills_from, of_tables};
 pub use fault::{Fault, Faults};
 pub use inventory::{Shop, install, installed};
 pub use machines::{FEEDS_OF_THE_TABLE, MACHINE_FIELDS, Machine};

@@ -208,11 +208,40 @@ fn a_handwheel_counts_turns_and_divisions() {
 }
 
 #[test]
+fn a_handwheel_takes_what_the_dial_or_the_screw_says() {
+    let same = |query: &str| {
+        let answer = solved("datum/handwheel", &format!("distance=0.3 in&dial_now=0.01 in&{query}"));
+        ["/turns", "/divisions", "/nearest/divisions", "/dial_reading"].map(|pointer| number(&answer, pointer))
+    };
+    let stated = same("travel_per_turn=0.125 in&divisions=125");
+    assert_eq!(stated, [2.0, 50.0, 50.0, 0.06]);
+    for other in [
+        "threads_per_inch=8&divisions=125",
+        "travel_per_division=0.001 in&divisions=125",
+        "threads_per_inch=8&travel_per_division=0.001 in",
+        "travel_per_turn=0.125 in&travel_per_division=0.001 in",
+    ] {
+        assert_eq!(same(other), stated, "{other}");
+    }
+    // With the travel of a division alone the divisions are counted through.
+    let answer = solved("datum/handwheel", "distance=1.51 mm&travel_per_division=0.02 mm");
+    assert_eq!((number(&answer, "/divisions"), number(&answer, "/nearest/divisions")), (75.5, 76.0));
+    assert!(answer["result"].get("turns").is_none() && answer["result"].get("dial_reading").is_none());
+}
+
+#[test]
 fn a_handwheel_refuses_what_no_dial_shows_with_ways_out() {
     for query in [
         "distance=1 in&travel_per_turn=0.2 in&divisions=200&dial_now=0.3 in",
         "distance=1 in&travel_per_turn=0.2 in&divisions=200&approach=growing",
         "distance=100 in&travel_per_turn=0.00001 in&divisions=200",
+        "distance=1 in&travel_per_turn=0.2 in",
+        "distance=1 in&travel_per_turn=0.2 in&threads_per_inch=5&divisions=200",
+        "distance=1 in&threads_per_inch=1000&divisions=200",
+        "distance=1 in&travel_per_turn=0.2 in&travel_per_division=0.03 in",
+        "distance=1 in&travel_per_turn=0.2 in&travel_per_division=0.001 in&divisions=100",
+        "distance=1 in&travel_per_division=0.001 in&dial_now=0.1 in",
+        "distance=100 in&travel_per_division=0.000001 in",
     ] {
         ways_out_work("datum/handwheel", query);
     }

@@ -155,7 +155,11 @@ fn every_rescue_cleans_up_with_a_drill_within_the_class() {
         let mut before = 0.0;
         for row in rows(&answer, "candidates") {
             let at = |field: &str| row[field]["value"].as_f64().unwrap_or_else(|| panic!("{name}: {row}"));
-            assert!(at("drill_diameter") > clean && at("major_diameter") > at("drill_diameter"), "{name}: {row}");
+            // A drill as large as the old thread takes it away: no drill cuts smaller than it is.
+            assert!(
+                at("drill_diameter") >= clean - 1e-9 && at("major_diameter") > at("drill_diameter"),
+                "{name}: {row}"
+            );
             assert!((at("drill_diameter") - clean - at("clears_by")).abs() < 1e-9, "{name}: {row}");
             assert!(at("major_diameter") >= before, "{name}: {row}");
             before = at("major_diameter");
@@ -165,6 +169,21 @@ fn every_rescue_cleans_up_with_a_drill_within_the_class() {
             let within = at("drill_diameter") / scale;
             assert!(within >= limits.minor_min - 1e-9 && within <= limits.minor_max + 1e-9, "{name}: {row}");
         }
+    }
+}
+
+#[test]
+fn the_next_size_of_the_trade_is_offered_with_an_inch_drill() {
+    // 3/8-16 is drilled away by a 3/8 drill, which lies within 7/16-14 2B: 0.360 to 0.376 in.
+    let answer = solved("threads/rescue", "thread=3/8-16");
+    assert_eq!(answer["result"]["thread"], "7/16-14 UNC");
+    assert_eq!(rows(&answer, "candidates")[0]["drill"], "3/8");
+    // Of 5/8-11 2B, 0.527 to 0.546 in, 13.5 mm is nearer to 75 percent than 17/32 in.
+    for row in rows(&solved("threads/rescue", "thread=1/2-13"), "candidates") {
+        let metric = row["drill"].as_str().unwrap().ends_with("mm");
+        // Of the fine threads of 18 an inch no inch drill lies within the class.
+        let fine = row["thread"].as_str().unwrap().contains("-18");
+        assert_eq!(metric, row["family"] == "metric" || fine, "{row}");
     }
 }
 
@@ -232,6 +251,26 @@ fn a_thread_that_cannot_be_cut_so_is_refused() {
     assert_eq!(refused(id, "thread=M8&first_depth=0.001 mm").len(), 2);
     assert!(notes(&solved(id, "thread=M8&tip_flat=0.4 mm")).contains(&"root_shallow"));
     assert!(notes(&solved(id, "thread=M8&blank_diameter=7.6 mm")).contains(&"blank_outside_class"));
+}
+
+#[test]
+fn a_thread_is_cut_in_equal_chips_from_a_blank_within_its_class() {
+    // 12 to 20 passes are usual for 8 threads an inch; ASME B1.1, 1-8 UNC 2A: major diameter 0.9830 to 0.9980 in.
+    let answer = solved("threads/single-point", "thread=1-8 UNC-2A");
+    let count = number(&answer, "/pass_count");
+    assert!((12.0..=20.0).contains(&count), "{count}");
+    let blank = answer["assumed"].as_array().unwrap().iter().find(|one| one["field"] == "blank_diameter").unwrap();
+    let blank = blank["value"]["value"].as_f64().unwrap();
+    assert!((0.9830..=0.9980).contains(&blank), "{blank}");
+    let areas: Vec<f64> = rows(&answer, "passes")[..count as usize - 1]
+        .iter()
+        .map(|pass| pass["chip_area"]["value"].as_f64().unwrap())
+        .collect();
+    assert!(areas.iter().all(|area| (area / areas[0] - 1.0).abs() < 1e-9), "{areas:?}");
+    for (thread, passes) in [("1/4-20 UNC-2A", 4.0..=10.0), ("M24x3-6g", 12.0..=20.0), ("1/2-13 UNC-2A", 8.0..=14.0)] {
+        let count = number(&solved("threads/single-point", &format!("thread={thread}")), "/pass_count");
+        assert!(passes.contains(&count), "{thread}: {count}");
+    }
 }
 
 #[test]

@@ -87,6 +87,46 @@ fn a_reading_is_placed_against_the_limits() {
 }
 
 #[test]
+fn a_screw_is_measured_over_wires_between_the_limits_of_its_class() {
+    // ASME B1.1, 1-8 UNC 2A: pitch diameter 0.9100 to 0.9168 in. M = E + 3 W - 0.866025 P with the best wire
+    // 0.577350 P: M = E + 0.866025 P.
+    let answer = solved("threads/wires", "thread=1-8 UNC-2A");
+    let more = 0.866_025_403_784_438_6 * 0.125;
+    assert!((number(&answer, "/limits/over_wires_min") - (0.9100 + more)).abs() < 1e-12);
+    assert!((number(&answer, "/limits/over_wires_max") - (0.9168 + more)).abs() < 1e-12);
+    // The basic size lies above: a screw cut to it is too large, and the answer says so.
+    assert!(number(&answer, "/over_wires") > number(&answer, "/limits/over_wires_max"));
+    assert!(notes(&answer).contains(&"over_wires_above_class"));
+    let aimed = solved("threads/wires", "thread=1-8 UNC-2A&pitch_diameter=0.9134 in&wire_diameter=0.073 in");
+    assert!(!notes(&aimed).contains(&"over_wires_above_class"));
+}
+
+#[test]
+fn a_lead_angle_is_one_wherever_it_is_asked_for() {
+    for thread in ["M10", "1-8 UNC", "1-5 Acme (2 STARTS)", "Tr28x5", "G 1/2", "1/2-12 BSW"] {
+        let of = |id: &str, field: &str| number(&solved(id, &format!("{field}={thread}")), "/lead_angle");
+        let angle = of("threads/thread", "designation");
+        assert_eq!(angle, of("threads/wires", "thread"), "{thread}");
+        assert_eq!(angle, of("threads/single-point", "thread"), "{thread}");
+    }
+}
+
+#[test]
+fn a_coat_fills_the_root_and_the_go_ring_leaves_room_for_it() {
+    let query = "thread=1/2-13 UNC&side=external&external_class=2A&thickness_min=0.0002 in&thickness_max=0.0003 in";
+    let answer = solved("threads/plated", query);
+    let at = |pointer: &str| number(&answer, pointer);
+    // Twice the coat on the diameter of the root, four times it on the pitch diameter.
+    assert!((at("/root/after") - at("/root/before") - 0.0006).abs() < 1e-12);
+    assert!((at("/go_gauge/pitch_after") - 0.4500).abs() < 1e-12);
+    assert!((at("/go_gauge/pitch_before") - 0.4488).abs() < 1e-12);
+    // The basic form of the ring: ASME B1.1, least minor diameter of 1/2-13 2B 0.417 in, in full 0.41669.
+    assert!((at("/go_gauge/crest_after") - 0.416_691).abs() < 1e-6);
+    let acme = "thread=3/4-6 Acme&side=external&thickness_min=0.0001 in&thickness_max=0.0004 in";
+    assert!(solved("threads/plated", acme)["result"].get("go_gauge").is_none());
+}
+
+#[test]
 fn an_uneven_coat_that_uses_up_the_tolerance_is_refused() {
     let query = |more: &str| format!("thread=M8&side=external{more}");
     let fields = refused("threads/plated", &query("&thickness_min=0 mm&thickness_max=0.5 mm"));
@@ -103,7 +143,7 @@ fn an_uneven_coat_that_uses_up_the_tolerance_is_refused() {
 #[test]
 fn a_train_needs_a_lead_and_wheels_that_differ() {
     let query = |more: &str| format!("leadscrew_lead=1/8 in{more}");
-    assert_eq!(refused("threads/change-gears", &query("&gears=20,40")).len(), 2);
+    assert_eq!(refused("threads/change-gears", &query("&gears=20,40")).len(), 3);
     assert_eq!(refused("threads/change-gears", &query("&gears=20,40&lead=1 mm&thread=M6")).len(), 2);
     assert_eq!(refused("threads/change-gears", &query("&gears=20&lead=1 mm")), one("/gears", "value_out_of_range"));
     assert_eq!(refused("threads/change-gears", &query("&gears=20,3&lead=1 mm")), one("/gears", "value_out_of_range"));
@@ -111,6 +151,50 @@ fn a_train_needs_a_lead_and_wheels_that_differ() {
     assert_eq!(refused("threads/change-gears", &query("&gears=20,40&lead=1 mm&stud_wheel=40")).len(), 2);
     let exact = solved("threads/change-gears", &query("&lead=1/8 in&gears=20,40,40"));
     assert_eq!(number(&exact, "/trains/0/error"), 0.0);
+}
+
+#[test]
+fn a_train_on_the_lathe_is_told_what_it_cuts() {
+    // 40/50 x 50/127 turns an eighth of an inch into 1 mm: 25.4 / 8 x 40 / 127.
+    let query = "train=40/50 x 50/127&leadscrew_lead=1/8 in&units=metric";
+    let answer = solved("threads/change-gears", query);
+    assert!((number(&answer, "/cut/lead") - 1.0).abs() < 1e-12);
+    assert!((number(&answer, "/cut/threads_per_inch") - 25.4).abs() < 1e-9);
+    assert_eq!(answer["result"]["cut"]["nearest_metric"]["thread"], "M6");
+    assert_eq!(number(&answer, "/cut/nearest_metric/error"), 0.0);
+    assert!(answer["result"].get("trains").is_none());
+    let wanted = solved("threads/change-gears", &format!("{query}&thread=M8&gears=20,40,50,60"));
+    assert!((number(&wanted, "/cut/error") + 20.0).abs() < 1e-9 && !wanted["result"]["trains"][0].is_null());
+    // A stud that turns half as fast halves the lead.
+    let half = solved("threads/change-gears", &format!("{query}&spindle_wheel=30&stud_wheel=60"));
+    assert!((number(&half, "/cut/lead") - 0.5).abs() < 1e-12);
+    let wrong = refused("threads/change-gears", "train=40/7&leadscrew_lead=1/8 in");
+    assert_eq!(wrong, one("/train", "value_out_of_range"));
+}
+
+#[test]
+fn a_thread_mill_comes_onto_its_path_along_an_arc_that_touches_it() {
+    let query = "thread=M24x1.5&side=internal&cutter_diameter=16 mm&teeth=4&cutting_speed=80 m/min\
+                 &feed_per_tooth=0.05 mm/tooth";
+    let arc = solved("threads/milling", &format!("{query}&entry=arc_45"));
+    let at = |pointer: &str| number(&arc, pointer);
+    let (path, radius) = (at("/path_diameter") / 2.0, at("/entry_arc_diameter") / 2.0);
+    let (middle, turn) = (path - radius, at("/entry_arc_angle").to_radians());
+    // The arc begins just clear of the wall, 45 degrees round the axis before the place where it touches the path.
+    let start = (middle + radius * turn.cos(), -radius * turn.sin());
+    assert!((start.0.hypot(start.1) - at("/entry_start_radius")).abs() < 1e-9);
+    assert!((start.1.atan2(start.0).to_degrees() + 45.0).abs() < 1e-9);
+    assert_eq!(at("/entry_rise"), 1.5 / 8.0);
+    // Evenly along the arc it rises as the helix does at that place round the axis, to within two micrometres.
+    for share in 1..20 {
+        let left = turn * (1.0 - f64::from(share) / 20.0);
+        let (x, y) = (middle + radius * left.cos(), -radius * left.sin());
+        let risen = 1.5 / 8.0 * f64::from(share) / 20.0;
+        let helix = 1.5 * (y.atan2(x) + std::f64::consts::FRAC_PI_4) / std::f64::consts::TAU;
+        assert!((risen - helix).abs() < 2e-3, "{share}: {risen} {helix}");
+    }
+    let stud = query.replace("internal", "external");
+    assert_eq!(refused("threads/milling", &format!("{stud}&entry=arc_45")).len(), 2);
 }
 
 #[test]

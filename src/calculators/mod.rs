@@ -201,8 +201,8 @@ pub trait Calculator: 'static {
     /// What it gives.
     type Output: Declared;
 
-    /// Results that a person asks for first, by their paths; if none, a thing chosen by name and the first
-    /// quantity.
+    /// Results that a person asks for first, by their paths, of several parted by `|` the first that is there; if none, a
+    /// thing chosen by name and the first quantity.
     const LEADS: &'static [&'static str] = &[];
 
     /// The drawing of an answer, where a person would rather look than read.

@@ -398,6 +398,12 @@ kinds! {
         inch: (Unit::Minute, 3), metric: (Unit::Minute, 3), least: Least::AboveZero, most: 1e8,
         setting: Never, example: "12 min"
     }
+    /// A time between cuts that may be none, such as that for changing a tool.
+    IdleTime / IdleTime / FoundIdleTime: si::Time {
+        units: &[Unit::Minute, Unit::Second, Unit::Hour],
+        inch: (Unit::Minute, 3), metric: (Unit::Minute, 3), least: Least::From(0.0), most: 1e8,
+        setting: Never, example: "2 min"
+    }
     /// A short time, counted in seconds.
     ShortTime / ShortTime / FoundShortTime: si::Time {
         units: &[Unit::Second, Unit::Minute], inch: (Unit::Second, 1), metric: (Unit::Second, 1),

@@ -40,6 +40,11 @@ impl DrillsToChoose<'_> {
     }
 }
 
+/// Those of the tables that are of some systems, owned or not.
+pub fn of_tables(systems: &[DrillSystem]) -> Vec<&'static Drill> {
+    drills().iter().filter(|drill| systems.contains(&drill.system)).collect()
+}
+
 /// The drills to choose from: those of the drawer where a shop with drills is set and the request
 /// does not say otherwise. The choice is put on record.
 pub fn drills_from(from: Option<DrillsFrom>, record: &mut Record) -> Result<DrillsToChoose<'static>, Refusal> {

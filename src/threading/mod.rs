@@ -1,7 +1,8 @@
 //! What every calculator of threads begins with: the thread it is asked about, the class and limits of one
-//! side, a coat on it, and the sources of threads and limits, with their steps on record.
+//! side, a coat on it, what its drill cuts large, and the sources of threads and limits, with their steps on record.
 
 mod coat;
+mod drill_oversize;
 mod given_thread;
 mod lead_angle;
 mod lead_to_cut;
@@ -9,6 +10,7 @@ mod side_limits;
 mod sources;
 
 pub use coat::{COAT_MOVES, check_thickness, coat_changes};
+pub use drill_oversize::{room_left, tell_usual_oversize, usual_oversize};
 pub use given_thread::{GivenThread, INCH, given_thread};
 pub use lead_angle::lead_angle;
 pub use lead_to_cut::lead_to_cut;

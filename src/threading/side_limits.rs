@@ -32,21 +32,25 @@ pub struct SideLimits {
     pub crest_max: f64,
     /// Least crest diameter.
     pub crest_min: f64,
+    /// Limit of the root: greatest minor diameter of a screw, least major of a nut.
+    pub root: f64,
     tolerances: Tolerances,
 }
 
 impl From<ExternalLimits> for SideLimits {
     fn from(limits: ExternalLimits) -> Self {
-        let ExternalLimits { class, pitch_max, pitch_min, major_max, major_min, tolerances, .. } = limits;
-        Self { class: Some(class), pitch_max, pitch_min, crest_max: major_max, crest_min: major_min, tolerances }
+        let ExternalLimits { class, pitch_max, pitch_min, major_max, major_min, minor_max, tolerances, .. } = limits;
+        let (crest_max, crest_min) = (major_max, major_min);
+        Self { class: Some(class), pitch_max, pitch_min, crest_max, crest_min, root: minor_max, tolerances }
     }
 }
 
 impl From<InternalLimits> for SideLimits {
     fn from(limits: InternalLimits) -> Self {
-        let InternalLimits { class, pitch_max, pitch_min, minor_max, minor_min, tolerances, .. } = limits;
+        let InternalLimits { class, pitch_max, pitch_min, minor_max, minor_min, major_min, tolerances, .. } = limits;
         let class = Some(class).filter(|class| !class.is_empty());
-        Self { class, pitch_max, pitch_min, crest_max: minor_max, crest_min: minor_min, tolerances }
+        let (crest_max, crest_min) = (minor_max, minor_min);
+        Self { class, pitch_max, pitch_min, crest_max, crest_min, root: major_min, tolerances }
     }
 }
 

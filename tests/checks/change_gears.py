@@ -20,6 +20,15 @@ CASES = [
     ("lead=1.25 mm&leadscrew_lead=1/4 in&gears=20,30,37,40,47,50,60,63,65&clearance_teeth=5", Fraction(5, 4), INCH / 4, 1, [20, 30, 37, 40, 47, 50, 60, 63, 65], 5),
 ]
 
+# Inputs, pairs of wheels, lead of the screw in millimetres, ratio of the stud, nearest pitch of ISO 261 or of the Unified
+# series in millimetres, and which of the two.
+TRAINS = [
+    ("train=40/50 x 50/127&leadscrew_lead=1/8 in", [(40, 50), (50, 127)], INCH / 8, Fraction(1), Fraction(1), "metric"),
+    ("train=30/65&leadscrew_lead=1/8 in&spindle_wheel=40&stud_wheel=20", [(30, 65)], INCH / 8, Fraction(2), Fraction(3), "metric"),
+    ("train=20/40&leadscrew_lead=5 mm", [(20, 40)], Fraction(5), Fraction(1), Fraction(5, 2), "metric"),
+    ("train=40/52&leadscrew_lead=1/10 in", [(40, 52)], INCH / 10, Fraction(1), INCH / 13, "inch"),
+]
+
 
 def clears(wheels, room):
     """Shafts stand half the teeth of their wheels apart; a wheel beside must leave room teeth to the next shaft."""
@@ -55,6 +64,16 @@ def rows():
             out.value(inputs, "/trains/0/error", 100 * number(signed), "percent", scale=mp.mpf(100))
             out.value(inputs, "/trains/0/lead", number(wanted * (1 + signed) / (INCH if unit == "in" else 1)), unit)
         out.text(inputs, "/trains/0/clears", "true")
+    for inputs, pairs, screw, stud, pitch, system in TRAINS:
+        inputs = f"{inputs}&units=metric"
+        number = lambda fraction: mp.mpf(fraction.numerator) / fraction.denominator
+        lead = screw * stud
+        for driver, driven in pairs:
+            lead = lead * driver / driven
+        out.value(inputs, "/cut/lead", number(lead), "mm")
+        out.value(inputs, "/cut/threads_per_inch", number(INCH / lead), "")
+        out.value(inputs, f"/cut/nearest_{system}/pitch", number(pitch), "mm")
+        out.value(inputs, f"/cut/nearest_{system}/error", 100 * number(lead / pitch - 1), "percent", scale=mp.mpf(100))
     return out.rows
 
 

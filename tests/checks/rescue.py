@@ -16,6 +16,11 @@ CASES = [
      "8.3", "M10", "10", mp.mpf("1.5"), "8.5 mm", "8.5", "mm"),
     ("thread=M6&thread_percent=75 percent&families=metric&systems=metric&edge_distance=12 mm&least_wall=5 mm", "mm",
      "6", "M8", "8", mp.mpf("1.25"), "6.8 mm", "6.8", "mm"),
+    # The next sizes of the trade: the drill is as large as the old thread, or the one of the charts.
+    ("thread=3/8-16 UNC&families=unified&edge_distance=0.5 in&least_wall=0.2 in", "in",
+     "0.375", "7/16-14 UNC", "0.4375", mp.mpf(1) / 14, "3/8", "0.375", "in"),
+    ("thread=1/2-13 UNC&edge_distance=0.6 in&least_wall=0.3 in", "in",
+     "0.5", "5/8-11 UNC", "0.625", mp.mpf(1) / 11, "17/32", "0.53125", "in"),
 ]
 
 

@@ -8,28 +8,28 @@ diameters are typed in from the tables named beside them.
 
 from common import Rows, fields, mp, quantity, show
 
-# Inputs, unit, half the flank angle, pitch, starts, blank, pitch diameter aimed at, inside.
+# Inputs, unit, half the flank angle, pitch, starts, blank, pitch diameter aimed at, inside, major diameter.
 CASES = [
     # 1/2-13 UNC-2A: .4485 and .4435, as ASME B1.1 prints them.
-    ("thread=1/2-13 UNC&external_class=2A&blank_diameter=0.498 in&tip_flat=0 in&compound_angle=29.5 deg&passes=12&spring_passes=1", "in",
-     "30", mp.mpf(1) / 13, 1, "0.498", "0.446", False),
+    ("thread=1/2-13 UNC&external_class=2A&blank_diameter=0.498 in&tip_flat=0 in&compound_angle=29.5 deg&passes=12&law=square_root&spring_passes=1", "in",
+     "30", mp.mpf(1) / 13, 1, "0.498", "0.446", False, "0.5"),
     # M24 6H: 22.051 and 22.316 in the table of threadlib.
     ("thread=M24&side=internal&internal_class=6H&blank_diameter=20.9 mm&tip_radius=0.2 mm&passes=16&dial=diameter", "mm",
-     "30", mp.mpf(3), 1, "20.9", "22.1835", True),
+     "30", mp.mpf(3), 1, "20.9", "22.1835", True, "24"),
     ("thread=1-5 Acme (2 STARTS)&pitch_diameter=0.89 in&blank_diameter=1 in&tip_flat=0.069 in&law=equal_area&passes=20", "in",
-     "14.5", mp.mpf(1) / 5, 2, "1", "0.89", False),
-    ("thread=Tr28x5&pitch_diameter=25.3 mm&blank_diameter=27.9 mm&tip_flat=1.6 mm&compound_angle=14 deg&first_depth=0.4 mm", "mm",
-     "15", mp.mpf(5), 1, "27.9", "25.3", False),
-    ("thread=M10&pitch_diameter=9 mm&blank_diameter=9.95 mm&tip_flat=0.2 mm&first_depth=0.3 mm&least_depth=0.06 mm", "mm",
-     "30", mp.mpf("1.5"), 1, "9.95", "9", False),
+     "14.5", mp.mpf(1) / 5, 2, "1", "0.89", False, "1"),
+    ("thread=Tr28x5&pitch_diameter=25.3 mm&blank_diameter=27.9 mm&tip_flat=1.6 mm&compound_angle=14 deg&first_depth=0.4 mm&law=square_root", "mm",
+     "15", mp.mpf(5), 1, "27.9", "25.3", False, "28"),
+    ("thread=M10&pitch_diameter=9 mm&blank_diameter=9.95 mm&tip_flat=0.2 mm&first_depth=0.3 mm&least_depth=0.06 mm&law=square_root", "mm",
+     "30", mp.mpf("1.5"), 1, "9.95", "9", False, "10"),
+    # 1-8 UNC-2A: .9168 and .9100, major .9980 and .9830, as ASME B1.1 prints them; the chips of equal area, and the blank in
+    # the middle of its limits, are what is taken where nothing is said.
+    ("thread=1-8 UNC&external_class=2A&tip_flat=0.015625 in&first_depth=0.012 in", "in",
+     "30", mp.mpf(1) / 8, 1, "0.9905", "0.9134", False, "1"),
+    # M8 6g: 7.160 and 7.042, major 7.972 and 7.760 in the table of threadlib.
+    ("thread=M8&external_class=6g&tip_flat=0.15 mm&passes=9", "mm",
+     "30", mp.mpf("1.25"), 1, "7.866", "7.101", False, "8"),
 ]
-
-
-def basic_pitch_diameter(said, pitch):
-    """The basic major diameter less half the height of the form on each side, or less half a pitch."""
-    major = {"1/2-13 UNC": "0.5", "M24": "24", "1-5 Acme (2 STARTS)": "1", "Tr28x5": "28", "M10": "10"}[said["thread"]]
-    power = said["thread"].startswith(("1-5", "Tr"))
-    return mp.mpf(major) - (pitch / 2 if power else 3 * mp.sqrt(3) / 8 * pitch)
 
 
 def below_pitch_line(said, unit, half, pitch):
@@ -51,8 +51,10 @@ def depths(said, unit, half, whole):
     if "passes" in said:
         count = int(said["passes"])
     else:
-        count = int(mp.ceil((whole / quantity(said["first_depth"], unit)) ** 2))
-    if said.get("law") == "equal_area":
+        first = quantity(said["first_depth"], unit)
+        parts = (whole / first) ** 2 if said.get("law") == "square_root" else section(whole) / section(first)
+        count = int(mp.ceil(parts))
+    if said.get("law") == "equal_area" or ("law" not in said and "tip_flat" in said):
         share = lambda n: mp.findroot(lambda y: section(y) - section(whole) * n / count, whole * mp.sqrt(mp.mpf(n) / count))
         return [share(n) for n in range(1, count + 1)]
     # A sharp tip takes equal areas where the area grows with the number.
@@ -68,18 +70,21 @@ def depths(said, unit, half, whole):
 def rows():
     """Every library row of this calculator."""
     out = Rows("threads/single-point", "single_point", "mpmath")
-    for inputs, unit, half, pitch, starts, blank, aim, inside in CASES:
+    for inputs, unit, half, pitch, starts, blank, aim, inside, major in CASES:
         said = fields(inputs)
         inputs = f"{inputs}&units={'inch' if unit == 'in' else 'metric'}"
         half, blank, aim = mp.radians(mp.mpf(half)), mp.mpf(blank), mp.mpf(aim)
         way = -1 if inside else 1
+        # The pitch line halves the triangle whose height is cut off by three eighths; a power thread's lies a quarter down.
+        below = 3 * mp.sqrt(3) / 8 * pitch if round(mp.degrees(half)) == 30 else pitch / 2
+        basic = mp.mpf(major) - below
         whole = way * (blank - aim) / 2 + below_pitch_line(said, unit, half, pitch)
         slide = 1 / mp.cos(mp.radians(quantity_of_angle(said)))
         out.value(inputs, "/aim", aim, unit)
         out.value(inputs, "/depth", whole, unit, scale=blank)
         out.value(inputs, "/root_diameter", blank - way * 2 * whole, unit, scale=blank)
         out.value(inputs, "/crest_width", pitch / 2 - way * (blank - aim) * mp.tan(half), unit, scale=blank)
-        out.value(inputs, "/lead_angle", mp.degrees(mp.atan2(starts * pitch, mp.pi * basic_pitch_diameter(said, pitch))), "deg")
+        out.value(inputs, "/lead_angle", mp.degrees(mp.atan2(starts * pitch, mp.pi * basic)), "deg")
         out.value(inputs, "/slide_travel", whole * slide, unit, scale=blank)
         cuts = depths(said, unit, half, whole)
         out.count(inputs, "/pass_count", len(cuts))

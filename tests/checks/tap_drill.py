@@ -102,6 +102,36 @@ def other_rows(out):
             out.value(inputs, "/published/thread_percent", share, "percent", scale=100 * diameter / full)
 
 
+# Thread, percentage, systems; least and greatest minor diameter as printed; drills of those systems near, in mm or inches.
+CHOSEN = [
+    ("thread=M8&thread_percent=70 percent&internal_class=6H&systems=metric,letter&units=metric", "mm", "6.647", "6.912",
+     {"6.6 mm": "6.6", "6.7 mm": "6.7", "H": "6.7564", "6.8 mm": "6.8", "6.9 mm": "6.9", "I": "6.9088", "7 mm": "7"}),
+    ("thread=M8x1&thread_percent=70 percent&internal_class=6H&systems=metric&units=metric", "mm", "6.917", "7.153",
+     {"6.9 mm": "6.9", "7 mm": "7", "7.1 mm": "7.1", "7.2 mm": "7.2"}),
+    ("thread=#4-40&thread_percent=56 percent&internal_class=2B&systems=number&units=inch", "in", "0.0849", "0.0939",
+     {"#44": "0.086", "#43": "0.089", "#42": "0.0935", "#41": "0.096"}),
+]
+
+
+def chosen_rows(out):
+    """The drill nearest to the percentage that leaves room for a hundredth of it, within bounds, inside the class."""
+    for inputs, unit, least, greatest, drills in CHOSEN:
+        given = fields(inputs)
+        diameter, pitch, _ = dimensions(given["thread"])
+        wanted = number(given["thread_percent"].split(" ")[0])
+        low, high = (mp.mpf("0.03"), mp.mpf("0.08")) if unit == "mm" else (mp.mpf("0.001"), mp.mpf("0.003"))
+        left = {}
+        for name, size in drills.items():
+            room = mp.mpf(greatest) - mp.mpf(size)
+            if mp.mpf(size) >= mp.mpf(least) and room >= min(max(mp.mpf(size) / 100, low), high):
+                percent = 100 * (diameter - mp.mpf(size)) / full_depth(pitch)
+                left[abs(percent - wanted)] = (name, room, min(max(mp.mpf(size) / 100, low), high))
+        name, room, usual = left[min(left)]
+        out.text(inputs, "/drill/name", name)
+        out.value(inputs, "/drill/room", room, unit, scale=diameter)
+        out.value(inputs, "/drill/usual_oversize", usual, unit)
+
+
 def dimensions(name):
     """Diameter, pitch and unit of a thread."""
     diameter, pitch, unit = THREADS[name]
@@ -126,6 +156,7 @@ def rows():
         # The difference of two diameters loses digits that neither has.
         out.value(inputs, f"{at}/thread_percent", percent, "percent", scale=100 * diameter / full_depth(pitch))
     other_rows(out)
+    chosen_rows(out)
     return out.rows
 
 

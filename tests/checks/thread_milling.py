@@ -19,6 +19,8 @@ CASES = [
     ("thread=1-8 UNC-LH&side=external&cutter_diameter=1.5 in&teeth=6&cutting_speed=100 ft/min&feed_per_tooth=0.002 in/tooth&way=conventional&passes=2&start_diameter=0.996 in&contour_diameter=0.85 in", "in", "1", "1/8", 1, False),
     ("thread=1 1/2-12 UN-2B (2 STARTS)&side=internal&cutter_diameter=1 in&teeth=5&cutting_speed=200 ft/min&feed_per_tooth=0.003 in/tooth&way=climb&passes=2&start_diameter=1.41 in&length=1 in", "in", "1-1/2", "1/12", 2, True),
     ("thread=M10&side=internal&cutter_diameter=8.3 mm&teeth=3&cutting_speed=50 m/min&feed_per_tooth=0.03 mm/tooth&way=climb&passes=1&start_diameter=8.5 mm", "mm", "10", "1.5", 1, True),
+    ("thread=M24x1.5&side=internal&cutter_diameter=16 mm&teeth=4&cutting_speed=80 m/min&feed_per_tooth=0.05 mm/tooth&way=climb&passes=1&start_diameter=22.4 mm&entry=arc_45", "mm", "24", "1.5", 1, True),
+    ("thread=1-8 UNC-LH&side=internal&cutter_diameter=0.5 in&teeth=4&cutting_speed=100 ft/min&feed_per_tooth=0.002 in/tooth&way=climb&passes=2&start_diameter=0.875 in&entry=arc_45", "in", "1", "1/8", 1, False),
 ]
 
 
@@ -86,7 +88,17 @@ def rows():
         turns, travels = direction(internal, climb, right_hand)
         out.text(inputs, "/path_turns", turns)
         out.text(inputs, "/path_travels", travels)
-        if internal:
+        if given.get("entry") == "arc_45":
+            # The centre of the circle lies on the line to the end of the way in, as far from it as from the beginning.
+            end, begin = mp.mpc(path / 2), (start - cutter) / 2 * mp.expjpi(mp.mpf(-1) / 4)
+            away = lambda at: abs(begin - at) - abs(end - at)
+            centre = mp.findroot(away, (path / 4, path / 2.5), solver="anderson", tol=1e-45)
+            out.value(inputs, "/entry_arc_diameter", 2 * abs(end - centre), unit, path)
+            turned = mp.fabs(mp.arg((begin - centre) / (end - centre)))
+            out.value(inputs, "/entry_arc_angle", mp.degrees(turned), "deg", mp.mpf(90))
+            out.value(inputs, "/entry_start_radius", abs(begin), unit, start)
+            out.value(inputs, "/entry_rise", lead * -mp.arg(begin) / (2 * mp.pi), unit)
+        elif internal:
             middle = path / 4
             # A point of the half circle near the axis, seen from the axis: the way that is left to turn.
             near = mp.mpc(middle) + middle * mp.expj(mp.pi - mp.mpf("1e-30"))

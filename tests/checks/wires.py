@@ -26,6 +26,15 @@ CONTACT = [
 ]
 
 
+# Inputs; flank angle, threads an inch or pitch, wire or None for the best, greatest and least pitch diameter as Machinery's
+# Handbook prints them after ASME B1.1, or a table after ISO 965; unit.
+LIMITS = [
+    ("thread=1-8 UNC&class=2A", 60, "8", None, "0.9168", "0.9100", "in"),
+    ("thread=1-8 UNC&class=2A&wire_diameter=0.073 in", 60, "8", "0.073", "0.9168", "0.9100", "in"),
+    ("thread=M8&class=6g", 60, "1.25", None, "7.160", "7.042", "mm"),
+]
+
+
 def in_a_groove_of_rings(flank, pitch, wire, pitch_diameter):
     """Twice the height of a circle of the wire's size that touches both flanks, and the wire."""
     half = mp.radians(mp.mpf(flank)) / 2
@@ -89,6 +98,13 @@ def rows():
         pitch = 1 / mp.mpf(spacing) if unit == "in" else mp.mpf(spacing)
         over = in_a_helical_groove(flank, pitch, starts, mp.mpf(wire), mp.mpf(pitch_diameter))
         out.value(inputs, "/over_wires", over, unit)
+    for inputs, flank, spacing, wire, greatest, least, unit in LIMITS:
+        inputs = f"{inputs}&units={'inch' if unit == 'in' else 'metric'}"
+        pitch = 1 / mp.mpf(spacing) if unit == "in" else mp.mpf(spacing)
+        wire = pitch / 2 / mp.cos(mp.radians(mp.mpf(flank)) / 2) if wire is None else mp.mpf(wire)
+        for field, limit in (("max", greatest), ("min", least)):
+            over = in_a_groove_of_rings(flank, pitch, wire, mp.mpf(limit))
+            out.value(inputs, f"/limits/over_wires_{field}", over, unit)
     return out.rows
 
 

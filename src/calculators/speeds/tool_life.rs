@@ -42,8 +42,8 @@ pub struct ToolLifeInput {
     pub depth_of_cut: Option<Size>,
     /// The exponent b of the depth.
     pub depth_exponent: Option<PlainNumber>,
-    /// Time to change the tool; greatest output and least cost need it.
-    pub change_time: Option<WorkTime>,
+    /// Time to change the tool, 0 where a new one stands ready; greatest output and least cost need it.
+    pub change_time: Option<IdleTime>,
     /// Cost of a cutting edge; least cost needs it.
     pub edge_cost: Option<PlainNumber>,
     /// Cost of the machine and its operator for an hour, in the same money; least cost needs it.
@@ -91,6 +91,10 @@ rules! { check_values(ToolLifeInput) {
     needs(hourly_rate => edge_cost = "5"): "The least cost needs edge_cost and hourly_rate.";
     needs(edge_cost => change_time = "2 min"): "The least cost needs the time to change the tool.";
     not_both(cutting_speed, tool_life): "A speed gives its life, or a life its speed: give one of them.";
+    never(|input| input.change_time.is_some_and(|change| change.si() == 0.0) && input.edge_cost.is_none()
+            && input.cutting_speed.is_none() && input.tool_life.is_none(), Code::Conflict,
+        change_time = "2 min", edge_cost = "5", hourly_rate = "60"):
+        "A change that takes no time sets no speed by itself: give edge_cost and hourly_rate too, or a time above 0.";
     never(|input| input.cutting_speed.is_none() && input.tool_life.is_none() && input.change_time.is_none()
             && input.first_speed.is_none(), Code::FieldMissing,
         cutting_speed = "100 ft/min", tool_life = "60 min", change_time = "2 min"):
@@ -237,7 +241,13 @@ impl Calculator for ToolLife {
             None => None,
         };
         let cutting_speed = input.tool_life.map(|life| law.speed(("tool_life", life), "cutting_speed", record));
-        let output = input.change_time.map(|change| {
+        // Where a change takes no time, the shorter the life the greater the output, without a greatest.
+        let none = input.change_time.is_some_and(|change| change.si() == 0.0);
+        if none {
+            notes!(record => no_change_time:
+                "A change that takes no time sets no limit to the speed of the greatest output; what edges cost does.");
+        }
+        let output = input.change_time.filter(|_| !none).map(|change| {
             record.source("taylor_law", "lives of greatest output and least cost follow from it");
             let life: FoundWorkTime = step!(record, "Tool life of the greatest output",
                 T: life_for_output = (1.0 / n - 1.0) * tc, n = exponent: law.exponent, tc = change_time: change);

@@ -1,10 +1,10 @@
 //! Limits of general purpose Acme threads, classes 2G, 3G and 4G (ASME B1.5). Allowances are
 //! tabulated by ranges of size, with the middle of the range in the formula; every part is rounded
-//! to 0.0001 in before it is added.
+//! to 0.0001 in before it is added, the crest tolerance of 8 threads an inch, which is a tie, down.
 
 use super::error::{DesignationError, ErrorKind};
 use super::limit_values::{AcmeTolerances, ExternalLimits, InternalLimits, Tolerances};
-use super::rounding::half_up;
+use super::rounding::{half_even, half_up};
 use super::series::read_table;
 use super::{Provenance, Thread};
 use serde::Deserialize;
@@ -67,7 +67,8 @@ fn tolerances(thread: &Thread, class: &str) -> Result<AcmeTolerances, Designatio
         size_factor,
         pitch_tolerance_exact: exact,
         pitch_tolerance: inches(parts(exact)),
-        crest_tolerance: inches(parts((0.05 * p).max(0.005))),
+        // Of 8 threads an inch 0.00625 in, a tie: printed tables have 0.0062 in, the closer of the two.
+        crest_tolerance: inches(half_even((0.05 * p).max(0.005) * 1e4)),
         root_tolerance: inches(parts(1.5 * exact)),
         clearance: clearance(p),
         range: range.map(|range| Provenance { source: &range.source, trust: &range.trust }),
@@ -115,7 +116,7 @@ pub(super) fn internal(thread: &Thread, class: &str) -> Result<InternalLimits, D
 
 #[cfg(test)]
 mod tests {
-    use super::super::{external_limits, read};
+    use super::super::{external_limits, internal_limits, read};
     use super::*;
 
     #[test]
@@ -138,5 +139,17 @@ mod tests {
         let rod = external_limits(&read("3/4-6 Acme-2G").unwrap(), None, None).unwrap();
         assert_eq!((rod.pitch_max, rod.pitch_min), (0.6598, 0.6424));
         assert_eq!((rod.minor_max, rod.minor_min), (0.5633, Some(0.5371)));
+    }
+
+    #[test]
+    fn the_crest_tolerance_of_eight_threads_an_inch_rounds_down() {
+        // The same table: 7/8-8 from .8688 and 1-8 from .9938 in; so 5/8-8 from .6188, and the nut, whose tolerance is
+        // the same sum, to .5062.
+        for (text, least) in [("7/8-8", 0.8688), ("1-8", 0.9938), ("5/8-8", 0.6188), ("3/4-8", 0.7438)] {
+            let thread = read(&format!("{text} Acme-2G")).unwrap();
+            assert_eq!(external_limits(&thread, None, None).unwrap().major_min, least, "{text}");
+        }
+        let nut = internal_limits(&read("5/8-8 Acme-2G").unwrap(), None, None).unwrap();
+        assert_eq!((nut.minor_min, nut.minor_max), (0.5, 0.5062));
     }
 }

@@ -2,8 +2,8 @@
 //! counts where several could, and whose fault it is where a class has no limits.
 
 use super::{
-    DesignationError, MetricClass, Thread, ThreadSystem, UnifiedClass, default_classes, external_limits,
-    internal_limits, read_for,
+    DesignationError, MetricClass, Thread, ThreadSystem, UNIFIED_EXTERNAL_CLASSES, UNIFIED_INTERNAL_CLASSES,
+    UnifiedClass, acme, default_classes, external_limits, internal_limits, read_for, trapezoidal,
 };
 use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::pattern::listed;
@@ -60,12 +60,22 @@ pub struct Lacking {
 
 impl<const INTERNAL: bool> ClassOf<INTERNAL> {
     const SIDE: &'static str = if INTERNAL { "internal" } else { "external" };
+    /// The classes of this side by families, in words.
+    const CLASSES: &'static str = if INTERNAL {
+        "Unified 1B, 2B, 3B; metric grade 4 to 8 with G or H, as 6H; Acme 2G, 3G, 4G; trapezoidal 7H, 8H, 9H"
+    } else {
+        "Unified 1A, 2A, 3A; metric grade 4, 6 or 8 with e, f, g or h, as 6g, or with another grade from 3 to 9 for the \
+         pitch diameter before it, as 5g6g; Acme 2G, 3G, 4G; trapezoidal 7e, 8e, 8c, 9c; pipe G A, B"
+    };
 
     /// Reads a class of this side, of whatever system has it.
     pub fn read(text: &str) -> Result<Self, Unread> {
         let text = text.trim();
         if let Some(text) = ThreadSystem::ALL.into_iter().find_map(|system| read_for(system, INTERNAL, text).ok()) {
             return Ok(Self { text });
+        }
+        if let Some(unread) = Self::centralizing(text) {
+            return Err(unread);
         }
         let unified = UnifiedClass::read(text);
         // The digit of a Unified class is 1 to 3, the grade of a metric one 3 to 9.
@@ -81,9 +91,26 @@ impl<const INTERNAL: bool> ClassOf<INTERNAL> {
         } else {
             MetricClass::read(text).map(|class| class.text())
         };
-        let said = read.map_err(|error| Unread { try_this: example.into(), ..error.into() })?;
-        let says = format!("{said} is no class of {} threads; one such is {example}.", Self::SIDE);
+        let said = read.map_err(|error| {
+            let unread = Unread::from(error);
+            let says = format!("{} Classes of {} threads: {}.", unread.says, Self::SIDE, Self::CLASSES);
+            Unread { says, try_this: example.into(), ..unread }
+        })?;
+        let says = format!("{said} is no class of {} threads; they are {}.", Self::SIDE, Self::CLASSES);
         Err(Unread { code: Code::NotFound, says, try_this: example.into() })
+    }
+
+    /// Refuses the classes of centralizing Acme threads as what they are.
+    fn centralizing(text: &str) -> Option<Unread> {
+        let is_one = matches!(text.to_ascii_uppercase().as_str(), "2C" | "3C" | "4C");
+        is_one.then(|| Unread {
+            code: Code::NotOffered,
+            says: format!(
+                "\"{text}\" is a class of centralizing Acme threads, which are not offered; those of general purpose Acme \
+                 threads are 2G, 3G and 4G."
+            ),
+            try_this: "2G".into(),
+        })
     }
 
     /// The class as its standard writes it.
@@ -120,10 +147,11 @@ impl<const INTERNAL: bool> ClassOf<INTERNAL> {
             let of = of.unwrap_or(ThreadSystem::Unified);
             return Some(Clash {
                 says: format!(
-                    "{} is a class of {} threads, and {} is none.",
+                    "{} is a class of {} threads, and {} is none{}.",
                     class.text,
                     of.words(),
-                    thread.designation
+                    thread.designation,
+                    Self::offered(thread.system)
                 ),
                 thread: of.example().into(),
                 class: usual.into(),
@@ -135,6 +163,26 @@ impl<const INTERNAL: bool> ClassOf<INTERNAL> {
             thread: thread.designation.clone(),
             class: named.into(),
         })
+    }
+
+    /// The classes that a family of threads has on this side, as the end of a sentence.
+    fn offered(system: ThreadSystem) -> String {
+        let classes = match (system, INTERNAL) {
+            (ThreadSystem::Unified, true) => UNIFIED_INTERNAL_CLASSES.join(", "),
+            (ThreadSystem::Unified, false) => UNIFIED_EXTERNAL_CLASSES.join(", "),
+            (ThreadSystem::Metric, true) => "a grade from 4 to 8 with G or H, as 6H".into(),
+            (ThreadSystem::Metric, false) => {
+                "a grade of 4, 6 or 8 with e, f, g or h, as 6g, or with a grade from 3 to 9 for the pitch diameter before \
+                 it, as 3g4g"
+                    .into()
+            }
+            (ThreadSystem::PipeParallel, false) => "A, B".into(),
+            (ThreadSystem::Acme, _) => acme::CLASSES.join(", "),
+            (ThreadSystem::Trapezoidal, true) => trapezoidal::INTERNAL.join(", "),
+            (ThreadSystem::Trapezoidal, false) => trapezoidal::EXTERNAL.join(", "),
+            _ => return String::new(),
+        };
+        format!("; its classes are {classes}")
     }
 
     /// Who has to change where `error` says that there are no limits for a class asked for.
@@ -225,7 +273,9 @@ mod tests {
         let refused = |unread: Unread| (unread.code, unread.try_this);
         assert_eq!(refused(ExternalClass::read("2B").unwrap_err()), (Code::NotFound, "2A".into()));
         assert_eq!(refused(InternalClass::read("6h").unwrap_err()), (Code::NotFound, "6H".into()));
-        assert_eq!(refused(InternalClass::read("2C").unwrap_err()).0, Code::NotFound);
+        // A class of centralizing Acme threads, which are another standard's part.
+        assert_eq!(refused(InternalClass::read("2C").unwrap_err()), (Code::NotOffered, "2G".into()));
+        assert_eq!(refused(InternalClass::read("2D").unwrap_err()).0, Code::NotFound);
         assert_eq!(refused(ExternalClass::read("6c").unwrap_err()).0, Code::NotFound);
     }
 

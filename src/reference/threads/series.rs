@@ -139,6 +139,13 @@ pub fn nearest_metric(diameter: f64, pitch: f64, count: usize) -> Vec<String> {
     rows.into_iter().take(count).map(|(_, row)| row.designation.clone()).collect()
 }
 
+/// Designations of the coarse threads whose diameter is nearest, the nearest first.
+pub fn nearest_metric_sizes(diameter: f64, count: usize) -> Vec<String> {
+    let mut rows: Vec<_> = METRIC.iter().filter(|row| row.series == "coarse").collect();
+    rows.sort_by(|a, b| (a.diameter_mm - diameter).abs().total_cmp(&(b.diameter_mm - diameter).abs()));
+    rows.into_iter().take(count).map(|row| row.designation.clone()).collect()
+}
+
 /// A wrong diameter matters more than a wrong pitch to whoever looks for a neighbour.
 fn distance(diameter: f64, wanted_diameter: f64, pitch: f64, wanted_pitch: f64) -> f64 {
     8.0 * (diameter / wanted_diameter).ln().abs() + (pitch / wanted_pitch).ln().abs()

@@ -1,7 +1,7 @@
 //! Where the cutter of a stepped profile stands along a line or an arc, and the ridges it leaves.
 
 use super::shape::{Arc, Plane};
-use super::stepping::{Stepping, X, Y, degrees, numbers, on};
+use super::stepping::{Stepping, X, Y, degrees, numbers, on, without_noise};
 use super::{ProfileCutter, ProfileSide};
 use crate::arithmetic::directions::Sense;
 use crate::calculators::prelude::*;
@@ -43,7 +43,7 @@ impl Stepping<'_> {
             self.step_of_ends(what, formula).with("L", "length", length).gives(field, part);
         }
         let off = |at: &Plane| (at.0 + normal.0 * profile.half_cutter, at.1 + normal.1 * profile.half_cutter);
-        let places: Vec<Plane> = contacts.iter().map(off).collect();
+        let places = without_noise(contacts.iter().map(off), self.reach(&contacts));
         for (what, square, contact, field, axis) in [
             ("X of the cutter", "square.x", "contact.x", "points.x", X),
             ("Y of the cutter", "square.y", "contact.y", "points.y", Y),
@@ -65,6 +65,12 @@ impl Stepping<'_> {
         (places, cusp)
     }
 
+    /// How far the cutter and what it touches reach from the datum.
+    fn reach(&self, contacts: &[Plane]) -> f64 {
+        let far = contacts.iter().flat_map(|at| [at.0.abs(), at.1.abs()]).fold(0.0, f64::max);
+        far + self.profile.half_cutter
+    }
+
     /// The middle of a square cutter's end: half the cutter aside of where its corner touches.
     fn find_square_cutter(&mut self, contacts: &[Plane]) -> Vec<Plane> {
         // What rounding leaves of a level line's slope is no side.
@@ -76,7 +82,7 @@ impl Stepping<'_> {
             .with("s", "side", self.input.side.as_str())
             .gives("aside", aside);
         let off = |at: &Plane| (at.0 + aside * self.profile.half_cutter, at.1);
-        let places: Vec<Plane> = contacts.iter().map(off).collect();
+        let places = without_noise(contacts.iter().map(off), self.reach(contacts));
         self.record
             .step("X of the cutter", "q = p + k × D / 2")
             .with("p", "contact.x", on(contacts, X))
@@ -148,11 +154,8 @@ impl Stepping<'_> {
         turned: &[f64],
         fields: [&'static str; 2],
     ) -> Vec<Plane> {
-        // What rounding leaves of a place at zero is zero.
         let reach = radius + arc.center.0.abs() + arc.center.1.abs();
-        let near = |value: f64| if value.abs() < 1e-15 * reach { 0.0 } else { value };
-        let points = turned.iter().map(|degrees| arc.point(radius, *degrees));
-        let points: Vec<Plane> = points.map(|(x, y)| (near(x), near(y))).collect();
+        let points = without_noise(turned.iter().map(|degrees| arc.point(radius, *degrees)), reach);
         for (what, formula, symbol, of_center, field, axis) in [
             ("Place on X", "p = x + R × cos(θ)", "x", "center.x", fields[0], X),
             ("Place on Y", "p = y + R × sin(θ)", "y", "center.y", fields[1], Y),

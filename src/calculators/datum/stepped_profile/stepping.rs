@@ -44,6 +44,13 @@ pub const X: Axis = |point| point.0;
 /// Y.
 pub const Y: Axis = |point| point.1;
 
+/// Places as they were meant: what rounding leaves of one at zero, so far below what lengths of `reach` can show, is
+/// zero.
+pub fn without_noise(places: impl IntoIterator<Item = Plane>, reach: f64) -> Vec<Plane> {
+    let near = |value: f64| if value.abs() < 1e-14 * reach { 0.0 } else { value };
+    places.into_iter().map(|(x, y)| (near(x), near(y))).collect()
+}
+
 /// One coordinate of several points.
 pub fn on(points: &[Plane], axis: Axis) -> Vec<FoundPlace> {
     points.iter().map(|point| Found::of_si(axis(point))).collect()

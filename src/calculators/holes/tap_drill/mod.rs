@@ -2,6 +2,7 @@
 //! against the class's limits, and the drill that a table prints (limits after ASME B1.1, ISO 965-1,
 //! ISO 228-1, ASME B1.5, ISO 2903; forming taps as tap makers print it).
 
+mod choice;
 mod drawing;
 mod height;
 mod rules;
@@ -15,6 +16,7 @@ use crate::calculators::prelude::*;
 use crate::reference::drills::{Drill, DrillSystem};
 use crate::reference::threads::{ThreadSystem, published_tap_drill};
 use crate::shop::{DrillsFrom, drills_from, tell_tap};
+use choice::Choice;
 use rules::{check_class, check_kind, check_systems};
 use std::ops::Range;
 use steps::Hole;
@@ -85,6 +87,8 @@ pub struct TapDrillRow {
     pub thread_percent: Option<FoundThreadPercent>,
     /// Whether the hole lies within the class's limits; absent for a forming tap and where there are no limits.
     pub within_class: Option<bool>,
+    /// Room that the hole leaves up to the greatest minor diameter; negative where it is larger. Absent without limits.
+    pub room: Option<FoundDifference>,
 }
 
 /// The stock drill to take.
@@ -96,6 +100,11 @@ pub struct TapDrillChosen {
     pub diameter: FoundSize,
     /// The height of thread that its hole leaves; absent for taper threads.
     pub thread_percent: Option<FoundThreadPercent>,
+    /// Room that its hole leaves up to the greatest minor diameter; absent for a forming tap and without limits.
+    pub room: Option<FoundDifference>,
+    /// How much larger than the drill a hole usually comes out, for which that room has to do; absent where
+    /// expected_oversize is stated, and where there is no room to speak of.
+    pub usual_oversize: Option<FoundExtent>,
 }
 
 /// The drill that a table prints for the thread.
@@ -122,8 +131,9 @@ pub struct TapDrillResult {
     pub hole_diameter: FoundSize,
     /// Limits of the minor diameter of the tapped hole; absent where the standard has none for the thread.
     pub minor_limits: Option<MinorLimits>,
-    /// The stock drill whose hole lies within the class and comes nearest to the percentage; without limits to keep,
-    /// the one nearest to the percentage. Absent where no stock drill will do.
+    /// The stock drill whose hole lies within the class, with room for the usual oversize unless expected_oversize is
+    /// stated, and comes nearest to the percentage; without limits to keep, the one nearest to the percentage. Absent
+    /// where no stock drill will do.
     pub drill: Option<TapDrillChosen>,
     /// The drill that a table prints for a pipe or Whitworth thread, and what it leaves.
     pub published: Option<TapDrillPublished>,
@@ -149,15 +159,6 @@ fn candidates(hole: &Hole, mut drills: Vec<&'static Drill>) -> Vec<&'static Dril
     drills.into_iter().enumerate().filter(kept).map(|(_, drill)| drill).collect()
 }
 
-/// The row to take: within the class if there are limits, then nearest to the percentage, then larger.
-fn best(rows: &[TapDrillRow], wanted: f64, limited: bool) -> Option<&TapDrillRow> {
-    let percent = |row: &TapDrillRow| row.thread_percent.map_or(0.0, |percent| percent.quantity().value);
-    let off = |row: &TapDrillRow| ((percent(row) - wanted).abs() * 1e9).round();
-    rows.iter()
-        .filter(|row| !limited || row.within_class == Some(true))
-        .min_by(|a, b| off(a).total_cmp(&off(b)).then(b.diameter.get().value.total_cmp(&a.diameter.get().value)))
-}
-
 impl Calculator for TapDrill {
     const ID: &'static str = "holes/tap-drill";
     const TITLE: &'static str = "Tap drill";
@@ -181,6 +182,7 @@ impl Calculator for TapDrill {
     };
     type Input = TapDrillInput;
     type Output = TapDrillResult;
+    const LEADS: &'static [&'static str] = &["drill/name|published/name", "drill/room", "drill_diameter"];
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
@@ -235,9 +237,14 @@ impl Calculator for TapDrill {
             );
             record.note("no_drill_within_class", says);
         }
-        let drill = best(&rows, wanted.quantity().in_unit(Unit::Percent), limited)
-            .map(|row| hole.chosen(row, &rows, wanted, limited, record));
         let printed = published_tap_drill(&input.thread.thread);
+        let choice = Choice {
+            wanted,
+            limited,
+            stated_oversize: input.expected_oversize.is_some(),
+            printed: printed.map(|printed| printed.drill.as_str()),
+        };
+        let drill = choice.take(&rows, record);
         let published = printed.map(|printed| hole.published(printed, &input.thread, record));
         Ok(TapDrillResult {
             drill_diameter: hole.drill_diameter,

@@ -3,10 +3,11 @@
 //! threads as a share of their own height; forming taps as tap makers print it.
 
 use super::height::Full;
-use super::{MinorLimits, TapDrillChosen, TapDrillPublished, TapDrillRow, TapKind};
+use super::{MinorLimits, TapDrillPublished, TapDrillRow, TapKind};
 use crate::calculators::prelude::*;
 use crate::reference::drills::Drill;
 use crate::reference::threads::{TapDrillRow as Printed, ThreadSystem};
+use crate::threading::room_left;
 
 const WITHIN: &str = "true where the hole is neither below k2 nor above k1";
 
@@ -114,6 +115,7 @@ impl Hole {
         let row = |drill: &&'static Drill| TapDrillRow {
             thread_percent: Some(FoundThreadPercent::stated(100.0 * self.share(drill), Unit::Percent)),
             within_class: self.within(drill),
+            room: self.bounds.map(|(_, greatest)| room_left(greatest.quantity().value, self.of(drill), self.unit)),
             ..TapDrillRow::of(drill, FoundSize::stated(self.of(drill), self.unit))
         };
         let candidates: Vec<TapDrillRow> = drills.iter().map(row).collect();
@@ -130,32 +132,10 @@ impl Hole {
             tell!(record.look_up("Within the class", WITHIN), h = candidates.hole_diameter,
                 k2 = "minor_limits.minor_min": least, k1 = "minor_limits.minor_max": greatest
                 => candidates.within_class);
+            tell!(record.step("Room up to the greatest minor diameter", "r = k1 - h"), h = candidates.hole_diameter,
+                k1 = "minor_limits.minor_max": greatest => candidates.room);
         }
         candidates
-    }
-
-    /// The drill to take, with the choice on record.
-    pub fn chosen(
-        &self,
-        row: &TapDrillRow,
-        candidates: &[TapDrillRow],
-        wanted: ThreadPercent,
-        limited: bool,
-        record: &mut Record,
-    ) -> TapDrillChosen {
-        let rule = if limited {
-            "of the drills within the class, the one nearest to the percentage"
-        } else {
-            "the drill nearest to the percentage"
-        };
-        let none = FoundThreadPercent::stated(0.0, Unit::Percent);
-        tell!(record.choose("Share of thread of the drill to take", rule),
-            q = candidates.thread_percent, w = thread_percent: wanted
-            => "drill.thread_percent": row.thread_percent.unwrap_or(none));
-        let same = "that of the same drill";
-        tell!(record.choose("Its diameter", same), d = candidates.diameter => "drill.diameter": row.diameter);
-        record.look_up("Its name", same).with("d", "drill.diameter", row.diameter).gives("drill.name", row.name);
-        TapDrillChosen { name: row.name, diameter: row.diameter, thread_percent: row.thread_percent }
     }
 
     /// The drill that a table prints for the thread, with what it leaves.
@@ -236,6 +216,14 @@ impl TapDrillRow {
     /// A drill and its hole, without what depends on the thread.
     pub fn of(drill: &'static Drill, hole_diameter: FoundSize) -> Self {
         let (name, system) = (drill.name, drill.system.as_str());
-        Self { name, system, diameter: drill.found(), hole_diameter, thread_percent: None, within_class: None }
+        Self {
+            name,
+            system,
+            diameter: drill.found(),
+            hole_diameter,
+            thread_percent: None,
+            within_class: None,
+            room: None,
+        }
     }
 }

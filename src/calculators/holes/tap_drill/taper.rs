@@ -71,7 +71,7 @@ pub fn solve(
             tell!(record.choose("Drill to take", "the one that the table prints"),
                 d = "published.diameter": published.diameter => "drill.diameter": published.diameter);
             record.look_up("Its name", "table of tap drills").gives("drill.name", published.name);
-            Some(TapDrillChosen { name: published.name, diameter: published.diameter, thread_percent: None })
+            Some(TapDrillChosen::of(published.name, published.diameter))
         }
         None => nearest(&candidates, wanted, unit, record),
     };
@@ -89,5 +89,5 @@ fn nearest(candidates: &[TapDrillRow], wanted: f64, unit: Unit, record: &mut Rec
     let nearest = "the stock drill nearest to the exact size, as no table prints one";
     tell!(record.choose("Drill to take", nearest), d = candidates.diameter => "drill.diameter": row.diameter);
     record.look_up("Its name", "that of the same drill").gives("drill.name", row.name);
-    Some(TapDrillChosen { name: row.name, diameter: row.diameter, thread_percent: None })
+    Some(TapDrillChosen::of(row.name, row.diameter))
 }

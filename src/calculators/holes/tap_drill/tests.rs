@@ -3,7 +3,7 @@
 use crate::calculators::prelude::*;
 use crate::calculators::{Solved, find};
 use crate::fields::{Fields, Given};
-use crate::tree::{Leaf, Node};
+use crate::tree::Node;
 use proptest::prelude::*;
 
 fn solve(query: &str) -> Result<(Solved, Record), Refusal> {
@@ -66,6 +66,25 @@ fn the_drill_of_the_charts_is_taken() {
     assert_eq!(taken("thread=M8"), "6.8 mm");
     assert_eq!(taken("thread=M3"), "2.5 mm");
     assert_eq!(taken("thread=3/8-16&systems=fraction"), "5/16");
+}
+
+#[test]
+fn the_drill_leaves_room_for_what_drills_cut_large() {
+    // The greatest minor diameter of M8 6H is 6.912 mm: 6.9 mm and letter I, 6.9088 mm, are nearest to 70 percent and
+    // leave 0.012 and 0.003 mm, which any drill cuts large.
+    let (solved, record) = solve("thread=M8&thread_percent=70 percent&systems=metric,letter").unwrap();
+    let drill = solved.result.member("drill").unwrap();
+    assert_eq!(name(drill), "6.8 mm");
+    assert!((number(drill, "room") - 0.112).abs() < 1e-12 && (number(drill, "usual_oversize") - 0.068).abs() < 1e-12);
+    assert!(record.sources.iter().any(|source| source.source.key == "common_practice"));
+    // Who knows what the drill cuts is taken at his word.
+    let (solved, _) = solve("thread=M8&thread_percent=70 percent&systems=metric,letter&expected_oversize=0").unwrap();
+    let drill = solved.result.member("drill").unwrap();
+    assert_eq!(name(drill), "6.9 mm");
+    assert!(at(drill, "usual_oversize").is_none() && (number(drill, "room") - 0.012).abs() < 1e-12);
+    // Of 7/8-14 2B, 0.798 to 0.814 in, 13/16 is the one fraction within, and leaves 0.0015 in.
+    let (_, record) = solve("thread=7/8-14&systems=fraction").unwrap();
+    assert!(notes(&record).contains(&"no_room_for_oversize"));
 }
 
 #[test]
@@ -176,6 +195,19 @@ fn an_acme_nut_is_bored_to_its_minor_diameter() {
     assert!(record.assumed.iter().any(|assumed| assumed.field == "internal_class"));
 }
 
+/// Every quantity is a number above zero; what a hole leaves up to a limit may be less.
+fn all_sizes_are_above_zero(node: &Node) {
+    match node {
+        Node::Quantity(leaf) => assert!(leaf.quantity.value.is_finite() && leaf.quantity.value > 0.0, "{leaf:?}"),
+        Node::List(rows) => rows.iter().for_each(all_sizes_are_above_zero),
+        Node::Record(members) => {
+            let sizes = members.iter().filter(|(name, _)| *name != "room");
+            sizes.for_each(|(_, member)| all_sizes_are_above_zero(member));
+        }
+        _ => {}
+    }
+}
+
 proptest! {
     #[test]
     fn every_answer_keeps_its_order_and_its_bounds(
@@ -189,8 +221,7 @@ proptest! {
             "thread={thread}&thread_percent={percent} percent&expected_oversize={oversize} mm&tap={tap}&systems={systems}"
         );
         if let Ok((solved, _)) = solve(&query) {
-            let mut tree = solved.result.clone();
-            tree.each_quantity(&mut |leaf: &mut Leaf| assert!(leaf.quantity.value.is_finite() && leaf.quantity.value > 0.0));
+            all_sizes_are_above_zero(&solved.result);
             let si = |row: &Node, path: &str| match at(row, path) {
                 Some(Node::Quantity(leaf)) => leaf.quantity.si(),
                 other => panic!("{path} is {other:?}"),

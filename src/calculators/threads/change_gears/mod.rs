@@ -1,6 +1,8 @@
 //! Trains of change gears for a lead on a lathe, from the gears that are owned: simple and compound, what
 //! lead they give, how far that is off, and whether the wheels clear each other. Kinematics of gear trains.
 
+mod cut;
+mod gear_train;
 mod rows;
 mod search;
 mod trains;
@@ -8,6 +10,8 @@ mod trains;
 use crate::calculators::prelude::*;
 use crate::shop::change_gears;
 use crate::threading::lead_to_cut;
+use cut::{TrainCut, cut_by};
+use gear_train::GearTrain;
 use rows::{row, tell};
 use trains::trains;
 
@@ -23,10 +27,13 @@ const TEETH: std::ops::RangeInclusive<u32> = 8..=400;
 #[derive(Debug, Asks)]
 #[asks(check = check_lead, check = check_gears)]
 pub struct ChangeGearsInput {
-    /// The thread to cut; this or lead.
+    /// The thread to cut; this, lead or train.
     pub thread: Option<Designation>,
-    /// The lead to cut; this or thread.
+    /// The lead to cut; this, thread or train.
     pub lead: Option<ThreadPitch>,
+    /// A train as it stands on the lathe, to find what it cuts: drivers over driven wheels from the stud on, as 40/60 or
+    /// 40/60 x 50/30. With thread or lead its error is told too.
+    pub train: Option<GearTrain>,
     /// Lead of the lead screw: how far one turn of it moves the carriage.
     pub leadscrew_lead: ThreadPitch,
     /// Teeth of the wheels owned; a wheel that is there twice is named twice. If absent, those of the shop, where one with
@@ -73,16 +80,19 @@ pub struct TrainRow {
 /// What the change gears calculator gives.
 #[derive(Debug, Gives)]
 pub struct ChangeGearsResult {
-    /// The lead wanted.
-    pub wanted_lead: FoundSize,
-    /// Turns of the lead screw wanted for one of the stud.
-    pub wanted_ratio: f64,
-    /// Trains, those that clear first, and of them the nearest first.
-    pub trains: Vec<TrainRow>,
+    /// The lead wanted; absent where only a train is stated.
+    pub wanted_lead: Option<FoundSize>,
+    /// Turns of the lead screw wanted for one of the stud; absent where only a train is stated.
+    pub wanted_ratio: Option<f64>,
+    /// What the train stated cuts; only where one is.
+    pub cut: Option<TrainCut>,
+    /// Trains, those that clear first, and of them the nearest first; absent where only a train is stated.
+    pub trains: Option<Vec<TrainRow>>,
 }
 
 rules! { check_lead(ChangeGearsInput) {
-    one_of(thread = "M10", lead = "1.5 mm"): "Name the thread or state its lead.";
+    one_of(thread = "M10", lead = "1.5 mm", train = "40/60 x 50/30"):
+        "Name the thread, state its lead, or state the train whose lead is to be found.";
     not_both(thread, lead): "The thread already has its lead: leave one of the two out.";
 } }
 
@@ -127,10 +137,12 @@ impl Calculator for ChangeGears {
         "The same where the spindle turns the stud half as fast.":
             lead = "4 mm", leadscrew_lead = "3 mm", gears = "20,25,30,35,40,50,60,75,80", spindle_wheel = "30",
             stud_wheel = "60";
+        "Somebody left 40/50 x 60/127 on the lathe, whose lead screw has 8 threads an inch: what does it cut?":
+            train = "40/50 x 60/127", leadscrew_lead = "1/8 in";
     };
     type Input = ChangeGearsInput;
     type Output = ChangeGearsResult;
-    const LEADS: &'static [&'static str] = &["trains/0/train"];
+    const LEADS: &'static [&'static str] = &["cut/lead", "cut/threads_per_inch", "trains/0/train"];
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.caution((
@@ -138,8 +150,6 @@ impl Calculator for ChangeGears {
             "Stop the lathe and switch it off at the wall before touching the wheels, and close the guard before it runs.",
         ));
         record.source("kinematics", "turns of a train go by drivers over driven wheels");
-        let lead = (input.thread.as_ref(), input.lead);
-        let wanted_lead = lead_to_cut(lead, ("Lead wanted", "wanted_lead"), record);
         let stud: f64 = match (input.spindle_wheel, input.stud_wheel) {
             (Some(spindle), Some(stud)) => step!(record, "Turns of the stud for one of the spindle",
                 h: stud_turns = A / B, A = spindle_wheel: spindle.get(), B = stud_wheel: stud.get()),
@@ -149,43 +159,67 @@ impl Calculator for ChangeGears {
                 1.0
             }
         };
-        let clearance = input.clearance_teeth(record).get();
-        if input.clearance_teeth.is_none() {
-            let place = "two wheels in mesh should have about 15 teeth more than the wheel beside them";
-            record.source("common_practice", place);
-        }
-        let count = input.count(record).get() as usize;
-        let screw = input.leadscrew_lead;
-        let wanted_ratio: f64 = step!(record, "Turns of the lead screw for one of the stud",
+        let is_wanted = input.thread.is_some() || input.lead.is_some();
+        let wanted = is_wanted.then(|| {
+            let lead = (input.thread.as_ref(), input.lead);
+            lead_to_cut(lead, ("Lead wanted", "wanted_lead"), record)
+        });
+        let cut = input.train.as_ref().map(|train| cut_by(train, (input.leadscrew_lead, stud), wanted, record));
+        let Some(wanted_lead) = wanted else {
+            return Ok(ChangeGearsResult { wanted_lead: None, wanted_ratio: None, cut, trains: None });
+        };
+        let (wanted_ratio, trains) = find_trains(input, wanted_lead, stud, record)?;
+        Ok(ChangeGearsResult {
+            wanted_lead: Some(wanted_lead),
+            wanted_ratio: Some(wanted_ratio),
+            cut,
+            trains: Some(trains),
+        })
+    }
+}
+
+/// The ratio wanted, and the trains for it.
+fn find_trains(
+    input: &ChangeGearsInput,
+    wanted_lead: FoundSize,
+    stud: f64,
+    record: &mut Record,
+) -> Result<(f64, Vec<TrainRow>), Refusal> {
+    let clearance = input.clearance_teeth(record).get();
+    if input.clearance_teeth.is_none() {
+        let place = "two wheels in mesh should have about 15 teeth more than the wheel beside them";
+        record.source("common_practice", place);
+    }
+    let count = input.count(record).get() as usize;
+    let screw = input.leadscrew_lead;
+    let wanted_ratio: f64 = step!(record, "Turns of the lead screw for one of the stud",
             q: wanted_ratio = number(L / (S * h)), L = wanted_lead, S = leadscrew_lead: screw, h = stud_turns: stud);
-        let gears = change_gears(input.gears.as_deref(), GOOD, record)?;
-        if let Some(says) = wrong_gears(&gears) {
-            return Err(Refusal::no_answer(&format!("The shop's file: {says}"), &[("gears", GOOD.into())]));
-        }
-        let found = trains(&gears, wanted_ratio, clearance, count)?;
-        if found.is_empty() {
-            return Err(Refusal::no_answer(
-                "These wheels make no train: all have the same number of teeth.",
-                &[("gears", GOOD.into())],
-            ));
-        }
-        if !found[0].clears {
-            notes!(record => none_clears:
+    let gears = change_gears(input.gears.as_deref(), GOOD, record)?;
+    if let Some(says) = wrong_gears(&gears) {
+        return Err(Refusal::no_answer(&format!("The shop's file: {says}"), &[("gears", GOOD.into())]));
+    }
+    let found = trains(&gears, wanted_ratio, clearance, count)?;
+    if found.is_empty() {
+        return Err(Refusal::no_answer(
+            "These wheels make no train: all have the same number of teeth.",
+            &[("gears", GOOD.into())],
+        ));
+    }
+    if !found[0].clears {
+        notes!(record => none_clears:
                 "None of these trains clears by the teeth asked for; try it on the lathe, or look for other wheels.");
-        }
-        if found[0].error_from(wanted_ratio).abs() > 1e-12 {
-            notes!(record => not_exact:
+    }
+    if found[0].error_from(wanted_ratio).abs() > 1e-12 {
+        notes!(record => not_exact:
                 "No train of these wheels gives the lead exactly; an error of a few ten-thousandths does for a nut of \
                  usual length, not for a lead screw. Metric threads on an inch lead screw are exact with a wheel of \
                  127.");
-        }
-        notes!(record => train_order:
+    }
+    notes!(record => train_order:
             "A simple train takes an idler of any size between its wheels, which changes the hand only; a compound \
              train runs first driver, first driven and second driver on one shaft, second driven.");
-        let per_turn = screw.get().si() * stud;
-        let trains = found.iter().map(|train| row(train, wanted_ratio, wanted_lead, per_turn)).collect();
-        let result = ChangeGearsResult { wanted_lead, wanted_ratio, trains };
-        tell(&result, screw, stud, record);
-        Ok(result)
-    }
+    let per_turn = screw.get().si() * stud;
+    let trains: Vec<TrainRow> = found.iter().map(|train| row(train, wanted_ratio, wanted_lead, per_turn)).collect();
+    tell((wanted_lead, wanted_ratio), &trains, (screw, stud), record);
+    Ok((wanted_ratio, trains))
 }

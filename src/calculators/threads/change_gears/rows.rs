@@ -1,7 +1,7 @@
 //! Trains of change gears as rows of an answer, with the steps of each column.
 
+use super::TrainRow;
 use super::trains::Train;
-use super::{ChangeGearsResult, TrainRow};
 use crate::calculators::prelude::*;
 
 /// A train as a row.
@@ -24,10 +24,14 @@ pub fn row(train: &Train, wanted_ratio: f64, wanted: FoundSize, per_turn: f64) -
 }
 
 /// The rows on record, column by column.
-pub fn tell(result: &ChangeGearsResult, leadscrew_lead: ThreadPitch, stud_turns: f64, record: &mut Record) {
-    let ChangeGearsResult { wanted_lead, wanted_ratio, trains } = result;
+pub fn tell(
+    (wanted_lead, wanted_ratio): (FoundSize, f64),
+    trains: &[TrainRow],
+    (leadscrew_lead, stud_turns): (ThreadPitch, f64),
+    record: &mut Record,
+) {
     let nearest = "every simple and compound train of the wheels owned, the nearest that clear first";
-    tell!(record.look_up("Trains", nearest), q = wanted_ratio: *wanted_ratio => trains.train);
+    tell!(record.look_up("Trains", nearest), q = wanted_ratio => trains.train);
     tell!(record.look_up("First drivers", "as the train says") => trains.first_driver);
     tell!(record.look_up("First driven wheels", "as the train says") => trains.first_driven);
     if trains.iter().any(|train| train.second_driver.is_some()) {
@@ -38,9 +42,9 @@ pub fn tell(result: &ChangeGearsResult, leadscrew_lead: ThreadPitch, stud_turns:
     tell!(record.step("Leads", "l = S × h × r"),
         S = leadscrew_lead, h = stud_turns, r = trains.ratio => trains.lead);
     tell!(record.step("Errors of the lead", "e = l - L"),
-        l = trains.lead, L = wanted_lead: *wanted_lead => trains.lead_error);
+        l = trains.lead, L = wanted_lead => trains.lead_error);
     tell!(record.step("Errors as a share", "p = r / q - 1"),
-        r = trains.ratio, q = wanted_ratio: *wanted_ratio => trains.error);
+        r = trains.ratio, q = wanted_ratio => trains.error);
     let clear = "compound: first pair together more teeth than the second driver by the clearance, second pair more \
         than the first driven";
     tell!(record.look_up("Clear each other", clear) => trains.clears);

@@ -34,12 +34,16 @@ pub fn draw(input: &ThreadMillingInput, result: &ThreadMillingResult) -> Drawing
         .across((path - cutter, 0.0), (path + cutter, 0.0), above, Words::of("cutter Ø ").value(input.cutter_diameter))
         .of("cutter_diameter");
     let way = if result.helix.path_travels == PathTravel::Up { "up" } else { "down" };
-    let rise = Words::of(format!("entry: {way} ")).value(result.entry.entry_rise);
-    match (result.entry.entry_arc_diameter, result.entry.entry_length) {
+    let rise = Words::of(format!("entry: {way} ")).value(result.way_in.entry_rise);
+    match (result.way_in.entry_arc_diameter, result.way_in.entry_length) {
         (Some(arc), _) => {
-            let half = arc.get().si() / 2.0;
-            drawing.arc(Ink::Outline, (half, 0.0), half, 180.0, sign * 180.0).of("entry_arc_diameter");
-            drawing.leader((half, -sign * half), if counterclockwise { 225.0 } else { 135.0 }, rise);
+            let (half, turn) =
+                (arc.get().si() / 2.0, result.way_in.entry_arc_angle.map_or(180.0, |turn| turn.degrees()));
+            let middle = path - half;
+            drawing.arc(Ink::Outline, (middle, 0.0), half, -sign * turn, sign * turn).of("entry_arc_diameter");
+            let (sin, cos) = crate::quantity::angle::sin_cos(turn / 2.0);
+            let on_arc = (middle + half * cos, -sign * half * sin);
+            drawing.leader(on_arc, if counterclockwise { 225.0 } else { 135.0 }, rise);
         }
         (None, Some(length)) => {
             let long = length.get().si();

@@ -1,8 +1,8 @@
-//! The way onto the path and off it, which keeps step with the thread: a half circle from the middle of a
-//! hole, a straight line that touches the circle round a stud.
+//! The way onto the path and off it, which keeps step with the thread: a half circle from the middle of a hole or
+//! an arc from just clear of its wall, a straight line that touches the circle round a stud.
 
-use super::ThreadMillingInput;
 use super::path::{Helix, Sizes};
+use super::{ThreadMillingEntry, ThreadMillingInput};
 use crate::calculators::prelude::*;
 use crate::threading::GivenThread;
 
@@ -11,8 +11,12 @@ use crate::threading::GivenThread;
 pub struct WayIn {
     /// How far it moves along the axis on the way in, in the same direction; the way out takes as much again.
     pub entry_rise: FoundSize,
-    /// Diameter of the half circle that leads from the middle of a hole onto the path; holes only.
+    /// Diameter of the circle on whose arc it leads from inside a hole onto the path; holes only.
     pub entry_arc_diameter: Option<FoundSize>,
+    /// Part of that circle that it goes along: 180 degrees from the middle of the hole; holes only.
+    pub entry_arc_angle: Option<FoundAngle>,
+    /// How far from the thread's axis the cutter's middle stands where that arc begins: 0 in the middle; holes only.
+    pub entry_start_radius: Option<FoundExtent>,
     /// Length of the straight way that leads onto the path of a stud from clear of it; studs only.
     pub entry_length: Option<FoundSize>,
 }
@@ -27,20 +31,10 @@ pub fn find(
 ) -> WayIn {
     let (lead, path) = (given.lead, sizes.path);
     if input.internal() {
-        let arc: FoundSize = step!(record, "Half circle from the middle of the hole onto the path",
-            A: entry_arc_diameter = Dp / 2.0, Dp = path_diameter: path);
-        let entry_rise: FoundSize = step!(record, "Rise along the half circle", q: entry_rise = L / 4.0, L = lead);
-        record.note(
-            "entry_quarter",
-            format!(
-                "The half circle through the middle of the hole goes a quarter of the way round the thread's axis, {}: with a \
-                 quarter of the lead, {}wards and evenly along it, the cutter comes onto the helix in step. Out it goes the same \
-                 way, on by another quarter.",
-                helix.path_turns.as_str(),
-                helix.path_travels.as_str()
-            ),
-        );
-        return WayIn { entry_rise, entry_arc_diameter: Some(arc), entry_length: None };
+        return match input.entry(record) {
+            ThreadMillingEntry::HalfCircle => half_circle(lead, path, helix, record),
+            ThreadMillingEntry::Arc45 => arc_45((lead, path), input, sizes, helix, record),
+        };
     }
     let length: FoundSize = step!(record, "Straight way from clear of the stud onto the path",
         s: entry_length = root(squared((Ds + Dc) / 2.0) - squared(Dp / 2.0)),
@@ -50,5 +44,81 @@ pub fn find(
     notes!(record => entry_clear:
         "At the beginning of that way the cutter just touches the stud: begin further out along the same line, on the \
          same slope.");
-    WayIn { entry_rise, entry_arc_diameter: None, entry_length: Some(length) }
+    WayIn {
+        entry_rise,
+        entry_arc_diameter: None,
+        entry_arc_angle: None,
+        entry_start_radius: None,
+        entry_length: Some(length),
+    }
+}
+
+/// The half circle from the middle of the hole.
+fn half_circle(lead: FoundSize, path: FoundSize, helix: &Helix, record: &mut Record) -> WayIn {
+    let arc: FoundSize = step!(record, "Half circle from the middle of the hole onto the path",
+        A: entry_arc_diameter = Dp / 2.0, Dp = path_diameter: path);
+    let entry_rise: FoundSize = step!(record, "Rise along the half circle", q: entry_rise = L / 4.0, L = lead);
+    let half_turn = FoundAngle::stated(180.0, Unit::Degree);
+    let in_the_middle = FoundExtent::stated(0.0, path.quantity().unit);
+    record.look_up("Part of the circle", "a half").gives("entry_arc_angle", half_turn);
+    record.look_up("Where it begins", "in the middle of the hole").gives("entry_start_radius", in_the_middle);
+    record.note(
+        "entry_quarter",
+        format!(
+            "The half circle through the middle of the hole goes a quarter of the way round the thread's axis, {}: with a \
+             quarter of the lead, {}wards and evenly along it, the cutter comes onto the helix in step. Out it goes the same \
+             way, on by another quarter.",
+            helix.path_turns.as_str(),
+            helix.path_travels.as_str()
+        ),
+    );
+    WayIn {
+        entry_rise,
+        entry_arc_diameter: Some(arc),
+        entry_arc_angle: Some(half_turn),
+        entry_start_radius: Some(in_the_middle),
+        entry_length: None,
+    }
+}
+
+/// The arc that begins just clear of the wall, 45 degrees round the thread's axis before it touches the path: of the
+/// circles that touch the path there, the one through that place.
+fn arc_45(
+    (lead, path): (FoundSize, FoundSize),
+    input: &ThreadMillingInput,
+    sizes: &Sizes,
+    helix: &Helix,
+    record: &mut Record,
+) -> WayIn {
+    let start: FoundExtent = step!(record, "Middle of the cutter from the axis, just clear of the wall",
+        s: entry_start_radius = (Ds - Dc) / 2.0,
+        Ds = start_diameter: sizes.start, Dc = cutter_diameter: input.cutter_diameter);
+    let turn = FoundAngle::stated(45.0, Unit::Degree);
+    let chord: FoundSize = step!(record, "Straight from there to the path",
+        k: entry_chord = root(squared(Dp / 2.0) + squared(s) - Dp * s * cos(φ)),
+        Dp = path_diameter: path, s = entry_start_radius: start, φ = "constant:entry_turn": turn);
+    let arc: FoundSize = step!(record, "Circle that touches the path at the end of that line",
+        A: entry_arc_diameter = squared(k) / (Dp / 2.0 - s * cos(φ)),
+        k = entry_chord: chord, Dp = path_diameter: path, s = entry_start_radius: start,
+        φ = "constant:entry_turn": turn);
+    let arc_angle: FoundAngle = step!(record, "Part of that circle", β: entry_arc_angle = 2.0 * asin(k / A),
+        k = entry_chord: chord, A = entry_arc_diameter: arc);
+    let entry_rise: FoundSize = step!(record, "Rise along it", q: entry_rise = L / 8.0, L = lead);
+    record.note(
+        "entry_eighth",
+        format!(
+            "The arc goes an eighth of the way round the thread's axis, {}: with an eighth of the lead, {}wards and evenly \
+             along it, the cutter comes onto the helix in step. At its beginning the cutter just touches the wall: come \
+             there from the middle of the hole. Out it goes the same way, on by another eighth.",
+            helix.path_turns.as_str(),
+            helix.path_travels.as_str()
+        ),
+    );
+    WayIn {
+        entry_rise,
+        entry_arc_diameter: Some(arc),
+        entry_arc_angle: Some(arc_angle),
+        entry_start_radius: Some(start),
+        entry_length: None,
+    }
 }

@@ -61,9 +61,19 @@ choice! {
     }
 }
 
+choice! {
+    /// How the cutter comes onto the path in a hole: on a `half_circle` from its middle, or on an `arc_45`, which begins just clear of the wall 45 degrees before the path.
+    ThreadMillingEntry {
+        /// Half a circle, a quarter turn round the thread's axis.
+        HalfCircle = "half_circle",
+        /// An arc over an eighth of a turn round the thread's axis.
+        Arc45 = "arc_45",
+    }
+}
+
 /// What the thread milling calculator asks for.
 #[derive(Debug, Asks)]
-#[asks(check = rules::check_thread, check = rules::check_sizes)]
+#[asks(check = rules::check_thread, check = rules::check_sizes, check = rules::check_entry)]
 pub struct ThreadMillingInput {
     /// The thread by its designation: Unified, metric, G or Whitworth.
     pub thread: Designation,
@@ -85,6 +95,9 @@ pub struct ThreadMillingInput {
     pub start_diameter: Option<Size>,
     /// Diameter that the tips cut to; the basic major diameter in a hole, the basic minor diameter on a stud if absent.
     pub contour_diameter: Option<Size>,
+    /// How the cutter comes onto the path in a hole: half_circle or arc_45; holes only.
+    #[absent("half_circle", "The half circle from the middle of the hole is the gentlest way in.")]
+    pub entry: Option<ThreadMillingEntry>,
     /// Number of cuts, 1 to 20.
     #[absent("1", "One cut, as short threads in soft metal allow.")]
     pub passes: Option<Count<1, 20>>,
@@ -145,7 +158,7 @@ pub struct ThreadMillingResult {
     pub helix: Helix,
     /// The way in.
     #[group]
-    pub entry: WayIn,
+    pub way_in: WayIn,
     /// Largest cutter that goes into the hole; holes only.
     pub greatest_cutter: Option<FoundSize>,
     /// What the cutter spoils.
@@ -175,6 +188,9 @@ impl Calculator for ThreadMilling {
             thread = "M16x1.5", side = "internal", cutter_diameter = "10 mm", teeth = "3", cutting_speed = "80 m/min",
             feed_per_tooth = "0.05 mm/tooth", way = "climb", passes = "2", length = "20 mm", cutting_length = "21 mm",
             fastest = "3000 rpm";
+        "An M24x1.5 hole in a pump casing, entered on an arc of 45 degrees.":
+            thread = "M24x1.5", side = "internal", cutter_diameter = "16 mm", teeth = "4", cutting_speed = "80 m/min",
+            feed_per_tooth = "0.05 mm/tooth", entry = "arc_45";
         "A left-hand 1-8 stud for a winch on the mill's steps, with a single row of teeth.":
             thread = "1-8 UNC-LH", side = "external", cutter_diameter = "1/2 in", teeth = "4",
             cutting_speed = "100 ft/min", feed_per_tooth = "0.002 in/tooth", way = "conventional",
@@ -198,7 +214,7 @@ impl Calculator for ThreadMilling {
         let sizes = path::sizes(input, record);
         let (cuts, center_feed_rate) = cuts::find(input, &sizes, set.edge_feed_rate, record);
         let helix = path::helix(&given, input, &sizes, way, record);
-        let entry = entry::find(&given, input, &sizes, &helix, record);
+        let way_in = entry::find(&given, input, &sizes, &helix, record);
         let spoilt = path::overcut(&given, input, &sizes, record)?;
         let time = cuts::time(&given, input, &cuts, record)?;
         notes!(record => first_piece:
@@ -216,7 +232,7 @@ impl Calculator for ThreadMilling {
             center_feed_rate,
             path_diameter,
             helix,
-            entry,
+            way_in,
             greatest_cutter,
             spoilt,
             time,

@@ -20,6 +20,12 @@ pub fn check_thread(input: &ThreadMillingInput) -> Result<(), ValidationError> {
     }
 }
 
+// A stud is come onto along a straight line.
+rules! { pub check_entry(ThreadMillingInput) {
+    never(|input| !input.internal() && input.entry.is_some(), Code::Conflict, entry = "leave out", side = "internal"):
+        "entry is the way in for a hole; a stud is come onto along the straight line that touches the path.";
+} }
+
 /// Sizes that go together.
 pub fn check_sizes(input: &ThreadMillingInput) -> Result<(), ValidationError> {
     if check_thread(input).is_err() {

@@ -6,14 +6,14 @@ use crate::suggestion::{Way, value};
 use crate::threading::{GivenThread, side_limits};
 use crate::working::known_steps;
 
-/// The class and the limits that hold after plating: those of the class, on the side of the coat up to the basic
-/// profile.
+/// The class, the limits that hold after plating, and that of the root: those of the class, on the side of the coat up
+/// to the basic profile.
 pub fn after(
     given: &GivenThread,
     input: &PlatedInput,
     reach: PlatedLimit,
     record: &mut Record,
-) -> Result<(Option<String>, PlatedLimits), Refusal> {
+) -> Result<(Option<String>, PlatedLimits, f64), Refusal> {
     let external = input.side == PlatedSide::External;
     let found = match external {
         true => side_limits(given, ("external_class", input.external_class.as_ref()), "class", record),
@@ -24,9 +24,17 @@ pub fn after(
     let mut rule = format!("{}: limits of the class, as printed", given.designation.standard());
     if reach == PlatedLimit::Basic {
         if external {
+            // As far as the allowance, which all three diameters of a thread of 60 degrees have alike; others have none
+            // in the root.
+            if given.half_angle.degrees() == 30.0 {
+                found.root += (basics.pitch_diameter - found.pitch_max).max(0.0);
+            }
             found.pitch_max = found.pitch_max.max(basics.pitch_diameter);
             found.crest_max = found.crest_max.max(basics.major);
         } else {
+            if given.half_angle.degrees() == 30.0 {
+                found.root -= (found.pitch_min - basics.pitch_diameter).max(0.0);
+            }
             found.pitch_min = found.pitch_min.min(basics.pitch_diameter);
             found.crest_min = found.crest_min.min(basics.minor);
         }
@@ -44,7 +52,7 @@ pub fn after(
         look_up "Greatest crest diameter after plating", rule.clone() => "after.crest_max", limits.crest_max;
         look_up "Least crest diameter after plating", rule => "after.crest_min", limits.crest_min;
     }
-    Ok((found.class, limits))
+    Ok((found.class, limits, found.root))
 }
 
 /// The limits before plating: the thickest coat counts at the limit it approaches, the thinnest at the other.

@@ -2,10 +2,12 @@
 //! pitch diameter by twice its thickness over the sine of half the flank angle. Derived.
 
 mod limits;
+mod root_and_gauge;
 
 use crate::calculators::prelude::*;
 use crate::threading::{COAT_MOVES, check_class, check_thickness, coat_changes, given_thread};
 use limits::{after, before};
+use root_and_gauge::{GoGauge, RootLimits, go_gauge, root_limits};
 
 /// The calculator.
 pub struct Plated;
@@ -80,6 +82,11 @@ pub struct PlatedResult {
     pub after: PlatedLimits,
     /// Limits to cut to before plating.
     pub before: PlatedLimits,
+    /// The root, which the coat fills too.
+    pub root: RootLimits,
+    /// The ring that a screw, or the plug that a hole, must go with, before and after plating; Unified and metric
+    /// threads only.
+    pub go_gauge: Option<GoGauge>,
 }
 
 fn check_side(input: &PlatedInput) -> Result<(), ValidationError> {
@@ -133,10 +140,12 @@ impl Calculator for Plated {
         record.source("geometry", COAT_MOVES);
         let given = given_thread(&input.thread, "thread", record);
         let reach = input.may_reach(record);
-        let (class, after) = after(&given, input, reach, record)?;
+        let (class, after, root) = after(&given, input, reach, record)?;
         let coat = (input.thickness_min, input.thickness_max);
         let (pitch_change_min, pitch_change_max) = coat_changes(&given, coat, "changes the pitch diameter by", record);
         let before = before(&given, &after, input, (pitch_change_min, pitch_change_max), record)?;
-        Ok(PlatedResult { class, pitch_change_min, pitch_change_max, after, before })
+        let root = root_limits(&given, input, root, record);
+        let go_gauge = go_gauge(&given, input, (&before, &after), record);
+        Ok(PlatedResult { class, pitch_change_min, pitch_change_max, after, before, root, go_gauge })
     }
 }

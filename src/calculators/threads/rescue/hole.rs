@@ -73,3 +73,8 @@ pub fn clean_diameter(input: &RescueInput, record: &mut Record) -> FoundSize {
         }
     }
 }
+
+/// Whether what has to go is the hole as it was measured, and not the old thread.
+pub fn is_measured(input: &RescueInput, clean: FoundSize) -> bool {
+    input.hole_diameter.is_some_and(|hole| hole.get().si() >= clean.get().si() - 1e-12)
+}

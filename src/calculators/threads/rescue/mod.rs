@@ -2,6 +2,7 @@
 //! old thread, with the metal that stays beside them (lists and limits of the standards; percentage as
 //! Machinery's Handbook counts it).
 
+mod bore;
 mod drawing;
 mod hole;
 mod rows;
@@ -9,8 +10,8 @@ mod rows;
 use crate::calculators::prelude::*;
 use crate::reference::drills::DrillSystem;
 use crate::reference::threads::ThreadFamily;
-use crate::shop::{DrillsFrom, drills_from};
-use hole::{check_families, check_hole, check_wall, clean_diameter};
+use crate::shop::{DrillsFrom, drills_from, of_tables};
+use hole::{check_families, check_hole, check_wall, clean_diameter, is_measured};
 use rows::Hole;
 
 /// The calculator.
@@ -77,9 +78,13 @@ pub struct RescueRow {
     pub drill: String,
     /// Its diameter.
     pub drill_diameter: FoundSize,
+    /// Whether that drill is in the shop's drawer; only where drills are chosen from one.
+    pub drill_owned: Option<bool>,
+    /// Room that its hole leaves up to the greatest minor diameter of the usual class; absent without limits.
+    pub room: Option<FoundDifference>,
     /// The height of thread that the drill leaves; absent for taper and Rp threads, whose drill is a table's.
     pub thread_percent: Option<FoundThreadPercent>,
-    /// How much larger the drill is than what has to go: on the diameter.
+    /// How much larger the drill is than what has to go: on the diameter, 0 where it just takes it away.
     pub clears_by: FoundExtent,
     /// Metal left between the new thread and the edge; negative where it breaks out. Only with edge_distance.
     pub wall_left: Option<FoundDifference>,
@@ -90,9 +95,10 @@ pub struct RescueRow {
 /// What rescuing a hole gives.
 #[derive(Debug, Gives)]
 pub struct RescueResult {
-    /// Diameter that the drill has to pass for the old thread to be gone.
+    /// Diameter that the drill has to reach for the old thread to be gone.
     pub clean_diameter: FoundSize,
-    /// The smallest thread that cleans up and leaves wall enough; absent where none does.
+    /// The smallest thread that cleans up and leaves wall enough, of those whose drill is at hand if any is; absent
+    /// where none does.
     pub thread: Option<String>,
     /// Threads that clean up, the smallest first.
     pub candidates: Vec<RescueRow>,
@@ -147,23 +153,39 @@ impl Calculator for Rescue {
                 wants more.";
             record.or_assume(input.least_wall, "least_wall", half, says)
         });
-        let drills = all.of_systems(&systems);
-        let hole = Hole { clean, wanted, edge: input.edge_distance.zip(least_wall), old: input.thread.as_ref() };
-        let candidates = rows::find(&hole, &families, lists, &drills, count, record);
+        let hole = Hole {
+            clean,
+            measured: is_measured(input, clean),
+            wanted,
+            edge: input.edge_distance.zip(least_wall),
+            old: input.thread.as_ref(),
+            drills: all.of_systems(&systems),
+            others: (all.from == DrillsFrom::Shop).then(|| of_tables(&systems)),
+        };
+        let candidates = rows::find(&hole, &families, lists, count, record);
         if candidates.is_empty() {
             let stated = stated!(input:
                 thread = "M8", hole_diameter = "8.3 mm", systems = "leave out", families = "unified,metric");
             let stated = stated.into_iter().filter(|(_, _, is)| *is).map(|(field, good, _)| (field, good.into()));
             return Err(Refusal::no_answer(
-                "No thread of these lists and families has a drill among those at hand that takes the old thread away.",
+                "No thread of these lists and families has a drill of these systems that takes the old thread away.",
                 &stated.collect::<Vec<_>>(),
             ));
         }
-        let first = candidates.iter().find(|row| row.wall_enough != Some(false));
+        let mut fitting = candidates.iter().filter(|row| row.wall_enough != Some(false));
+        let first = fitting.clone().find(|row| row.drill_owned != Some(false)).or_else(|| fitting.next());
+        let missing: Vec<String> = candidates
+            .iter()
+            .filter(|row| row.drill_owned == Some(false))
+            .map(|row| format!("{} for {}", row.drill, row.thread))
+            .collect();
+        if !missing.is_empty() {
+            record.note("drill_not_owned", format!("Drill not owned: {}.", missing.join(", ")));
+        }
         let thread = first.map(|row| row.thread.clone());
         match &thread {
             Some(thread) => record
-                .look_up("The thread to take", "the smallest that leaves wall enough, of one size the commoner")
+                .look_up("The thread to take", "the smallest that leaves wall enough, of those whose drill is at hand if any is, of one size the commoner")
                 .gives("thread", thread.clone()),
             None => notes!(record => wall_too_thin:
                 "None of these leaves the wall that has to stay: plug the hole, weld it up or bush it, and cut the old \

@@ -1,6 +1,7 @@
-//! The threads that clean up a spoiled hole: for each the stock drill that is larger than what has to go,
+//! The threads that clean up a spoiled hole: for each the stock drill that is no smaller than what has to go,
 //! keeps within the class, and comes nearest to the percentage of thread; with the steps of each column.
 
+use super::bore::{Bore, reaches};
 use super::{RescueLists, RescueRow};
 use crate::calculators::prelude::*;
 use crate::reference::drills::Drill;
@@ -9,19 +10,22 @@ use crate::reference::threads::{
 };
 use crate::threading::cite_limits;
 
-/// Where no limits say otherwise, a thread of less than this share of its height is none.
-const LEAST_SHARE: f64 = 0.55;
-
 /// The hole and what is wanted of it.
 pub struct Hole<'i> {
     /// Diameter that the drill has to pass.
     pub clean: FoundSize,
+    /// Whether that is the hole as it was measured.
+    pub measured: bool,
     /// Height of thread wanted.
     pub wanted: ThreadPercent,
     /// Distance of the nearest edge, and the wall that has to stay.
     pub edge: Option<(Size, Extent)>,
     /// The old thread.
     pub old: Option<&'i Designation>,
+    /// The drills at hand, of the systems named.
+    pub drills: Vec<&'static Drill>,
+    /// Those of the tables, where the drills at hand are a drawer's.
+    pub others: Option<Vec<&'static Drill>>,
 }
 
 /// A thread and its drill.
@@ -29,8 +33,12 @@ struct Drilled {
     listed: &'static Listed,
     name: String,
     diameter: FoundSize,
+    /// Whether it is in the drawer, where there is one.
+    owned: Option<bool>,
     /// Full height of the thread on the diameter, where the drill is chosen by it.
     full: Option<FoundSize>,
+    /// What its hole leaves up to the greatest minor diameter, where there are limits.
+    room: Option<FoundDifference>,
 }
 
 /// Threads that clean up, the smallest first.
@@ -38,7 +46,6 @@ pub fn find(
     hole: &Hole,
     families: &[ThreadFamily],
     lists: RescueLists,
-    drills: &[&'static Drill],
     count: usize,
     record: &mut Record,
 ) -> Vec<RescueRow> {
@@ -52,7 +59,7 @@ pub fn find(
         .filter(|(major, _)| *major > clean)
         .collect();
     possible.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.rareness.cmp(&b.1.rareness)));
-    let drilled = possible.into_iter().filter_map(|(_, listed)| hole.drilled(listed, drills, record));
+    let drilled = possible.into_iter().filter_map(|(_, listed)| hole.drilled(listed, record));
     let drilled: Vec<Drilled> = drilled.take(count).collect();
     let rows: Vec<RescueRow> = drilled.iter().map(|drilled| hole.row(drilled)).collect();
     if !rows.is_empty() {
@@ -76,31 +83,26 @@ fn major_si(thread: &Thread) -> f64 {
 }
 
 impl Hole<'_> {
-    /// The drill for a thread, if one cleans up.
-    fn drilled(&self, listed: &'static Listed, drills: &[&'static Drill], record: &mut Record) -> Option<Drilled> {
+    /// The drill for a thread, if one cleans up: one at hand, else one of the tables.
+    fn drilled(&self, listed: &'static Listed, record: &mut Record) -> Option<Drilled> {
         let (thread, clean) = (listed.thread(), self.clean.get().si());
+        let owned = |drill: &str| self.others.as_ref().map(|_| self.drills.iter().any(|own| own.name == drill));
         if matches!(thread.system, ThreadSystem::Npt | ThreadSystem::PipeTaper) {
-            return printed(listed, clean, record);
+            let printed = printed(listed, (clean, self.measured), record)?;
+            return Some(Drilled { owned: owned(&printed.name), ..printed });
         }
         let full = full(listed);
         let limits = internal_limits(thread, None, None).ok();
-        let unit = unit_of(thread);
-        let share = |drill: &Drill| (major_si(thread) - drill.found().get().si()) / full.get().si();
-        // What a sum of sizes in two units is off by, and far below any place that is printed.
-        let near = 1e-12;
-        let sound = |drill: &&'static Drill| {
-            let diameter = drill.found().get().si();
-            let within = match &limits {
-                Some(limits) => {
-                    diameter >= unit.to_si(limits.minor_min) - near && diameter <= unit.to_si(limits.minor_max) + near
-                }
-                None => (LEAST_SHARE..=1.0 + 1e-9).contains(&share(drill)),
-            };
-            within && diameter > clean + near
+        let bore = Bore {
+            thread,
+            full,
+            limits: limits.as_ref(),
+            clean,
+            measured: self.measured,
+            wanted: self.wanted.get().si(),
         };
-        let wanted = self.wanted.get().si();
-        let off = |drill: &Drill| (share(drill) - wanted).abs();
-        let drill = drills.iter().copied().filter(sound).min_by(|a, b| off(a).total_cmp(&off(b)))?;
+        let of_tables = || self.others.as_ref().and_then(|others| bore.drill(others));
+        let drill = bore.drill(&self.drills).or_else(of_tables)?;
         if let Some(provenance) = thread.provenance {
             let place = format!("list of {} threads", thread.system.words());
             record.source_of_row(provenance.source, place, provenance.trust);
@@ -115,7 +117,14 @@ impl Hole<'_> {
             record.source("mh31", "p. 2155: the full height is three quarters of the triangle, 1.299 of the pitch");
         }
         record.source_trusted(drill.source, "diameters of stock drills", drill.trust);
-        Some(Drilled { listed, name: drill.name.to_owned(), diameter: drill.found(), full: Some(full) })
+        Some(Drilled {
+            listed,
+            name: drill.name.to_owned(),
+            diameter: drill.found(),
+            owned: owned(drill.name),
+            full: Some(full),
+            room: bore.room(drill),
+        })
     }
 
     fn row(&self, drilled: &Drilled) -> RescueRow {
@@ -138,6 +147,8 @@ impl Hole<'_> {
             pitch_kept: self.old.map(|old| keeps_pitch(&old.thread, thread)),
             drill: drilled.name.clone(),
             drill_diameter: drilled.diameter,
+            drill_owned: drilled.owned,
+            room: drilled.room,
             thread_percent: drilled.full.map(percent),
             clears_by: FoundExtent::stated(clean.of_si(diameter - self.clean.get().si()), clean),
             wall_left: wall.map(|(left, _)| left),
@@ -146,8 +157,7 @@ impl Hole<'_> {
     }
 
     fn tell(&self, drilled: &[Drilled], candidates: &[RescueRow], record: &mut Record) {
-        let smallest =
-            "lists of threads, the smallest first: those for which a stock drill within the class is larger than c";
+        let smallest = "lists of threads, the smallest first: those for which a stock drill within the class takes away what c reaches to";
         tell!(record.look_up("Threads that clean up", smallest),
             c = clean_diameter: self.clean => candidates.thread);
         tell!(record.look_up("Their families", "as listed") => candidates.family);
@@ -158,10 +168,19 @@ impl Hole<'_> {
             let kept = "true where pitch and flanks are those of the old thread";
             tell!(record.look_up("The old pitch is kept", kept), T = thread: old.text() => candidates.pitch_kept);
         }
-        let nearest = "of the drills larger than c whose hole lies within the class, the one nearest to the percentage; \
-            of taper and Rp threads the one that a table prints";
+        let nearest = "of the drills larger than c, or as large where c is the old thread, whose hole lies within the class and leaves room for the usual \
+            oversize, those of the thread's own system first, the one nearest to the percentage; of taper and Rp threads \
+            the one that a table prints";
         tell!(record.look_up("Their drills", nearest), q = thread_percent: self.wanted => candidates.drill);
         tell!(record.look_up("Their diameters", "tables of stock drills") => candidates.drill_diameter);
+        if self.others.is_some() {
+            tell!(record.look_up("In the drawer", "true where the drill is in the drawer") => candidates.drill_owned);
+        }
+        if candidates.iter().any(|row| row.room.is_some()) {
+            record.source("common_practice", "how much a drill cuts large");
+            let room = "greatest minor diameter of the usual class less the drill";
+            tell!(record.look_up("Room that the hole leaves", room) => candidates.room);
+        }
         let tapped = drilled.iter().zip(candidates);
         let tapped: Vec<_> = tapped.filter_map(|(drilled, row)| Some(Tapped::of(row, drilled.full?))).collect();
         if !tapped.is_empty() {
@@ -200,14 +219,14 @@ impl Tapped {
 }
 
 /// The drill that a table prints for a pipe thread, if it cleans up.
-fn printed(listed: &'static Listed, clean: f64, record: &mut Record) -> Option<Drilled> {
+fn printed(listed: &'static Listed, (clean, measured): (f64, bool), record: &mut Record) -> Option<Drilled> {
     let row = published_tap_drill(listed.thread())?;
     let diameter = row.found();
-    if diameter.get().si() <= clean + 1e-12 {
+    if !reaches(diameter.get().si(), clean, measured) {
         return None;
     }
     record.source_of_row(&row.source, "drills for pipe threads", &row.trust);
-    Some(Drilled { listed, name: row.drill.clone(), diameter, full: None })
+    Some(Drilled { listed, name: row.drill.clone(), diameter, owned: None, full: None, room: None })
 }
 
 fn keeps_pitch(old: &Thread, new: &Thread) -> bool {

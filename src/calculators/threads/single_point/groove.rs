@@ -50,7 +50,7 @@ impl Groove {
         let tip = tip(given, input, record);
         let below = below_pitch_line(given, tip, record)?;
         let basic = given.pitch_diameter(record);
-        let aim = aim((given, basic), input, external, record)?;
+        let aim = aim(given, input, (external, basic), record)?;
         // Sizes that go together, where those stated do not.
         let refused = |says: &str, way| {
             let mut fields = vec![("blank_diameter", value(input.basic_diameter().get().si(), unit, way))];
@@ -128,9 +128,9 @@ impl Groove {
 
 /// The pitch diameter to aim at: as stated, else the middle of the limits, else the basic one.
 fn aim(
-    (given, basic): (&GivenThread, FoundSize),
+    given: &GivenThread,
     input: &SinglePointInput,
-    external: bool,
+    (external, basic): (bool, FoundSize),
     record: &mut Record,
 ) -> Result<FoundSize, Refusal> {
     if let Some(stated) = input.pitch_diameter {

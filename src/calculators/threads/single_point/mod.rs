@@ -15,6 +15,7 @@ use crate::threading::given_thread;
 use groove::{Groove, GrooveSizes};
 use passes::{CompoundAngles, Feed};
 use rules::{check_infeed, check_passes, check_side, check_thread, check_tip};
+use tip::{Tip, tip_of};
 
 /// The calculator.
 pub struct SinglePoint;
@@ -40,7 +41,7 @@ choice! {
 }
 
 choice! {
-    /// How the depth grows from pass to pass: with the `square_root` of the pass's number, which takes equal chips with a sharp tip, or by `equal_area` of the groove, which counts the flat of the tip.
+    /// How the depth grows from pass to pass: with the `square_root` of the pass's number, which takes equal chips with a sharp tip, or by `equal_area` of the groove, so that every chip is as large with a flat too.
     PassLaw {
         /// By the square root.
         SquareRoot = "square_root",
@@ -70,8 +71,9 @@ pub struct SinglePointInput {
         "The thread of a screw is the more common one to cut so; Rp is an internal thread only.")]
     pub side: Option<CutThread>,
     /// Diameter of the blank as it was turned or bored.
-    #[absent("the basic one", value = self.basic_diameter(),
-        "The basic diameter; measure the blank, since the depth starts from it.")]
+    #[absent("the middle of the limits of its class, without limits the basic one", value = self.usual_blank(),
+        "The middle of the limits of its class, the basic diameter where there are none; measure the blank, since the depth \
+         starts from it.")]
     pub blank_diameter: Option<Size>,
     /// Class of a screw; if absent the one in the designation, else the usual one.
     pub external_class: Option<ExternalClass>,
@@ -95,15 +97,15 @@ pub struct SinglePointInput {
     pub dial: Option<FeedDial>,
     /// Passes to take, without those that only clean; this, or first_depth.
     pub passes: Option<Count<1, 200>>,
-    /// Depth that the first pass may have, square to the axis; if neither it nor passes is stated, 0.010 in or 0.25 mm.
+    /// Depth that the first pass may have, square to the axis; if neither it nor passes is stated, 0.010 in or 0.25 mm,
+    /// from a pitch of 0.1 in or 2.5 mm on 0.012 in or 0.3 mm.
     pub first_depth: Option<Size>,
     /// Depth below which no pass but the last falls; none if absent, but with nothing stated 0.002 in or 0.05 mm.
     pub least_depth: Option<Size>,
     /// How the depth grows: square_root or equal_area.
-    #[absent(
-        "square_root",
-        "Depths by the square root of the pass's number: equal chips with a sharp tip, common practice for any."
-    )]
+    #[absent("equal_area, for a rounded tip square_root", value = self.usual_law(),
+        "Every pass takes as much metal as the first, which a tip with a flat needs other depths for than a sharp one; \
+         of a rounded tip the square root of the pass's number comes near to it.")]
     pub law: Option<PassLaw>,
     /// Passes at the end that take no more depth.
     #[absent("2", "Common practice: work and tool give way, and come back.")]
@@ -174,6 +176,25 @@ impl SinglePointInput {
         let basics = basics(&self.thread.thread);
         let basic = if self.cuts() == CutThread::External { basics.major } else { basics.minor };
         Size::stated(basic, self.thread.unit())
+    }
+
+    /// The middle of the limits that the class has for the blank, as a size that can be stated; else the basic one.
+    fn usual_blank(&self) -> Size {
+        let thread = &self.thread.thread;
+        let limits = if self.cuts() == CutThread::External {
+            let found = ExternalClass::limits(thread, self.external_class.as_ref()).1;
+            found.ok().map(|limits| (limits.major_min, limits.major_max))
+        } else {
+            let found = InternalClass::limits(thread, self.internal_class.as_ref()).1;
+            found.ok().map(|limits| (limits.minor_min, limits.minor_max))
+        };
+        let middle = limits.map(|(least, greatest)| text::tidy((least + greatest) / 2.0));
+        middle.map_or_else(|| self.basic_diameter(), |middle| Size::stated(middle, self.thread.unit()))
+    }
+
+    /// Passes of equal area, where they are worked out for the tip.
+    fn usual_law(&self) -> PassLaw {
+        if matches!(tip_of(self), Tip::Round(_)) { PassLaw::SquareRoot } else { PassLaw::EqualArea }
     }
 
     fn along_the_flank(&self) -> EdgeAngle {

@@ -61,7 +61,7 @@ pub fn rows(
     input: &SinglePointInput,
     record: &mut Record,
 ) -> Result<(FoundExtent, Vec<ThreadPass>), Refusal> {
-    let plan = plan(groove, input, record)?;
+    let plan = plan(given, groove, input, record)?;
     let unit = groove.unit;
     let cuts = plan.depths(unit);
     let springs = input.spring_passes(record).get();

@@ -7,6 +7,7 @@ use super::tip::Tip;
 use super::{PassLaw, SinglePointInput};
 use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
+use crate::threading::GivenThread;
 
 /// Most passes that anyone takes.
 const MOST: usize = 200;
@@ -67,7 +68,12 @@ impl Plan {
 }
 
 /// The plan that a request asks for, its assumptions on record.
-pub fn plan(groove: &Groove, input: &SinglePointInput, record: &mut Record) -> Result<Plan, Refusal> {
+pub fn plan(
+    given: &GivenThread,
+    groove: &Groove,
+    input: &SinglePointInput,
+    record: &mut Record,
+) -> Result<Plan, Refusal> {
     let law = input.law(record);
     if law == PassLaw::SquareRoot && groove.tip.is_blunt() {
         notes!(record => chips_with_a_blunt_tip:
@@ -97,10 +103,11 @@ pub fn plan(groove: &Groove, input: &SinglePointInput, record: &mut Record) -> R
     if input.first_depth.is_none() {
         record.source("common_practice", "depth of the first pass, and what is too thin to cut");
     }
+    let coarse = unit.to_si(given.thread().pitch) >= if inch { Unit::Inch.to_si(0.1) } else { 0.0025 } - 1e-9;
     let first = record.or_assume(
         input.first_depth,
         "first_depth",
-        stated(0.010, 0.25),
+        if coarse { stated(0.012, 0.3) } else { stated(0.010, 0.25) },
         "A starting point for steel and a tool that stands out little; less for slender work and a boring bar.",
     );
     plan.least = input.least_depth;

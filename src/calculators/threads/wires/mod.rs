@@ -89,7 +89,8 @@ pub struct WiresResult {
     pub wires: FittingWires,
     /// What the lead angle adds to the measurement.
     pub lead_share: FoundDifference,
-    /// Measurement over the wires for the pitch diameter asked for, else the basic one.
+    /// Measurement over the wires for the pitch diameter asked for, else the basic one, which is not what to cut to: that
+    /// is between the limits.
     pub over_wires: FoundSize,
     /// The limits of the class; absent where the thread has none here.
     pub limits: Option<WireLimits>,
@@ -137,6 +138,8 @@ impl Calculator for Wires {
     };
     type Input = WiresInput;
     type Output = WiresResult;
+    const LEADS: &'static [&'static str] =
+        &["reading/infeed_left", "limits/over_wires_min|over_wires", "limits/over_wires_max"];
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
@@ -146,6 +149,18 @@ impl Calculator for Wires {
         let pitch_diameter = input.pitch_diameter(record);
         let (over_wires, lead_share) = wires.over_wires(pitch_diameter, record)?;
         let limits = wires.limits(input.class.as_ref(), record)?;
+        if let Some(limits) = &limits
+            && over_wires.get().si() > limits.over_wires_max.get().si() + 1e-12
+        {
+            record.note(
+                "over_wires_above_class",
+                format!(
+                    "over_wires belongs to a pitch diameter above the greatest of class {}: a screw cut to it is too \
+                     large. Cut to between over_wires_min and over_wires_max of limits.",
+                    limits.class
+                ),
+            );
+        }
         let aim = (pitch_diameter, limits.as_ref());
         let reading = input.measured_over_wires.map(|over| wires.reading(over, input, aim, record)).transpose()?;
         record.note(

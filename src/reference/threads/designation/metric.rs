@@ -194,12 +194,23 @@ fn pitch_and_starts(diameter: f64, tail: &Tail, plain: &str) -> Result<(f64, u32
             series::metric_rows().iter().filter(|row| (row.diameter_mm - diameter).abs() < 1e-6).collect();
         return match of_size.iter().find(|row| row.series == "coarse") {
             Some(row) if tail.lead.is_none() => Ok((row.pitch_mm, tail.starts.unwrap_or(1))),
-            _ => Err(DesignationError::new(
-                ErrorKind::PitchMissing,
-                format!("`{plain}` names no pitch, and the coarse series does not settle it"),
-                EXAMPLE,
-            )
-            .with_nearest(of_size.iter().map(|row| row.designation.clone()).collect())),
+            _ if of_size.is_empty() => {
+                let near = series::nearest_metric_sizes(diameter, 2);
+                let says = format!(
+                    "`{plain}`: no list of metric threads has M{diameter}; the nearest are {}. A thread outside the lists \
+                     needs its pitch after an x",
+                    near.join(" and ")
+                );
+                Err(DesignationError::new(ErrorKind::PitchMissing, says, EXAMPLE).with_nearest(near))
+            }
+            _ => {
+                let of_size: Vec<String> = of_size.iter().map(|row| row.designation.clone()).collect();
+                let says = format!(
+                    "`{plain}` names no pitch, and the coarse series does not settle it: there are {}",
+                    of_size.join(", ")
+                );
+                Err(DesignationError::new(ErrorKind::PitchMissing, says, EXAMPLE).with_nearest(of_size))
+            }
         };
     };
     let Some(lead) = tail.lead else {

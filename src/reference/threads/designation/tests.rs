@@ -192,9 +192,30 @@ fn what_cannot_be_a_thread_is_refused() {
         ("M8-5g", "ClassUnknown"),
         ("M8-6c", "ClassWithoutData"),
         ("1/4-20 2A 3A", "Ambiguous"),
+        // 1/2-20 or number 12; 1/4-20; number 10 or ten inches: nobody but the writer knows.
+        ("12-20", "Ambiguous"),
+        ("14-20", "Ambiguous"),
+        ("10-20", "Ambiguous"),
+        ("516-18", "Ambiguous"),
+        ("M1.7", "PitchMissing"),
     ] {
         assert_eq!(name(text), kind, "{text}");
     }
+}
+
+#[test]
+fn a_bare_size_that_can_be_only_one_is_read_and_every_reading_offered_reads() {
+    assert_eq!(
+        (name("12-24"), name("10-32"), name("1-8")),
+        ("#12-24 UNC".into(), "#10-32 UNF".into(), "1-8 UNC".into())
+    );
+    for text in ["12-20", "14-20", "10-20", "516-18"] {
+        for reading in read(text).unwrap_err().nearest {
+            let thread = read(&reading).unwrap();
+            assert_eq!(read(&thread.designation).unwrap().diameter, thread.diameter, "{text}: {reading}");
+        }
+    }
+    assert_eq!(read("12-20").unwrap_err().nearest, ["1/2-20 UNF", "#12-20", "12.000-20"]);
 }
 
 #[test]

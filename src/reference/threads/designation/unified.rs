@@ -180,8 +180,7 @@ fn read_size(pieces: &mut &[Piece], numbered: bool, plain: &str) -> Result<Size,
             *pieces = rest;
             match text.split_once('.') {
                 Some((_, places)) => Size::Decimal(*value, places.len()),
-                None if *value <= 12.0 => Size::Bare(*value as u32),
-                None => Size::Inches(*value),
+                None => Size::Bare(*value as u32),
             }
         }
         _ => return Err(unreadable(plain)),

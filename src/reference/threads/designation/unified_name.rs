@@ -1,6 +1,7 @@
 //! Finds the name of a Unified thread: number size or inches, and the series that its diameter
 //! and pitch belong to (ASME B1.1 series lists).
 
+use crate::reference::threads::TO_MINOR_DIAMETER;
 use crate::reference::threads::error::{DesignationError, ErrorKind};
 use crate::reference::threads::series::{self, UnifiedRow};
 use crate::reference::threads::size::{inch_text, number_size};
@@ -12,7 +13,7 @@ pub(super) enum Size {
     Number(u32, f64),
     /// `10`: a number size or inches, by the lists and the pitch.
     Bare(u32),
-    /// A fraction, a mixed number or whole inches above 12.
+    /// A fraction, a mixed number or what is said to be inches.
     Inches(f64),
     /// A decimal and its places.
     Decimal(f64, usize),
@@ -36,6 +37,12 @@ pub(super) struct Named {
     pub row: Option<&'static UnifiedRow>,
 }
 
+/// The largest size in whole inches.
+const LARGEST_INCHES: u32 = 24;
+
+/// The largest number size.
+const LARGEST_NUMBER: u32 = 12;
+
 /// At this many threads an inch a bare number up to 12 is a number size: no listed number size
 /// is coarser, and hardly any thread of whole inches is finer.
 const NUMBER_SIZE_FROM: f64 = 24.0;
@@ -50,7 +57,7 @@ pub(super) fn with_pitch(
     let (diameter, number) = match *size_written {
         Size::Number(number, diameter) => (diameter, Some(number)),
         Size::Inches(diameter) => (diameter, None),
-        Size::Bare(whole) => bare(whole, tpi),
+        Size::Bare(whole) => bare(whole, tpi, plain)?,
         Size::Decimal(value, places) => (listed_decimal(value, places, tpi), None),
     };
     let row = series::unified(diameter, tpi);
@@ -64,10 +71,8 @@ pub(super) fn with_pitch(
         None => {
             let size = match number {
                 Some(number) => format!("#{number}"),
-                // Bare, it would read back as a number size.
-                None if is_whole_to_12(diameter) && tpi >= NUMBER_SIZE_FROM => {
-                    format!("{diameter:.3}")
-                }
+                // Bare, it would read back as something else, or be asked about.
+                None if !reads_as_inches(diameter, tpi) => format!("{diameter:.3}"),
                 None => inch_text(diameter),
             };
             let in_inches = match *size_written {
@@ -126,19 +131,66 @@ fn listed(row: &'static UnifiedRow) -> Named {
     }
 }
 
-/// A bare whole number: the lists first, then the number of threads an inch.
-fn bare(whole: u32, tpi: f64) -> (f64, Option<u32>) {
-    let (as_number, as_inches) = (number_size(whole), f64::from(whole));
-    let is_number = match (series::unified(as_number, tpi), series::unified(as_inches, tpi)) {
-        (Some(row), _) => row.is_number_size(),
-        (None, Some(_)) => false,
-        (None, None) => tpi >= NUMBER_SIZE_FROM,
-    };
-    if is_number { (as_number, Some(whole)) } else { (as_inches, None) }
+/// What a bare whole number before the threads an inch can be.
+enum Meant {
+    /// Inches, or a number size with its number.
+    One(f64, Option<u32>),
+    /// One of several, each as it is written without doubt.
+    Several(Vec<String>),
 }
 
-fn is_whole_to_12(diameter: f64) -> bool {
-    diameter.fract() == 0.0 && diameter <= 12.0
+/// A bare whole number: the lists first, then what is possible, and then the number of threads an inch.
+fn meant(whole: u32, tpi: f64) -> Meant {
+    let (number, inches) = (number_size(whole), f64::from(whole));
+    let is_number = whole <= LARGEST_NUMBER;
+    if is_number && series::unified(number, tpi).is_some_and(series::UnifiedRow::is_number_size) {
+        return Meant::One(number, Some(whole));
+    }
+    if series::unified(inches, tpi).is_some() {
+        return Meant::One(inches, None);
+    }
+    if is_number && tpi >= NUMBER_SIZE_FROM {
+        return Meant::One(number, Some(whole));
+    }
+    let fraction = fraction_without_bar(whole).and_then(|size| series::unified(size, tpi));
+    let number_fits = is_number && TO_MINOR_DIAMETER / tpi <= number / 2.0;
+    if fraction.is_none() && !number_fits {
+        return Meant::One(inches, None);
+    }
+    let listed = fraction.map(UnifiedRow::designation);
+    let number = number_fits.then(|| format!("#{whole}-{tpi}"));
+    let inches = (whole <= LARGEST_INCHES).then(|| format!("{whole}.000-{tpi}"));
+    Meant::Several(listed.into_iter().chain(number).chain(inches).collect())
+}
+
+/// A bare whole number, or a question where it can be more than one size.
+fn bare(whole: u32, tpi: f64, plain: &str) -> Result<(f64, Option<u32>), DesignationError> {
+    let several = match meant(whole, tpi) {
+        Meant::One(diameter, number) => return Ok((diameter, number)),
+        Meant::Several(several) => several,
+    };
+    let says = format!(
+        "`{plain}` can be read in more than one way, and no list has {whole}-{tpi}: write {}, as it is meant (# before a \
+         number size, a bar in a fraction, a point in whole inches)",
+        several.join(" or ")
+    );
+    Err(DesignationError::new(ErrorKind::Ambiguous, says, "1/4-20 UNC").with_nearest(several))
+}
+
+/// A fraction of an inch whose bar was left out: 14 as 1/4, 516 as 5/16.
+fn fraction_without_bar(whole: u32) -> Option<f64> {
+    let digits = whole.to_string();
+    (1..digits.len()).find_map(|at| {
+        let (over, under) = digits.split_at(at);
+        let (over, under): (u32, u32) = (over.parse().ok()?, under.parse().ok()?);
+        let is_fraction = over < under && over % 2 == 1 && [2, 4, 8, 16].contains(&under);
+        is_fraction.then(|| f64::from(over) / f64::from(under))
+    })
+}
+
+/// Whether whole inches may be written bare: neither a number size nor asked about.
+fn reads_as_inches(diameter: f64, tpi: f64) -> bool {
+    diameter.fract() != 0.0 || matches!(meant(diameter as u32, tpi), Meant::One(_, None))
 }
 
 /// A decimal of three places or more stands for the listed size of that pitch that it is the

@@ -1,9 +1,12 @@
 //! A distance as turns and divisions of a handwheel, where the dial stands at its end, and how far to
 //! go past where the play of the screw would enter.
 
+mod dial;
+
 use crate::arithmetic::directions::Approach;
 use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
+use dial::{Dial, Named, check_dial};
 
 /// The calculator.
 pub struct Handwheel;
@@ -17,12 +20,17 @@ const MOST_TURNS: f64 = 100_000.0;
 pub struct HandwheelInput {
     /// How far the slide is to go; negative the way in which the dial's figures fall.
     pub distance: Move,
-    /// Travel of the slide for one turn of the handwheel.
-    pub travel_per_turn: Size,
-    /// How many divisions the dial has, 1 to 10000.
-    pub divisions: Count<1, 10_000>,
+    /// Travel of the slide for one turn of the handwheel; this, threads_per_inch, or travel_per_division.
+    pub travel_per_turn: Option<Size>,
+    /// How many divisions the dial has, 1 to 10000; not needed where travel_per_division is stated.
+    pub divisions: Option<Count<1, 10_000>>,
+    /// Threads in one inch of the screw, with one start, instead of travel_per_turn.
+    pub threads_per_inch: Option<PlainNumber>,
+    /// Travel of the slide for one division, as dials are marked; with travel_per_turn, threads_per_inch or divisions the
+    /// turns are counted too.
+    pub travel_per_division: Option<Size>,
     /// What the dial shows at the start.
-    #[absent("0", like = travel_per_turn, "The dial is taken to be set to 0 at the start.")]
+    #[absent("0", value = Extent::stated(0.0, self.dial_unit()), "The dial is taken to be set to 0 at the start.")]
     pub dial_now: Option<Extent>,
     /// Play of the screw; with it the answer says how far to go past.
     pub backlash: Option<Extent>,
@@ -34,16 +42,16 @@ pub struct HandwheelInput {
 /// What the handwheel gives.
 #[derive(Debug, Gives)]
 pub struct HandwheelResult {
-    /// Whole turns.
-    pub turns: u32,
-    /// Divisions beyond them, with the part of a division that is to be judged by eye.
+    /// Whole turns; absent where only the travel of a division is known.
+    pub turns: Option<u32>,
+    /// Divisions beyond them, or in all where turns are not known, with the part of a division that is to be judged by eye.
     pub divisions: f64,
     /// Which way the dial's figures go while turning: growing or falling; absent for no distance.
     pub figures: Option<&'static str>,
     /// The same to the nearest division.
     pub nearest: NearestDivision,
-    /// What the dial shows at the end.
-    pub dial_reading: FoundPlace,
+    /// What the dial shows at the end; absent where only the travel of a division is known.
+    pub dial_reading: Option<FoundPlace>,
     /// How far to go past the place before coming back to it, 0 where the way leads up to it from the right side; needs backlash.
     pub overshoot: Option<FoundExtent>,
     /// What the dial shows where the handwheel is turned back; absent where it is not.
@@ -53,9 +61,9 @@ pub struct HandwheelResult {
 /// A distance in whole divisions.
 #[derive(Debug, Gives)]
 pub struct NearestDivision {
-    /// Whole turns.
-    pub turns: u32,
-    /// Whole divisions beyond them.
+    /// Whole turns; absent where only the travel of a division is known.
+    pub turns: Option<u32>,
+    /// Whole divisions beyond them, or in all where turns are not known.
     pub divisions: u32,
     /// What is left of the distance, negative where it goes beyond.
     pub remainder: FoundDifference,
@@ -68,10 +76,13 @@ rules! { check_play(HandwheelInput) {
 
 fn check(input: &HandwheelInput) -> Result<(), ValidationError> {
     check_play(input)?;
-    let Some(dial) = input.dial_now.filter(|dial| dial.get() > input.travel_per_turn.get()) else { return Ok(()) };
-    let longer = value(dial.si(), input.travel_per_turn.quantity().unit, Way::Up);
+    check_dial(input)?;
+    let turn = input.turn().unwrap_or(f64::INFINITY);
+    let Some(dial) = input.dial_now.filter(|dial| dial.si() > turn) else { return Ok(()) };
+    let longer = value(dial.si(), input.dial_unit(), Way::Up);
     let fields = [("dial_now", "0"), ("travel_per_turn", longer.as_str())];
-    Err(rule_broken(Code::Conflict, "A dial shows no more than one turn's travel.", &fields))
+    let fields = if input.travel_per_turn.is_some() { &fields[..] } else { &fields[..1] };
+    Err(rule_broken(Code::Conflict, "A dial shows no more than one turn's travel.", fields))
 }
 
 /// A difference of lengths that are `size` large, without the noise below their last digit.
@@ -96,6 +107,10 @@ impl Calculator for Handwheel {
         "Back by 23.75 mm on a screw of 5 mm with 0.12 mm of play, coming up to every place with the dial's figures growing; the dial shows 1.40 mm.":
             distance = "-23.75 mm", travel_per_turn = "5 mm", divisions = "100", dial_now = "1.40 mm",
             backlash = "0.12 mm", approach = "growing";
+        "The cross slide of the lathe has a screw of 8 threads an inch and a dial of 125 divisions; 0.3 in inwards.":
+            distance = "0.3 in", threads_per_inch = "8", divisions = "125";
+        "A slide in the mill gear shed moves 0.02 mm a division, and nobody knows its screw: how many are 1.5 mm?":
+            distance = "1.5 mm", travel_per_division = "0.02 mm";
     };
     type Input = HandwheelInput;
     type Output = HandwheelResult;
@@ -103,23 +118,13 @@ impl Calculator for Handwheel {
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "one turn of the screw is one lead; a division is its even part");
-        let (distance, turn) = (input.distance, input.travel_per_turn);
-        let count = f64::from(input.divisions.get());
-        let all = text::tidy((distance.si().abs() / turn.si()) * count);
-        if all / count > MOST_TURNS {
-            let longest = value(turn.si() * 100.0, distance.quantity().unit, Way::Down);
-            let steepest = value(distance.si().abs() / 100.0, turn.quantity().unit, Way::Up);
-            let says = "That is more turns than anybody would count.";
-            return Err(Refusal::no_answer(says, &[("distance", longest), ("travel_per_turn", steepest)]));
-        }
-        record
-            .step("Divisions in all", "q = abs(s) × N / T")
-            .with("s", "distance", distance)
-            .with("N", "divisions", input.divisions.get())
-            .with("T", "travel_per_turn", turn)
-            .gives("all_divisions", all);
-        let (turns, divisions) = split_divisions(all, ["all_divisions", "turns", "divisions_beyond"], input, record);
-        let nearest = find_nearest(all, input, record);
+        let distance = input.distance;
+        let missing = || Refusal::no_answer("State the travel for one turn.", &[("travel_per_turn", "0.2 in".into())]);
+        let dial = Dial::find(input, record).ok_or_else(missing)?;
+        let all = find_all(input, &dial, record)?;
+        let names = ["all_divisions", "turns", "divisions_beyond"];
+        let (turns, divisions) = split_divisions(all, names, &dial, record);
+        let nearest = find_nearest(all, input, &dial, record);
         let way = distance.si();
         let figures = (way != 0.0).then_some(if way > 0.0 { "growing" } else { "falling" });
         if let Some(figures) = figures {
@@ -128,77 +133,134 @@ impl Calculator for Handwheel {
                 .with("s", "distance", distance)
                 .gives("figures", figures);
         }
-        let dial_now = input.dial_now(record);
-        let end: FoundDifference = step!(record, "Place of the dial at the end, turns and all",
-            e: "dial.end" = d + s, d = dial_now, s = distance);
-        let dial_reading = find_dial(end, ["dial.end", "dial.turns", "dial.whole_turns", "dial_reading"], turn, record);
-        let (overshoot, turn_back_at) = find_overshoot(input, dial_reading, record);
+        let dial_reading = dial.turn_and_divisions().map(|(turn, _)| {
+            let dial_now = input.dial_now(record);
+            let end: FoundDifference = step!(record, "Place of the dial at the end, turns and all",
+                e: "dial.end" = d + s, d = dial_now, s = distance);
+            let names = ["dial.end", "dial.turns", "dial.whole_turns", "dial_reading"];
+            find_dial(end, names, (turn, input.dial_unit()), record)
+        });
+        let turn = dial.turn_and_divisions().map(|(turn, _)| turn);
+        let (overshoot, turn_back_at) = find_overshoot(input, dial_reading.zip(turn), record);
         record
             .choose("Divisions beyond whole turns", "as found above")
             .with("d", "divisions_beyond", divisions)
             .gives("divisions", divisions);
         record.caution(cautions::OUT_OF_THE_WORK);
-        let turns = turns as u32;
+        let turns = turns.map(|turns| turns as u32);
         Ok(HandwheelResult { turns, divisions, figures, nearest, dial_reading, overshoot, turn_back_at })
     }
 }
 
-/// Divisions as whole turns and divisions beyond them.
+/// The distance in divisions, unless nobody would count so many.
+fn find_all(input: &HandwheelInput, dial: &Dial, record: &mut Record) -> Result<f64, Refusal> {
+    let distance = input.distance;
+    let far = distance.si().abs();
+    let (all, count) = match dial {
+        Dial::Turning { turn, divisions } => (text::tidy((far / turn.si) * divisions.si), divisions.si),
+        // Where turns are not known, as if the dial had a hundred.
+        Dial::Divided { division } => (text::tidy(far / division.si), 100.0),
+    };
+    if all / count > MOST_TURNS {
+        let longest = value(dial.division() * count * 100.0, distance.quantity().unit, Way::Down);
+        let mut fields = vec![("distance", longest)];
+        let coarser = |measure: Size, part: f64| value(far / part, measure.quantity().unit, Way::Up);
+        fields.extend(input.travel_per_turn.map(|turn| ("travel_per_turn", coarser(turn, 100.0))));
+        if input.travel_per_turn.is_none() {
+            let division = |division| ("travel_per_division", coarser(division, 100.0 * count));
+            fields.extend(input.travel_per_division.map(division));
+        }
+        return Err(Refusal::no_answer("That is more turns than anybody would count.", &fields));
+    }
+    match dial {
+        Dial::Turning { turn, divisions } => record
+            .step("Divisions in all", "q = abs(s) × N / T")
+            .with("s", "distance", distance)
+            .with("N", divisions.of, divisions.shown.clone())
+            .with("T", turn.of, turn.shown.clone())
+            .gives("all_divisions", all),
+        Dial::Divided { division } => record
+            .step("Divisions in all", "q = abs(s) / v")
+            .with("s", "distance", distance)
+            .with("v", division.of, division.shown.clone())
+            .gives("all_divisions", all),
+    }
+    Ok(all)
+}
+
+/// Divisions as whole turns and divisions beyond them; all of them where turns are not known.
 fn split_divisions(
     all: f64,
     [of, turns_of, beyond_of]: [&'static str; 3],
-    input: &HandwheelInput,
+    dial: &Dial,
     record: &mut Record,
-) -> (f64, f64) {
-    let divisions = input.divisions.get();
-    let turns: f64 = step!(record, "Whole turns", k: (turns_of) = floor(q / N), q = (of): all, N = divisions);
-    let beyond = text::tidy(all - turns * f64::from(divisions));
+) -> (Option<f64>, f64) {
+    let Some((_, divisions)) = dial.turn_and_divisions() else {
+        record.choose("Divisions, since turns are not known", "all").with("q", of, all).gives(beyond_of, all);
+        return (None, all);
+    };
+    let turns = (all / divisions.si).floor();
+    record
+        .step("Whole turns", "k = floor(q / N)")
+        .with("q", of, all)
+        .with("N", divisions.of, divisions.shown.clone())
+        .gives(turns_of, turns);
+    let beyond = text::tidy(all - turns * divisions.si);
     record
         .step("Divisions beyond them", "d = q - k × N")
         .with("q", of, all)
         .with("k", turns_of, turns)
-        .with("N", "divisions", divisions)
+        .with("N", divisions.of, divisions.shown.clone())
         .gives(beyond_of, beyond);
-    (turns, beyond)
+    (Some(turns), beyond)
 }
 
 /// The distance to the nearest division.
-fn find_nearest(all: f64, input: &HandwheelInput, record: &mut Record) -> NearestDivision {
-    let (distance, turn) = (input.distance, input.travel_per_turn);
+fn find_nearest(all: f64, input: &HandwheelInput, dial: &Dial, record: &mut Record) -> NearestDivision {
+    let distance = input.distance;
     let whole: f64 =
         step!(record, "To the nearest division", m: "nearest.all_divisions" = round(q), q = "all_divisions": all);
     let names = ["nearest.all_divisions", "nearest.turns", "nearest.divisions"];
-    let (turns, divisions) = split_divisions(whole, names, input, record);
+    let (turns, divisions) = split_divisions(whole, names, dial, record);
     let far = distance.si().abs();
-    let left = far - whole * turn.si() / f64::from(input.divisions.get());
+    let left = match dial {
+        Dial::Turning { turn, divisions } => far - whole * turn.si / divisions.si,
+        Dial::Divided { division } => far - whole * division.si,
+    };
     let remainder = clean(left, far, distance.quantity().unit);
-    record
-        .step("What that leaves over", "l = abs(s) - m × T / N")
+    let (formula, parts) = match dial {
+        Dial::Turning { turn, divisions } => ("l = abs(s) - m × T / N", vec![("T", turn), ("N", divisions)]),
+        Dial::Divided { division } => ("l = abs(s) - m × v", vec![("v", division)]),
+    };
+    let mut step = record
+        .step("What that leaves over", formula)
         .with("s", "distance", distance)
-        .with("m", "nearest.all_divisions", whole)
-        .with("T", "travel_per_turn", turn)
-        .with("N", "divisions", input.divisions.get())
-        .gives("nearest.remainder", remainder);
-    NearestDivision { turns: turns as u32, divisions: divisions as u32, remainder }
+        .with("m", "nearest.all_divisions", whole);
+    for (symbol, part) in parts {
+        step = step.with(symbol, part.of, part.shown.clone());
+    }
+    step.gives("nearest.remainder", remainder);
+    NearestDivision { turns: turns.map(|turns| turns as u32), divisions: divisions as u32, remainder }
 }
 
 /// What a dial shows that has gone to `end` from its zero.
 fn find_dial(
     end: FoundDifference,
     [of, turns_of, whole_of, field]: [&'static str; 4],
-    turn: Size,
+    (turn, unit): (&Named, Unit),
     record: &mut Record,
 ) -> FoundPlace {
-    let turns = text::tidy(end.si() / turn.si());
-    record.step("In turns", "m = e / T").with("e", of, end).with("T", "travel_per_turn", turn).gives(turns_of, turns);
+    let turns = text::tidy(end.si() / turn.si);
+    let step = record.step("In turns", "m = e / T").with("e", of, end);
+    step.with("T", turn.of, turn.shown.clone()).gives(turns_of, turns);
     let whole: f64 = step!(record, "Whole turns of it", k: (whole_of) = floor(m), m = (turns_of): turns);
-    let left = end.si() - whole * turn.si();
-    let reading = clean(left, end.si().abs().max(turn.si()), turn.quantity().unit);
+    let left = end.si() - whole * turn.si;
+    let reading = clean(left, end.si().abs().max(turn.si), unit);
     record
         .step("What the dial shows there", "r = e - k × T")
         .with("e", of, end)
         .with("k", whole_of, whole)
-        .with("T", "travel_per_turn", turn)
+        .with("T", turn.of, turn.shown.clone())
         .gives(field, reading);
     reading
 }
@@ -206,7 +268,7 @@ fn find_dial(
 /// How far to go past the place, and the dial where to turn back.
 fn find_overshoot(
     input: &HandwheelInput,
-    dial: FoundPlace,
+    dial: Option<(FoundPlace, &Named)>,
     record: &mut Record,
 ) -> (Option<FoundExtent>, Option<FoundPlace>) {
     let Some(backlash) = input.backlash else {
@@ -233,11 +295,12 @@ fn find_overshoot(
     }
     record.source("common_practice", "going past a place by twice the play before coming back to it");
     let overshoot: FoundExtent = step!(record, "How far to go past", o: overshoot = 2.0 * b, b = backlash);
+    let Some((dial, turn)) = dial else { return (Some(overshoot), None) };
     let what = "Place of the dial where to turn back";
     let end: FoundDifference = match approach {
         Approach::Growing => step!(record, what, e: "back.end" = r - o, r = dial_reading: dial, o = overshoot),
         Approach::Falling => step!(record, what, e: "back.end" = r + o, r = dial_reading: dial, o = overshoot),
     };
     let names = ["back.end", "back.turns", "back.whole_turns", "turn_back_at"];
-    (Some(overshoot), Some(find_dial(end, names, input.travel_per_turn, record)))
+    (Some(overshoot), Some(find_dial(end, names, (turn, input.dial_unit()), record)))
 }

@@ -61,9 +61,10 @@ fn every_bad_request_gets_its_golden_answer() {
         }
         out.push('\n');
     }
-    // How long, how much and how often, and how the service is, are no matters of a gallery; tests/http.rs and
-    // tests/operation.rs have them.
-    let elsewhere = [Code::TooMuchWork, Code::TooLarge, Code::TooSlow, Code::TooOften, Code::NotReady, Code::Failed];
+    // How long, how much and how often, and how the service is, are no matters of a gallery; tests/http.rs,
+    // tests/operation.rs and tests/long_work.rs have them.
+    let elsewhere =
+        [Code::TooMuchWork, Code::Busy, Code::TooLarge, Code::TooSlow, Code::TooOften, Code::NotReady, Code::Failed];
     for code in Code::ALL.iter().filter(|code| !elsewhere.contains(code)) {
         assert!(codes.contains(code.as_str()), "no request of the gallery is refused with {}", code.as_str());
     }
@@ -125,9 +126,14 @@ fn left_over(client: &Client, service: &Service, line: &str, error: &Value) -> O
 fn with_tried(line: &str, field: &str, code: &str, good: &str) -> Option<String> {
     let mut parts = line.splitn(3, ' ');
     let (method, path, body) = (parts.next()?, parts.next()?, parts.next());
-    let places: Vec<&str> = field.split('/').skip(1).collect();
+    let places: Vec<String> =
+        field.split('/').skip(1).map(|place| place.replace("~1", "/").replace("~0", "~")).collect();
+    let places: Vec<&str> = places.iter().map(String::as_str).collect();
     let renamed = code == "field_unknown" && good != "leave out";
-    if let Some(body) = body {
+    let in_address = path.split_once('?').is_some_and(|(_, query)| {
+        form_urlencoded::parse(query.as_bytes()).any(|(name, _)| places.first().is_some_and(|place| name == *place))
+    });
+    if let Some(body) = body.filter(|_| !in_address) {
         let mut body: Value = serde_json::from_str(body).ok()?;
         let (last, above) = places.split_last()?;
         let mut node = &mut body;
@@ -173,7 +179,8 @@ fn with_tried(line: &str, field: &str, code: &str, good: &str) -> Option<String>
         _ => return None,
     }
     let query = form_urlencoded::Serializer::new(String::new()).extend_pairs(pairs).finish();
-    Some(format!("{method} {address}?{query}"))
+    let body = body.map(|body| format!(" {body}")).unwrap_or_default();
+    Some(format!("{method} {address}?{query}{body}"))
 }
 
 /// A row of text with `good` for its part `name`.

@@ -69,7 +69,7 @@ pub fn answering(query: Fields<'static>) -> Result<Answer, Refusal> {
 }
 
 fn repeated(name: &str) -> Wrong {
-    Wrong::new(name, Code::FieldRepeated, format!("{} is there more than once.", shown(name)), "leave one out")
+    Wrong::new(name, Code::FieldRepeated, format!("{} is there more than once.", shown(name)), "leave out")
 }
 
 /// Answers one item.

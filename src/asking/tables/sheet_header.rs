@@ -147,7 +147,7 @@ pub fn columns(
         if twice || constants.0.iter().any(|(stated, _)| stated == name) {
             let elsewhere = if twice { "is there twice" } else { "stands in the address, for every row" };
             let says = format!("The column {name} {elsewhere}.");
-            wrongs.push(Wrong::new(name, Code::FieldRepeated, says, "leave one out"));
+            wrongs.push(Wrong::new(name, Code::FieldRepeated, says, "leave out"));
         }
     }
     for (name, _) in &constants.0 {

@@ -125,13 +125,13 @@ pub struct CuttingPowerResult {
 }
 
 rules! { check(CuttingPowerInput) {
-    needs(material => operation = "milling", material = "leave out"): "What the material takes depends on the operation.";
-    needs(material => removal_rate = "0.225 in3/min", material = "leave out"): "The material's power goes by the metal removed.";
-    needs(material => feed = "0.002 in", material = "leave out"): "The material's unit power goes by the feed.";
-    needs(unit_power => removal_rate = "0.225 in3/min", unit_power = "leave out"): "Unit power is for a volume in a minute.";
-    needs(specific_force => removal_rate = "0.225 in3/min", specific_force = "leave out"):
+    needs(material => operation = "milling"): "What the material takes depends on the operation.";
+    needs(material => removal_rate = "0.225 in3/min"): "The material's power goes by the metal removed.";
+    needs(material => feed = "0.002 in"): "The material's unit power goes by the feed.";
+    needs(unit_power => removal_rate = "0.225 in3/min"): "Unit power is for a volume in a minute.";
+    needs(specific_force => removal_rate = "0.225 in3/min"):
         "A specific force makes power with a volume in a minute.";
-    needs(cutting_force => cutting_speed = "70 ft/min", cutting_force = "leave out"): "A force makes power with a speed.";
+    needs(cutting_force => cutting_speed = "70 ft/min"): "A force makes power with a speed.";
     needs(cutting_speed => cutting_force = "500 N", cutting_speed = "leave out"):
         "A cutting speed makes power with a force; leave it out where unit power or specific force are taken.";
     one_of(material = "4140-annealed", unit_power = "0.7 hp.min/in3", specific_force = "2000 N/mm2", cutting_force = "500 N"):

@@ -42,6 +42,9 @@ impl WorkAndTool {
     }
 }
 
+/// A cutting speed that is slow for any metal.
+const SLOW: &str = "10 ft/min";
+
 /// What a request says of work and tool, for one operation.
 #[derive(Clone, Copy, Debug)]
 pub struct Tooling {
@@ -72,11 +75,9 @@ impl Tooling {
         if known || self.cutting_speed.is_some() || self.turns.is_some() {
             return Ok(());
         }
-        let mut missing = vec![("cutting_speed", "70 ft/min")];
-        if self.material.is_none() {
-            missing.push(("material", "4140-annealed"));
-        }
-        if self.tool.is_none() && !saw {
+        // Of a material that is not named nothing is known: a speed slow for any metal, and no metal.
+        let mut missing = vec![("cutting_speed", SLOW)];
+        if self.material.is_some() && self.tool.is_none() && !saw {
             missing.push(("tool_material", "hss"));
         }
         let says = if saw {

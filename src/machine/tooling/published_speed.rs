@@ -1,6 +1,6 @@
 //! The cutting speed that the tables have for work and tool: which rows, and where sources differ, which stands.
 
-use super::Tooling;
+use super::{SLOW, Tooling};
 use crate::machine::{Published, RangePoint, Wanted, WantedSpeed, as_stated, si};
 use crate::quantity::{CuttingSpeed, kind, text};
 use crate::reference::cutting_speeds::{Operation, SpeedRow, Standing, ToolMaterial, speeds_for, standing};
@@ -112,8 +112,7 @@ impl Tooling {
             "The tables have no cutting speed for {} of {name} with that tool; take it from the tool maker's data.",
             self.operation.words()
         );
-        // Slow for any metal, as nothing is known of this one.
-        let mut ways = vec![("cutting_speed", "10 ft/min".to_owned())];
+        let mut ways = vec![("cutting_speed", SLOW.to_owned())];
         let holds = |tool: &ToolMaterial| {
             let other = Tooling { tool: Some(*tool), ..*self };
             !other.rows().is_empty()

@@ -55,7 +55,7 @@ pub fn check(input: &MillingInput) -> Result<(), ValidationError> {
 }
 
 rules! { check_depths(MillingInput) {
-    needs(cut_offset => radial_depth = "1.25 in", cut_offset = "leave out"):
+    needs(cut_offset => radial_depth = "0.1 in", cut_offset = "leave out"):
         "Where the cut lies under the cutter says nothing without its width.";
     never(|input| input.hold_chip.is_some_and(|hold| hold != HoldChip::None) && input.radial_depth.is_none(),
         Code::Conflict, radial_depth = "0.1 in", hold_chip = "none"):

@@ -27,7 +27,7 @@ def codes(problem):
 
 def is_too_much(answer):
     """Whether an answer refuses for too much work and says nothing else."""
-    if answer.status != 422:
+    if answer.status not in (422, 503):
         return False
     if "html" in answer.kind():
         return TOO_MUCH_SAID.encode() in answer.body

@@ -15,7 +15,8 @@ pub fn check_class<const INTERNAL: bool>(
     (class_field, class): (&'static str, Option<&ClassOf<INTERNAL>>),
 ) -> Result<(), ValidationError> {
     ClassOf::clash(thread, class).map_or(Ok(()), |clash| {
-        let fields = [(thread_field, clash.thread.as_str()), (class_field, clash.class.as_str())];
+        let thread = clash.thread.as_deref().map(|thread| (thread_field, thread));
+        let fields: Vec<_> = thread.into_iter().chain([(class_field, clash.class.as_str())]).collect();
         Err(rule_broken(Code::Conflict, clash.says, &fields))
     })
 }

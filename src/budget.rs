@@ -4,7 +4,7 @@
 use crate::refusal::{Code, Refusal, Wrong};
 use std::cell::RefCell;
 use std::sync::Arc;
-use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 use std::time::{Duration, Instant};
 
 /// How long one of many requests sent together may work.
@@ -21,18 +21,25 @@ pub struct Budget {
     until: Instant,
     given_up: Arc<AtomicBool>,
     ran_out: Arc<AtomicBool>,
+    /// Time of the processor that the thread may take beyond `until`, and what it had taken by then.
+    beyond: Option<(Duration, Arc<AtomicU64>)>,
 }
 
 impl Budget {
     /// A budget of so much time from now.
     pub fn of(time: Duration) -> Self {
-        Self { until: Instant::now() + time, given_up: Arc::default(), ran_out: Arc::default() }
+        Self { until: Instant::now() + time, given_up: Arc::default(), ran_out: Arc::default(), beyond: None }
+    }
+
+    /// A budget of so much work by one thread: where other threads kept it from working meanwhile, it has so much again.
+    pub fn of_work(time: Duration) -> Self {
+        Self { beyond: Some((time, Arc::default())), ..Self::of(time) }
     }
 
     /// A part of this budget: at most so much time from now, and given up with the whole.
     pub fn part(&self, time: Duration) -> Self {
         let until = self.until.min(Instant::now() + time);
-        Self { until, given_up: self.given_up.clone(), ran_out: Arc::default() }
+        Self { until, given_up: self.given_up.clone(), ran_out: Arc::default(), beyond: self.beyond.clone() }
     }
 
     /// Gives the work up: it ends at its next look.
@@ -42,7 +49,19 @@ impl Budget {
 
     /// Whether the work was given up or its time is up.
     pub fn is_spent(&self) -> bool {
-        self.given_up.load(Ordering::Relaxed) || Instant::now() > self.until
+        self.given_up.load(Ordering::Relaxed) || (Instant::now() > self.until && self.has_worked_beyond())
+    }
+
+    fn has_worked_beyond(&self) -> bool {
+        let Some((time, since)) = &self.beyond else { return true };
+        let Some(now) = time_of_thread() else { return true };
+        match since.load(Ordering::Relaxed) {
+            0 => {
+                since.store(now.max(1), Ordering::Relaxed);
+                false
+            }
+            since => Duration::from_nanos(now.saturating_sub(since)) > *time,
+        }
     }
 
     /// Whether work within this budget was refused because the budget was spent.
@@ -62,6 +81,18 @@ impl Budget {
         let _before = Before(CURRENT.replace(Some(self.clone())));
         work()
     }
+}
+
+/// Nanoseconds that the processor has worked for this thread, where the system tells.
+#[cfg(unix)]
+fn time_of_thread() -> Option<u64> {
+    let time = rustix::time::clock_gettime(rustix::time::ClockId::ThreadCPUTime);
+    u64::try_from(Duration::try_from(time).ok()?.as_nanos()).ok()
+}
+
+#[cfg(not(unix))]
+fn time_of_thread() -> Option<u64> {
+    None
 }
 
 /// Runs `work` within a part of the current budget, as one of many items sent together, which must not
@@ -102,6 +133,17 @@ mod tests {
         assert!(spent.ran_out());
         assert!(Budget::of(Duration::from_secs(60)).spend(go_on).is_ok());
         assert!(go_on().is_ok(), "the time of one request is not the next one's");
+    }
+
+    #[test]
+    #[cfg(unix)]
+    fn a_budget_of_work_does_not_count_the_time_that_others_had() {
+        let budget = Budget::of_work(Duration::from_millis(1));
+        std::thread::sleep(Duration::from_millis(5));
+        assert!(budget.spend(go_on).is_ok(), "the thread slept and did nothing");
+        // Ends only if what is worked is counted.
+        budget.spend(|| while go_on().is_ok() {});
+        assert!(budget.ran_out());
     }
 
     #[test]

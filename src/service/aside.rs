@@ -232,7 +232,7 @@ where
     T: Send + 'static,
     W: FnOnce() -> T + Send + 'static,
 {
-    let at_once = Budget::of(AT_ONCE);
+    let at_once = Budget::of_work(AT_ONCE);
     let done = at_once.spend(here);
     if !at_once.ran_out() {
         return Ok(done);

@@ -40,26 +40,31 @@ fn open_table(service: &Service) -> TcpStream {
     open
 }
 
+fn post(service: &Service, path: &str, table: String) -> Response {
+    let request = client().post(format!("{}{path}", service.base)).header("content-type", "text/csv").body(table);
+    request.send().expect("an answer")
+}
+
 fn table(service: &Service, path: &str, body: String) -> String {
-    let request = client().post(format!("{}{path}", service.base)).header("content-type", "text/csv").body(body);
-    request.send().expect("an answer").text().expect("text")
+    post(service, path, body).text().expect("text")
 }
 
 #[test]
-fn a_long_request_is_refused_where_all_places_are_taken_and_short_ones_are_not() {
+fn a_stream_is_refused_where_all_places_are_taken_and_answers_are_not() {
     let service = Service::start(&["--long-requests", "1"]);
-    assert_eq!(get(&service, LONG).status(), 200);
     let open = open_table(&service);
-    let refused = get(&service, LONG);
+    let refused = post(&service, TABLE, "diameter\n0.5 in\n".into());
     assert_eq!(refused.status(), 503);
     assert!(refused.headers()["retry-after"].to_str().is_ok_and(|seconds| seconds.parse::<u32>().is_ok()));
     let problem: Value = refused.json().expect("a problem");
     assert_eq!(problem["errors"][0]["code"], "busy");
-    assert_eq!(get(&service, "/healthz").status(), 200);
+    for path in [LONG, SHORT, "/healthz"] {
+        assert_eq!(get(&service, path).status(), 200, "{path}");
+    }
     drop(open);
     // The place is free when the caller has gone; that it has may take a moment to be seen.
     let again = (0..100).any(|_| {
-        let answered = get(&service, LONG).status() == 200;
+        let answered = post(&service, TABLE, "diameter\n0.5 in\n".into()).status() == 200;
         std::thread::sleep(Duration::from_millis(if answered { 0 } else { 50 }));
         answered
     });

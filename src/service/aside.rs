@@ -29,7 +29,7 @@ type Job = Box<dyn FnOnce() + Send>;
 /// The threads for long work, and the requests that wait for them.
 pub struct Workshop {
     shared: Arc<Shared>,
-    /// How many requests may have long work at once.
+    /// How many requests of each kind may have long work at once.
     most: usize,
 }
 
@@ -42,13 +42,23 @@ struct Shared {
 struct Queue {
     /// The requests that have jobs waiting, in the order of their turns.
     turns: VecDeque<(u64, VecDeque<Job>)>,
-    /// How many requests there are, whether they have jobs waiting or not.
-    inside: usize,
+    /// How many requests of each kind there are, whether they have jobs waiting or not.
+    inside: [usize; 2],
     /// How many jobs wait, and how many are being worked on.
     waiting: usize,
     working: usize,
     next_number: u64,
     closed: bool,
+}
+
+/// What a request's long work is for. Each kind has its own places: readers that leave their streams lying keep nobody
+/// from an answer.
+#[derive(Clone, Copy, Debug)]
+pub enum Wanted {
+    /// One answer, which is there when its work is done.
+    Answer,
+    /// A stream, which lasts as long as its reader reads.
+    Stream,
 }
 
 /// Why work was not done.
@@ -130,14 +140,14 @@ impl Workshop {
     }
 
     /// A place for one request's long work; refused where all are taken.
-    pub fn enter(&self) -> Result<Place, HttpResponse> {
+    pub fn enter(&self, wanted: Wanted) -> Result<Place, HttpResponse> {
         let mut queue = self.shared.queue();
-        if queue.inside >= self.most || queue.closed {
+        if queue.inside[wanted as usize] >= self.most || queue.closed {
             return Err(busy());
         }
-        queue.inside += 1;
+        queue.inside[wanted as usize] += 1;
         queue.next_number += 1;
-        let place = Place { shared: self.shared.clone(), number: queue.next_number };
+        let place = Place { shared: self.shared.clone(), wanted, number: queue.next_number };
         drop(queue);
         Ok(place)
     }
@@ -163,12 +173,13 @@ impl Drop for Workshop {
 /// One request's place among those that have long work.
 pub struct Place {
     shared: Arc<Shared>,
+    wanted: Wanted,
     number: u64,
 }
 
 impl Drop for Place {
     fn drop(&mut self) {
-        self.shared.queue().inside -= 1;
+        self.shared.queue().inside[self.wanted as usize] -= 1;
     }
 }
 
@@ -213,10 +224,10 @@ impl Place {
     }
 }
 
-/// A place for a request whose long work goes on while it is answered.
+/// A place for a request that is answered by a stream.
 pub fn enter(request: &HttpRequest) -> Result<Place, HttpResponse> {
     match request.app_data::<web::Data<Workshop>>() {
-        Some(workshop) => workshop.enter(),
+        Some(workshop) => workshop.enter(Wanted::Stream),
         None => Err(undone(Undone::Failed)),
     }
 }
@@ -252,7 +263,7 @@ pub async fn aside<T: Send + 'static>(
     else {
         return Err(undone(Undone::Failed));
     };
-    let place = workshop.enter()?;
+    let place = workshop.enter(Wanted::Answer)?;
     let time = Duration::from_secs(settings.timeout).mul_f64(0.9);
     match tokio::time::timeout(time + TO_NOTICE.min(time / 20), place.work(Budget::of(time), work)).await {
         Ok(outcome) => outcome.map_err(undone),
@@ -324,7 +335,7 @@ mod tests {
         let (said, heard) = mpsc::channel();
         run(async {
             let workshop = workshop(&[]);
-            let place = workshop.enter().expect("a place");
+            let place = workshop.enter(Wanted::Answer).expect("a place");
             let begun = said.clone();
             let work = move || {
                 begun.send("begun").expect("somebody listens");
@@ -341,19 +352,20 @@ mod tests {
     #[test]
     fn there_are_only_so_many_places() {
         let workshop = workshop(&["--long-requests", "2"]);
-        let places = [workshop.enter().expect("a place"), workshop.enter().expect("a place")];
-        let refused = workshop.enter().err().expect("a refusal");
+        let places = [(); 2].map(|()| workshop.enter(Wanted::Stream).expect("a place"));
+        let refused = workshop.enter(Wanted::Stream).err().expect("a refusal");
         assert_eq!(refused.status(), StatusCode::SERVICE_UNAVAILABLE);
         assert!(refused.headers().contains_key(header::RETRY_AFTER));
+        assert!(workshop.enter(Wanted::Answer).is_ok(), "streams take no place from answers");
         drop(places);
-        assert!(workshop.enter().is_ok());
+        assert!(workshop.enter(Wanted::Stream).is_ok());
     }
 
     #[test]
     fn work_that_fails_or_comes_too_late_says_so() {
         run(async {
             let workshop = workshop(&[]);
-            let place = workshop.enter().expect("a place");
+            let place = workshop.enter(Wanted::Answer).expect("a place");
             let failed = place.work(Budget::of(AN_HOUR), || panic!("a fault, made on purpose")).await;
             assert!(matches!(failed, Err::<(), _>(Undone::Failed)));
             assert_eq!(place.work(Budget::of(AN_HOUR), || 7).await.ok(), Some(7), "the thread goes on");

@@ -1,6 +1,6 @@
 //! Pieces are answered in order, a turn at a time, and a stream that cannot be whole says so.
 
-use super::aside::Workshop;
+use super::aside::{Wanted, Workshop};
 use super::flow::worked;
 use super::settings::Settings;
 use clap::Parser;
@@ -10,7 +10,7 @@ use futures_util::stream::{self, StreamExt};
 fn answers(pieces: Vec<Vec<&'static str>>, before: impl FnOnce(&Workshop)) -> Vec<String> {
     actix_web::rt::System::new().block_on(async {
         let workshop = Workshop::open(&Settings::parse_from(["shop-reckoner"])).expect("threads");
-        let place = workshop.enter().expect("a place");
+        let place = workshop.enter(Wanted::Stream).expect("a place");
         before(&workshop);
         let work = |mut piece: Vec<&'static str>| {
             let answer = piece.remove(0);

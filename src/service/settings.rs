@@ -47,7 +47,8 @@ pub struct Settings {
     #[arg(long, env = "SHOP_RECKONER_TIMEOUT", default_value_t = 10, value_name = "SECONDS",
           value_parser = clap::value_parser!(u64).range(1..=HOUR))]
     pub timeout: u64,
-    /// Requests that may have long work waiting or done at once, up to 10000; more are told to ask again later.
+    /// Requests that may have long work waiting or done at once, and streams besides, each up to 10000; more are told to
+    /// ask again later.
     #[arg(long, env = "SHOP_RECKONER_LONG_REQUESTS", default_value_t = 64, value_name = "NUMBER",
           value_parser = RangedU64ValueParser::<usize>::new().range(1..=10_000))]
     pub long_requests: usize,

@@ -5,6 +5,7 @@ mod aside;
 mod ask;
 mod batch;
 mod catalogue;
+mod compressed;
 mod docs;
 mod flow;
 mod json_body;
@@ -49,7 +50,9 @@ fn routes(config: &mut web::ServiceConfig) {
         .configure(pages::routes)
         .service(readable("/healthz", || async { json("{\"status\":\"ok\"}") }))
         .service(readable("/readyz", ready))
-        .service(readable("/openapi.json", || async { json(openapi::served()) }))
+        .service(readable("/openapi.json", openapi::published::whole))
+        .service(readable("/openapi", openapi::published::list))
+        .service(readable("/openapi/{part}.json", openapi::published::one))
         .service(readable("/v1/calculators", || async { json(catalogue::catalogue()) }))
         .service(readable("/v1/verification", verification::all))
         .service(readable("/v1/verification/{topic}/{calculator}", verification::one))
@@ -62,7 +65,8 @@ fn routes(config: &mut web::ServiceConfig) {
                 .body(metrics::text())
         }))
         .service(readable("/docs", docs::to_folder))
-        .service(readable("/docs/{file:.*}", docs::file))
+        .service(readable("/docs/", docs::overview))
+        .service(readable("/docs/{part}", docs::one))
         .service(web::resource("/v1/batch").to(|request, payload| json_items::answer(request, payload, batch::answer)))
         .service(
             web::resource("/v1/recheck").to(|request, payload| json_items::answer(request, payload, recheck::answer)),

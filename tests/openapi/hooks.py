@@ -8,7 +8,7 @@ import tomllib
 
 import schemathesis
 from schemathesis.core.parameters import ParameterLocation
-from schemathesis.generation.meta import CoveragePhaseData
+from schemathesis.generation.meta import CoveragePhaseData, TestPhase
 from schemathesis.specs.openapi.checks import negative_data_rejection
 
 # What a machine of the shop stands in for where it is not stated.
@@ -37,6 +37,14 @@ def unsound_field_is_refused(ctx, response, case):
     if data.parameter not in query and data.parameter in MACHINES.get(query.get("machine"), {}):
         return
     raise AssertionError(f"{data.parameter}={sent!r} was answered: {data.description}")
+
+
+@schemathesis.check
+def example_is_answered(ctx, response, case):
+    """An example of the description is one that works, whatever rules there are between fields."""
+    if case.meta is None or case.meta.phase.name != TestPhase.EXAMPLES or case.meta.generation.mode.is_negative:
+        return
+    assert response.status_code < 400, f"an example was refused: {response.text}"
 
 
 @schemathesis.check

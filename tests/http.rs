@@ -193,6 +193,58 @@ fn every_operation_of_the_description_answers() {
     assert!(untried.is_empty(), "operations of the description that no test exercises: {untried:?}");
 }
 
+/// The example of an operation, sent as it stands in the description.
+#[test]
+fn the_examples_of_the_description_are_answered() {
+    let caller = Caller::new();
+    let document: Value = caller.get("/openapi.json").json().expect("JSON");
+    let resolved = |value: &Value| -> Value {
+        let to = value["$ref"].as_str().map(|to| document.pointer(to.trim_start_matches('#')).expect("there").clone());
+        to.unwrap_or_else(|| value.clone())
+    };
+    let words = |value: &Value| value.as_str().map_or_else(|| value.to_string(), str::to_owned);
+    let mut bodies = 0;
+    for (path, item) in document["paths"].as_object().expect("paths") {
+        for (method, operation) in item.as_object().expect("operations") {
+            let (mut address, mut query) = (path.clone(), Vec::new());
+            for parameter in operation["parameters"].as_array().into_iter().flatten().map(resolved) {
+                let (name, example) = (parameter["name"].as_str().expect("a name"), &parameter["example"]);
+                match (parameter["in"].as_str(), example) {
+                    (_, Value::Null) => {}
+                    (Some("path"), _) => address = address.replace(&format!("{{{name}}}"), &words(example)),
+                    (_, Value::Object(fields)) => {
+                        query.extend(fields.iter().map(|(name, one)| (name.clone(), words(one))))
+                    }
+                    (_, Value::Array(list)) => {
+                        query.push((name.to_owned(), list.iter().map(words).collect::<Vec<_>>().join(",")));
+                    }
+                    _ => query.push((name.to_owned(), words(example))),
+                }
+            }
+            let method: Method = method.to_uppercase().parse().expect("a method");
+            let request = caller.client.request(method, caller.url(&address)).query(&query);
+            let contents = operation["requestBody"]["content"].as_object().into_iter().flatten();
+            let mut requests: Vec<_> = contents
+                .map(|(media, content)| {
+                    let body = words(&content["example"]);
+                    request.try_clone().expect("no body yet").header("content-type", media).body(body)
+                })
+                .collect();
+            bodies += requests.len();
+            if requests.is_empty() {
+                requests.push(request);
+            }
+            for request in requests {
+                let response = request.send().expect("an answer");
+                let (status, says) = (response.status(), response.text().expect("text"));
+                assert_eq!(status, 200, "{path} {query:?}: {says}");
+                assert!(!says.contains("\"problem\"") || path != "/v1/batch", "{path}: {says}");
+            }
+        }
+    }
+    assert!(bodies > REGISTER.len());
+}
+
 #[test]
 fn head_answers_as_get_does_without_the_body() {
     let caller = Caller::new();

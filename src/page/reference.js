@@ -167,7 +167,7 @@
     });
     tell();
     asked.append(make('div', { className: 'submit' }, make('button', { type: 'submit' }, 'Send')));
-    return [asked, make('h3', {}, 'From a shell'), curl, answer];
+    return [asked, make('h2', {}, 'From a shell'), curl, answer];
   };
 
   const responses = (operation) => {
@@ -189,7 +189,7 @@
     const parts = [make('p', {}, operation.description), ...form(method, path, operation)];
     const bodies = Object.values((operation.requestBody || {}).content || {});
     if (bodies.length && isDeep(bodies[0].schema)) parts.push(folded('What the body has', () => shape(bodies[0].schema)));
-    parts.push(make('h3', {}, 'Answers'), responses(operation));
+    parts.push(make('h2', {}, 'Answers'), responses(operation));
     return parts;
   };
 

@@ -53,9 +53,9 @@ pub fn of_calculator(entry: &'static Entry, stem: &str, result: &str) -> Named {
     let mut kinds = Vec::new();
     let mut kind = |all: &mut Named, part: &str, must: &str, properties: Value| {
         kinds.push(of(&name(part)));
-        let answer = json!({
-            "allOf": [of("AnswerFrame")], "type": "object", "required": [must], "properties": properties });
-        all.push((name(part), answer));
+        // Both in allOf: some readers pass over what stands beside a single reference.
+        let own = json!({"type": "object", "required": [must], "properties": properties});
+        all.push((name(part), json!({"allOf": [of("AnswerFrame"), own]})));
     };
     let found = match targets(entry).next() {
         Some(_) => json!({"result": of(result), "correction": of("Correction")}),

@@ -84,7 +84,9 @@ pub fn operations() -> Vec<(String, Value)> {
     let says = "Questions for a calculator, a task or all, from a seed or made of an answer. What each of them asks \
                 for is answered at /v1/practice/check.";
     let parameter = |name: &str| {
-        let mut parameter = json!({"name": name, "in": "query", "description": about(name), "schema": schema_of(name)});
+        let mut schema = schema_of(name);
+        schema.as_object_mut().map(|schema| schema.shift_remove("description"));
+        let mut parameter = json!({"name": name, "in": "query", "description": about(name), "schema": schema});
         // A calculator and a task do not go together, nor do a seed's question and an answer's; a machine needs a shop.
         if ["calculator", "seed", "count"].contains(&name) {
             parameter["example"] = example(name);

@@ -7,6 +7,7 @@ mod field;
 mod form;
 mod grounds;
 pub mod practice;
+pub mod reference;
 mod result;
 mod search;
 pub mod shell;

@@ -169,6 +169,9 @@ fn every_operation_of_the_description_answers() {
         assert_eq!(caller.get(&format!("/v1/verification/{}", entry.id)).status(), 200, "{}", entry.id);
     }
     assert_eq!(caller.get("/v1/verification/holes/nothing").status(), 404);
+    for part in ["/openapi", "/openapi/holes.json"] {
+        assert_eq!(caller.get(part).status(), 200, "{part}");
+    }
     let document: Value = caller.get("/openapi.json").json().expect("JSON");
     let mut untried = Vec::new();
     for (path, item) in document["paths"].as_object().expect("paths") {
@@ -188,6 +191,58 @@ fn every_operation_of_the_description_answers() {
         }
     }
     assert!(untried.is_empty(), "operations of the description that no test exercises: {untried:?}");
+}
+
+/// The example of an operation, sent as it stands in the description.
+#[test]
+fn the_examples_of_the_description_are_answered() {
+    let caller = Caller::new();
+    let document: Value = caller.get("/openapi.json").json().expect("JSON");
+    let resolved = |value: &Value| -> Value {
+        let to = value["$ref"].as_str().map(|to| document.pointer(to.trim_start_matches('#')).expect("there").clone());
+        to.unwrap_or_else(|| value.clone())
+    };
+    let words = |value: &Value| value.as_str().map_or_else(|| value.to_string(), str::to_owned);
+    let mut bodies = 0;
+    for (path, item) in document["paths"].as_object().expect("paths") {
+        for (method, operation) in item.as_object().expect("operations") {
+            let (mut address, mut query) = (path.clone(), Vec::new());
+            for parameter in operation["parameters"].as_array().into_iter().flatten().map(resolved) {
+                let (name, example) = (parameter["name"].as_str().expect("a name"), &parameter["example"]);
+                match (parameter["in"].as_str(), example) {
+                    (_, Value::Null) => {}
+                    (Some("path"), _) => address = address.replace(&format!("{{{name}}}"), &words(example)),
+                    (_, Value::Object(fields)) => {
+                        query.extend(fields.iter().map(|(name, one)| (name.clone(), words(one))))
+                    }
+                    (_, Value::Array(list)) => {
+                        query.push((name.to_owned(), list.iter().map(words).collect::<Vec<_>>().join(",")));
+                    }
+                    _ => query.push((name.to_owned(), words(example))),
+                }
+            }
+            let method: Method = method.to_uppercase().parse().expect("a method");
+            let request = caller.client.request(method, caller.url(&address)).query(&query);
+            let contents = operation["requestBody"]["content"].as_object().into_iter().flatten();
+            let mut requests: Vec<_> = contents
+                .map(|(media, content)| {
+                    let body = words(&content["example"]);
+                    request.try_clone().expect("no body yet").header("content-type", media).body(body)
+                })
+                .collect();
+            bodies += requests.len();
+            if requests.is_empty() {
+                requests.push(request);
+            }
+            for request in requests {
+                let response = request.send().expect("an answer");
+                let (status, says) = (response.status(), response.text().expect("text"));
+                assert_eq!(status, 200, "{path} {query:?}: {says}");
+                assert!(!says.contains("\"problem\"") || path != "/v1/batch", "{path}: {says}");
+            }
+        }
+    }
+    assert!(bodies > REGISTER.len());
 }
 
 #[test]
@@ -417,7 +472,10 @@ fn a_setting_that_cannot_be_used_stops_the_start_with_its_reason() {
 #[test]
 fn what_is_unchanged_is_not_sent_again_in_any_encoding() {
     let caller = Caller::new();
-    for path in ["/v1/holes/drill-point?diameter=1in", "/openapi.json", "/", "/v1/tables/drills_inch", "/docs/"] {
+    for path in [
+        "/v1/holes/drill-point?diameter=1in", "/openapi.json", "/", "/v1/tables/drills_inch", "/docs/",
+        "/openapi/holes.json",
+    ] {
         let mut tags = Vec::new();
         for encoding in ["identity", "gzip", "br"] {
             let get = |tag: Option<&str>| {
@@ -477,18 +535,50 @@ fn what_was_asked_is_counted_under_closed_labels() {
 }
 
 #[test]
-fn the_reference_opens_from_the_binary_alone() {
+fn the_reference_opens_by_topic_from_the_binary_alone() {
     let caller = Caller::new();
-    let page = caller.get("/docs").text().expect("a page");
-    let files: Vec<&str> =
-        page.split(['"', '\'']).filter(|part| part.ends_with(".js") || part.ends_with(".css")).collect();
-    assert!(files.len() >= 3, "{page}");
-    for file in files {
-        assert!(!file.contains("//"), "{file} comes from elsewhere");
-        assert_eq!(caller.get(&format!("/docs/{}", file.trim_start_matches("./"))).status(), 200, "{file}");
+    let list = caller.get("/docs").text().expect("a page");
+    let parts: Value = caller.get("/openapi").json().expect("JSON");
+    let parts = parts["parts"].as_array().expect("parts");
+    assert!(parts.len() > 6, "a part for each topic and one for the rest");
+    for part in parts {
+        let path = format!("/docs/{}", part["name"].as_str().expect("a name"));
+        assert!(list.contains(&format!("href=\"{path}\"")), "{path} is not listed");
+        let page = caller.get(&path).text().expect("a page");
+        assert!(page.contains(&format!("data-description={}", part["address"])), "{page}");
+        let parts = page.split("href=\"").chain(page.split("src=\"")).skip(1);
+        let files: Vec<&str> =
+            parts.filter_map(|rest| rest.split('"').next()).filter(|file| file.starts_with("/assets")).collect();
+        assert!(files.iter().any(|file| file.ends_with(".js")) && files.iter().any(|file| file.ends_with(".css")));
+        assert!(!page.contains("=\"//") && !page.contains("=\"http"), "{path} asks elsewhere: {page}");
+        for file in files {
+            assert_eq!(caller.get(file).status(), 200, "{file}");
+        }
     }
-    assert!(caller.get("/docs/swagger-initializer.js").text().expect("text").contains("/openapi.json"));
-    assert_eq!(caller.get("/docs/nothing.js").status(), 404);
+    assert_eq!(caller.get("/docs/nothing").status(), 404);
+}
+
+#[test]
+fn the_description_is_served_as_it_is_committed_and_in_parts() {
+    let caller = Caller::new();
+    let committed = include_str!("../openapi/openapi.json");
+    assert_eq!(caller.get("/openapi.json").text().expect("text"), committed);
+    let whole: Value = serde_json::from_str(committed).expect("JSON");
+    let list: Value = caller.get("/openapi").json().expect("JSON");
+    let mut operations = 0;
+    for part in list["parts"].as_array().expect("parts") {
+        let response = caller.get(part["address"].as_str().expect("an address"));
+        assert_eq!(header(&response, "vary"), "accept-encoding");
+        let served: Value = response.json().expect("JSON");
+        for (path, item) in served["paths"].as_object().expect("paths") {
+            assert_eq!(item, &whole["paths"][path], "{path}");
+        }
+        operations += part["operations"].as_u64().expect("a number");
+    }
+    let items = whole["paths"].as_object().expect("paths").values();
+    let all: usize = items.map(|item| item.as_object().expect("operations").len()).sum();
+    assert_eq!(operations as usize, all);
+    assert_eq!(caller.get("/openapi/nothing.json").status(), 404);
 }
 
 #[test]

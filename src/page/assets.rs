@@ -43,7 +43,10 @@ pub fn all() -> &'static [Asset] {
             text: worker,
             for_ever: false,
         };
-        vec![style, script, icon, manifest, practice, worker]
+        // For those who write programs, who have a connection.
+        let reference = kept("reference", "css", "text/css; charset=utf-8", include_str!("reference.css"));
+        let drawing = kept("reference", "js", "text/javascript; charset=utf-8", include_str!("reference.js"));
+        vec![style, script, icon, manifest, practice, worker, reference, drawing]
     });
     &ALL
 }
@@ -81,4 +84,14 @@ pub fn manifest() -> &'static str {
 /// The address of what practice adds to the style sheet, mostly for paper.
 pub fn practice_style() -> &'static str {
     address(4)
+}
+
+/// The address of what the published description adds to the style sheet.
+pub fn reference_style() -> &'static str {
+    address(6)
+}
+
+/// The address of the script that draws the published description.
+pub fn reference_script() -> &'static str {
+    address(7)
 }

@@ -19,12 +19,6 @@ pub fn catalogue() -> &'static str {
     &TEXT
 }
 
-/// The catalogue with its first calculator alone, to show what it is like.
-pub fn example() -> Value {
-    let first: Vec<Value> = described().iter().copied().take(1).map(one).collect();
-    json!({ "version": crate::VERSION, "data_version": crate::data_version(), "calculators": first })
-}
-
 fn listed(shop: &Shop) -> Value {
     let machines: Vec<Value> = shop
         .machines

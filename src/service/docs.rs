@@ -1,31 +1,27 @@
-//! `/docs`: the published description to read and try in a browser, from files inside the binary, so
-//! that it needs no internet.
+//! `/docs`: the published description to read and try in a browser, by topic, from the binary alone.
 
+use super::openapi::published;
+use super::pages::html;
 use super::problem::Problem;
-use super::response::tagged;
+use crate::page::reference::{self, Part};
 use actix_web::http::{StatusCode, header};
 use actix_web::{HttpResponse, web};
-use std::sync::{Arc, LazyLock};
-use utoipa_swagger_ui::{Config, serve};
-
-static CONFIG: LazyLock<Arc<Config<'static>>> = LazyLock::new(|| Arc::new(Config::from("/openapi.json")));
 
 /// `/docs` without its stroke, from which relative links would go astray.
 pub async fn to_folder() -> HttpResponse {
     HttpResponse::PermanentRedirect().insert_header((header::LOCATION, "/docs/")).finish()
 }
 
-/// A file of the reference.
-pub async fn file(path: web::Path<String>) -> HttpResponse {
-    match serve(&path.into_inner(), CONFIG.clone()) {
-        Ok(Some(file)) => {
-            let mut response = tagged(&file.content_type, file.bytes.into_owned());
-            let policy = "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; \
-                          frame-ancestors 'none'; base-uri 'none'";
-            let headers = response.headers_mut();
-            headers.insert(header::CONTENT_SECURITY_POLICY, header::HeaderValue::from_static(policy));
-            response
-        }
-        _ => Problem::whole(StatusCode::NOT_FOUND, "There is no such file in the reference.", "/docs/").respond(),
+/// The list of the topics.
+pub async fn overview() -> HttpResponse {
+    html(StatusCode::OK, reference::overview(published::about(), &published::parts()))
+}
+
+/// The page of one topic.
+pub async fn one(path: web::Path<String>) -> HttpResponse {
+    let parts: Vec<Part> = published::parts();
+    match parts.iter().find(|part| part.name == path.as_str()) {
+        Some(part) => html(StatusCode::OK, reference::part(*part, &parts)),
+        None => Problem::whole(StatusCode::NOT_FOUND, "There is no such topic in the reference.", "/docs/").respond(),
     }
 }

@@ -5,6 +5,7 @@ mod aside;
 mod ask;
 mod batch;
 mod catalogue;
+mod compressed;
 mod docs;
 mod flow;
 #[cfg(test)]
@@ -58,7 +59,9 @@ fn routes(config: &mut web::ServiceConfig) {
         .configure(pages::routes)
         .service(readable("/healthz", || async { json("{\"status\":\"ok\"}") }))
         .service(readable("/readyz", ready))
-        .service(readable("/openapi.json", || async { json(openapi::served()) }))
+        .service(readable("/openapi.json", openapi::published::whole))
+        .service(readable("/openapi", openapi::published::list))
+        .service(readable("/openapi/{part}.json", openapi::published::one))
         .service(readable("/v1/calculators", || async { json(catalogue::catalogue()) }))
         .service(readable("/v1/verification", verification::all))
         .service(readable("/v1/verification/{topic}/{calculator}", verification::one))
@@ -71,7 +74,8 @@ fn routes(config: &mut web::ServiceConfig) {
                 .body(metrics::text())
         }))
         .service(readable("/docs", docs::to_folder))
-        .service(readable("/docs/{file:.*}", docs::file))
+        .service(readable("/docs/", docs::overview))
+        .service(readable("/docs/{part}", docs::one))
         .service(
             web::resource("/v1/batch")
                 .to(|request, settings, payload| json_items::answer(request, settings, payload, batch::answering)),

@@ -1,44 +1,33 @@
-//! The published description, OpenAPI 3.1, built from the register: the operations of each
-//! calculator and the service's own.
+//! The published description, OpenAPI 3.1: made from the register for the committed file, which is what is
+//! served. Made anew only by the test that compares the two.
 
+mod about;
+mod answers;
 mod batch_and_recheck;
 mod calculator;
-mod json_schema;
+mod fitted;
+mod forms;
+mod operation;
 mod parts;
+mod parts_by_topic;
 mod practice;
+pub mod published;
+mod quantity_objects;
+mod refusals;
+mod reserved;
 mod service_addresses;
+mod shared_parameters;
 
 use crate::asking::described;
 use crate::declared::Schemas;
-use serde_json::Value;
-use std::collections::BTreeMap;
-use std::sync::LazyLock;
-use utoipa::openapi::path::PathsBuilder;
-use utoipa::openapi::schema::{ComponentsBuilder, Schema};
-use utoipa::openapi::tag::TagBuilder;
-use utoipa::openapi::{InfoBuilder, LicenseBuilder, OpenApiBuilder, RefOr, ServerBuilder};
+use forms::Topic;
+use parts::Named;
+use serde_json::{Map, Value, json};
+use service_addresses::TAG;
 
-const ABOUT: &str = "The arithmetic of a machine shop: drills, patterns, arcs, threads, speeds. Every answer carries its \
-    inputs as understood, what was assumed, the working, sources and cautions. Starting points, not settings: the tool \
-    maker's data, the machine's manual and qualified people come first.\n\nA quantity is a text with its unit, such as \
-    `0.5 in`, `1-1/2 in`, `12.7mm`, `12°30'`, `2.000 ±0.001 in`; in JSON also an object. Where several stand in place \
-    of one, parted by `|`, or a range such as `1/4 in..1 in step 1/16 in`, the answer has `rows` in place of `result`; \
-    so for counts and words, though words are held here to one of the list, so that clients know them. Lists are \
-    parted by commas in a query.\n\nA refusal is a problem document (RFC 9457) that names every wrong field, what is \
-    wrong with it, and a value to try: 400 where the request cannot be read, 422 where it can and is wrong. Answers \
-    carry an ETag, and If-None-Match is heeded. There are no accounts and no keys.";
-
-/// The description as it is served, made once.
-pub fn served() -> &'static str {
-    static TEXT: LazyLock<String> = LazyLock::new(|| document().to_string());
-    &TEXT
-}
-
-/// The description for people to read and compare: the same, a line for each member.
+/// The description as it is committed.
 pub fn text() -> String {
-    let mut text = serde_json::to_string_pretty(&document()).unwrap_or_default();
-    text.push('\n');
-    text
+    fitted::text(&document())
 }
 
 /// Every operation as `METHOD path operation_id`, sorted: the description at a glance.
@@ -58,76 +47,83 @@ pub fn operations() -> String {
 
 /// The description.
 pub fn document() -> Value {
-    let mut paths = PathsBuilder::new();
-    let own = service_addresses::operations().into_iter();
-    for (path, item) in own.chain(practice::operations()).chain(batch_and_recheck::operations()) {
-        paths = paths.path(path, item);
+    let topics = topics();
+    let own = service_addresses::operations().into_iter().chain(practice::operations());
+    let mut paths: Map<String, Value> = own.chain(batch_and_recheck::operations()).collect();
+    for topic in &topics {
+        paths.extend(topic.calculators.iter().map(|described| calculator::operations(described)));
+        paths.extend(topic.operations());
     }
-    let mut tags: Vec<String> = Vec::new();
-    for described in described() {
-        let (topic, _) = described.entry.address();
-        if !tags.iter().any(|tag| tag == topic) {
-            tags.push(topic.to_owned());
-        }
-        for (path, item) in calculator::operations(described) {
-            paths = paths.path(path, item);
-        }
+    let Value::Object(mut parameters) = reserved::parameters() else { return Value::Null };
+    shared_parameters::share(&mut paths, &mut parameters);
+    let mut responses = refusals::shared();
+    if let Some(responses) = responses.as_object_mut() {
+        responses.extend(described().iter().map(|described| calculator::response(described)));
     }
-    let tags = ["service"].into_iter().map(str::to_owned).chain(tags);
-    let schemas: BTreeMap<String, RefOr<Schema>> = schemas().into_iter().collect();
-    let document = OpenApiBuilder::new()
-        .info(
-            InfoBuilder::new()
-                .title("Shop Reckoner")
-                .version(crate::VERSION)
-                .description(Some(ABOUT))
-                .license(Some(
-                    LicenseBuilder::new().name("MIT OR Apache-2.0").identifier(Some("MIT OR Apache-2.0")).build(),
-                ))
-                .build(),
-        )
+    let mut schemas = schemas();
+    schemas.sort_by(|a, b| a.0.cmp(&b.0));
+    let mut schemas: Map<String, Value> = schemas.into_iter().collect();
+    quantity_objects::share(&mut schemas);
+    let tags = std::iter::once(TAG).chain(topics.iter().map(|topic| topic.name));
+    let tags: Vec<Value> = tags.map(|name| json!({"name": name, "description": about::tag(name)})).collect();
+    json!({
+        "openapi": "3.1.0",
+        "info": about::info(),
+        "servers": [{"url": "/", "description": "This service"}],
         // None is needed, which has to be said.
-        .security(Some([]))
-        .servers(Some([ServerBuilder::new().url("/").description(Some("This service")).build()]))
-        .tags(Some(tags.map(|tag| TagBuilder::new().name(&tag).description(Some(about_tag(&tag))).build())))
-        .paths(paths)
-        .components(Some(ComponentsBuilder::new().schemas_from_iter(schemas).build()))
-        .build();
-    serde_json::to_value(document).unwrap_or_default()
+        "security": [],
+        "tags": tags,
+        "paths": paths,
+        "components": {
+            "parameters": parameters, "headers": refusals::headers(), "responses": responses, "schemas": schemas },
+    })
+}
+
+/// The topics in the register's order.
+fn topics() -> Vec<Topic> {
+    let mut topics: Vec<Topic> = Vec::new();
+    for described in described() {
+        let (name, _) = described.entry.address();
+        match topics.iter_mut().find(|topic| topic.name == name) {
+            Some(topic) => topic.calculators.push(described),
+            None => topics.push(Topic { name, calculators: vec![described] }),
+        }
+    }
+    topics
+}
+
+/// Schemas as JSON.
+fn values(schemas: Schemas) -> Named {
+    schemas.into_iter().map(|(name, schema)| (name, serde_json::to_value(schema).unwrap_or_default())).collect()
 }
 
 /// Every schema with its name; those that several calculators use are there more than once.
-fn schemas() -> Schemas {
+fn schemas() -> Named {
     let mut schemas = parts::schemas();
-    schemas.extend(batch_and_recheck::schemas());
-    schemas.extend(practice::schemas());
+    for more in [
+        answers::shared(),
+        reserved::schemas(),
+        forms::schemas(),
+        service_addresses::schemas(),
+        batch_and_recheck::schemas(),
+        practice::schemas(),
+    ] {
+        schemas.extend(more);
+    }
+    topics().iter().for_each(|topic| schemas.extend(topic.schemas()));
     described().iter().for_each(|described| schemas.extend(calculator::schemas(described)));
     schemas
-}
-
-fn about_tag(tag: &str) -> String {
-    match tag {
-        "service" => "The service itself: its calculators, tables, description and health.".into(),
-        topic => {
-            let titles: Vec<&str> = described()
-                .iter()
-                .filter(|described| described.entry.address().0 == topic)
-                .map(|described| described.entry.title)
-                .collect();
-            format!("{}.", titles.join(", "))
-        }
-    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use std::collections::BTreeMap;
 
     #[test]
     fn one_name_is_one_schema_also_beside_those_made_here() {
         let mut seen: BTreeMap<String, Value> = BTreeMap::new();
         for (name, schema) in schemas() {
-            let schema = serde_json::to_value(schema).unwrap_or_default();
             if let Some(before) = seen.insert(name.clone(), schema.clone()) {
                 assert_eq!(before, schema, "{name} is two things");
             }

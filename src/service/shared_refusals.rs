@@ -62,7 +62,7 @@ pub fn unknown_calculator_problem(id: &str) -> Problem {
 pub async fn not_found(request: HttpRequest) -> HttpResponse {
     let addresses = [
         "/", "/v1/calculators", "/v1/tables", "/v1/verification", "/practice", "/v1/practice", "/openapi.json",
-        "/docs", "/metrics", "/healthz", "/readyz",
+        "/openapi", "/docs", "/metrics", "/healthz", "/readyz",
     ];
     let near = nearest(request.path(), addresses.into_iter()).unwrap_or("/v1/calculators");
     let says = format!("There is nothing at {}.", shown(request.path()));

@@ -38,21 +38,3 @@ fn in_full(checked: &Checked) -> Value {
     full["checks"] = json!(checked.checks);
     full
 }
-
-/// The summary with its first calculator alone, to show what it is like.
-pub fn example() -> Value {
-    let mut example = summary();
-    if let Some(calculators) = example["calculators"].as_array_mut() {
-        calculators.truncate(1);
-    }
-    example
-}
-
-/// One calculator with its first two checks, to show what it is like.
-pub fn example_in_full() -> Value {
-    let mut example = verification::all().first().map(in_full).unwrap_or_default();
-    if let Some(checks) = example["checks"].as_array_mut() {
-        checks.truncate(2);
-    }
-    example
-}

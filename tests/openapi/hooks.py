@@ -48,3 +48,8 @@ def unsound_cell_is_refused(ctx, response, case):
 @schemathesis.serializer("text/csv")
 def table_as_bytes(ctx, value):
     return value if isinstance(value, bytes) else str(value).encode()
+
+
+@schemathesis.serializer("application/x-ndjson")
+def lines_as_bytes(ctx, value):
+    return value if isinstance(value, bytes) else str(value).encode()

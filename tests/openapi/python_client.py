@@ -2,7 +2,7 @@
 
     python tests/openapi/python_client.py http://127.0.0.1:8080 FOLDER-OF-THE-CLIENT
 """
-import enum, importlib, importlib.util, inspect, keyword, sys, typing
+import enum, functools, importlib, importlib.util, inspect, keyword, sys, typing
 
 import httpx
 
@@ -11,12 +11,14 @@ sys.path.insert(0, FOLDER)
 
 from shop_client import Client  # noqa: E402
 from shop_client.api.geometry import arc  # noqa: E402
-from shop_client.api.holes import drill_point, drill_point_cell, drill_point_drawing, drill_point_post, tap_drill  # noqa: E402
-from shop_client.api.patterns import bolt_circle, bolt_circle_table  # noqa: E402
-from shop_client.api.service import calculators, table  # noqa: E402
+from shop_client.api.holes import drill_point, drill_point_post, holes_cell, holes_drawing, tap_drill  # noqa: E402
+from shop_client.api.patterns import bolt_circle, patterns_table  # noqa: E402
+from shop_client.api.service import batch, calculators, table  # noqa: E402
 from shop_client.api.speeds import spindle_speed  # noqa: E402
 from shop_client.models import (  # noqa: E402
-    Digits, DrillPointRequest, DrillPointSought, LengthUnit, Problem, RefusalsAs, SizeValue, TableName, Units, WrongCode,
+    BatchItem, CalculatorId, Digits, DrillPointOneAnswer, DrillPointRequest, DrillPointRootsAnswer, DrillPointRowsAnswer, DrillPointSought,
+    HolesCalculator, HolesDrawing, LengthUnit, LengthValue, OwnFields, PatternsCalculator, Problem, RefusalsAs, TableName,
+    Units, WrongCode,
 )
 
 client = Client(base_url=BASE)
@@ -67,7 +69,7 @@ def known_values():
     point = drill_point.sync(client=client, diameter="1/2 in", point_angle="118 deg").result.point_length
     near(point.value, 0.1502)
     assert (point.unit, point.text) == ("in", "0.1502 in"), point
-    body = DrillPointRequest(diameter=SizeValue(value=0.5, unit=LengthUnit.IN), point_angle="118 deg", working=False)
+    body = DrillPointRequest(diameter=LengthValue(value=0.5, unit=LengthUnit.IN), point_angle="118 deg", working=False)
     posted = drill_point_post.sync(client=client, body=body)
     assert posted.result.point_length == point and posted.working == []
     # Chord 21, height 6: radius (10.5^2 + 6^2) / 12 = 12.1875.
@@ -82,26 +84,53 @@ def known_values():
     assert speed.result.spindle_speed.value == 450
 
 
+def own(**fields):
+    return OwnFields.from_dict(fields)
+
+
 def other_forms():
-    cell = drill_point_cell.sync(client=client, diameter="1/2 in", pick="point_length", units=Units.INCH, digits=Digits.SHOP)
+    ask = functools.partial(holes_cell.sync, client=client, calculator=HolesCalculator.DRILL_POINT, pick="point_length", units=Units.INCH)
+    cell = ask(fields=own(diameter="1/2 in"), digits=Digits.SHOP)
     assert cell == "0.1502", cell
-    refused = drill_point_cell.sync(client=client, diameter="0.5", pick="point_length", units=Units.INCH, refusals=RefusalsAs.TEXT)
+    refused = ask(fields=own(diameter="0.5"), refusals=RefusalsAs.TEXT)
     assert refused.startswith("REFUSED: diameter: "), refused
-    rows = bolt_circle_table.sync(client=client, diameter="4 in", holes=6).splitlines()
+    fields = own(diameter="4 in", holes="6")
+    rows = patterns_table.sync(client=client, calculator=PatternsCalculator.BOLT_CIRCLE, fields=fields).splitlines()
     assert rows[0] == "number,x [in],y [in],dx [in],dy [in],angle [deg]" and len(rows) == 7, rows
-    assert drill_point_drawing.sync(client=client, diameter="1/2 in").startswith("<svg")
+    fields = own(diameter="1/2 in")
+    assert holes_drawing.sync(client=client, calculator=HolesDrawing.DRILL_POINT, fields=fields).startswith("<svg")
     drills = table.sync(name=TableName.DRILLS_INCH, client=client)
     assert {"name", "diameter"} <= set(drills.rows[0].to_dict()) and len(drills.rows) > 100, drills.rows[0]
 
 
 def several_and_backwards():
-    cases = drill_point.sync(client=client, diameter="1/4 in|1/2 in").rows
-    near(cases[1].result.point_length.value, 0.1502)
+    cases = drill_point.sync(client=client, diameter="1/4 in|1/2 in")
+    assert isinstance(cases, DrillPointRowsAnswer), type(cases)
+    near(cases.rows[1].result.point_length.value, 0.1502)
     counted = bolt_circle.sync(client=client, diameter="4 in", holes="4|6").rows
     assert [len(case.result.positions) for case in counted] == [4, 6]
     roots = drill_point.sync(
-        client=client, diameter="1/2 in", solve_for=DrillPointSought.POINT_ANGLE, wanted="point_length:0.25 in").roots
-    near(roots[0].value.value, 90)
+        client=client, diameter="1/2 in", solve_for=DrillPointSought.POINT_ANGLE, wanted="point_length:0.25 in")
+    assert isinstance(roots, DrillPointRootsAnswer), type(roots)
+    near(roots.roots[0].value.value, 90)
+    # What is to be found is not stated, and the types let it be left out: 2 x 0.152 in x tan 59 deg = 0.5059 in.
+    sought = drill_point.sync(client=client, solve_for=DrillPointSought.DIAMETER, wanted="point_length:0.152 in")
+    near(sought.roots[0].value.value, 0.5059)
+    measured = drill_point.sync(
+        client=client, diameter="1/2 in", measured="point_length:0.152 in", correct=DrillPointSought.DIAMETER)
+    assert isinstance(measured, DrillPointOneAnswer), type(measured)
+    near(measured.correction.as_made.value, 0.5059)
+
+
+def many_in_one():
+    items = [
+        BatchItem(calculator=CalculatorId.HOLESDRILL_POINT, inputs=DrillPointRequest(diameter=text), id=name, working=False)
+        for name, text in [("A1", "1/2 in"), ("A2", "0.5")]
+    ]
+    first, second = batch.sync(client=client, body=items)
+    assert first.id == "A1" and first.answer.calculator == CalculatorId.HOLESDRILL_POINT, first
+    near(first.answer["result"]["point_length"]["value"], 0.1502)
+    assert second.problem.status == 422 and second.problem.errors[0].field == "/inputs/diameter", second
 
 
 def a_refusal():
@@ -116,5 +145,6 @@ count = every_first_example()
 known_values()
 other_forms()
 several_and_backwards()
+many_in_one()
 a_refusal()
-print(f"the Python client was answered: {count} calculators, cells, tables, a drawing, cases, roots, a refusal")
+print(f"the Python client was answered: {count} calculators, cells, tables, a drawing, cases, roots, a correction, a batch, a refusal")

@@ -18,7 +18,10 @@ impl Field {
 
     /// The schema of the value in a JSON request.
     pub fn body_schema(&self) -> Value {
-        self.or_numbers(as_json(self.member.schema()))
+        match self.member.of.shape {
+            Shape::Words => single(self.member.of, self.member.schema()),
+            _ => self.or_numbers(as_json(self.member.schema())),
+        }
     }
 
     /// The schema of the value as an answer repeats it.

@@ -1,17 +1,14 @@
 //! What the description says of many requests in one: batches and rechecks.
 
-use super::json_schema::schema;
-use super::parts::{a, any_problem, list, problem, record, words};
-use crate::asking::{Form, ask, recheck, reserved_fields};
+use super::calculator::{inputs, stem};
+use super::parts::{Named, a, list, of, record, words};
+use super::refusals::READS_FIELDS;
+use super::reserved;
+use super::service_addresses::operation;
+use crate::asking::{Form, described};
 use crate::calculators::REGISTER;
-use crate::declared::Schemas;
-use crate::fields::Fields;
+use crate::service::json_items::LINES;
 use serde_json::{Value, json};
-use utoipa::openapi::path::{
-    HttpMethod, OperationBuilder, Parameter, ParameterBuilder, ParameterIn, PathItem, PathItemBuilder,
-};
-use utoipa::openapi::request_body::RequestBodyBuilder;
-use utoipa::openapi::{ContentBuilder, Required, ResponseBuilder};
 
 fn any_object(about: &str) -> Value {
     json!({"type": "object", "additionalProperties": true, "description": about})
@@ -25,26 +22,25 @@ fn id(about: &str) -> Value {
 
 /// One request of a batch: a calculator, its inputs, and the reserved fields beside them.
 fn item() -> Value {
+    let requests: Vec<Value> = REGISTER.iter().map(|entry| of(&format!("{}Request", stem(entry)))).collect();
     let mut item = record(
-        "One request of a batch.",
+        "One request of a batch: a calculator and its inputs, and beside them the reserved fields, which may also stand \
+         among the inputs.",
         &["calculator", "inputs"],
         json!({
             "id": id("A name of the caller's own, given back with the answer."),
-            "calculator": a("CalculatorName", "The calculator."),
-            "inputs": any_object("Its fields, as its own address takes them by POST; the reserved fields may stand here too."),
+            "calculator": of("CalculatorId"),
+            "inputs": {"description": "What the calculator's own address takes by POST.", "anyOf": requests},
         }),
     );
-    for name in Form::Json.names() {
-        let Some(field) = reserved_fields().iter().find(|field| field.name == *name) else { continue };
-        item["properties"][name] = field.body_schema();
-        item["properties"][name]["description"] = json!(field.about);
+    if let Some(properties) = item["properties"].as_object_mut() {
+        properties.extend(reserved::beside());
     }
     item
 }
 
 /// The schemas.
-pub fn schemas() -> Schemas {
-    let ids: Vec<&str> = REGISTER.iter().map(|entry| entry.id).collect();
+pub fn schemas() -> Named {
     let object = || json!({"type": "object", "additionalProperties": true});
     let any = || {
         json!({"description": "What stands there.", "anyOf": [
@@ -53,11 +49,10 @@ pub fn schemas() -> Schemas {
     };
     let versions = |about: &str| a("GivenBy", about);
     let all = json!({
-        "CalculatorName": {"type": "string", "enum": ids, "description": "The name of a calculator."},
         "BatchItem": item(),
         "BatchAnswer": record("What became of one item: its answer, or why it is refused.", &[], json!({
             "id": id("The item's own name, if it has one."),
-            "answer": any_object("The answer, as the calculator's own address gives it."),
+            "answer": a("AnswerFrame", "The answer, as the calculator's own address gives it."),
             "problem": a("Problem", "Why it is refused; its pointers are into the item.") })),
         "OldAnswer": any_object("An answer as it was given, by itself or as a batch gave it."),
         "RecheckAnswer": record("What has become of one answer.", &[], json!({
@@ -92,93 +87,55 @@ pub fn schemas() -> Schemas {
             "was": any(), "now": any() })),
     });
     let Value::Object(all) = all else { return Vec::new() };
-    all.into_iter().map(|(name, value)| (name, schema(value))).collect()
+    all.into_iter().collect()
 }
 
-/// The reserved fields as parameters of the address.
-fn for_every_item() -> Vec<Parameter> {
-    let reserved = reserved_fields().iter().filter(|field| Form::Json.names().contains(&field.name.as_str()));
-    reserved
-        .map(|field| {
-            ParameterBuilder::new()
-                .name(&field.name)
-                .parameter_in(ParameterIn::Query)
-                .required(Required::False)
-                .description(Some(&field.about))
-                .schema(Some(schema(field.query_schema())))
-                .example(Some(field.as_json(&field.example)))
-                .build()
-        })
-        .collect()
-}
-
-/// An operation that takes an array of one thing and gives an array of another.
-fn array_operation(
+/// An operation that takes many of one thing and gives as many of another: an array, or lines, for one. The answers of
+/// the example would be whole answers, so none are shown.
+fn many(
     id: &str,
     summary: &str,
     about: &str,
-    parameters: Vec<Parameter>,
-    (of, into): (&str, &str),
-    (asked, answered): (Value, Value),
-) -> PathItem {
-    let content = |name: &str, about: &str, example: Value| {
-        let of = schema(list(name, about));
-        ContentBuilder::new().schema(Some(of)).example(Some(example)).build()
-    };
-    let operation = OperationBuilder::new()
-        .tag("service")
-        .operation_id(Some(id))
-        .summary(Some(summary))
-        .description(Some(about))
-        .parameters((!parameters.is_empty()).then_some(parameters))
-        .request_body(Some(
-            RequestBodyBuilder::new()
-                .description(Some("The items; as lines of JSON they have the media type application/x-ndjson."))
-                .required(Some(Required::True))
-                .content("application/json", content(of, "The items.", asked))
-                .build(),
-        ))
-        .response(
-            "200",
-            ResponseBuilder::new()
-                .description("What became of each item, in order.")
-                .content("application/json", content(into, "What became of each item, in order.", answered))
-                .build(),
-        )
-        .response("400", problem("The request cannot be read: it is no JSON array."))
-        .response("413", problem("The body is too large: as lines of JSON there is no limit but for each line."))
-        .response("415", problem("The body is neither JSON nor lines of JSON, or it is compressed."))
-        .response("422", problem("The address has a field that it does not take."));
-    PathItemBuilder::new().operation(HttpMethod::Post, any_problem(operation).build()).build()
+    parameters: Vec<Value>,
+    (of_one, into): (&str, &str),
+    asked: &[Value],
+) -> Value {
+    let array = |name: &str| json!({"schema": list(name, "The items.")});
+    let lines =
+        |name: &str| json!({"schema": {"type": "string", "description": format!("Lines of JSON, in each a {name}.")}});
+    let (mut in_array, mut in_lines) = (array(of_one), lines(of_one));
+    in_array["example"] = json!(asked);
+    in_lines["example"] = asked.iter().map(|item| format!("{item}\n")).collect::<String>().into();
+    let ok = json!({"description": "What became of each item, in order.",
+                    "content": {"application/json": array(into), LINES: lines(into)}});
+    operation(id, summary, about)
+        .parameters(parameters)
+        .body("The items, as an array or a line each.", json!({"application/json": in_array, LINES: in_lines}))
+        .answers(ok, &[READS_FIELDS])
 }
 
 /// The operations by address.
-pub fn operations() -> Vec<(&'static str, PathItem)> {
-    let entry = &REGISTER[0];
-    let example = &entry.examples[0];
-    let inputs: Value = example
-        .fields
+pub fn operations() -> Vec<(String, Value)> {
+    let items: Vec<Value> = described()
         .iter()
-        .map(|(name, value)| ((*name).to_owned(), json!(value)))
-        .collect::<serde_json::Map<_, _>>()
-        .into();
-    let item = json!({"id": "A1", "calculator": entry.id, "inputs": inputs, "working": false});
-    let fields: Fields = serde_json::from_value(inputs).unwrap_or_default();
-    let answer = ask(entry, fields, Form::Json).ok().and_then(|(answer, _)| serde_json::to_value(&answer).ok());
-    let mut answer = answer.unwrap_or_default();
-    answer["working"] = json!([]);
-    let rechecked = recheck(&answer).ok().and_then(|rechecked| serde_json::to_value(rechecked).ok());
-    let batch = array_operation(
+        .take(2)
+        .zip(["A1", "A2"])
+        .map(|(described, id)| {
+            let inputs = inputs(described, described.entry.examples[0].fields);
+            json!({"id": id, "calculator": described.entry.id, "inputs": inputs, "working": false})
+        })
+        .collect();
+    let batch = many(
         "batch",
         "Many requests in one",
         "Many requests to any calculators, each answered or refused in its place, in order. An array goes in and comes \
          out as one; sent as lines of JSON, application/x-ndjson, each line is answered by a line and both stream, \
          however many there are. A field of the address holds for every item that does not state it itself.",
-        for_every_item(),
+        reserved::of_form(Form::Json),
         ("BatchItem", "BatchAnswer"),
-        (json!([item]), json!([{"id": "A1", "answer": answer}])),
+        &items,
     );
-    let again = array_operation(
+    let again = many(
         "recheck",
         "Old answers held against today's",
         "Takes answers as they were given and says for each whether it would be the same today, where it would differ, \
@@ -186,7 +143,7 @@ pub fn operations() -> Vec<(&'static str, PathItem)> {
          application/x-ndjson. Nothing is remembered: the answers themselves say all that is needed.",
         Vec::new(),
         ("OldAnswer", "RecheckAnswer"),
-        (json!([answer]), json!([{"recheck": rechecked}])),
+        &[json!({"calculator": items[0]["calculator"], "inputs": items[0]["inputs"], "result": {}})],
     );
-    vec![("/v1/batch", batch), ("/v1/recheck", again)]
+    vec![("/v1/batch".to_owned(), json!({"post": batch})), ("/v1/recheck".to_owned(), json!({"post": again}))]
 }

@@ -1,18 +1,14 @@
 //! What the description says of practice: its two operations and their schemas, with examples that are
 //! the service's own answers.
 
-use super::json_schema::schema;
-use super::parts::{a, list, problem_responses, record, words};
-use super::service_addresses::{json_response, operation};
+use super::operation::tagged;
+use super::parts::{Named, a, json_response, list, of, record, words};
+use super::refusals::{NAMED, READS_FIELDS};
+use super::service_addresses::operation;
 use crate::calculators::{REGISTER, Task};
-use crate::declared::Schemas;
 use crate::fields::Fields;
-use crate::practice::{Asked, CODES, Checked, MOST_QUESTIONS, TaskNamed, good};
-use crate::service::practice::listed;
+use crate::practice::{CODES, Checked, MOST_QUESTIONS, TaskNamed, good};
 use serde_json::{Value, json};
-use utoipa::openapi::path::{HttpMethod, ParameterBuilder, ParameterIn, PathItem, PathItemBuilder};
-use utoipa::openapi::request_body::RequestBodyBuilder;
-use utoipa::openapi::{ContentBuilder, Ref, Required};
 
 /// What each field of a request is.
 fn about(name: &str) -> &'static str {
@@ -36,16 +32,16 @@ fn about(name: &str) -> &'static str {
     }
 }
 
-fn of(name: &str) -> Value {
+fn schema_of(name: &str) -> Value {
     let whole = json!({"type": "integer", "minimum": 0, "maximum": 9_007_199_254_740_991u64});
     let mut schema = match name {
-        "calculator" => json!({"$ref": "#/components/schemas/CalculatorId"}),
-        "task" => json!({"$ref": "#/components/schemas/TaskWord"}),
+        "calculator" => of("CalculatorId"),
+        "task" => of("TaskWord"),
         "seed" => json!({"anyOf": [whole, {"type": "string", "pattern": "^[0-9]{1,20}$"}]}),
         "count" => json!({"type": "integer", "minimum": 1, "maximum": MOST_QUESTIONS}),
         "vary" => json!({"type": "boolean"}),
         "answer" => {
-            json!({"anyOf": [{"type": "string", "minLength": 1}, {"$ref": "#/components/schemas/PracticeAnswer"}]})
+            json!({"anyOf": [{"type": "string", "minLength": 1}, of("PracticeAnswer")]})
         }
         _ => json!({"type": "string", "minLength": 1}),
     };
@@ -84,49 +80,41 @@ fn marked() -> (Value, Value) {
 }
 
 /// The operations by address.
-pub fn operations() -> Vec<(&'static str, PathItem)> {
-    let shown = [("calculator", CALCULATOR), ("seed", "7"), ("count", "2")];
-    let questions = Asked::read(&fields(&shown)).and_then(|asked| asked.questions()).unwrap_or_default();
+pub fn operations() -> Vec<(String, Value)> {
     let says = "Questions for a calculator, a task or all, from a seed or made of an answer. What each of them asks \
                 for is answered at /v1/practice/check.";
-    let ok = json_response("The questions.", Ref::from_schema_name("Practice"), listed(&questions));
-    let asked = ["calculator", "task", "seed", "count", "from", "vary", "machine"];
-    let mut get = operation("practice", "Practice questions", says, ok);
-    for name in asked {
-        get = get.parameter(
-            ParameterBuilder::new()
-                .name(name)
-                .parameter_in(ParameterIn::Query)
-                .required(Required::False)
-                .description(Some(about(name)))
-                .schema(Some(schema(of(name))))
-                // A calculator and a task do not go together, and a machine needs a shop.
-                .example(Some(example(name)))
-                .build(),
-        );
-    }
-    let get = problem_responses(get.response("404", super::parts::problem("There is no such calculator.")), false);
-    let (body, response) = marked();
+    let parameter = |name: &str| {
+        let mut schema = schema_of(name);
+        schema.as_object_mut().map(|schema| schema.shift_remove("description"));
+        let mut parameter = json!({"name": name, "in": "query", "description": about(name), "schema": schema});
+        // A calculator and a task do not go together, nor do a seed's question and an answer's; a machine needs a shop.
+        if ["calculator", "seed", "count"].contains(&name) {
+            parameter["example"] = example(name);
+        }
+        parameter
+    };
+    let asked = ["calculator", "task", "seed", "count", "from", "vary", "machine"].map(parameter).into();
+    let get = operation("practice", "Practice questions", says)
+        .parameters(asked)
+        .reads(json_response("The questions.", of("Practice")), &[READS_FIELDS, NAMED]);
+    let (body, mut response) = marked();
+    // What the worked solution is like, an answer shows.
+    response["working"] = json!([]);
     let says = "Marks an answer to a question, which is made again from what it was made of. The rounding of a shop is \
                 allowed. A wrong answer is told the slip it comes from, where that is seen, and the worked solution.";
-    let ok = json_response("The answer, marked.", Ref::from_schema_name("PracticeMarked"), response);
-    let content =
-        ContentBuilder::new().schema(Some(Ref::from_schema_name("PracticeCheck"))).example(Some(body)).build();
-    let body = RequestBodyBuilder::new()
-        .description(Some("The question's own fields and the answer."))
-        .content("application/json", content)
-        .required(Some(Required::True))
-        .build();
-    let post = operation("practice_check", "Mark an answer", says, ok).request_body(Some(body));
-    let post = problem_responses(post.response("404", super::parts::problem("There is no such calculator.")), true);
-    [("/v1/practice", HttpMethod::Get, get), ("/v1/practice/check", HttpMethod::Post, post)]
-        .into_iter()
-        .map(|(path, method, operation)| (path, PathItemBuilder::new().operation(method, operation).build()))
-        .collect()
+    let ok = json!({"description": "The answer, marked.", "content": {"application/json": {
+        "schema": of("PracticeMarked"), "example": response }}});
+    let content = json!({"application/json": {"schema": of("PracticeCheck"), "example": body}});
+    let post = operation("practice_check", "Mark an answer", says)
+        .body("The question's own fields and the answer.", content)
+        .answers(tagged(ok), &[READS_FIELDS, NAMED]);
+    [("/v1/practice", json!({"get": get})), ("/v1/practice/check", json!({"post": post}))]
+        .map(|(path, item)| (path.to_owned(), item))
+        .into()
 }
 
 /// The schemas of practice.
-pub fn schemas() -> Schemas {
+pub fn schemas() -> Named {
     let ids: Vec<&str> = REGISTER.iter().map(|entry| entry.id).collect();
     let tasks: Vec<String> = Task::ALL.into_iter().map(TaskNamed::word).collect();
     let codes: Vec<&str> = CODES.iter().map(|(code, _)| *code).collect();
@@ -160,7 +148,8 @@ pub fn schemas() -> Schemas {
         all.extend(more);
     }
     let checked = ["calculator", "seed", "from", "vary", "machine", "answer"];
-    let check: serde_json::Map<String, Value> = checked.iter().map(|name| ((*name).to_owned(), of(name))).collect();
+    let check: serde_json::Map<String, Value> =
+        checked.iter().map(|name| ((*name).to_owned(), schema_of(name))).collect();
     let of_question = ["calculator", "seed", "text", "asks_for", "unit", "inputs"];
     let of_marked = [
         &of_question[..],
@@ -184,5 +173,5 @@ pub fn schemas() -> Schemas {
         "PracticeMarked": record("A marked answer.", &of_marked, marked),
     });
     let Value::Object(all) = all else { return Vec::new() };
-    all.into_iter().map(|(name, value)| (name, schema(value))).collect()
+    all.into_iter().collect()
 }

@@ -7,7 +7,6 @@ use super::settings::Settings;
 use super::tracing_span::carried_on;
 use crate::budget::{Budget, too_much_work};
 use crate::refusal::{Code, Refusal, Wrong};
-use actix_web::http::header;
 use actix_web::{HttpRequest, HttpResponse, web};
 use std::collections::VecDeque;
 use std::panic::{AssertUnwindSafe, catch_unwind};
@@ -20,9 +19,6 @@ const AT_ONCE: Duration = Duration::from_millis(1);
 
 /// How much longer than its budget work may take to notice that the budget is spent.
 const TO_NOTICE: Duration = Duration::from_secs(1);
-
-/// Seconds after which a request that found no place may be sent again.
-const AGAIN_AFTER: &str = "2";
 
 type Job = Box<dyn FnOnce() + Send>;
 
@@ -75,6 +71,17 @@ pub enum Undone {
 impl Shared {
     fn queue(&self) -> MutexGuard<'_, Queue> {
         self.queue.lock().unwrap_or_else(PoisonError::into_inner)
+    }
+
+    fn add(&self, number: u64, job: Job) -> Result<(), Undone> {
+        let mut queue = self.queue();
+        if queue.closed {
+            return Err(Undone::Stopping);
+        }
+        queue.add(number, job);
+        drop(queue);
+        self.work_there.notify_one();
+        Ok(())
     }
 
     fn work(&self) {
@@ -140,7 +147,7 @@ impl Workshop {
     }
 
     /// A place for one request's long work; refused where all are taken.
-    pub fn enter(&self, wanted: Wanted) -> Result<Place, HttpResponse> {
+    pub fn enter(&self, wanted: Wanted) -> Result<Place, Problem> {
         let mut queue = self.shared.queue();
         if queue.inside[wanted as usize] >= self.most || queue.closed {
             return Err(busy());
@@ -211,13 +218,7 @@ impl Place {
             };
             let _ = done.send(outcome);
         });
-        let mut queue = self.shared.queue();
-        if queue.closed {
-            return Err(Undone::Stopping);
-        }
-        queue.add(self.number, Box::new(job));
-        drop(queue);
-        self.shared.work_there.notify_one();
+        self.shared.add(self.number, Box::new(job))?;
         let outcome = wait.await.unwrap_or(Err(Undone::Stopping));
         drop(wanted);
         outcome
@@ -225,7 +226,7 @@ impl Place {
 }
 
 /// A place for a request that is answered by a stream.
-pub fn enter(request: &HttpRequest) -> Result<Place, HttpResponse> {
+pub fn enter(request: &HttpRequest) -> Result<Place, Problem> {
     match request.app_data::<web::Data<Workshop>>() {
         Some(workshop) => workshop.enter(Wanted::Stream),
         None => Err(undone(Undone::Failed)),
@@ -261,43 +262,40 @@ pub async fn aside<T: Send + 'static>(
     let (Some(workshop), Some(settings)) =
         (request.app_data::<web::Data<Workshop>>(), request.app_data::<web::Data<Settings>>())
     else {
-        return Err(undone(Undone::Failed));
+        return Err(undone(Undone::Failed).respond());
     };
-    let place = workshop.enter(Wanted::Answer)?;
+    let place = workshop.enter(Wanted::Answer).map_err(|problem| problem.respond())?;
     let time = Duration::from_secs(settings.timeout).mul_f64(0.9);
     match tokio::time::timeout(time + TO_NOTICE.min(time / 20), place.work(Budget::of(time), work)).await {
-        Ok(outcome) => outcome.map_err(undone),
+        Ok(outcome) => outcome.map_err(|why| undone(why).respond()),
         Err(_) => Err(Problem::refused(too_much_work()).respond()),
     }
 }
 
 /// 503 for a request that found no place.
-pub fn busy() -> HttpResponse {
-    refused(Code::Busy, "The service has too much long work at the moment. Ask again in a few seconds.")
+fn busy() -> Problem {
+    refused("The service has too much long work at the moment. Ask again in a few seconds.")
 }
 
-/// The response to a request whose work was not done.
-pub fn undone(why: Undone) -> HttpResponse {
+/// The problem of a request whose work was not done.
+fn undone(why: Undone) -> Problem {
     match why {
         Undone::Late => busy(),
-        Undone::Stopping => refused(Code::Busy, "The service is stopping. Ask again in a few seconds."),
-        Undone::Failed => Problem::failed().respond(),
+        Undone::Stopping => refused("The service is stopping. Ask again in a few seconds."),
+        Undone::Failed => Problem::failed(),
     }
 }
 
-fn refused(code: Code, says: &str) -> HttpResponse {
+fn refused(says: &str) -> Problem {
     let try_this = Some("the same request again, a little later".to_owned());
-    let wrong = Wrong { field: String::new(), code, says: says.into(), try_this };
-    let mut response = Problem::refused(Refusal::one(wrong)).respond();
-    response.headers_mut().insert(header::RETRY_AFTER, header::HeaderValue::from_static(AGAIN_AFTER));
-    response
+    Problem::refused(Refusal::one(Wrong { field: String::new(), code: Code::Busy, says: says.into(), try_this }))
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::budget::go_on;
-    use actix_web::http::StatusCode;
+    use actix_web::http::{StatusCode, header};
     use clap::Parser;
     use std::sync::mpsc;
 
@@ -353,7 +351,7 @@ mod tests {
     fn there_are_only_so_many_places() {
         let workshop = workshop(&["--long-requests", "2"]);
         let places = [(); 2].map(|()| workshop.enter(Wanted::Stream).expect("a place"));
-        let refused = workshop.enter(Wanted::Stream).err().expect("a refusal");
+        let refused = workshop.enter(Wanted::Stream).err().expect("a refusal").respond();
         assert_eq!(refused.status(), StatusCode::SERVICE_UNAVAILABLE);
         assert!(refused.headers().contains_key(header::RETRY_AFTER));
         assert!(workshop.enter(Wanted::Answer).is_ok(), "streams take no place from answers");

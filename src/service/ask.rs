@@ -44,7 +44,7 @@ pub async fn answer(
         _ => return wrong_method(&request, allow),
     };
     if posted && form == Form::Table {
-        let Some(query) = Fields::of_query(request.query_string()) else { return badly_encoded() };
+        let Some(query) = Fields::of_query(request.query_string()) else { return badly_encoded().respond() };
         return rows::answer(&request, entry, query.owned(), &settings, payload).await;
     }
     let body = match posted {
@@ -57,7 +57,7 @@ pub async fn answer(
     let read = || stated(&request, body.as_deref());
     let fields = match read() {
         Ok(fields) => fields,
-        Err(response) => return response,
+        Err(problem) => return problem.respond(),
     };
     let again = || {
         let fields = read().map_or_else(|_| Fields(Vec::new()), |fields| fields.owned());
@@ -70,7 +70,7 @@ pub async fn answer(
 }
 
 /// The fields of the address and, where there is one, of the body.
-pub fn stated<'r>(request: &'r HttpRequest, body: Option<&[u8]>) -> Result<Fields<'r>, HttpResponse> {
+pub fn stated<'r>(request: &'r HttpRequest, body: Option<&[u8]>) -> Result<Fields<'r>, Problem> {
     let mut fields = Fields::of_query(request.query_string()).ok_or_else(badly_encoded)?;
     if let Some(body) = body {
         fields.0.extend(fields_in(body)?.0);

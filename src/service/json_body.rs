@@ -27,7 +27,7 @@ pub async fn json_bytes(
     }
     let mut bytes = BytesMut::new();
     while let Some(part) = payload.next().await {
-        let Ok(part) = part else { return Err(unreadable("The body broke off.", None)) };
+        let Ok(part) = part else { return Err(unreadable("The body broke off.", None).respond()) };
         if bytes.len() + part.len() > limit {
             let says = format!("The body is larger than {limit} bytes.");
             return Err(
@@ -40,7 +40,7 @@ pub async fn json_bytes(
 }
 
 /// The fields in the bytes of a JSON body.
-pub fn fields_in(bytes: &[u8]) -> Result<Fields<'static>, HttpResponse> {
+pub fn fields_in(bytes: &[u8]) -> Result<Fields<'static>, Problem> {
     serde_json::from_slice(bytes).map_err(|error| {
         let says = format!("The body is not a JSON object of fields: {error}.");
         unreadable(&says, Some(r#"{"diameter": "0.5 in"}"#))

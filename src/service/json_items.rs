@@ -44,7 +44,7 @@ pub async fn answer(
     if *request.method() != Method::POST {
         return wrong_method(&request, "POST, OPTIONS");
     }
-    let Some(query) = Fields::of_query(request.query_string()) else { return badly_encoded() };
+    let Some(query) = Fields::of_query(request.query_string()) else { return badly_encoded().respond() };
     let answer = match answering(query.owned()) {
         Ok(answer) => answer,
         Err(refusal) => return Problem::refused(refusal).respond(),
@@ -54,7 +54,7 @@ pub async fn answer(
         let body = Body::new(payload, Records::lines(), &settings);
         let place = match aside::enter(&request) {
             Ok(place) => place,
-            Err(response) => return response,
+            Err(problem) => return problem.respond(),
         };
         let signed = answer.clone();
         let sign = move |says: &str| [signed(Err(says)), b"\n".to_vec()].concat();
@@ -68,12 +68,12 @@ pub async fn answer(
         Ok(items) => items,
         Err(error) => {
             let says = format!("The body is not a JSON array: {error}. Lines of JSON have the media type {LINES}.");
-            return unreadable(&says, Some("[…]"));
+            return unreadable(&says, Some("[…]")).respond();
         }
     };
     let place = match aside::enter(&request) {
         Ok(place) => place,
-        Err(response) => return response,
+        Err(problem) => return problem.respond(),
     };
     // Each item stands behind what parts it from the one before it.
     let mut items = items.into_iter().enumerate().peekable();

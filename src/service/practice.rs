@@ -57,7 +57,7 @@ async fn respond(request: &HttpRequest, fields: &Fields<'_>, find: fn(&Fields) -
 
 /// `GET /v1/practice`.
 pub async fn questions(request: HttpRequest) -> HttpResponse {
-    let Some(fields) = Fields::of_query(request.query_string()) else { return badly_encoded() };
+    let Some(fields) = Fields::of_query(request.query_string()) else { return badly_encoded().respond() };
     respond(&request, &fields, |fields| match Asked::read(fields).and_then(|asked| asked.questions()) {
         Ok(questions) => Came::Answer(listed(&questions).to_string().into_bytes()),
         Err(refusal) => refused(fields, refusal),
@@ -81,7 +81,7 @@ pub async fn check(request: HttpRequest, settings: web::Data<Settings>, payload:
     };
     let fields = match stated(&request, Some(&body)) {
         Ok(fields) => fields,
-        Err(response) => return response,
+        Err(problem) => return problem.respond(),
     };
     respond(&request, &fields, |fields| match Checked::read(fields) {
         Ok(checked) => Came::Answer(serde_json::to_vec(&checked).unwrap_or_default()),
@@ -151,7 +151,7 @@ fn to(path: &str, fields: impl Iterator<Item = (String, String)>) -> HttpRespons
 
 /// `/practice`: where to start, a question, or a question with its answer marked.
 pub async fn person(request: HttpRequest) -> HttpResponse {
-    let Some(fields) = given(&request) else { return badly_encoded() };
+    let Some(fields) = given(&request) else { return badly_encoded().respond() };
     if fields.0.is_empty() {
         return html(StatusCode::OK, page::start(&Refusal::default()));
     }
@@ -206,7 +206,7 @@ pub async fn answers(request: HttpRequest) -> HttpResponse {
 }
 
 async fn printed(request: HttpRequest, draw: fn(&Fields) -> Came) -> HttpResponse {
-    let Some(fields) = given(&request) else { return badly_encoded() };
+    let Some(fields) = given(&request) else { return badly_encoded().respond() };
     match with_seed(&request, &fields) {
         Some(sent_on) => sent_on,
         None => respond(&request, &fields, draw).await,

@@ -2,11 +2,14 @@
 
 use crate::refusal::{Code, Refusal, Wrong};
 use actix_web::HttpResponse;
-use actix_web::http::StatusCode;
+use actix_web::http::{StatusCode, header};
 use serde::Serialize;
 
 /// The media type of a problem document.
 pub const MEDIA_TYPE: &str = "application/problem+json";
+
+/// Seconds after which a request that found no place may be sent again.
+const AGAIN_AFTER: &str = "2";
 
 /// A problem document.
 #[derive(Debug, Serialize)]
@@ -81,9 +84,11 @@ impl Problem {
     /// As a response.
     pub fn respond(&self) -> HttpResponse {
         let status = StatusCode::from_u16(self.status).unwrap_or(StatusCode::INTERNAL_SERVER_ERROR);
-        HttpResponse::build(status)
-            .content_type(MEDIA_TYPE)
-            .insert_header(("cache-control", "no-store"))
-            .body(serde_json::to_string(self).unwrap_or_default())
+        let mut response = HttpResponse::build(status);
+        response.content_type(MEDIA_TYPE).insert_header(("cache-control", "no-store"));
+        if self.errors.iter().any(|wrong| wrong.code == Code::Busy) {
+            response.insert_header((header::RETRY_AFTER, AGAIN_AFTER));
+        }
+        response.body(serde_json::to_string(self).unwrap_or_default())
     }
 }

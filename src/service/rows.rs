@@ -59,7 +59,7 @@ pub async fn answer(
     };
     let place = match aside::enter(request) {
         Ok(place) => place,
-        Err(response) => return response,
+        Err(problem) => return problem.respond(),
     };
     body.skip_one();
     let first = stream::once(std::future::ready(Ok(sheet.head())));

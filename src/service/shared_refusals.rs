@@ -10,19 +10,18 @@ use actix_web::http::{Method, StatusCode, header};
 use actix_web::{HttpRequest, HttpResponse};
 
 /// 400 for an address that cannot be read.
-pub fn badly_encoded() -> HttpResponse {
+pub fn badly_encoded() -> Problem {
     unreadable("The address is not well percent-encoded UTF-8.", Some("%20 for a space, %23 for #"))
 }
 
 /// 400 for a request that cannot be read.
-pub fn unreadable(says: &str, try_this: Option<&str>) -> HttpResponse {
+pub fn unreadable(says: &str, try_this: Option<&str>) -> Problem {
     Problem::refused(Refusal::one(Wrong {
         field: String::new(),
         code: Code::RequestUnreadable,
         says: says.to_owned(),
         try_this: try_this.map(str::to_owned),
     }))
-    .respond()
 }
 
 /// 404 for an address with no calculator, with the nearest names.

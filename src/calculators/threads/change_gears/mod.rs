@@ -166,6 +166,10 @@ impl Calculator for ChangeGears {
         });
         let cut = input.train.as_ref().map(|train| cut_by(train, (input.leadscrew_lead, stud), wanted, record));
         let Some(wanted_lead) = wanted else {
+            if input.gears.is_some() || input.count.is_some() || input.clearance_teeth.is_some() {
+                notes!(record => gears_without_effect:
+                    "Wheels owned, their clearance and count matter only where a train is looked for: give thread or lead.");
+            }
             return Ok(ChangeGearsResult { wanted_lead: None, wanted_ratio: None, cut, trains: None });
         };
         let (wanted_ratio, trains) = find_trains(input, wanted_lead, stud, record)?;

@@ -64,7 +64,8 @@ fn wires_that_do_not_fit_and_threads_that_cannot_be_measured_are_refused() {
     );
     assert_eq!(refused("threads/wires", "thread=M8&pitch_diameter=9 mm"), one("/pitch_diameter", "no_answer"));
     assert_eq!(refused("threads/wires", "thread=M8&compound_angle=29 deg").len(), 2);
-    assert_eq!(refused("threads/wires", "thread=M8&class=2A").len(), 2);
+    // A thread of another family is no way out.
+    assert_eq!(refused("threads/wires", "thread=M8&class=2A"), one("/class", "conflict"));
 }
 
 #[test]

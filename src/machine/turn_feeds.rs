@@ -131,7 +131,11 @@ impl SpindleAndQuill {
     /// Refuses a request that leaves no speed, feeds of two sorts, and two lists of feeds.
     pub fn check(&self, tooling: &Tooling) -> Result<(), ValidationError> {
         self.machine.check(tooling)?;
-        if self.quill_feeds.is_some() && self.machine.feeds.available_feeds.is_some() {
+        if self.quill_feeds.is_none() {
+            // The machine's own list has been looked at.
+            return Ok(());
+        }
+        if self.machine.feeds.available_feeds.is_some() {
             let ways = [("available_feeds", "leave out"), ("quill_feeds", "leave out")];
             let says = "Both list the feeds to choose from: give the quill's.";
             return Err(rule_broken(Code::Conflict, says, &ways));

@@ -255,7 +255,7 @@ where
 }
 
 /// Does work that is known to be long aside, within the time of a request.
-pub async fn aside<T: Send + 'static>(
+async fn aside<T: Send + 'static>(
     request: &HttpRequest,
     work: impl FnOnce() -> T + Send + 'static,
 ) -> Result<T, HttpResponse> {

@@ -2,7 +2,7 @@
 //! `.svg` as a drawing.
 
 use super::aside;
-use super::json_body::{fields_in, json_bytes};
+use super::json_body::{json_bytes, stated};
 use super::problem::Problem;
 use super::response::{CSV, JSON, SVG, TEXT, tagged};
 use super::settings::Settings;
@@ -67,15 +67,6 @@ pub async fn answer(
         Ok(answered) => respond(entry, answered),
         Err(response) => response,
     }
-}
-
-/// The fields of the address and, where there is one, of the body.
-pub fn stated<'r>(request: &'r HttpRequest, body: Option<&[u8]>) -> Result<Fields<'r>, Problem> {
-    let mut fields = Fields::of_query(request.query_string()).ok_or_else(badly_encoded)?;
-    if let Some(body) = body {
-        fields.0.extend(fields_in(body)?.0);
-    }
-    Ok(fields)
 }
 
 /// 404 for the drawing of a calculator that has none.

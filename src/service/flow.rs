@@ -3,6 +3,7 @@
 //! memory stays flat and a slow reader slows the work.
 
 use super::aside::{Place, Undone};
+use super::problem::FAILED;
 use super::records::{Cut, Records};
 use super::settings::Settings;
 use crate::budget::Budget;
@@ -17,8 +18,6 @@ use std::time::{Duration, Instant};
 use tracing::Instrument;
 
 const BROKE_OFF: &str = "The body broke off here.";
-/// Said where an answer could not be made.
-pub const FAILED: &str = "The service failed here, by a fault of its own.";
 const STOPPED: &str = "The service stopped here. Ask again for what is missing.";
 
 /// The budget of a stream, which ends with its reader and not with a time; its items have a time each.

@@ -1,7 +1,7 @@
-//! The JSON body of a request: its media type, its bytes up to the limit, and the fields in it.
+//! The JSON body of a request: its media type, its bytes up to the limit, and the fields in it and in the address.
 
 use super::problem::Problem;
-use super::shared_refusals::unreadable;
+use super::shared_refusals::{badly_encoded, unreadable};
 use crate::fields::Fields;
 use actix_web::http::{StatusCode, header};
 use actix_web::{HttpRequest, HttpResponse, web};
@@ -40,9 +40,18 @@ pub async fn json_bytes(
 }
 
 /// The fields in the bytes of a JSON body.
-pub fn fields_in(bytes: &[u8]) -> Result<Fields<'static>, Problem> {
+fn fields_in(bytes: &[u8]) -> Result<Fields<'static>, Problem> {
     serde_json::from_slice(bytes).map_err(|error| {
         let says = format!("The body is not a JSON object of fields: {error}.");
         unreadable(&says, Some(r#"{"diameter": "0.5 in"}"#))
     })
+}
+
+/// The fields of the address and, where there is one, of the body.
+pub fn stated<'r>(request: &'r HttpRequest, body: Option<&[u8]>) -> Result<Fields<'r>, Problem> {
+    let mut fields = Fields::of_query(request.query_string()).ok_or_else(badly_encoded)?;
+    if let Some(body) = body {
+        fields.0.extend(fields_in(body)?.0);
+    }
+    Ok(fields)
 }

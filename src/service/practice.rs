@@ -2,8 +2,7 @@
 //! time, and sheets to print. Nothing about the person is kept; everything stands in the address.
 
 use super::aside;
-use super::ask::stated;
-use super::json_body::json_bytes;
+use super::json_body::{json_bytes, stated};
 use super::pages::html;
 use super::response::{JSON, tagged};
 use super::settings::Settings;

@@ -8,6 +8,9 @@ use serde::Serialize;
 /// The media type of a problem document.
 pub const MEDIA_TYPE: &str = "application/problem+json";
 
+/// Said where the service failed.
+pub const FAILED: &str = "The service failed here, by a fault of its own.";
+
 /// Seconds after which a request that found no place may be sent again.
 const AGAIN_AFTER: &str = "2";
 
@@ -72,8 +75,7 @@ impl Problem {
 
     /// The problem of a request that the service failed at.
     pub fn failed() -> Self {
-        let says = "The service failed here, by a fault of its own.";
-        Self::whole(StatusCode::INTERNAL_SERVER_ERROR, says, "another value, and tell whoever runs the service")
+        Self::whole(StatusCode::INTERNAL_SERVER_ERROR, FAILED, "another value, and tell whoever runs the service")
     }
 
     /// A refusal as a problem.

@@ -1,6 +1,7 @@
 //! The trade. One file or folder is one calculator; this file holds what a calculator is and the register,
 //! the only list of them. Routes, descriptions, pages, tables and tests are loops over that list.
 
+pub mod exercise;
 pub mod prelude;
 
 use crate::cautions;
@@ -10,6 +11,7 @@ use crate::fields::Fields;
 use crate::refusal::Refusal;
 use crate::tree::Node;
 use crate::working::Record;
+use exercise::Exercise;
 use serde::de::DeserializeOwned;
 use validator::Validate;
 
@@ -196,6 +198,8 @@ pub trait Calculator: 'static {
     const WORDS: &'static str;
     /// Examples; the first shows the main use.
     const EXAMPLES: &'static [Example];
+    /// Questions as a foreman asks them, for practice.
+    const EXERCISES: &'static [Exercise] = &[];
     /// What it asks for.
     type Input: Asked + DeserializeOwned + Validate;
     /// What it gives.
@@ -244,6 +248,8 @@ pub struct Entry {
     pub words: &'static str,
     /// See [`Calculator::EXAMPLES`].
     pub examples: &'static [Example],
+    /// See [`Calculator::EXERCISES`].
+    pub exercises: &'static [Exercise],
     /// Results that a person asks for first.
     pub leads: &'static [&'static str],
     /// Reads the fields, checks them and calculates.
@@ -267,6 +273,7 @@ impl Entry {
             another_check: C::ANOTHER_CHECK,
             words: C::WORDS,
             examples: C::EXAMPLES,
+            exercises: C::EXERCISES,
             leads: C::LEADS,
             solve: solve::<C>,
             draw: match C::DRAW {
@@ -308,7 +315,7 @@ impl Entry {
 fn solve<C: Calculator>(fields: &Fields, record: &mut Record) -> Result<Solved, Refusal> {
     let (input, result) = typed::<C>(fields, record)?;
     let solved = Solved { inputs: tree_of(&input), result: tree_of(&result) };
-    record.tell_lacking(&C::Output::DECLARATION, &solved.inputs, &solved.result);
+    record.tell_lacking(&C::Input::DECLARATION, &C::Output::DECLARATION, &solved.inputs, &solved.result);
     Ok(solved)
 }
 

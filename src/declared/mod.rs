@@ -4,6 +4,7 @@
 
 mod choice;
 mod default;
+mod label;
 mod notes;
 mod read;
 mod rules;
@@ -12,6 +13,7 @@ mod shape;
 pub use shop_reckoner_derive::{Asks, Gives, step};
 
 pub use default::{HasUnit, OfText};
+pub use label::{in_sentence, label, label_of, said_word};
 pub(crate) use notes::notes;
 pub use read::{needed, put, read};
 pub(crate) use rules::stated;
@@ -42,7 +44,13 @@ pub struct Absent {
 pub struct Member {
     /// Its name.
     pub name: &'static str,
-    /// What it is, in a sentence, with its default.
+    /// What a person calls it.
+    pub label: &'static str,
+    /// What a person calls one row of it, where it is a list.
+    pub row: &'static str,
+    /// What it is, in a sentence.
+    pub sentence: &'static str,
+    /// The same with its default and what it needs, by the names of fields.
     pub about: &'static str,
     /// Whether it may be absent.
     pub optional: bool,
@@ -120,6 +128,9 @@ pub const fn count(parts: &[&[Member]]) -> usize {
 pub const fn joined<const COUNT: usize>(parts: &[&[Member]]) -> [Member; COUNT] {
     const NONE: Member = Member {
         name: "",
+        label: "",
+        row: "",
+        sentence: "",
         about: "",
         optional: true,
         of: &<bool as FieldType>::TYPE,

@@ -32,6 +32,10 @@ enum AbsentValue {
 struct Member {
     name: Ident,
     about: String,
+    /// The sentence alone, without default and needs.
+    sentence: String,
+    /// What a person calls it, and one row of it.
+    label: (String, String),
     group: bool,
     optional: bool,
     /// The type, without `Option`.
@@ -166,6 +170,8 @@ fn members(input: &DeriveInput) -> Result<Vec<Member>> {
         let Some(name) = field.ident.clone() else { continue };
         let mut member = Member {
             about: about(&field.attrs),
+            sentence: about(&field.attrs),
+            label: label(&plain(&name), &field.attrs)?,
             group: field.attrs.iter().any(|attr| attr.path().is_ident("group")),
             optional: inner(&field.ty).is_some(),
             of: inner(&field.ty).unwrap_or(&field.ty).clone(),
@@ -222,6 +228,25 @@ fn absent(input: ParseStream) -> Result<Absent> {
     let reason = input.parse()?;
     input.parse::<Option<Token![,]>>()?;
     Ok(Absent { shown, value, reason })
+}
+
+/// What a person calls a field: what its `#[label]` says, else its name in words; and one row of a list.
+fn label(name: &str, attrs: &[Attribute]) -> Result<(String, String)> {
+    let attr = attrs.iter().find(|attr| attr.path().is_ident("label"));
+    let said = |input: ParseStream| Punctuated::<LitStr, Token![,]>::parse_separated_nonempty(input);
+    let said: Vec<String> = match attr {
+        Some(attr) => attr.parse_args_with(said)?.iter().map(LitStr::value).collect(),
+        None => Vec::new(),
+    };
+    let words = name.replace('_', " ");
+    let one = match words.strip_suffix("ies") {
+        Some(stem) => format!("{stem}y"),
+        None => words.strip_suffix('s').unwrap_or(&words).to_owned(),
+    };
+    let mut capital = words.chars();
+    let capital = capital.next().map(|first| first.to_uppercase().chain(capital).collect()).unwrap_or_default();
+    let mut said = said.into_iter();
+    Ok((said.next().unwrap_or(capital), said.next().unwrap_or(one)))
 }
 
 /// Puts the default at the end of the first sentence, unless the sentence says it in its own way.
@@ -289,6 +314,7 @@ fn facts(member: &Member) -> TokenStream {
         };
     }
     let name = plain(name);
+    let (sentence, (label, row)) = (&member.sentence, &member.label);
     let narrowed = match &member.narrowed {
         Some(narrowed) => quote!(Some(#narrowed)),
         None => quote!(None),
@@ -311,6 +337,9 @@ fn facts(member: &Member) -> TokenStream {
     quote! {
         &[crate::declared::Member {
             name: #name,
+            label: #label,
+            row: #row,
+            sentence: #sentence,
             about: #about,
             optional: #optional,
             of: &<#of as crate::declared::FieldType>::TYPE,

@@ -16,20 +16,23 @@ use proc_macro::TokenStream;
 /// - `#[absent("118 deg", "Reason.")]` on an `Option`: what is taken where the field is not given, as text that
 ///   the field's own type reads. It ends the first sentence of the description, and a method of the field's name
 ///   gives the value and puts the default on record.
+/// - `#[label("Minor diameter, greatest")]`: what a person calls the field, wherever one reads of it; its name in words
+///   where nothing is said. On a list a second text is one of its rows: `#[label("Holes", "hole")]`. An empty label, on
+///   a record, leaves the labels of its own members to stand alone.
 /// - `#[bounds(1, 100)]` on a plain count and `#[pattern("…")]` on words: what the description says of this field
 ///   beside its type.
 /// - `#[absent("0", like = diameter, "Reason.")]`: the same in the unit of another field.
 /// - `#[absent("the words", value = expression, "Reason.")]`: the same, where the value depends on `self`.
-#[proc_macro_derive(Asks, attributes(asks, group, absent, bounds, pattern))]
+#[proc_macro_derive(Asks, attributes(asks, group, absent, bounds, pattern, label))]
 pub fn asks(input: TokenStream) -> TokenStream {
     declared::derive(input.into(), declared::Side::Asked).unwrap_or_else(syn::Error::into_compile_error).into()
 }
 
-/// Declares what is given: from one struct come the schema, the tree and the columns of tables. `#[group]` as for
-/// [`Asks`]; on an `Option`, all its fields are absent together. `#[needs(material, radial_depth | axial_depth)]` on an
+/// Declares what is given: from one struct come the schema, the tree and the columns of tables. `#[group]` and
+/// `#[label]` as for [`Asks`]; on an `Option`, all its fields are absent together. `#[needs(material, radial_depth | axial_depth)]` on an
 /// `Option` names the fields without which it is absent; it ends the first sentence of the description, and an answer
 /// without the result says which of them it lacks.
-#[proc_macro_derive(Gives, attributes(asks, group, needs))]
+#[proc_macro_derive(Gives, attributes(group, label, needs))]
 pub fn gives(input: TokenStream) -> TokenStream {
     declared::derive(input.into(), declared::Side::Given).unwrap_or_else(syn::Error::into_compile_error).into()
 }

@@ -1,12 +1,12 @@
 //! What results that were left out lack: one note, from what the declaration of each says that it needs.
 
 use super::Record;
-use crate::declared::{Declaration, Member};
+use crate::declared::{Declaration, Member, in_sentence, label_of};
 use crate::tree::Node;
 
 impl Record {
     /// Notes the results that are absent for want of a field, with the fields that they lack.
-    pub fn tell_lacking(&mut self, output: &Declaration, inputs: &Node, result: &Node) {
+    pub fn tell_lacking(&mut self, asked: &Declaration, output: &Declaration, inputs: &Node, result: &Node) {
         if self.only_result {
             return;
         }
@@ -14,25 +14,34 @@ impl Record {
             |name: &str| inputs.member(name).is_some() || self.assumed.iter().any(|assumed| assumed.field == name);
         let lacking = |member: &Member| {
             let unmet = member.group_needs.iter().chain(member.needs).filter(|any| !any.iter().any(|one| given(one)));
-            let mut unmet: Vec<String> = unmet.map(|any| any.join(" or ")).collect();
+            let called = |name: &&str| in_sentence(&label_of(asked.members, name));
+            let mut unmet: Vec<String> =
+                unmet.map(|any| any.iter().map(called).collect::<Vec<_>>().join(" or ")).collect();
             unmet.dedup();
             unmet.join(" and ")
         };
-        let mut left_out: Vec<(String, Vec<&str>)> = Vec::new();
+        let mut left_out: Vec<(String, Vec<String>)> = Vec::new();
         for member in output.members.iter().filter(|member| result.member(member.name).is_none()) {
             let lacks = lacking(member);
+            let name = in_sentence(member.label);
             match left_out.iter_mut().find(|(same, _)| *same == lacks) {
                 _ if lacks.is_empty() => {}
-                Some((_, names)) => names.push(member.name),
-                None => left_out.push((lacks, vec![member.name])),
+                Some((_, names)) => names.push(name),
+                None => left_out.push((lacks, vec![name])),
             }
         }
         if left_out.is_empty() {
             return;
         }
-        let says = left_out.iter().map(|(lacks, names)| {
-            format!("{} {} {lacks}", names.join(", "), if names.len() == 1 { "needs" } else { "need" })
-        });
-        self.note("left_out", format!("Left out: {}.", says.collect::<Vec<_>>().join("; ")));
+        let says = left_out.iter().map(|(lacks, names)| format!("for {}, give {lacks}", listed(names)));
+        self.note("left_out", format!("Left out for want of a field: {}.", says.collect::<Vec<_>>().join("; ")));
+    }
+}
+
+/// `a`, `a and b`, `a, b and c`.
+fn listed(names: &[String]) -> String {
+    match names {
+        [before @ .., last] if !before.is_empty() => format!("{} and {last}", before.join(", ")),
+        _ => names.concat(),
     }
 }

@@ -18,6 +18,8 @@ pub const FORMS: [&str; 8] = ["quantity", "choice", "count", "number", "truth", 
 pub struct Field {
     /// Its name.
     pub name: String,
+    /// What a person calls it.
+    pub label: &'static str,
     /// What it is, in a sentence.
     pub about: String,
     /// Whether it must be given.
@@ -47,6 +49,7 @@ impl Field {
     fn of(member: &Member, example: Option<&'static str>) -> Self {
         let mut field = Self {
             name: member.name.to_owned(),
+            label: member.label,
             about: member.about.to_owned(),
             required: !member.optional,
             example: example.unwrap_or_default().to_owned(),
@@ -126,6 +129,8 @@ fn bounds(row: &KindRow) -> (Option<String>, Option<String>) {
 pub struct ResultField {
     /// Its name.
     pub name: &'static str,
+    /// What a person calls it.
+    pub label: &'static str,
     /// What it is, in a sentence.
     pub about: &'static str,
 }
@@ -172,8 +177,12 @@ pub fn reserved_schemas() -> Schemas {
 }
 
 fn describe(entry: &'static Entry) -> Described {
-    let results =
-        entry.output.members.iter().map(|member| ResultField { name: member.name, about: member.about }).collect();
+    let results = entry
+        .output
+        .members
+        .iter()
+        .map(|member| ResultField { name: member.name, label: member.label, about: member.about })
+        .collect();
     let fields = entry.input.members.iter().map(|member| Field::of(member, entry.good(member.name))).collect();
     Described { entry, fields, results }
 }

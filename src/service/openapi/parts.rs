@@ -178,16 +178,16 @@ pub fn schemas() -> Named {
             "fields": list("CatalogueField", "Its fields, in order."),
             "results": list("CatalogueResult", "Its results, in order."),
             "examples": list("CatalogueExample", "Examples; the first shows the main use.") })),
-        "CatalogueField": record("A field of a calculator.", &["name", "about", "required", "example", "form"], json!({
-            "name": words("Its name."), "about": words("What it is."),
+        "CatalogueField": record("A field of a calculator.", &["name", "label", "about", "required", "example", "form"], json!({
+            "name": words("Its name."), "label": words("What a person calls it."), "about": words("What it is."),
             "required": {"type": "boolean", "description": "Whether it must be given."},
             "example": words("A good value, as a query states it."),
             "form": {"type": "string", "enum": FORMS, "description": "The form it takes."},
             "units": texts("The units it is read in, where it is a quantity."),
             "choices": texts("The words to choose from, where it is a choice."),
             "least": words("The lower bound, in words."), "most": words("The upper bound, in words.") })),
-        "CatalogueResult": record("A result of a calculator.", &["name", "about"], json!({
-            "name": words("Its name."), "about": words("What it is.") })),
+        "CatalogueResult": record("A result of a calculator.", &["name", "label", "about"], json!({
+            "name": words("Its name."), "label": words("What a person calls it."), "about": words("What it is.") })),
         "CatalogueExample": record("An example of a calculator.", &["says", "inputs", "address"], json!({
             "says": words("What is worked out."),
             "inputs": {"type": "object", "additionalProperties": {"type": "string"},

@@ -34,18 +34,23 @@ pub struct DrillSizeInput {
     /// Diameter to find drills for.
     pub diameter: Option<DrillDiameter>,
     /// Name of a drill, to find its size and the drills nearest to it.
+    #[label("Name of the drill")]
     pub name: Option<DrillName>,
     /// Systems of sizes to look in: fraction, number, letter, metric.
+    #[label("Drill systems")]
     #[absent("all", value = DrillSystem::ALL.to_vec(), "Drills of every system are looked at.")]
     pub systems: Option<Vec<DrillSystem>>,
     /// Whether the drills may be on either side of the size: nearest, under or over.
+    #[label("Smaller or larger")]
     #[absent("nearest", "The drills may be smaller or larger than the size.")]
     pub side: Option<DrillSide>,
     /// How many drills to list, 1 to 50.
     #[absent("5", "Five drills are listed.")]
+    #[label("How many drills")]
     #[bounds(1, 50)]
     pub count: Option<u32>,
     /// Which drills to choose from: those in the shop's drawer, or all of the tables; shop if one with drills is set.
+    #[label("Choose from")]
     pub from: Option<DrillsFrom>,
 }
 
@@ -53,12 +58,14 @@ pub struct DrillSizeInput {
 #[derive(Debug, Gives)]
 pub struct NearDrill {
     /// The drill's name.
+    #[label("Drill")]
     pub name: &'static str,
     /// The system it belongs to.
     pub system: DrillSystem,
     /// Its nominal diameter.
     pub diameter: FoundSize,
     /// Its diameter less the one asked for; negative for a smaller drill.
+    #[label("Larger by")]
     pub difference: FoundDifference,
 }
 
@@ -70,12 +77,12 @@ pub struct DrillSizeResult {
 }
 
 rules! { check(DrillSizeInput) {
-    one_of(diameter = "0.4 in", name = "No.7"): "Give diameter, or the name of a drill.";
-    not_both(diameter, name): "Give diameter or name, not both.";
+    one_of(diameter = "0.4 in", name = "No.7"): "Give a diameter or the name of a drill.";
+    not_both(diameter, name): "Give a diameter or the name of a drill, not both.";
     never(|input| input.count.is_some_and(|count| !(1..=50).contains(&count)), Code::ValueOutOfRange, count = "5"):
         "From 1 to 50 drills can be listed.";
     never(|input| input.systems.as_ref().is_some_and(Vec::is_empty), Code::ValueEmpty,
-        systems = "fraction,number,letter"): "systems lists nothing; leave it out for all systems.";
+        systems = "fraction,number,letter"): "No drill system is named; leave the field out for all of them.";
 } }
 
 /// The size asked for.
@@ -146,6 +153,26 @@ impl Calculator for DrillSize {
             name = "No.7", systems = "metric", count = "3", from = "tables";
         "A winch pin of 0.4 in needs a hole no smaller: the next inch drills at or over that size.":
             diameter = "0.4 in", systems = "fraction,number,letter", side = "over", count = "4";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "The print calls for a {name} drill. What size is that?" => "drills/0/diameter":
+            { name = "No.7" | "No.21" | "No.29" | "No.36" | "letter F" | "letter I" | "letter Q" | "27/64",
+              units = "inch", from = "tables" };
+        1 "The drawing says {diameter}, and there are only metric drills in the drawer. Which comes nearest?"
+            => "drills/0/diameter":
+            { diameter = "0.201 in" | "0.257 in" | "0.266 in" | "5/16 in" | "27/64 in", systems = "metric",
+              units = "metric", from = "tables" };
+        2 "A reamer leaves {diameter}. Which inch drill is the next one under it?" => "drills/0/diameter":
+            { diameter = "0.4 in" | "0.3125 in" | "0.2505 in" | "0.376 in", systems = "fraction,number,letter",
+              side = "under", units = "inch", from = "tables" };
+        2 "A winch pin of {diameter} has to drop through. Which fraction drill is the next one over it?"
+            => "drills/0/diameter":
+            { diameter = "0.4 in" | "0.33 in" | "0.52 in" | "0.61 in", systems = "fraction", side = "over",
+              units = "inch", from = "tables" };
+        3 "The {name} drill is lost. The nearest metric drill stands in for it: how much larger does it cut?"
+            => "drills/0/difference":
+            { name = "No.7" | "No.10" | "No.25" | "letter F" | "letter U", systems = "metric", units = "inch",
+              from = "tables" };
     };
     type Input = DrillSizeInput;
     type Output = DrillSizeResult;

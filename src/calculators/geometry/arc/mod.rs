@@ -23,7 +23,8 @@ pub struct ArcInput {
     pub height: Option<Size>,
     /// Length along the arc.
     pub arc_length: Option<Size>,
-    /// Angle that the arc spans at the centre: above 0 and below 360 deg.
+    /// Angle that the arc spans at the center: above 0 and below 360 deg.
+    #[label("Central angle")]
     pub angle: Option<ArcAngle>,
     /// Area between arc and chord.
     pub segment_area: Option<Area>,
@@ -33,6 +34,7 @@ pub struct ArcInput {
 #[derive(Debug, Gives)]
 pub struct ArcResult {
     /// Every arc that has the two sizes, the one of the smallest angle first.
+    #[label("Arcs", "arc")]
     pub solutions: Vec<ArcSolution>,
 }
 
@@ -47,7 +49,8 @@ pub struct ArcSolution {
     pub height: FoundSize,
     /// Length along the arc.
     pub arc_length: FoundSize,
-    /// Angle at the centre.
+    /// Angle at the center.
+    #[label("Central angle")]
     pub angle: FoundArcAngle,
     /// Area between arc and chord.
     pub segment_area: FoundArea,
@@ -95,6 +98,29 @@ impl Calculator for Arc {
         "A guard is rolled from a 250 mm strip so that it stands 60 mm high.":
             height = "60 mm", arc_length = "250 mm";
     };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "A broken pulley rim: over a chord of {chord} the rim rises {height}. What was its radius?"
+            => "solutions/0/radius":
+            { chord = "20 mm" | "30 mm" | "50 mm" | "80 mm", height = "3 mm" | "5 mm" | "6 mm" }
+            { chord = "2 in" | "3 in" | "4 in", height = "1/4 in" | "3/8 in" | "1/2 in" };
+        1 "A brake band is to wrap {angle} of a drum of {radius} radius. How long is it along the arc?"
+            => "solutions/0/arc_length":
+            { radius = "3 in" | "4 in" | "4-1/2 in", angle = "180 deg" | "210 deg" | "270 deg" }
+            { radius = "80 mm" | "100 mm" | "120 mm", angle = "180 deg" | "210 deg" | "270 deg" };
+        2 "You mill a flat {chord} wide along a shaft of {radius} radius, less than half through. How deep is the cut?"
+            => "solutions/0/height":
+            { radius = "10 mm" | "12.5 mm" | "20 mm", chord = "8 mm" | "10 mm" | "12 mm" }
+            { radius = "1/2 in" | "3/4 in" | "1 in", chord = "3/8 in" | "1/2 in" | "5/8 in" };
+        2 "A guard of {radius} radius spans {angle}. How far apart are its ends, straight across?" => "solutions/0/chord":
+            { radius = "6 in" | "8 in" | "10 in", angle = "60 deg" | "75 deg" | "90 deg" | "120 deg" }
+            { radius = "150 mm" | "200 mm" | "250 mm", angle = "60 deg" | "75 deg" | "90 deg" | "120 deg" };
+        3 "A flat goes {height} deep into a shaft of {radius} radius. How wide does it come out?" => "solutions/0/chord":
+            { radius = "10 mm" | "15 mm" | "20 mm", height = "1 mm" | "2 mm" | "3 mm" }
+            { radius = "1/2 in" | "3/4 in" | "1 in", height = "1/16 in" | "1/8 in" | "3/16 in" };
+        3 "A worn cam: the chord is {chord} and the radius {radius}, and less than half the circle is left. What angle            does the arc span?" => "solutions/0/angle":
+            { radius = "30 mm" | "40 mm" | "50 mm", chord = "30 mm" | "40 mm" | "50 mm" }
+            { radius = "2 in" | "2-1/2 in" | "3 in", chord = "2 in" | "2-1/2 in" | "3 in" };
+    };
     type Input = ArcInput;
     type Output = ArcResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
@@ -116,7 +142,7 @@ fn notes(input: &ArcInput, solutions: &[ArcSolution], record: &mut Record) {
     if solutions.len() > 1 {
         record.note(
             "two_arcs",
-            "Two arcs have these sizes. See on the part which it is: the first spans less of its circle than the second.",
+            "Two arcs have these sizes. Look at the part to see which it is: the first spans less of its circle.",
         );
     }
     let Some(first) = solutions.first() else { return };
@@ -124,15 +150,15 @@ fn notes(input: &ArcInput, solutions: &[ArcSolution], record: &mut Record) {
     if shallow && input.height.is_some() && (input.chord.is_some() || input.arc_length.is_some()) {
         record.note(
             "shallow_height",
-            "The height is small beside the chord, and the radius is off by as many percent as the height is: a few \
-             hundredths of error can move it far. Measure the height with an indicator, or over a longer chord.",
+            "The height is small beside the chord: a height off by one percent puts the radius off by one percent \
+             too. Measure the height with an indicator, or over a longer chord.",
         );
     }
     if shallow && input.chord.is_some() && input.arc_length.is_some() {
         record.note(
             "nearly_straight",
-            "Chord and arc length are nearly equal, and all else rests on their small difference: the height is a \
-             better thing to measure here.",
+            "Chord and arc length are nearly equal, and everything else rests on their small difference. Measure \
+             the height instead.",
         );
     }
     let near_half = solutions.iter().any(|arc| (arc.angle.degrees() - 180.0).abs() < 10.0);
@@ -140,7 +166,7 @@ fn notes(input: &ArcInput, solutions: &[ArcSolution], record: &mut Record) {
         record.note(
             "near_half_circle",
             "Near half a circle the chord hardly changes with the angle: a small error in either size moves the \
-             height and the angle much.",
+             height and the angle a lot.",
         );
     }
 }

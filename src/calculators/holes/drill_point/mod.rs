@@ -9,7 +9,7 @@ use crate::calculators::prelude::*;
 pub struct DrillPoint;
 
 choice! {
-    /// Where the quill was zeroed on the face: with the drill's `tip` touching, or with its `lips` just cutting full diameter there.
+    /// How the quill was zeroed on the face: with the drill's `tip` touching, or with its `lips` just at full diameter there.
     ZeroedAt {
         /// The tip touches the face.
         Tip = "tip",
@@ -23,25 +23,32 @@ choice! {
 #[asks(check = check)]
 pub struct DrillPointInput {
     /// Diameter of the drill, as a length or by its name.
+    #[label("Drill")]
     pub diameter: DrillDiameter,
     /// Included angle of the point.
     #[absent("118 deg", "118° is the general-purpose point; look at the drill.")]
     pub point_angle: Option<PointAngle>,
     /// Depth wanted at full diameter, below the face.
+    #[label("Depth at full diameter")]
     pub full_depth: Option<Extent>,
     /// Thickness to be drilled through.
+    #[label("Thickness drilled through")]
     pub thickness: Option<Extent>,
-    /// How far the lips are to come out below the far face. Needs thickness.
-    #[absent("0", like = thickness, "The lips are taken to stop level with the far face; give some breakthrough for a clean exit.")]
+    /// How far the lips come out below the far face. Needs the thickness.
+    #[absent("0", like = thickness, "The lips are assumed to stop level with the far face; give some breakthrough for a clean exit.")]
+    #[label("Lips out below by")]
     pub breakthrough: Option<Extent>,
-    /// Where the quill was zeroed: tip or lips.
-    #[absent("tip", "Zero is taken where the tip touches the face.")]
+    /// What touched the face when the quill was zeroed: tip or lips.
+    #[absent("tip", "Zero is assumed where the tip touches the face.")]
+    #[label("Zero set with")]
     pub zeroed_at: Option<ZeroedAt>,
     /// How far the face to be drilled stands above the face where zero was set.
-    #[absent("0", like = diameter, "The face drilled is taken to be the face where zero was set.")]
+    #[absent("0", like = diameter, "The face drilled is assumed to be the one where zero was set.")]
+    #[label("Face above zero face")]
     pub face_height: Option<Place>,
     /// Width of the flat or chisel edge at the tip, as seen from the side.
-    #[absent("0", like = diameter, "The point is taken as sharp; a chisel edge makes it a little shorter.")]
+    #[absent("0", like = diameter, "The point is assumed sharp; a chisel edge makes it a little shorter.")]
+    #[label("Flat at the tip")]
     pub tip_flat: Option<Extent>,
 }
 
@@ -50,22 +57,23 @@ pub struct DrillPointInput {
 pub struct DrillPointResult {
     /// Length of the point, from tip to full diameter.
     pub point_length: FoundExtent,
-    /// Depth of the tip below the face drilled; needs full_depth or thickness.
+    /// Depth of the tip below the face drilled; needs the depth at full diameter or the thickness.
     pub tip_depth: Option<FoundDepthSetting>,
-    /// How far the quill goes from zero; needs full_depth or thickness.
+    /// How far the quill goes from zero; needs the depth at full diameter or the thickness.
+    #[label("Quill travel from zero")]
     pub travel: Option<FoundDepthSetting>,
 }
 
 rules! { check(DrillPointInput) {
-    not_both(full_depth, thickness): "A hole is either blind (full_depth) or through (thickness), not both.";
+    not_both(full_depth, thickness): "Give the depth of a blind hole or the thickness drilled through, not both.";
     needs(breakthrough => thickness = "0.5 in"):
-        "breakthrough says how far the lips come out below, so it needs thickness.";
+        "How far the lips come out below needs the thickness drilled through.";
     smaller(tip_flat < diameter, tip_flat = "0 in"): "The flat at the tip must be smaller than the drill.";
     needs_any(zeroed_at => full_depth | thickness, zeroed_at = "leave out", full_depth = "0.75 in"): FOR_A_DEPTH;
     needs_any(face_height => full_depth | thickness, face_height = "leave out", full_depth = "0.75 in"): FOR_A_DEPTH;
 } }
 
-const FOR_A_DEPTH: &str = "This matters only for a depth: give full_depth or thickness too.";
+const FOR_A_DEPTH: &str = "This matters only for a depth: give the depth at full diameter or the thickness too.";
 
 impl Calculator for DrillPoint {
     const ID: &'static str = "holes/drill-point";
@@ -82,6 +90,34 @@ impl Calculator for DrillPoint {
         "An 8.5 mm drill, 135°, goes through a 12 mm pump flange and 1 mm out below, zeroed at the lips.":
             diameter = "8.5 mm", point_angle = "135 deg", thickness = "12 mm", breakthrough = "1 mm",
             zeroed_at = "lips", face_height = "0 mm", tip_flat = "0.5 mm";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "A {diameter} drill has the usual {point_angle} point. How long is the point?" => "point_length":
+            { diameter = "1/4 in" | "3/8 in" | "1/2 in" | "5/8 in" | "3/4 in", point_angle = "118 deg" }
+            { diameter = "6 mm" | "8 mm" | "10 mm" | "12 mm" | "16 mm", point_angle = "118 deg" };
+        1 "A {diameter} drill is ground to {point_angle} for hard stock. How long is its point?" => "point_length":
+            { diameter = "1/4 in" | "3/8 in" | "1/2 in" | "3/4 in", point_angle = "135 deg" }
+            { diameter = "5 mm" | "8.5 mm" | "10 mm" | "12 mm", point_angle = "135 deg" };
+        2 "A winch bracket needs a {diameter} hole {full_depth} deep at full diameter. How deep does the tip of a            {point_angle} drill go?" => "tip_depth":
+            { diameter = "3/8 in" | "1/2 in" | "5/8 in", full_depth = "3/4 in" | "1 in" | "1-1/4 in",
+              point_angle = "118 deg" }
+            { diameter = "8 mm" | "10 mm" | "12 mm", full_depth = "20 mm" | "25 mm" | "30 mm",
+              point_angle = "118 deg" | "135 deg" };
+        2 "You drill {diameter} through a {thickness} plate with a {point_angle} point, and the lips are to come out            {breakthrough} below. How deep does the tip go?" => "tip_depth":
+            { diameter = "3/8 in" | "1/2 in", thickness = "1/2 in" | "3/4 in" | "1 in",
+              breakthrough = "1/32 in" | "1/16 in", point_angle = "118 deg" }
+            { diameter = "8.5 mm" | "10.2 mm", thickness = "12 mm" | "15 mm" | "20 mm", breakthrough = "1 mm" | "1.5 mm",
+              point_angle = "118 deg" };
+        3 "You zeroed the quill with the lips of a {diameter}, {point_angle} drill level with the face. The plate is            {thickness} and the lips are to come out {breakthrough} below. How far does the quill travel?" => "travel":
+            { diameter = "3/8 in" | "1/2 in", thickness = "1/2 in" | "3/4 in", breakthrough = "1/32 in" | "1/16 in",
+              point_angle = "118 deg", zeroed_at = "lips" }
+            { diameter = "8.5 mm" | "12 mm", thickness = "12 mm" | "16 mm", breakthrough = "1 mm" | "2 mm",
+              point_angle = "135 deg", zeroed_at = "lips" };
+        3 "The tip of a {diameter}, {point_angle} drill is zeroed on a step; the face to drill stands {face_height}            higher. The hole is {full_depth} deep at full diameter. How far does the quill travel from zero?" => "travel":
+            { diameter = "1/4 in" | "3/8 in" | "1/2 in", point_angle = "118 deg", face_height = "1/4 in" | "1/2 in",
+              full_depth = "3/4 in" | "1 in" }
+            { diameter = "6 mm" | "10 mm", point_angle = "118 deg", face_height = "5 mm" | "10 mm",
+              full_depth = "20 mm" | "25 mm" };
     };
     type Input = DrillPointInput;
     type Output = DrillPointResult;

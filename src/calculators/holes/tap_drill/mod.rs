@@ -26,7 +26,7 @@ use thread::{limits, size_and_pitch};
 pub struct TapDrill;
 
 choice! {
-    /// How the tap makes the thread: `cutting` takes chips, `forming` presses the metal out and wants a larger hole.
+    /// How the tap makes the thread: `cutting` takes chips, `forming` presses the metal out and needs a larger hole.
     TapKind {
         /// The tap cuts.
         Cutting = "cutting",
@@ -43,21 +43,27 @@ pub struct TapDrillInput {
     pub thread: Designation,
     /// Height of thread wanted, as a share of the full height; if absent 75 percent for a cutting tap, 65 for a
     /// forming one, 100 for Acme and trapezoidal threads. Taper threads have none.
+    #[label("Height of thread")]
     pub thread_percent: Option<ThreadPercent>,
     /// Class of the thread in the hole; if absent the one in the designation, else the usual one: 2B, 6H (up to M1.4
     /// 5H), 2G for Acme, 7H for trapezoidal.
+    #[label("Class of the hole")]
     pub internal_class: Option<InternalClass>,
     /// Kind of tap: cutting, or forming for Unified and metric threads.
-    #[absent("cutting", "A cutting tap is taken, the more common kind.")]
+    #[absent("cutting", "A cutting tap is assumed, the more common kind.")]
+    #[label("Kind of tap")]
     pub tap: Option<TapKind>,
     /// Drills at hand: any of fraction, number, letter, metric; if absent every one of the drawer, or of the
     /// tables the inch ones for an inch thread and metric for a metric one.
+    #[label("Drill systems")]
     pub systems: Option<Vec<DrillSystem>>,
     /// How much larger than the drill the hole comes out.
     #[absent("0", value = Extent::stated(0.0, self.thread.unit()),
-        "The hole is taken to come out as large as the drill; most drills cut larger, so measure a trial hole.")]
+        "The hole is assumed to come out as large as the drill. Most drills cut larger, so measure a trial hole.")]
+    #[label("Drill cuts large by")]
     pub expected_oversize: Option<Extent>,
     /// Which drills to choose from: those in the shop's drawer, or all of the tables; shop if one with drills is set.
+    #[label("Choose from")]
     pub from: Option<DrillsFrom>,
 }
 
@@ -65,10 +71,13 @@ pub struct TapDrillInput {
 #[derive(Debug, Gives)]
 pub struct MinorLimits {
     /// Class; absent for pipe threads G, which have one without a letter.
+    #[label("Class of the limits")]
     pub class: Option<String>,
     /// Least minor diameter.
+    #[label("Minor diameter, least")]
     pub minor_min: FoundLowerLimit,
     /// Greatest minor diameter.
+    #[label("Minor diameter, greatest")]
     pub minor_max: FoundUpperLimit,
 }
 
@@ -76,18 +85,24 @@ pub struct MinorLimits {
 #[derive(Debug, Gives)]
 pub struct TapDrillRow {
     /// The trade's name for the drill.
+    #[label("Drill")]
     pub name: &'static str,
     /// Its system: fraction, number, letter or metric.
     pub system: &'static str,
     /// Its diameter.
+    #[label("Drill size")]
     pub diameter: FoundSize,
-    /// The hole expected from it: its diameter and the expected oversize.
+    /// The hole expected from it: its diameter and what it cuts large by.
+    #[label("Hole")]
     pub hole_diameter: FoundSize,
     /// The height of thread that the hole leaves; absent for taper threads.
+    #[label("Height of thread")]
     pub thread_percent: Option<FoundThreadPercent>,
     /// Whether the hole lies within the class's limits; absent for a forming tap and where there are no limits.
+    #[label("Within the class")]
     pub within_class: Option<bool>,
     /// Room that the hole leaves up to the greatest minor diameter; negative where it is larger. Absent without limits.
+    #[label("Room to the limit")]
     pub room: Option<FoundDifference>,
 }
 
@@ -95,15 +110,19 @@ pub struct TapDrillRow {
 #[derive(Debug, Gives)]
 pub struct TapDrillChosen {
     /// The trade's name for the drill.
+    #[label("Name")]
     pub name: &'static str,
     /// Its diameter.
+    #[label("Drill size")]
     pub diameter: FoundSize,
     /// The height of thread that its hole leaves; absent for taper threads.
+    #[label("Height of thread")]
     pub thread_percent: Option<FoundThreadPercent>,
     /// Room that its hole leaves up to the greatest minor diameter; absent for a forming tap and without limits.
+    #[label("Room to the limit")]
     pub room: Option<FoundDifference>,
     /// How much larger than the drill a hole usually comes out, for which that room has to do; absent where
-    /// expected_oversize is stated, and where there is no room to speak of.
+    /// what the drill cuts large by is given, and where there is hardly any room.
     pub usual_oversize: Option<FoundExtent>,
 }
 
@@ -111,34 +130,45 @@ pub struct TapDrillChosen {
 #[derive(Debug, Gives)]
 pub struct TapDrillPublished {
     /// The trade's name for the drill.
+    #[label("Name")]
     pub name: &'static str,
     /// Its diameter.
+    #[label("Drill size")]
     pub diameter: FoundSize,
-    /// The hole expected from it: its diameter and the expected oversize.
+    /// The hole expected from it: its diameter and what it cuts large by.
+    #[label("Hole")]
     pub hole_diameter: FoundSize,
     /// The height of thread that its hole leaves; absent for taper threads.
+    #[label("Height of thread")]
     pub thread_percent: Option<FoundThreadPercent>,
     /// Whether the hole lies within the class's limits; absent where there are none.
+    #[label("Within the class")]
     pub within_class: Option<bool>,
 }
 
 /// What the tap drill calculator gives.
 #[derive(Debug, Gives)]
 pub struct TapDrillResult {
-    /// The drill for exactly the percentage wanted: the hole less the expected oversize.
+    /// The drill for exactly the height of thread wanted: the hole less what the drill cuts large by.
+    #[label("Drill for this height")]
     pub drill_diameter: FoundSize,
     /// The hole for exactly the percentage wanted; for NPT the minor diameter at the small end, K0.
+    #[label("Hole for this height")]
     pub hole_diameter: FoundSize,
     /// Limits of the minor diameter of the tapped hole; absent where the standard has none for the thread.
+    #[label("")]
     pub minor_limits: Option<MinorLimits>,
-    /// The stock drill whose hole lies within the class, with room for the usual oversize unless expected_oversize is
-    /// stated, and comes nearest to the percentage; without limits to keep, the one nearest to the percentage. Absent
+    /// The stock drill whose hole lies within the class, with room for the usual oversize unless
+    /// another is given, and comes nearest to the percentage; without limits to keep, the one nearest to the percentage. Absent
     /// where no stock drill will do.
+    #[label("Stock drill")]
     pub drill: Option<TapDrillChosen>,
     /// The drill that a table prints for a pipe or Whitworth thread, and what it leaves.
+    #[label("Drill a table prints")]
     pub published: Option<TapDrillPublished>,
     /// The stock drills near, smallest first: all whose hole lies within the class, and the next ones around the
     /// exact size.
+    #[label("Stock drills near", "drill")]
     pub candidates: Vec<TapDrillRow>,
 }
 
@@ -176,9 +206,33 @@ impl Calculator for TapDrill {
         "An M8 hole in a pump flange of class 6H; the drill is known to cut 0.05 mm large.":
             thread = "M8", internal_class = "6H", tap = "cutting", systems = "metric,letter",
             expected_oversize = "0.05 mm";
-        "An M6 forming tap for an aluminium mill gear cover.": thread = "M6", tap = "forming", from = "tables";
+        "An M6 forming tap for an aluminum mill gear cover.": thread = "M6", tap = "forming", from = "tables";
         "A hole for a 1/2 NPT plug in a pump casing, tapped without reaming.": thread = "1/2-14 NPT";
         "A drain hole G 1/2 in a mill gear case.": thread = "G 1/2";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "You tap {thread} in a pump cap with a cutting tap and want {thread_percent} of the thread. Which stock drill            do you take?" => "drill/diameter":
+            { thread = "1/4-20 UNC" | "5/16-18 UNC" | "3/8-16 UNC" | "1/2-13 UNC", thread_percent = "75 percent",
+              from = "tables" }
+            { thread = "M6" | "M8" | "M10" | "M12", thread_percent = "75 percent", from = "tables" };
+        1 "You tap {thread} in a drain boss. What size of hole does the table give?" => "published/diameter":
+            { thread = "G 1/8" | "G 1/4" | "G 3/8" | "G 1/2" | "G 3/4", from = "tables" };
+        2 "What hole leaves exactly {thread_percent} of the thread for a cutting tap, {thread}?" => "hole_diameter":
+            { thread = "M6" | "M8" | "M10", thread_percent = "60 percent" | "70 percent" | "80 percent", from = "tables" }
+            { thread = "1/4-20 UNC" | "3/8-16 UNC" | "1/2-13 UNC",
+              thread_percent = "60 percent" | "70 percent" | "80 percent", from = "tables" };
+        2 "The hole for {thread} is measured before tapping. How large may it be for class {internal_class}?"
+            => "minor_limits/minor_max":
+            { thread = "1/4-20 UNC" | "3/8-16 UNC" | "1/2-13 UNC", internal_class = "2B" | "3B", from = "tables" }
+            { thread = "M6" | "M8" | "M10" | "M12", internal_class = "6H", from = "tables" };
+        2 "A forming tap makes {thread} in an aluminum cover, {thread_percent} of the thread. What hole does it need?"
+            => "hole_diameter":
+            { thread = "M4" | "M5" | "M6" | "M8", tap = "forming", thread_percent = "65 percent", from = "tables" }
+            { thread = "#8-32 UNC" | "#10-32 UNF" | "1/4-20 UNC", tap = "forming", thread_percent = "65 percent",
+              from = "tables" };
+        3 "Your drills cut {expected_oversize} large. Which drill diameter would leave exactly {thread_percent} of an            {thread} thread?" => "drill_diameter":
+            { thread = "M6" | "M8" | "M10", thread_percent = "70 percent" | "75 percent",
+              expected_oversize = "0.05 mm" | "0.1 mm", from = "tables" };
     };
     type Input = TapDrillInput;
     type Output = TapDrillResult;

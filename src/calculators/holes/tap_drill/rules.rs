@@ -12,14 +12,14 @@ pub fn check_class(input: &TapDrillInput) -> Result<(), ValidationError> {
 
 rules! { pub check_systems(TapDrillInput) {
     never(|input| input.systems.as_ref().is_some_and(Vec::is_empty), Code::ValueEmpty, systems = "number"):
-        "systems names no drills.";
+        "No drill system is named; leave the field out for the usual ones.";
 } }
 
 /// Some threads have no hole, no forming tap or no percentage.
 pub fn check_kind(input: &TapDrillInput) -> Result<(), ValidationError> {
     let thread = &input.thread.thread;
     if !thread.has_internal() {
-        let says = "R is an external thread, and no hole is made for it; the hole is Rc or Rp.";
+        let says = "R is an external thread. The hole for it is Rc or Rp.";
         let hole = thread.designation.replacen('R', "Rc", 1);
         return Err(rule_broken(Code::Conflict, says, &[("thread", &hole)]));
     }
@@ -30,8 +30,8 @@ rules! { check_tap(TapDrillInput) {
     never(|input| input.tap == Some(TapKind::Forming)
         && !matches!(input.thread.thread.system, ThreadSystem::Unified | ThreadSystem::Metric),
         Code::Conflict, tap = "cutting", thread = "M8"):
-        "For forming taps only the holes of Unified and metric threads are known here.";
+        "Holes for forming taps are known here for Unified and metric threads only.";
     never(|input| input.thread.thread.is_taper() && input.thread_percent.is_some(), Code::Conflict,
         thread_percent = "leave out", thread = "G 1/2"):
-        "A taper thread changes its height along the hole, so that it has no percentage.";
+        "A taper thread has no percentage of thread: its height changes along the hole.";
 } }

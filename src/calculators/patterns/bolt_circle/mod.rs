@@ -19,45 +19,58 @@ pub const MOST_HOLES: u32 = 1000;
 #[derive(Debug, Asks)]
 #[asks(check = check::between_fields)]
 pub struct BoltCircleInput {
-    /// Diameter of the circle through the centres of the holes.
+    /// Diameter of the circle through the centers of the holes.
+    #[label("Circle diameter")]
     pub diameter: Size,
     /// How many holes the pattern has, 1 to 1000.
+    #[label("How many holes")]
     pub holes: Count<1, MOST_HOLES>,
-    /// X of the circle's centre.
-    #[absent("0", like = diameter, "The centre is taken to be at the datum's zero.")]
+    /// X of the circle's center.
+    #[absent("0", like = diameter, "The center is assumed at zero.")]
+    #[label("Center, X")]
     pub center_x: Option<Place>,
-    /// Y of the circle's centre.
-    #[absent("0", like = diameter, "The centre is taken to be at the datum's zero.")]
+    /// Y of the circle's center.
+    #[absent("0", like = diameter, "The center is assumed at zero.")]
+    #[label("Center, Y")]
     pub center_y: Option<Place>,
-    /// Angle of hole 1, measured as angle_from and angle_sense say.
-    #[absent("0 deg", "Hole 1 is taken to lie where angles begin.")]
+    /// Angle of hole 1.
+    #[absent("0 deg", "Hole 1 is assumed to lie where angles start.")]
+    #[label("Angle of hole 1")]
     pub start_angle: Option<Angle>,
-    /// Angle from hole 1 to the last hole, in the direction of hole_order, backwards if negative; 360 deg if absent: a full circle, evenly spaced. Anything less has a hole at each end.
-    #[absent("360 deg", "The holes are taken to go all the way round.")]
+    /// Angle from hole 1 to the last hole, the way the holes run, backwards if negative; 360 deg if absent: a full circle, evenly spaced. Anything less has a hole at each end.
+    #[absent("360 deg", "The holes are assumed to go all the way around.")]
+    #[label("Angle first to last hole")]
     pub sweep: Option<Sweep>,
-    /// Numbers of the holes to list, in the order they are to be visited; all if absent.
+    /// Numbers of the holes to list, in the order to drill them; all if absent.
+    #[label("Only these holes")]
     pub only: Option<Vec<u32>>,
-    /// A hole as picked up on the part, x and y: hole 1 is put in its direction from the centre, in place of start_angle.
+    /// A hole as picked up on the part, X and Y: hole 1 lies in its direction from the center, in place of an angle.
+    #[label("Hole as picked up")]
     pub through: Option<Point>,
     /// Diameter of the holes, for the gap between them and the check over pins.
     pub hole_diameter: Option<Size>,
     /// Where angles are 0: x_axis or y_axis.
-    #[absent("x_axis", "Angles are taken to begin along +X.")]
+    #[absent("x_axis", "Angles are assumed to start along +X.")]
+    #[label("Angles start at")]
     pub angle_from: Option<AngleFrom>,
     /// Which way angles grow: counterclockwise or clockwise.
-    #[absent("counterclockwise", "Angles are taken to grow counterclockwise, seen with X to the right and Y up.")]
+    #[absent("counterclockwise", "Angles are assumed to grow counterclockwise, seen with X to the right and Y up.")]
+    #[label("Angles grow")]
     pub angle_sense: Option<Sense>,
     /// Which way the numbers of the holes run: counterclockwise or clockwise.
-    #[absent("counterclockwise", "Holes are taken to be numbered counterclockwise.")]
+    #[absent("counterclockwise", "Holes are assumed to run counterclockwise.")]
+    #[label("Holes run")]
     pub hole_order: Option<Sense>,
 }
 
 /// What the bolt circle calculator gives.
 #[derive(Debug, Gives)]
 pub struct BoltCircleResult {
-    /// The holes, in the order of their numbers or of only.
+    /// The holes, in the order of their numbers, or as listed.
+    #[label("Holes", "hole")]
     pub positions: Vec<BoltCircleHole>,
     /// Angle from one hole of the pattern to the next, negative for a negative sweep; absent for one hole.
+    #[label("Angle hole to hole")]
     pub step_angle: Option<FoundAngle>,
     /// The distances between neighbours.
     #[group]
@@ -67,13 +80,15 @@ pub struct BoltCircleResult {
 /// What a caliper can check between neighbouring holes.
 #[derive(Debug, Default, Gives)]
 pub struct Distances {
-    /// Straight distance between the centres of neighbouring holes of the pattern; absent for one hole.
+    /// Straight distance between the centers of neighbouring holes of the pattern; absent for one hole.
+    #[label("Center to center")]
     pub adjacent_chord: Option<FoundExtent>,
-    /// Metal between the edges of neighbouring holes; needs hole_diameter.
+    /// Metal between the edges of neighbouring holes; needs the hole diameter.
+    #[label("Metal between holes")]
     pub gap: Option<FoundExtent>,
-    /// Caliper outside pins in neighbouring holes: chord plus hole diameter; needs hole_diameter.
+    /// Caliper outside pins in neighbouring holes: chord plus hole diameter; needs the hole diameter.
     pub over_pins: Option<FoundExtent>,
-    /// Caliper inside pins in neighbouring holes: chord less hole diameter; needs hole_diameter.
+    /// Caliper inside pins in neighbouring holes: chord less hole diameter; needs the hole diameter.
     pub between_pins: Option<FoundExtent>,
 }
 
@@ -87,10 +102,12 @@ pub struct BoltCircleHole {
     /// Where it is on Y.
     pub y: FoundPlace,
     /// Move on X from the hole listed before it; the first from datum zero.
+    #[label("X move")]
     pub dx: FoundMove,
     /// Move on Y from the hole listed before it; the first from datum zero.
+    #[label("Y move")]
     pub dy: FoundMove,
-    /// Its angle, measured as start_angle is, from 0 to below 360 deg.
+    /// Its angle, measured as the angle of hole 1 is, from 0 to below 360 deg.
     pub angle: FoundAngle,
 }
 
@@ -107,7 +124,7 @@ impl Calculator for BoltCircle {
     const EXAMPLES: &'static [Example] = examples! {
         "Six holes on a 4 in circle in a winch flange, hole 1 on the X axis, with 1/2 in holes.":
             diameter = "4 in", holes = "6", start_angle = "0 deg", hole_diameter = "0.5 in";
-        "Five cover bolts over part of a pump housing, from 15° through 200°, about a centre off the datum.":
+        "Five cover bolts over part of a pump housing, from 15° through 200°, about a center off the datum.":
             diameter = "150 mm", holes = "5", start_angle = "15 deg", sweep = "200 deg", center_x = "10 mm",
             center_y = "20 mm";
         "A hub has six holes of which one was picked up at X 1.5 in, Y 2 in; holes 2, 4 and 6 are to be drilled.":
@@ -115,6 +132,32 @@ impl Calculator for BoltCircle {
         "Eight holes counted clockwise from twelve o'clock, as on the drawing of a mill's dial plate.":
             diameter = "120 mm", holes = "8", angle_from = "y_axis", angle_sense = "clockwise",
             hole_order = "clockwise";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "A winch flange has {holes} holes evenly spaced on a {diameter} circle. What angle lies from hole to hole?"
+            => "step_angle": { diameter = "4 in" | "120 mm", holes = "5" | "6" | "8" | "9" | "10" | "12" };
+        1 "{holes} holes lie on a {diameter} circle, evenly spaced. What does a caliper read center to center of neighbors?"
+            => "adjacent_chord":
+            { diameter = "3 in" | "4 in" | "4-1/2 in" | "6 in", holes = "3" | "5" | "6" | "8" }
+            { diameter = "80 mm" | "100 mm" | "120 mm" | "150 mm", holes = "3" | "5" | "6" | "8" };
+        2 "{holes} holes on a {diameter} circle about zero, hole 1 on +X, counterclockwise. Where is hole 2 on X?"
+            => "positions/1/x":
+            { diameter = "2 in" | "4 in" | "5 in" | "6 in", holes = "5" | "6" | "8" | "10" }
+            { diameter = "80 mm" | "100 mm" | "150 mm", holes = "5" | "6" | "8" | "10" };
+        2 "{holes} holes on a {diameter} circle about zero, hole 1 at {start_angle} from +X, counterclockwise. Where is            hole 1 on Y?" => "positions/0/y":
+            { diameter = "4 in" | "5 in" | "6 in", holes = "4" | "6", start_angle = "15 deg" | "22.5 deg" | "30 deg" }
+            { diameter = "90 mm" | "120 mm", holes = "4" | "6", start_angle = "15 deg" | "22.5 deg" | "30 deg" };
+        2 "A pump cover has {holes} holes of {hole_diameter} on a {diameter} circle. How much metal is left between            neighbors?" => "gap":
+            { diameter = "4 in" | "5 in", holes = "6" | "8", hole_diameter = "3/8 in" | "1/2 in" }
+            { diameter = "100 mm" | "125 mm", holes = "6" | "8", hole_diameter = "9 mm" | "11 mm" };
+        3 "You check a flange with two {hole_diameter} pins in neighboring holes: {holes} holes on a {diameter} circle.            What must a caliper read over the pins?" => "over_pins":
+            { diameter = "4 in" | "5 in" | "6 in", holes = "5" | "6" | "8", hole_diameter = "3/8 in" | "1/2 in" }
+            { diameter = "100 mm" | "140 mm", holes = "5" | "6" | "8", hole_diameter = "8 mm" | "10 mm" };
+        3 "{holes} bolts hold part of a pump cover, from hole 1 on +X through {sweep} counterclockwise, a hole at each            end, on a {diameter} circle. What angle lies from hole to hole?" => "step_angle":
+            { diameter = "150 mm" | "6 in", holes = "4" | "5" | "6", sweep = "90 deg" | "120 deg" | "200 deg" };
+        3 "{holes} holes on a {diameter} circle, hole 1 on +X, counterclockwise. You stand at hole 1. How far do you            move on Y for hole 2?" => "positions/1/dy":
+            { diameter = "3 in" | "4 in" | "5 in", holes = "5" | "6" | "8" }
+            { diameter = "80 mm" | "100 mm", holes = "5" | "6" | "8" };
     };
     type Input = BoltCircleInput;
     type Output = BoltCircleResult;
@@ -127,7 +170,7 @@ impl Calculator for BoltCircle {
         record.caution(cautions::DRILLING);
         record.note(
             "one_side",
-            "Come to every place from the same side on each axis, so that the play of the screws does not enter.",
+            "Come up to every place from the same side on each axis, so that backlash does not matter.",
         );
         Ok(result)
     }

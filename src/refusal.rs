@@ -85,7 +85,7 @@ impl Refusal {
         let more = wrongs.len().saturating_sub(MOST_NAMED);
         if more > 0 {
             wrongs.truncate(MOST_NAMED);
-            let says = format!("{more} more are wrong, too many to name.");
+            let says = format!("{more} more fields are wrong, too many to list.");
             wrongs.push(Wrong { field: String::new(), code: Code::TooLarge, says, try_this: None });
         }
         Self(wrongs)

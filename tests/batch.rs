@@ -295,14 +295,14 @@ fn what_goes_along_is_untouched_and_odd_files_are_read() {
     assert_eq!((read.len(), cell(&read[1], "part"), cell(&read[1], "refused")), (2, "y", ""));
     // A quotation mark that is never closed is said, not swallowed.
     let answered = caller.table(&path, "part,diameter [in]\na,1\n\"b,1\nc,1\nd,1\n");
-    assert!(answered.trim_end().ends_with("A quotation mark is never closed from here on."), "{answered}");
+    assert!(answered.trim_end().ends_with("A quotation mark that starts here is never closed."), "{answered}");
     // Only a header: only a header.
     assert_eq!(caller.table(&path, "diameter [in]\n").lines().count(), 1);
     let bytes = b"part,diameter [in]\n\xff,1\nx,\xff\n".to_vec();
     let answered = caller.send(&path, "text/csv", bytes).bytes().expect("bytes");
     let answered = String::from_utf8_lossy(&answered).into_owned();
     assert!(answered.lines().nth(1).expect("a row").ends_with(','), "{answered}");
-    assert!(answered.contains("The cell is not UTF-8."), "{answered}");
+    assert!(answered.contains("The cell is not UTF-8 text."), "{answered}");
 }
 
 #[test]

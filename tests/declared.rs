@@ -143,12 +143,12 @@ fn a_result_that_is_left_out_says_what_it_lacks() {
     let told = |query: &str, result: &Given| {
         let mut record = working::Record::new(true);
         let inputs = read(query).expect("a cut").tree().expect("a tree");
-        record.tell_lacking(&Given::DECLARATION, &inputs, &result.tree().expect("a tree"));
+        record.tell_lacking(&Cut::DECLARATION, &Given::DECLARATION, &inputs, &result.tree().expect("a tree"));
         record.notes.into_iter().map(|note| note.says.into_owned()).collect::<Vec<_>>()
     };
     let none = || Given { depths: Vec::new(), more: None, behind: None };
-    assert_eq!(told("diameter=1in", &none()), ["Left out: more needs depth and teeth or left; wall needs lean."]);
-    assert_eq!(told("diameter=1in&left=0.1in&lean=5deg", &none()), ["Left out: more needs depth."]);
+    assert_eq!(told("diameter=1in", &none()), ["Not worked out: more needs depth and teeth or left; wall needs lean."]);
+    assert_eq!(told("diameter=1in&left=0.1in&lean=5deg", &none()), ["Not worked out: more needs depth."]);
     // What is absent for another reason than a field is not spoken of.
     assert!(told("diameter=1in&depth=0.2in&teeth=2&lean=5deg", &none()).is_empty());
 }

@@ -121,7 +121,7 @@ fn every_answer_has_sources() {
 #[test]
 fn what_is_asked_for_first_is_among_the_results() {
     for entry in REGISTER {
-        // Of several parted by | the first that is there counts; each is there in some example.
+        // Of several separated by | the first that is there counts; each is there in some example.
         for lead in entry.leads.iter().flat_map(|paths| paths.split('|')) {
             let shows = |example: &Example| {
                 let answer = asked(entry, &query(example.fields)).expect("an answer");

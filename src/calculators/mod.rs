@@ -5,10 +5,10 @@ pub mod exercise;
 pub mod prelude;
 
 use crate::cautions;
-use crate::declared::{Asked, Declaration, Declared, tree_of};
+use crate::declared::{Asked, Declaration, Declared, Member, in_sentence, tree_of};
 use crate::drawing::Drawing;
 use crate::fields::Fields;
-use crate::refusal::Refusal;
+use crate::refusal::{Code, Refusal};
 use crate::tree::Node;
 use crate::working::Record;
 use exercise::Exercise;
@@ -329,13 +329,23 @@ fn typed<C: Calculator>(fields: &Fields, record: &mut Record) -> Result<(C::Inpu
         let mut fields = C::EXAMPLES.iter().flat_map(|example| example.fields);
         fields.find(|(name, _)| *name == field).map(|(_, value)| *value)
     };
-    let input: C::Input = fields.read(good)?;
+    let input: C::Input = fields.read(good).map_err(|refusal| in_words(refusal, C::Input::DECLARATION.members))?;
     input.validate()?;
     if C::AT_THE_MACHINE {
         record.caution(cautions::STARTING_POINT);
     }
     let result = C::solve(&input, record)?;
     Ok((input, result))
+}
+
+/// What is missing by its label.
+fn in_words(mut refusal: Refusal, members: &[Member]) -> Refusal {
+    for wrong in refusal.0.iter_mut().filter(|wrong| wrong.code == Code::FieldMissing) {
+        if let Some(member) = members.iter().find(|member| wrong.field.strip_prefix('/') == Some(member.name)) {
+            wrong.says = format!("Needed: {}.", in_sentence(member.label));
+        }
+    }
+    refusal
 }
 
 /// The calculator at `id`.

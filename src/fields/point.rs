@@ -1,5 +1,5 @@
 //! Points of a plane as a request states them: `1.5 in,0 in` as text or `{"x": …, "y": …}` in JSON,
-//! and lists of them, in text parted by semicolons.
+//! and lists of them, in text separated by semicolons.
 
 use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::{Place, shown};
@@ -54,7 +54,8 @@ impl Point {
     pub fn read(text: &str) -> Result<Self, Unread> {
         let parts: Vec<&str> = text.split(',').map(str::trim).collect();
         let [x_text, y_text] = parts[..] else {
-            let says = format!("\"{}\" is not a point: two lengths, x and y, parted by one comma.", shown(text));
+            let says =
+                format!("\"{}\" is not a point: give two lengths, X and Y, separated by one comma.", shown(text));
             return Err(unread(Code::ValueUnreadable, says, EXAMPLE));
         };
         let (x, y) = (Place::read(x_text), Place::read(y_text));
@@ -89,7 +90,7 @@ impl Points {
 
 fn push(points: &mut Vec<Point>, point: Point) -> Result<(), Unread> {
     if points.len() == MOST_POINTS {
-        let says = format!("There are more than {MOST_POINTS} points.");
+        let says = format!("At most {MOST_POINTS} points are read.");
         return Err(unread(Code::ValueOutOfRange, says, ""));
     }
     points.push(point);
@@ -124,12 +125,12 @@ impl<'de> Visitor<'de> for PointVisitor {
                 "y" => &mut y,
                 other => {
                     map.next_value::<IgnoredAny>()?;
-                    let says = format!("\"{}\" is no part of a point; it has x and y.", shown(other));
+                    let says = format!("\"{}\" is not part of a point; give x and y.", shown(other));
                     return Err(refuse(Code::ValueUnreadable, says));
                 }
             };
             if axis.is_some() {
-                return Err(refuse(Code::ValueUnreadable, format!("{key} is there more than once.")));
+                return Err(refuse(Code::ValueUnreadable, format!("{key} is given more than once.")));
             }
             *axis = Some(map.next_value::<Place>()?);
         }
@@ -165,7 +166,7 @@ impl<'de> Visitor<'de> for PointsVisitor {
             push(&mut points, point).map_err(carry::<A::Error>)?;
         }
         if points.is_empty() {
-            return Err(carry(unread(Code::ValueEmpty, "There are no points in the list.".into(), "")));
+            return Err(carry(unread(Code::ValueEmpty, "The list has no points.".into(), "")));
         }
         Ok(Points(points))
     }
@@ -197,7 +198,9 @@ impl ToSchema for Point {
         let text = ObjectBuilder::new()
             .schema_type(Type::String)
             .pattern(Some("^[^,|]+,[^,|]+(?:\\|[^,|]+,[^,|]+)*$"))
-            .description(Some("A point: X and Y, each a length, parted by a comma; or several points parted by |."))
+            .description(Some(
+                "A point: X and Y, each a length, separated by a comma; or several points separated by |.",
+            ))
             .examples([serde_json::json!(EXAMPLE)]);
         let object = ObjectBuilder::new()
             .property("x", place())
@@ -240,7 +243,7 @@ impl ToSchema for Points {
         let text = ObjectBuilder::new()
             .schema_type(Type::String)
             .pattern(Some("^[^,;]+,[^,;]+(?:;[^,;]+,[^,;]+)*$"))
-            .description(Some("Points parted by semicolons, each X and Y parted by a comma."))
+            .description(Some("Points separated by semicolons, each X and Y separated by a comma."))
             .examples([serde_json::json!(EXAMPLES)]);
         parts.push(("PointsText".into(), text.into()));
         parts.push((Point::name().into_owned(), Point::schema()));

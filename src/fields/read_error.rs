@@ -80,7 +80,7 @@ impl de::Error for ReadError {
             let try_this = (!try_this.is_empty()).then_some(try_this);
             return Self { path: Vec::new(), code, says, try_this, row: None };
         }
-        Self::new(Code::ValueUnreadable, format!("The value is not of the right form: {text}."))
+        Self::new(Code::ValueUnreadable, format!("This value cannot be read: {text}."))
     }
 
     fn invalid_type(unexpected: Unexpected, expected: &dyn de::Expected) -> Self {
@@ -97,11 +97,11 @@ impl de::Error for ReadError {
             words if words.starts_with("struct ") => "an object".to_owned(),
             words => words.to_owned(),
         };
-        Self::new(Code::ValueUnreadable, format!("Here stands {stands}, where {wanted} is wanted."))
+        Self::new(Code::ValueUnreadable, format!("Give {wanted} here, not {stands}."))
     }
 
     fn missing_field(field: &'static str) -> Self {
-        Self::new(Code::FieldMissing, format!("The field {field} is needed.")).at(field)
+        Self::new(Code::FieldMissing, format!("Needed: {field}.")).at(field)
     }
 
     fn unknown_field(field: &str, expected: &'static [&'static str]) -> Self {
@@ -129,7 +129,7 @@ impl de::Error for ReadError {
     }
 
     fn duplicate_field(field: &'static str) -> Self {
-        Self::new(Code::FieldRepeated, format!("The field {field} is there more than once.")).at(field)
+        Self::new(Code::FieldRepeated, format!("{field} is given more than once.")).at(field)
     }
 }
 
@@ -154,7 +154,7 @@ mod tests {
     fn the_same_words_of_another_reader_are_only_words() {
         let unread = Unread::new(Code::NotFound, "No such drill.", "#7");
         let words = carry::<serde_json::Error>(unread).to_string();
-        let says = "The value is not of the right form: No such drill..";
+        let says = "This value cannot be read: No such drill..";
         assert_eq!(wrong(de::Error::custom(words)), Wrong::new("depth", Code::ValueUnreadable, says, "1 in"));
     }
 }

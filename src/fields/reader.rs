@@ -54,7 +54,7 @@ impl GivenReader<'_, '_> {
     /// Refuses what is no value at all, before anything reads it.
     fn check(&self) -> Result<(), ReadError> {
         match self.0 {
-            Given::Null => Err(ReadError::new(Code::ValueEmpty, "null is no value; leave the field out.")),
+            Given::Null => Err(ReadError::new(Code::ValueEmpty, "null is not a value; leave the field out.")),
             Given::Text(text) if text.trim().is_empty() => Err(ReadError::new(
                 Code::ValueEmpty,
                 "The value is empty. In an address a # must be written %23 and a + must be written %2B.",
@@ -118,7 +118,7 @@ impl<'de> Deserializer<'de> for GivenReader<'_, '_> {
         }
     }
 
-    /// An object may also be one text, its parts in declared order parted by commas.
+    /// An object may also be one text, its parts in declared order separated by commas.
     fn deserialize_struct<V: Visitor<'de>>(
         self,
         _: &'static str,
@@ -158,7 +158,7 @@ impl<'de> Deserializer<'de> for GivenReader<'_, '_> {
             Some(truth) => visitor.visit_bool(truth),
             None => Err(ReadError::new(
                 Code::ValueUnreadable,
-                format!("\"{}\" is neither true nor false.", shown(&self.0.said())),
+                format!("\"{}\" is not true or false.", shown(&self.0.said())),
             )),
         }
     }
@@ -168,10 +168,7 @@ impl<'de> Deserializer<'de> for GivenReader<'_, '_> {
         match self.0 {
             Given::Text(text) => visitor.visit_str(text.trim()),
             Given::Number(_) => visitor.visit_str(&self.0.said()),
-            other => Err(ReadError::new(
-                Code::ValueUnreadable,
-                format!("Here stands {}, where words are wanted.", other.said()),
-            )),
+            other => Err(ReadError::new(Code::ValueUnreadable, format!("Give words here, not {}.", other.said()))),
         }
     }
 
@@ -179,7 +176,7 @@ impl<'de> Deserializer<'de> for GivenReader<'_, '_> {
         self.deserialize_string(visitor)
     }
 
-    /// A list may also be one text, its items parted by commas.
+    /// A list may also be one text, its items separated by commas.
     fn deserialize_seq<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, ReadError> {
         self.check()?;
         match self.0 {

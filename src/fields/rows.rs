@@ -1,4 +1,4 @@
-//! Lists of richer objects: in JSON a list of objects; in a query rows parted by semicolons, their
+//! Lists of richer objects: in JSON a list of objects; in a query rows separated by semicolons, their
 //! parts by commas in the order in which the object declares them, or the JSON itself as text.
 
 use super::given::Given;
@@ -30,8 +30,8 @@ impl<'de, T: Deserialize<'de>> Deserialize<'de> for Rows<T> {
         let Listed(rows) = Listed::deserialize(deserializer)?;
         let refuse = |code, says: String| Err(carry(Unread { code, says, try_this: String::new() }));
         match rows.len() {
-            0 => refuse(Code::ValueEmpty, "There is nothing in the list.".into()),
-            len if len > MOST_ROWS => refuse(Code::ValueOutOfRange, format!("There are more than {MOST_ROWS} rows.")),
+            0 => refuse(Code::ValueEmpty, "The list is empty.".into()),
+            len if len > MOST_ROWS => refuse(Code::ValueOutOfRange, format!("At most {MOST_ROWS} rows are read.")),
             _ => Ok(Self(rows)),
         }
     }
@@ -41,8 +41,8 @@ impl<'de, T: Deserialize<'de>> Deserialize<'de> for Rows<T> {
 pub(super) fn parted(text: &str) -> Result<Given<'_>, String> {
     let text = text.trim();
     if text.starts_with(['[', '{']) {
-        let read: Given =
-            serde_json::from_str(text).map_err(|error| format!("This begins like JSON, but: {error}."))?;
+        let read: Given = serde_json::from_str(text)
+            .map_err(|error| format!("This starts like JSON, but it cannot be read: {error}."))?;
         return Ok(as_list(&read).unwrap_or(read));
     }
     // A semicolon at the end ends the last row and begins no other.
@@ -60,7 +60,7 @@ pub(super) fn named<'a>(row: &'a str, fields: &'static [&'static str]) -> Result
     let parts: Vec<&str> = row.split(',').map(str::trim).collect();
     if parts.len() > fields.len() {
         let order = fields.join(", ");
-        return Err(format!("A row has at most {} parts, parted by commas: {order}.", fields.len()));
+        return Err(format!("A row has at most {} parts, separated by commas: {order}.", fields.len()));
     }
     let given = fields.iter().zip(parts).filter(|(_, part)| !part.is_empty());
     Ok(Given::Object(given.map(|(name, part)| ((*name).into(), Given::Text(part.into()))).collect()))
@@ -74,7 +74,7 @@ impl<T: IntoTree> IntoTree for Rows<T> {
 
 /// What the text of a query is, from the names of the parts.
 fn about<T: Asked>() -> String {
-    format!("Rows parted by semicolons, in each, parted by commas: {}.", T::NAMES.join(", "))
+    format!("Rows separated by semicolons; in each, separated by commas: {}.", T::NAMES.join(", "))
 }
 
 fn text<T: Asked>() -> ObjectBuilder {

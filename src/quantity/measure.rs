@@ -188,13 +188,10 @@ impl<K: Kind> Measure<K> {
         if !row.units.contains(&unit) {
             let fits = row.units.iter().map(|unit| unit.spelling()).collect::<Vec<_>>().join(", ");
             let (code, says) = if unit.row().dimension == row.dimension() {
-                (Code::KindWrong, format!("{} does not measure this; the units here are {fits}.", unit.spelling()))
+                (Code::KindWrong, format!("{} does not fit here; use {fits}.", unit.spelling()))
             } else {
                 let is = unit.row().dimension.words();
-                (
-                    Code::UnitWrong,
-                    format!("\"{}\" is {is}, not {}; the units here are {fits}.", shown(text), row.dimension().words()),
-                )
+                (Code::UnitWrong, format!("\"{}\" is {is}, not {}; use {fits}.", shown(text), row.dimension().words()))
             };
             return Err(Unread::new(code, says, row.example));
         }
@@ -214,7 +211,7 @@ impl<K: Kind> Measure<K> {
             |rule: String| Err(Unread::new(Code::ValueOutOfRange, format!("\"{}\" {rule}", shown(text)), row.example));
         match row.least {
             Least::AboveZero if si <= 0.0 => return refuse("is not more than 0.".into()),
-            Least::AboveZero if si < TINY => return refuse("is too near 0 to compute with.".into()),
+            Least::AboveZero if si < TINY => return refuse("is too near 0.".into()),
             Least::From(least) if si < least => return refuse(format!("is below {}.", self.bound(least))),
             _ => {}
         }
@@ -246,7 +243,7 @@ fn share(row: &KindRow, unit: Unit, value: f64, text: &str) -> Unread {
 /// A unit that there is none of; what to try is the nearest of the kind's own.
 fn unknown_unit(row: &KindRow, value: f64, name: &str) -> Unread {
     let fits = row.units.iter().map(|unit| unit.spelling()).collect::<Vec<_>>().join(", ");
-    let says = format!("\"{}\" is not a unit known here; the units here are {fits}.", shown(name));
+    let says = format!("\"{}\" is not a unit known here; use {fits}.", shown(name));
     let good = nearest_unit(name, row.units).map(|unit| with(&text::full(value), unit));
     Unread::new(Code::UnitUnknown, says, good.unwrap_or_else(|| row.example.to_owned()))
 }
@@ -392,7 +389,7 @@ impl<'de, K: Kind> Visitor<'de> for MeasureVisitor<K> {
                 }
                 other => {
                     return Err(refuse(format!(
-                        "\"{}\" is no part of a quantity; it has value and unit.",
+                        "\"{}\" is not part of a quantity; give value and unit.",
                         shown(other)
                     )));
                 }
@@ -401,12 +398,12 @@ impl<'de, K: Kind> Visitor<'de> for MeasureVisitor<K> {
         let value = value.ok_or_else(|| refuse("A quantity as an object needs a value.".into()))?;
         if let Some(worst) = spread {
             if toleranced {
-                return Err(refuse("A quantity has a tolerance (plus, minus) or a plus_minus, not both.".into()));
+                return Err(refuse("Give plus and minus, or plus_minus, not both.".into()));
             }
             (plus, minus, toleranced) = (worst.plus, worst.minus, true);
         }
         if !value.is_finite() || plus < 0.0 || minus < 0.0 {
-            return Err(refuse("The value must be a finite number, and a tolerance not below 0.".into()));
+            return Err(refuse("The value must be a number, and a tolerance 0 or more.".into()));
         }
         let known = match &unit {
             Some(name) => Some(Unit::named(name).ok_or_else(|| carry::<A::Error>(unknown_unit(K::ROW, value, name)))?),

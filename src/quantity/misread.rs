@@ -31,11 +31,11 @@ pub(super) fn comma(text: &str, first: &str, tail: &str, negative: bool, example
     match (is_whole, more.split_once('.')) {
         (true, Some((whole, decimals))) if thousands(whole) && digits(decimals) == decimals => {
             let number = format!("{sign}{first}{}.{decimals}", digits(whole));
-            ambiguous(format!("\"{text}\": a thousands comma is not read; leave it out."), &number)
+            ambiguous(format!("\"{text}\": leave out the thousands comma."), &number)
         }
         (true, None) if more.contains(',') && thousands(more) => {
             let number = format!("{sign}{first}{}", digits(more));
-            ambiguous(format!("\"{text}\": thousands commas are not read; leave them out."), &number)
+            ambiguous(format!("\"{text}\": leave out the thousands commas."), &number)
         }
         (true, None) if thousands(more) => {
             let (decimal, whole) = (format!("{sign}{first}.{more}"), format!("{sign}{first}{more}"));
@@ -44,9 +44,9 @@ pub(super) fn comma(text: &str, first: &str, tail: &str, negative: bool, example
         }
         (_, None) if !more.is_empty() && !more.contains(',') => {
             let number = format!("{sign}{}.{more}", first.replace('.', ""));
-            ambiguous(format!("\"{text}\": a decimal comma is not read; write a point."), &number)
+            ambiguous(format!("\"{text}\": write a decimal point, not a comma."), &number)
         }
-        _ => Unread::new(Code::ValueAmbiguous, format!("\"{text}\": no commas are read in a number."), example),
+        _ => Unread::new(Code::ValueAmbiguous, format!("\"{text}\": write the number without commas."), example),
     }
 }
 
@@ -63,15 +63,15 @@ fn nearer(one: &str, other: &str, rest: &str, example: &str) -> bool {
 pub(super) fn no_unit(text: &str, number: &str, rest: &str, example: &str) -> Unread {
     let unreadable = |says: String, good: String| Unread::new(Code::ValueUnreadable, says, good);
     if let Some((whole, rest)) = grouped(number, rest) {
-        let says = format!("\"{}\": gaps and marks within a number are not read; leave them out.", shown(text));
+        let says = format!("\"{}\": leave out gaps and marks within a number.", shown(text));
         return unreadable(says, with_unit(&whole, rest, example));
     }
     if let Some((inches, feet, rest)) = feet_and_inches(text, number, rest) {
         return if unit_of(example).is_some_and(|unit| unit.row().dimension == Dimension::Angle) {
-            let says = format!("\"{}\" has minutes and seconds without degrees; write the degrees too.", shown(text));
+            let says = format!("\"{}\" has minutes or seconds without degrees; write the degrees too.", shown(text));
             unreadable(says, format!("0°{}'{}\"", full(feet), full(rest)))
         } else {
-            let says = format!("\"{}\" is feet and inches; state it in one unit.", shown(text));
+            let says = format!("\"{}\" is feet and inches; give it in one unit.", shown(text));
             unreadable(says, format!("{} in", full(inches)))
         };
     }

@@ -154,7 +154,7 @@ fn apply_tolerance(written: &mut Written, text: &str, example: &str) -> Result<(
 
 /// Threads in an inch are counted: a tolerance belongs to the pitch as a length.
 pub(super) fn threads_with_tolerance(count: f64) -> Unread {
-    let says = "Threads per inch take no tolerance; state the pitch or lead as a length to give it one.";
+    let says = "Threads per inch take no tolerance; give the pitch or lead as a length with one.";
     let good = if count > 0.0 { format!("{} tpi", super::text::full(count)) } else { "20 tpi".into() };
     Unread::new(Code::ValueUnreadable, says, good)
 }
@@ -179,7 +179,7 @@ fn read_plain(text: &str, example: &str) -> Result<Written, Unread> {
     if rest.eq_ignore_ascii_case("mil") || rest.eq_ignore_ascii_case("mils") {
         return Err(Unread::new(
             Code::ValueAmbiguous,
-            format!("\"{}\": is a mil a thousandth of an inch (thou) or a millimetre (mm)?", shown(text)),
+            format!("\"{}\": is a mil a thousandth of an inch (thou) or a millimeter (mm)?", shown(text)),
             format!("{} thou", super::text::full(value)),
         ));
     }
@@ -214,7 +214,7 @@ pub(super) fn read_number<'a>(text: &'a str, example: &str) -> Result<(f64, &'a 
         if part >= 1.0 {
             return Err(Unread::new(
                 Code::ValueAmbiguous,
-                format!("\"{}\": the fraction after the whole number is not below one.", shown(text)),
+                format!("\"{}\": the fraction after a whole number must be below one.", shown(text)),
                 example,
             ));
         }
@@ -272,7 +272,7 @@ fn fraction<'a>(top: &str, rest: &'a str, example: &str) -> Result<(f64, &'a str
     }
     let (numerator, denominator) = (number(top, example)?, number(bottom, example)?);
     if denominator == 0.0 {
-        return Err(Unread::new(Code::ValueUnreadable, "A fraction cannot have 0 below the stroke.", example));
+        return Err(Unread::new(Code::ValueUnreadable, "A fraction cannot have 0 below the line.", example));
     }
     Ok((numerator / denominator, tail))
 }
@@ -280,11 +280,7 @@ fn fraction<'a>(top: &str, rest: &'a str, example: &str) -> Result<(f64, &'a str
 fn number(digits: &str, example: &str) -> Result<f64, Unread> {
     match digits.parse::<f64>() {
         Ok(value) if value.is_finite() => Ok(value),
-        Ok(_) => Err(Unread::new(
-            Code::ValueOutOfRange,
-            format!("{} is too large to be computed with.", shown(digits)),
-            example,
-        )),
+        Ok(_) => Err(Unread::new(Code::ValueOutOfRange, format!("{} is too large.", shown(digits)), example)),
         Err(_) => Err(Unread::new(Code::ValueUnreadable, format!("\"{}\" is not a number.", shown(digits)), example)),
     }
 }

@@ -40,7 +40,7 @@ fn text_schema(row: &KindRow) -> Schema {
         .schema_type(Type::String)
         .pattern(Some(pattern(row)))
         .description(Some(format!(
-            "{} Written as a number and a unit: {}. {}Several parted by | or a range, from..to step by, ask for a table.",
+            "{} Written as a number and a unit: {}. {}Several separated by |, or a range such as 1..3 step 1 mm, give a table.",
             row.about,
             units(row),
             without_unit(row).map(|says| says + " ").unwrap_or_default()
@@ -52,7 +52,7 @@ fn text_schema(row: &KindRow) -> Schema {
 /// What is said of a kind whose numbers may stand without a unit.
 fn without_unit(row: &KindRow) -> Option<String> {
     let unit = row.only_unit()?.spelling();
-    Some(format!("A number beyond 1 may stand alone, since there is no other unit; up to 1 say {unit}."))
+    Some(format!("A number above 1 needs no unit; up to 1 say {unit}."))
 }
 
 /// The object form.

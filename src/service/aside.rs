@@ -274,7 +274,7 @@ async fn aside<T: Send + 'static>(
 
 /// 503 for a request that found no place.
 fn busy() -> Problem {
-    refused("The service has too much long work at the moment. Ask again in a few seconds.")
+    refused("The service is busy with long requests. Ask again in a few seconds.")
 }
 
 /// The problem of a request whose work was not done.

@@ -72,7 +72,7 @@ pub async fn answer(
 /// 404 for the drawing of a calculator that has none.
 fn undrawn(entry: &Entry) -> HttpResponse {
     let drawn: Vec<&str> = REGISTER.iter().filter(|entry| entry.draw.is_some()).map(|entry| entry.id).collect();
-    let says = format!("{} has no drawing; {} have.", entry.id, drawn.join(", "));
+    let says = format!("{} has no drawing; these have one: {}.", entry.id, drawn.join(", "));
     let try_this = Some(format!("/v1/{}", entry.id));
     let wrong = Wrong { field: String::new(), code: Code::NotFound, says: says.clone(), try_this };
     Problem::new(StatusCode::NOT_FOUND, says, vec![wrong]).respond()

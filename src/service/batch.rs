@@ -55,7 +55,7 @@ pub fn answering(query: Fields<'static>) -> Result<Answer, Refusal> {
     for (at, (name, _)) in query.0.iter().enumerate() {
         if !names.contains(&name.as_ref()) {
             let says = format!(
-                "A batch has no field {} in its address; those that hold for every item are {}.",
+                "A batch takes no {} in its address; it takes {}, for every item.",
                 shown(name),
                 names.join(", ")
             );
@@ -69,7 +69,7 @@ pub fn answering(query: Fields<'static>) -> Result<Answer, Refusal> {
 }
 
 fn repeated(name: &str) -> Wrong {
-    Wrong::new(name, Code::FieldRepeated, format!("{} is there more than once.", shown(name)), "leave out")
+    Wrong::new(name, Code::FieldRepeated, format!("{} is given more than once.", shown(name)), "leave out")
 }
 
 /// Answers one item.
@@ -145,7 +145,7 @@ impl Item {
                 Some(Id::Number(number as i64))
             }
             Some(other) => {
-                let says = format!("An id is a text or a whole number below 2^53, not {}.", other.said());
+                let says = format!("Give the id as text or a whole number below 2^53, not {}.", other.said());
                 wrong("id", Code::ValueUnreadable, &says, "A1");
                 None
             }
@@ -153,12 +153,12 @@ impl Item {
         let calculator = match members.take("calculator") {
             Some(Given::Text(text)) => text.trim().to_owned(),
             Some(other) => {
-                let says = format!("A calculator is named in words, not by {}.", other.said());
+                let says = format!("Name the calculator in words, not by {}.", other.said());
                 wrong("calculator", Code::ValueUnreadable, &says, "holes/drill-point");
                 String::new()
             }
             None => {
-                let says = "calculator is needed: its topic and name.";
+                let says = "Name the calculator by its topic and name.";
                 wrong("calculator", Code::FieldMissing, says, "holes/drill-point");
                 String::new()
             }
@@ -166,12 +166,12 @@ impl Item {
         let mut fields = match members.take("inputs") {
             Some(Given::Object(fields)) => Fields(fields),
             Some(other) => {
-                let says = format!("inputs is an object of fields, not {}.", other.said());
+                let says = format!("Give inputs as an object of fields, not {}.", other.said());
                 wrong("inputs", Code::ValueUnreadable, &says, r#"{"diameter": "0.5 in"}"#);
                 Fields::default()
             }
             None => {
-                let says = "inputs is needed: an object of the calculator's fields.";
+                let says = "Give inputs, an object of the calculator's fields.";
                 wrong("inputs", Code::FieldMissing, says, r#"{"diameter": "0.5 in"}"#);
                 Fields::default()
             }

@@ -22,6 +22,6 @@ pub async fn one(path: web::Path<String>) -> HttpResponse {
     let parts: Vec<Part> = published::parts();
     match parts.iter().find(|part| part.name == path.as_str()) {
         Some(part) => html(StatusCode::OK, reference::part(*part, &parts)),
-        None => Problem::whole(StatusCode::NOT_FOUND, "There is no such topic in the reference.", "/docs/").respond(),
+        None => Problem::whole(StatusCode::NOT_FOUND, "The reference has no such topic.", "/docs/").respond(),
     }
 }

@@ -17,7 +17,7 @@ use std::sync::Arc;
 use std::time::{Duration, Instant};
 use tracing::Instrument;
 
-const BROKE_OFF: &str = "The body broke off here.";
+const BROKE_OFF: &str = "The body ended too early, here.";
 const STOPPED: &str = "The service stopped here. Ask again for what is missing.";
 
 /// The budget of a stream, which ends with its reader and not with a time; its items have a time each.
@@ -69,7 +69,7 @@ impl Body {
             Ok(None) => Ok(false),
             Ok(Some(Err(_))) => Err((StatusCode::BAD_REQUEST, BROKE_OFF.into())),
             Err(_) => {
-                let says = format!("Nothing came for {} s, so the rest was given up.", self.idle.as_secs());
+                let says = format!("Nothing came for {} s, so the service stopped waiting.", self.idle.as_secs());
                 Err((StatusCode::REQUEST_TIMEOUT, says))
             }
         }
@@ -79,7 +79,7 @@ impl Body {
     pub async fn begin(&mut self, count: u64) -> Result<Vec<u8>, (StatusCode, String)> {
         while self.records.whole() < count {
             if self.records.len() > self.limit.saturating_mul(2) {
-                let says = format!("The first lines are larger than {} bytes.", self.limit);
+                let says = format!("The first lines are longer than {} bytes.", self.limit);
                 return Err((StatusCode::PAYLOAD_TOO_LARGE, says));
             }
             if !self.more().await? {
@@ -111,13 +111,13 @@ impl Body {
                 Cut::Records(bytes, number) => return Some(Piece::Records(bytes, number)),
                 Cut::TooLong(number) => {
                     let says = format!(
-                        "This record is larger than {} bytes; a quotation mark that is never closed can be why.",
+                        "This record is longer than {} bytes. Look for a quotation mark that is never closed.",
                         self.limit
                     );
                     return Some(Piece::Broken(says, number));
                 }
                 Cut::Open(number) => {
-                    return Some(Piece::Broken("A quotation mark is never closed from here on.".into(), number));
+                    return Some(Piece::Broken("A quotation mark that starts here is never closed.".into(), number));
                 }
                 Cut::Nothing if self.over => return None,
                 Cut::Nothing => match self.more().await {

@@ -27,7 +27,7 @@ pub async fn json_bytes(
     }
     let mut bytes = BytesMut::new();
     while let Some(part) = payload.next().await {
-        let Ok(part) = part else { return Err(unreadable("The body broke off.", None).respond()) };
+        let Ok(part) = part else { return Err(unreadable("The body ended too early.", None).respond()) };
         if bytes.len() + part.len() > limit {
             let says = format!("The body is larger than {limit} bytes.");
             return Err(

@@ -67,7 +67,8 @@ pub async fn answer(
     let items: Vec<Box<RawValue>> = match serde_json::from_slice(&body) {
         Ok(items) => items,
         Err(error) => {
-            let says = format!("The body is not a JSON array: {error}. Lines of JSON have the media type {LINES}.");
+            let says =
+                format!("The body is not a JSON array: {error}. Send lines of JSON with the media type {LINES}.");
             return unreadable(&says, Some("[…]")).respond();
         }
     };
@@ -122,7 +123,7 @@ fn by_line(piece: Piece, answer: &Answer) -> (Vec<u8>, Option<Piece>) {
         if line.trim_ascii().is_empty() {
             continue;
         }
-        let written = one(std::str::from_utf8(&line).map_err(|_| "The line is not UTF-8."));
+        let written = one(std::str::from_utf8(&line).map_err(|_| "The line is not UTF-8 text."));
         if turn.is_over(written) {
             break;
         }

@@ -80,8 +80,8 @@ pub fn install() {
     describe_counter!(RESPONSES, "Responses, by status.");
     describe_gauge!(IN_FLIGHT, "Requests that are being answered, or whose answer is being sent.");
     describe_gauge!(CONNECTIONS, "Connections that are open.");
-    describe_gauge!(ASIDE_WAITING, "Long requests that wait to be worked on aside.");
-    describe_gauge!(ASIDE_WORKING, "Long requests that are worked on aside.");
+    describe_gauge!(ASIDE_WAITING, "Long requests that wait for a thread.");
+    describe_gauge!(ASIDE_WORKING, "Long requests that are being worked on.");
     describe_gauge!(BUILD, "1, with the versions of the service and of its tables.");
     describe_histogram!(SECONDS, "Seconds from the fields to the answer's text, by calculator.");
     let calculators = REGISTER.iter().map(|entry| {

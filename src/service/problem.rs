@@ -9,7 +9,7 @@ use serde::Serialize;
 pub const MEDIA_TYPE: &str = "application/problem+json";
 
 /// Said where the service failed.
-pub const FAILED: &str = "The service failed here, by a fault of its own.";
+pub const FAILED: &str = "The service failed. The fault is in the service, not in your request.";
 
 /// Seconds after which a request that found no place may be sent again.
 const AGAIN_AFTER: &str = "2";
@@ -75,7 +75,7 @@ impl Problem {
 
     /// The problem of a request that the service failed at.
     pub fn failed() -> Self {
-        Self::whole(StatusCode::INTERNAL_SERVER_ERROR, FAILED, "another value, and tell whoever runs the service")
+        Self::whole(StatusCode::INTERNAL_SERVER_ERROR, FAILED, "another value, and tell the people who run the service")
     }
 
     /// A refusal as a problem.

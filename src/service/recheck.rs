@@ -14,7 +14,7 @@ use std::sync::Arc;
 pub fn answering(query: Fields<'static>) -> Result<Answer, Refusal> {
     query.check_count()?;
     let wrong = |name: &str| {
-        let says = format!("A recheck has no field {}: an answer is asked again as it was.", shown(name));
+        let says = format!("A recheck takes no {}: it asks again exactly what was asked.", shown(name));
         Wrong::new(name, Code::FieldUnknown, says, "leave out")
     };
     let wrongs: Vec<Wrong> = query.0.iter().map(|(name, _)| wrong(name)).collect();
@@ -36,7 +36,7 @@ fn answer(item: Result<&str, &str>) -> Vec<u8> {
             let answer = if of_batch { item["answer"].take() } else { item };
             match answer {
                 Value::Object(_) => recheck(&answer),
-                Value::Null => Err(unreadable("Here is no answer to recheck.".into())),
+                Value::Null => Err(unreadable("There is no answer here to recheck.".into())),
                 _ => Err(unreadable("An answer is a JSON object.".into())),
             }
         }

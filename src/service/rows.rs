@@ -41,7 +41,7 @@ pub async fn answer(
     let head = match body.begin(2).await {
         Ok(head) => head,
         Err((status, says)) => {
-            return Problem::whole(status, says, "a header and rows, each shorter, as they come").respond();
+            return Problem::whole(status, says, "a header and shorter rows").respond();
         }
     };
     // The first row may be any work there is, as each later one.

@@ -39,7 +39,7 @@ pub struct Settings {
     #[arg(long, env = "SHOP_RECKONER_HEADER_LIMIT", default_value_t = 16_384, value_name = "BYTES",
           value_parser = RangedU64ValueParser::<usize>::new().range(1024..=1 << 16))]
     pub header_limit: usize,
-    /// Origins whose pages may ask from a browser, parted by commas; * for any. None if absent.
+    /// Origins whose pages may ask from a browser, separated by commas; * for any. None if absent.
     #[arg(long, env = "SHOP_RECKONER_ALLOW_ORIGIN", value_delimiter = ',', value_name = "ORIGIN",
           value_parser = origin)]
     pub allow_origin: Vec<String>,
@@ -89,7 +89,7 @@ pub enum Forwarded {
 fn rate(text: &str) -> Result<NonZeroU32, String> {
     match text.parse() {
         Ok(rate) if rate <= NonZeroU32::MIN.saturating_add(999_999) => Ok(rate),
-        _ => Err("it is a whole number from 1 to 1000000".into()),
+        _ => Err("give a whole number from 1 to 1000000".into()),
     }
 }
 

@@ -11,7 +11,7 @@ use actix_web::{HttpRequest, HttpResponse};
 
 /// 400 for an address that cannot be read.
 pub fn badly_encoded() -> Problem {
-    unreadable("The address is not well percent-encoded UTF-8.", Some("%20 for a space, %23 for #"))
+    unreadable("The address is not percent-encoded UTF-8.", Some("%20 for a space, %23 for #"))
 }
 
 /// 400 for a request that cannot be read.
@@ -44,7 +44,7 @@ pub fn unknown_calculator_problem(id: &str) -> Problem {
     near.sort_by(|a, b| b.0.total_cmp(&a.0));
     let names: Vec<&str> = near.iter().take(3).map(|(_, id)| *id).collect();
     let says = format!(
-        "There is no calculator {}; the nearest are {}. All are listed at /v1/calculators.",
+        "There is no calculator {}. The nearest are {}. /v1/calculators lists all of them.",
         shown(id),
         names.join(", ")
     );
@@ -64,7 +64,7 @@ pub async fn not_found(request: HttpRequest) -> HttpResponse {
         "/openapi", "/docs", "/metrics", "/healthz", "/readyz",
     ];
     let near = nearest(request.path(), addresses.into_iter()).unwrap_or("/v1/calculators");
-    let says = format!("There is nothing at {}.", shown(request.path()));
+    let says = format!("Nothing is at the address {}.", shown(request.path()));
     let wrong =
         Wrong { field: String::new(), code: Code::NotFound, says: says.clone(), try_this: Some(near.to_owned()) };
     Problem::new(StatusCode::NOT_FOUND, says, vec![wrong]).respond()
@@ -75,9 +75,14 @@ pub fn wrong_method(request: &HttpRequest, allow: &'static str) -> HttpResponse 
     if *request.method() == Method::OPTIONS {
         return HttpResponse::NoContent().insert_header((header::ALLOW, allow)).finish();
     }
-    let says = format!("{} is not answered here; {allow} are.", shown(request.method().as_str()));
+    let says = format!("Use {} here, not {}.", any_of(allow), shown(request.method().as_str()));
     let first = allow.split(',').next().unwrap_or(allow);
     let mut response = Problem::whole(StatusCode::METHOD_NOT_ALLOWED, says, first).respond();
     response.headers_mut().insert(header::ALLOW, header::HeaderValue::from_static(allow));
     response
+}
+
+/// `GET, HEAD or POST` of a list as headers have it.
+fn any_of(allow: &str) -> String {
+    allow.rsplit_once(", ").map_or_else(|| allow.to_owned(), |(before, last)| format!("{before} or {last}"))
 }

@@ -31,8 +31,8 @@ pub fn is_stopping() -> bool {
 
 /// 503 for what is not done any more.
 pub fn problem() -> Problem {
-    let says = "The service is stopping and takes no new work.";
-    Problem::whole(StatusCode::SERVICE_UNAVAILABLE, says, "another copy of the service, or this one in a while")
+    let says = "The service is stopping. Ask again in a moment.";
+    Problem::whole(StatusCode::SERVICE_UNAVAILABLE, says, "the same request in a few seconds")
 }
 
 /// How long before open requests are given up long answers are ended with a sign of it.
@@ -45,12 +45,12 @@ pub async fn when_told(mut told: Told, server: ServerHandle, settings: &Settings
     told.next().await;
     READY.store(false, Ordering::Relaxed);
     STOPPING.store(true, Ordering::Relaxed);
-    tracing::info!(seconds = drain.as_secs(), "stopping: not ready, what still comes is answered");
+    tracing::info!(seconds = drain.as_secs(), "stopping: reporting not ready; still answering");
     tokio::select! {
         () = tokio::time::sleep(drain) => {}
         () = told.next() => {}
     }
-    tracing::info!("stopping: nothing new is taken, open requests may finish");
+    tracing::info!("stopping: taking no new requests; open ones may finish");
     // Told so at once; what it gives is the end, which the server itself shows.
     let _end = server.stop(true);
     let open = Duration::from_secs(settings.stop_timeout);
@@ -61,7 +61,7 @@ pub async fn when_told(mut told: Told, server: ServerHandle, settings: &Settings
         }
         () = told.next() => {}
     }
-    tracing::info!("stopping: open requests are given up");
+    tracing::info!("stopping: giving up open requests");
 }
 
 /// The signals to stop: SIGTERM and ctrl-c.

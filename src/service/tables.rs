@@ -87,7 +87,7 @@ pub async fn answer(path: web::Path<String>) -> HttpResponse {
     let (name, as_csv) = asked.strip_suffix(".csv").map_or((asked.as_str(), false), |name| (name, true));
     let Some(table) = ALL.iter().find(|table| table.name == name) else {
         let near = nearest(name, ALL.iter().map(|table| table.name)).unwrap_or("drills_inch");
-        let says = format!("There is no table {}; all are listed at /v1/tables.", crate::quantity::shown(name));
+        let says = format!("There is no table {}. /v1/tables lists all of them.", crate::quantity::shown(name));
         let wrong = Wrong {
             field: String::new(),
             code: Code::NotFound,

@@ -33,8 +33,10 @@ impl Record {
         if left_out.is_empty() {
             return;
         }
-        let says = left_out.iter().map(|(lacks, names)| format!("for {}, give {lacks}", listed(names)));
-        self.note("left_out", format!("Left out for want of a field: {}.", says.collect::<Vec<_>>().join("; ")));
+        let says = left_out.iter().map(|(lacks, names)| {
+            format!("{} {} {lacks}", listed(names), if names.len() == 1 { "needs" } else { "need" })
+        });
+        self.note("left_out", format!("Not worked out: {}.", says.collect::<Vec<_>>().join("; ")));
     }
 }
 

@@ -46,19 +46,19 @@ pub fn difference_causes(old: &Value, new: &Value, was: &GivenBy, now: &GivenBy)
     let mut found = Vec::new();
     let (version, data) = (was.version != now.version, was.data_version != now.data_version);
     if version {
-        let says = format!("The service was version {} and is {}.", shown(&was.version), now.version);
+        let says = format!("The service has changed from version {} to {}.", shown(&was.version), now.version);
         let (before, after) = (Some(was.version.clone().into()), Some(now.version.clone().into()));
         found.push(DifferenceCause { was: before, now: after, ..DifferenceCause::new("version", says) });
     }
     if was.shop != now.shop {
         let hash = |by: &GivenBy| by.shop.clone().map(Value::from);
-        let says = "The shop's file is another, or one of the two answers was given for no shop.";
+        let says = "The shop's file has changed, or one of the two answers was made without a shop.";
         found.push(DifferenceCause { was: hash(was), now: hash(now), ..DifferenceCause::new("shop", says) });
     }
     if data {
         let by_source = changed_sources(old, new);
         if by_source.is_empty() && !version {
-            let says = "The tables have changed, but no row of a source that this answer names.";
+            let says = "The tables have changed, but no row that this answer rests on.";
             found.push(DifferenceCause::new("data", says));
         }
         found.extend(by_source);
@@ -93,7 +93,7 @@ fn changed_sources(old: &Value, new: &Value) -> Vec<DifferenceCause> {
         let tables = rows.map(|rows| rows.tables.clone()).unwrap_or_default();
         let says = match rows {
             Some(_) => format!("Rows from the source {} have changed, in {}.", shown(key), tables.join(", ")),
-            None => format!("No table holds rows from the source {} any more.", shown(key)),
+            None => format!("No table has rows from the source {} any more.", shown(key)),
         };
         let (was, now) = (was.map(Value::from), now.map(Value::from));
         let cause = DifferenceCause::new("data", says);
@@ -133,11 +133,11 @@ fn first_step_apart(old: &Value, new: &Value, data: bool) -> Option<DifferenceCa
     };
     let step = now["what"].as_str().unwrap_or_default();
     let says = if was["by"] == "table" {
-        format!("The answers part where this is looked up: {step}, {}.", now["formula"].as_str().unwrap_or_default())
+        format!("The answers differ from this look-up on: {step}, {}.", now["formula"].as_str().unwrap_or_default())
     } else if was["formula"] != now["formula"] {
-        format!("The answers part where the formula is another: {step}.")
+        format!("The answers differ because this formula has changed: {step}.")
     } else {
-        format!("The answers part at this step: {step}.")
+        format!("The answers differ from this step on: {step}.")
     };
     let gives = |step: &Value| Some(step["gives"].clone());
     let cause = DifferenceCause::new(what, says);

@@ -77,7 +77,7 @@ pub fn recheck(old: &Value) -> Result<Rechecked, Refusal> {
         return refuse(
             "calculator",
             Code::FieldMissing,
-            "This is no answer: it names no calculator.".into(),
+            "This is not an answer of this service: it names no calculator.".into(),
             "leave out",
         );
     };
@@ -136,12 +136,12 @@ fn request(entry: &Entry, old: &Value) -> Result<Fields<'static>, Wrong> {
             let own = format!("/v1/{}", entry.id);
             let read = Fields::of_query(query).filter(|_| path == own);
             read.map(|fields| fields.owned()).ok_or_else(|| {
-                let says = format!("\"{}\" is no link to {}.", shown(link), entry.id);
+                let says = format!("\"{}\" is not a link to {}.", shown(link), entry.id);
                 Wrong::new("link", Code::ValueUnreadable, says, format!("{own}?…"))
             })?
         }
         Some(other) => {
-            let says = format!("A link is a text, not {}.", shown(&other.to_string()));
+            let says = format!("A link is text, not {}.", shown(&other.to_string()));
             return Err(Wrong::new("link", Code::ValueUnreadable, says, format!("/v1/{}?…", entry.id)));
         }
         None => of_inputs(old)?,
@@ -158,7 +158,7 @@ fn request(entry: &Entry, old: &Value) -> Result<Fields<'static>, Wrong> {
 fn of_inputs(old: &Value) -> Result<Fields<'static>, Wrong> {
     let unasked = |says: &str| Wrong::new("link", Code::FieldMissing, says, "the link as the answer had it");
     if !old["result"].is_object() || old["correction"].is_object() {
-        return Err(unasked("Without its link only an answer with one result can be asked again."));
+        return Err(unasked("An answer with several results can be asked again only by its link."));
     }
     let inputs = old.get("inputs").cloned().unwrap_or_default();
     let mut fields: Fields<'static> = serde_json::from_value(inputs)

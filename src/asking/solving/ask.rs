@@ -68,7 +68,7 @@ pub fn drawing(
     let draw = entry.draw?;
     if let Ok(Some(ranges)) = ranges::ranges_of(&fields) {
         let wrong = |(at, cases): &(usize, Vec<String>)| {
-            let says = "A drawing shows one answer, so every field has one value.";
+            let says = "A drawing shows one answer: give one value in each field.";
             Wrong::new(&fields.0[*at].0, Code::NotOffered, says, cases.first().cloned().unwrap_or_default())
         };
         return Some(Err(Refusal(ranges.iter().map(wrong).collect())));

@@ -66,7 +66,7 @@ pub fn solve(
     let target = Target::named(entry, field, "solve_for")?;
     let goal = Goal::read(reserved.wanted.as_deref().unwrap_or_default(), "wanted", entry)?;
     if let Some((_, given)) = fields.0.iter().find(|(name, _)| *name == target.field) {
-        let says = format!("{field} is to be found, so it cannot be stated too.");
+        let says = format!("{field} is what to find, so do not give it.");
         let wrongs = [(target.field, "leave out".to_owned()), ("solve_for", given.said())];
         return Err(Refusal(
             wrongs.iter().map(|(name, _)| Wrong::new(name, Code::Conflict, says.clone(), "leave out")).collect(),
@@ -127,7 +127,7 @@ pub fn solve(
     }
     record.note(
         "solved_backwards",
-        "Found by trying the same calculator with many values and closing in on each change of sign.",
+        "Found by trying many values in the same calculator and closing in on those that give the result.",
     );
     Ok(Answer { entry, system, inputs, body: Body::Roots(roots), record, link: None })
 }
@@ -145,7 +145,7 @@ pub fn correct(
     let answer = one(entry, fields, reserved, filled, reserved.working.unwrap_or(true))?;
     let Body::Result(result) = answer.body else { return Err(Refusal::default()) };
     let Some(Node::Quantity(intended)) = answer.inputs.member(target.field) else {
-        let says = format!("{field} is to be corrected, so it must be stated as it was meant to be.");
+        let says = format!("Give {field} as it was meant to be; it is what gets corrected.");
         return Err(Refusal::one(Wrong::new(target.field, Code::FieldMissing, says, target.kind.example)));
     };
     let found = values(entry, fields, &target, &goal, answer.system).map_err(|refusal| {
@@ -172,10 +172,7 @@ pub fn correct(
         result,
     };
     let mut record = answer.record;
-    record.note(
-        "correction",
-        "The change is what to add to the input as it really was. It holds if nothing but that input was off.",
-    );
+    record.note("correction", "Add the change to the input as it really was. It holds if nothing else was off.");
     Ok(Answer {
         entry,
         system: answer.system,
@@ -241,7 +238,7 @@ fn values(
         return Ok(found);
     }
     let says = format!(
-        "No {} gives {} of {}; it was found between {} and {}.",
+        "No {} gives {} of {}; what it gives lies between {} and {}.",
         target.field,
         goal.path,
         goal.said(wanted),

@@ -97,7 +97,7 @@ impl FilledByMachine {
     /// Notes a machine that changed nothing; after all else is on record.
     pub fn tell_unused(&self, record: &mut Record) {
         if self.machine.is_some() && self.fields.is_empty() && !record.assumed.iter().any(|a| a.field == "resolution") {
-            record.note("machine_unused", "Nothing here depends on what the machine has, so it changes nothing.");
+            record.note("machine_unused", "Nothing here depends on the machine, so it changes nothing.");
         }
     }
 

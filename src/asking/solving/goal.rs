@@ -57,7 +57,7 @@ impl Goal {
         let Some((name, value)) = said.split_once(':') else {
             return Err(wrong(
                 Code::ValueUnreadable,
-                format!("\"{}\" is not a result's name, a colon and its value.", shown(said)),
+                format!("\"{}\" is not a result's name, a colon and a value.", shown(said)),
             ));
         };
         let written = read(value, "0.152 in").map_err(|unread| wrong(unread.code, unread.says))?;
@@ -83,7 +83,7 @@ impl Goal {
             },
             (Some((_, None)), None) => goal(None),
             (Some((_, None)), Some(unit)) => {
-                let says = format!("{path} is a plain number, which has no unit such as {}.", unit.spelling());
+                let says = format!("{path} is a plain number; leave the unit {} out.", unit.spelling());
                 Err(refuse(Code::UnitWrong, says, format!("{path}:{number}")))
             }
             (None, _) => {

@@ -45,8 +45,11 @@ pub fn ranges_of(fields: &Fields) -> Result<Option<Ranges>, Refusal> {
     if rows > MOST_ROWS && wrongs.is_empty() {
         for (at, cases) in &ranges {
             let says = match rows {
-                usize::MAX => format!("These would be more rows than can be counted; at most {MOST_ROWS} are given."),
-                _ => format!("These would be {rows} rows ({} from here); at most {MOST_ROWS} are given.", cases.len()),
+                usize::MAX => format!("These ranges ask for far too many rows; at most {MOST_ROWS} are allowed."),
+                _ => format!(
+                    "These ranges ask for {rows} rows ({} from this field); at most {MOST_ROWS} are allowed.",
+                    cases.len()
+                ),
             };
             wrongs.push(Wrong::new(&fields.0[*at].0, Code::ValueOutOfRange, says, "a wider step"));
         }
@@ -80,7 +83,7 @@ fn range(text: &str) -> Result<Vec<String>, (Code, String)> {
     if steps >= MOST_ROWS as f64 {
         return Err((
             Code::ValueOutOfRange,
-            format!("This range has {} values; at most {MOST_ROWS} are given.", steps + 1.0),
+            format!("This range has {} values; at most {MOST_ROWS} are allowed.", steps + 1.0),
         ));
     }
     let suffix = unit.map(|unit| format!(" {}", unit.row().ascii)).unwrap_or_default();
@@ -97,7 +100,7 @@ pub fn answer(
     filled: &FilledByMachine,
 ) -> Result<Answer, Refusal> {
     if let Some(field) = reserved.solve_for.as_deref().or(reserved.correct.as_deref()) {
-        let says = "A range is asked forwards; for solving backwards state one value.";
+        let says = "To solve backwards give one value, not a range.";
         let ranged = fields.0[ranges[0].0].0.as_ref();
         return Err(Refusal(vec![
             Wrong::new(ranged, Code::Conflict, says, ranges[0].1.first().cloned().unwrap_or_default()),
@@ -173,9 +176,7 @@ pub fn answer(
 /// The refusal of a table that would hold more than [`MOST_VALUES`].
 fn too_much(fields: &Fields, ranges: &Ranges, rows: usize) -> Refusal {
     let wrong = |(at, _): &(usize, Vec<String>)| {
-        let says = format!(
-            "The rows of this table would hold more than {MOST_VALUES} values together: that is reached after {rows} rows."
-        );
+        let says = format!("This table would hold more than {MOST_VALUES} values: it is full after {rows} rows.");
         Wrong::new(&fields.0[*at].0, Code::ValueOutOfRange, says, "a wider step")
     };
     Refusal(ranges.iter().map(wrong).collect())

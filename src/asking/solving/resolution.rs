@@ -74,12 +74,13 @@ pub fn apply(reserved: &Reserved, filled: &FilledByMachine, result: &mut Node, r
                 z_plus = Some(way);
             }
             None => {
-                record.assume("z_plus", &ZPlus::Down, "Depths are taken to count upwards as the tool goes down.");
+                record.assume("z_plus", &ZPlus::Down, "Depths are assumed to count up as the tool goes down.");
             }
         }
     }
     if !across && reserved.x_reads.is_some() {
-        record.note("x_reads_unused", "No result here is set on a lathe's cross slide, so x_reads changes nothing.");
+        record
+            .note("x_reads_unused", "No result here is set on a lathe's cross slide, so what X reads changes nothing.");
     }
     let grid = Grid { step: step.value, unit: step.unit, places, z_plus, x_reads: reserved.x_reads };
     result.each_quantity(&mut |leaf| {

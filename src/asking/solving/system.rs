@@ -19,7 +19,7 @@ pub fn system_of(asked: Option<System>, inputs: &Node, filled: &FilledByMachine,
     };
     match stated.or_else(|| inputs.system()) {
         Some(system) => {
-            record.assume("units", &system, "The system of the first input that has one.");
+            record.assume("units", &system, "The units of the first input that has any.");
             system
         }
         None => {

@@ -36,7 +36,7 @@ pub fn take_reserved(entry: &'static Entry, fields: &mut Fields, form: Form) -> 
         ];
         let homes: Vec<&str> =
             forms.iter().filter(|(form, _)| form.names().contains(&name.as_ref())).map(|(_, is)| *is).collect();
-        let says = format!("{name} belongs to {}.", homes.join(" and "));
+        let says = format!("{name} is read only in {}.", homes.join(" and "));
         wrongs.push(Wrong::new(name, Code::NotOffered, says, "leave out"));
         false
     });
@@ -54,7 +54,7 @@ pub fn take_reserved(entry: &'static Entry, fields: &mut Fields, form: Form) -> 
     let has_resolution = read.resolution.is_some() || machine.is_some_and(|m| m.field("resolution").is_some());
     let counting = [("z_plus", read.z_plus.is_some()), ("x_reads", read.x_reads.is_some())];
     if let (Some((name, _)), false) = (counting.iter().find(|(_, given)| *given), has_resolution) {
-        let says = format!("{name} says how a setting counts; settings need the resolution of the readout.");
+        let says = format!("{name} says how a readout counts; give the resolution of the readout too.");
         wrongs.push(Wrong::new("resolution", Code::FieldMissing, says, "0.0005 in"));
     }
     for (one, is, other, also) in
@@ -69,7 +69,7 @@ pub fn take_reserved(entry: &'static Entry, fields: &mut Fields, form: Form) -> 
             wrongs.push(no_target(there));
             continue;
         }
-        let says = format!("{there} needs {missing} beside it.");
+        let says = format!("Give {missing} too: {there} needs it.");
         let good = match missing {
             "wanted" | "measured" => good_goal(entry),
             _ => targets(entry).next().map(str::to_owned),
@@ -77,7 +77,7 @@ pub fn take_reserved(entry: &'static Entry, fields: &mut Fields, form: Form) -> 
         wrongs.push(Wrong::new(missing, Code::FieldMissing, says, good.unwrap_or_default()));
     }
     if read.solve_for.is_some() && read.correct.is_some() {
-        let says = "A request is solved backwards or corrected, not both.";
+        let says = "Solve backwards or correct from a measurement, not both.";
         wrongs.push(Wrong::new("correct", Code::Conflict, says, "leave out"));
     }
     if !wrongs.is_empty() {

@@ -30,7 +30,7 @@ pub fn targets(entry: &'static Entry) -> impl Iterator<Item = &'static str> {
 
 /// Said where there are none.
 pub fn no_target(asked_as: &str) -> Wrong {
-    let says = "No input of this calculator is a quantity, so none can be found or corrected.";
+    let says = "This calculator has no input with a unit, so none can be found or corrected.";
     Wrong::new(asked_as, Code::NoAnswer, says, "leave out")
 }
 
@@ -46,7 +46,7 @@ impl Target {
                 }
                 let near = nearest(name, names.iter().copied()).or(names.first().copied()).unwrap_or_default();
                 let says =
-                    format!("\"{}\" is no quantity among the inputs; those are {}.", shown(name), names.join(", "));
+                    format!("\"{}\" is not an input that can be found; these can: {}.", shown(name), names.join(", "));
                 Err(Refusal::one(Wrong::new(asked_as, Code::NotFound, says, near)))
             }
         }

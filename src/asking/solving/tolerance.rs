@@ -31,7 +31,7 @@ pub fn apply(
     });
     if toleranced.len() > MOST_INPUTS {
         let (path, _) = &toleranced[MOST_INPUTS];
-        let says = format!("At most {MOST_INPUTS} inputs of a request can have a tolerance.");
+        let says = format!("At most {MOST_INPUTS} inputs can have a tolerance.");
         return Err(Refusal::one(Wrong::new(path, Code::ValueOutOfRange, says, "a value without a tolerance")));
     }
     let values: Vec<Toleranced> = toleranced.iter().map(|(_, value)| *value).collect();
@@ -58,7 +58,7 @@ pub fn apply(
         }
         let wrongs =
             toleranced.iter().zip(&point).filter(|((_, input), at)| input.value != **at).map(|((path, _), at)| {
-                let says = format!("Within the tolerances, at {}, there is no answer.", text::full(text::tidy(*at)));
+                let says = format!("Within the tolerances there is no answer at {}.", text::full(text::tidy(*at)));
                 Wrong::new(path, Code::NoAnswer, says, "a smaller tolerance")
             });
         Refusal(wrongs.collect())
@@ -84,7 +84,7 @@ pub fn apply(
     if !fields.is_empty() {
         record.note(
             "changes_within_tolerance",
-            format!("Within the tolerances these change or come and go: {}.", fields.join(", ")),
+            format!("Within the tolerances these change, or come and go: {}.", fields.join(", ")),
         );
     }
     record

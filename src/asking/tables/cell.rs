@@ -12,7 +12,7 @@ pub fn cell(answer: &Answer, reserved: &Reserved) -> Result<String, Refusal> {
     let leaves = leaves(&value["result"]);
     let first = leaves.first().cloned().unwrap_or_default();
     let Some(pick) = &reserved.pick else {
-        let says = "pick is needed: a cell shows one value of the answer.";
+        let says = "Say which value the cell shows: give pick.";
         return Err(Refusal::one(Wrong::new("pick", Code::FieldMissing, says, first)));
     };
     let found = match pick.strip_prefix('/') {
@@ -25,7 +25,7 @@ pub fn cell(answer: &Answer, reserved: &Reserved) -> Result<String, Refusal> {
                 return Err(Refusal::one(Wrong::new(
                     "units",
                     Code::FieldMissing,
-                    "units is needed where a cell shows a quantity, so that its unit can never change: inch or metric.",
+                    "Give units, inch or metric, so that the unit of the cell can never change.",
                     answer.system.as_str(),
                 )));
             };

@@ -1,5 +1,5 @@
 //! The cells of a table as they are written: parted and quoted after RFC 4180, with decimal commas in
-//! a table parted by semicolons, and never a formula to whatever spreadsheet opens it.
+//! a table separated by semicolons, and never a formula to whatever spreadsheet opens it.
 
 use crate::asking::describing::Separator;
 use crate::quantity::{read, text};

@@ -60,7 +60,7 @@ impl Sheet {
     /// Reads the header and, for what only a row can tell, the first row: `head` begins with them.
     pub fn open(entry: &'static Entry, mut query: Fields<'static>, head: &[u8]) -> Result<Self, Refusal> {
         let Some(described) = describe_entry(entry) else {
-            return Err(whole(Code::NotFound, "This calculator is not described.", ""));
+            return Err(whole(Code::NotFound, "This calculator has no description.", ""));
         };
         let results = entry.output.members;
         let reserved = take_reserved(entry, &mut query, Form::Sheet)?;
@@ -70,7 +70,7 @@ impl Sheet {
         let has_header = reader.read_byte_record(&mut header).unwrap_or(false);
         let has_first = reader.read_byte_record(&mut first).unwrap_or(false);
         if !has_header {
-            let says = "The table is empty: its first line names the fields, each line after it is one request.";
+            let says = "The table is empty. Its first line names the fields; each line after it is one request.";
             return Err(whole(
                 Code::ValueEmpty,
                 says,
@@ -212,7 +212,7 @@ impl Sheet {
                 Ok(result)
                     if self.layout.lines(&result) * (row.as_slice().len() + self.width * A_CELL) > MOST_OF_A_ROW =>
                 {
-                    let says = "This row answers more than a table can hold for one row. Ask for it by itself.";
+                    let says = "The answer of this row is too long for a table. Ask for this row by itself.";
                     begin(&mut cells);
                     self.refuse(says, &mut cells);
                     outcome.refused.push(vec![Code::TooMuchWork]);
@@ -275,7 +275,7 @@ impl Sheet {
             let from = written.len();
             if let Column::Field { name, .. } = column {
                 let text = std::str::from_utf8(cell).map_err(|_| {
-                    Refusal::one(Wrong::new(name, Code::ValueUnreadable, "The cell is not UTF-8.", "0.5 in"))
+                    Refusal::one(Wrong::new(name, Code::ValueUnreadable, "The cell is not UTF-8 text.", "0.5 in"))
                 })?;
                 column.write(text, &mut written)?;
             }
@@ -323,7 +323,7 @@ fn several(fields: &Fields) -> Option<Refusal> {
     let found = ranges_of(fields).ok().flatten()?;
     let wrong = |(at, cases): &(usize, Vec<String>)| {
         let (name, value) = &fields.0[*at];
-        let says = format!("\"{}\" is several values; a row of a table has one.", shown(&value.said()));
+        let says = format!("\"{}\" has several values; a row of a table takes one.", shown(&value.said()));
         Wrong::new(name, Code::NotOffered, says, cases.first().cloned().unwrap_or_default())
     };
     Some(Refusal(found.iter().map(wrong).collect()))

@@ -94,7 +94,7 @@ fn with_point(name: &str, cell: &str) -> Result<String, Refusal> {
     let suspect = points.iter().filter(|at| of_number(at)).any(|at| cell.contains(',') || thousands(*at));
     if suspect {
         let says = format!(
-            "\"{}\": is the point a decimal point or a thousands mark? A table parted by semicolons has decimal commas.",
+            "\"{}\": is the point a decimal point or a thousands mark? A table separated by semicolons has decimal commas.",
             shown(cell)
         );
         return Err(Refusal::one(Wrong::new(name, Code::ValueAmbiguous, says, cell.replace('.', ""))));
@@ -106,12 +106,12 @@ fn with_point(name: &str, cell: &str) -> Result<String, Refusal> {
 pub fn not_comma(header: &ByteRecord) -> Result<(), Refusal> {
     let single = header.get(0).filter(|_| header.len() == 1).unwrap_or_default();
     if single.contains(&b';') {
-        let says = "The header is parted by semicolons: add separator=semicolon to the address, which also reads and \
+        let says = "The header is separated by semicolons: add separator=semicolon to the address, which also reads and \
                     writes decimal commas.";
         return Err(Refusal::one(Wrong::new("separator", Code::Conflict, says, "semicolon")));
     }
     if single.contains(&b'\t') {
-        return Err(whole(Code::RequestUnreadable, "The header is parted by tabs; columns are parted by commas.", ""));
+        return Err(whole(Code::RequestUnreadable, "The header is separated by tabs. Separate columns by commas.", ""));
     }
     Ok(())
 }
@@ -131,7 +131,7 @@ pub fn columns(
     let (mut columns, mut wrongs) = (Vec::new(), Vec::new());
     for cell in header {
         let Ok(heading) = std::str::from_utf8(cell) else {
-            return Err(whole(Code::RequestUnreadable, "The header is not UTF-8.", ""));
+            return Err(whole(Code::RequestUnreadable, "The header is not UTF-8 text.", ""));
         };
         match column(described, heading.trim(), separator) {
             Ok(column) => columns.push(column),
@@ -145,7 +145,7 @@ pub fn columns(
         }
         let twice = columns[..at].iter().any(|before| before.name() == name);
         if twice || constants.0.iter().any(|(stated, _)| stated == name) {
-            let elsewhere = if twice { "is there twice" } else { "stands in the address, for every row" };
+            let elsewhere = if twice { "is there twice" } else { "is in the address too, for every row" };
             let says = format!("The column {name} {elsewhere}.");
             wrongs.push(Wrong::new(name, Code::FieldRepeated, says, "leave out"));
         }
@@ -164,7 +164,7 @@ pub fn columns(
             && !may_stand_in(&field.name, constants)
     });
     for field in required {
-        let says = format!("The field {} is needed, as a column or in the address.", field.name);
+        let says = format!("Needed, as a column or in the address: {}.", field.name);
         wrongs.push(Wrong::new(&field.name, Code::FieldMissing, says, field.example.clone()));
     }
     if wrongs.is_empty() { Ok(columns) } else { Err(Refusal::of_many(wrongs)) }
@@ -183,7 +183,7 @@ fn column(described: &Described, heading: &str, separator: Separator) -> Result<
         return Ok(Column::Field { name: name.to_owned(), unit, comma });
     }
     if RESERVED.contains(&name) {
-        let says = format!("{name} is said once, in the address, and holds for every row.");
+        let says = format!("{name} belongs in the address, where it holds for every row.");
         return Err(Wrong::new(name, Code::NotOffered, says, "leave the column out"));
     }
     if heading.starts_with('_') || heading.is_empty() {
@@ -224,15 +224,15 @@ fn meant<'n>(heading: &str, names: &[&'n str]) -> Option<&'n str> {
 fn unit_of(field: &Field, text: &str) -> Result<Unit, Wrong> {
     let units = if field.units.is_empty() { "in, mm".to_owned() } else { field.units.join(", ") };
     if !field.is_quantity() {
-        let says = format!("The cells of {} have no unit of their own in the header.", field.name);
+        let says = format!("The header gives no unit for the cells of {}.", field.name);
         return Err(Wrong::new(&field.name, Code::UnitWrong, says, field.name.clone()));
     }
     let Some(unit) = Unit::named(text) else {
-        let says = format!("\"{}\" is not a unit known here; the units of this column are {units}.", shown(text));
+        let says = format!("\"{}\" is not a unit known here; this column takes {units}.", shown(text));
         return Err(Wrong::new(&field.name, Code::UnitUnknown, says, format!("{} [in]", field.name)));
     };
     if !field.units.is_empty() && !field.units.contains(&unit.spelling()) {
-        let says = format!("{} does not measure this; the units of this column are {units}.", unit.spelling());
+        let says = format!("{} does not fit this column; it takes {units}.", unit.spelling());
         let good = format!("{} [{}]", field.name, field.units[0]);
         return Err(Wrong::new(&field.name, Code::UnitWrong, says, good));
     }

@@ -10,16 +10,16 @@ type NamedSize = (&'static str, Quantity);
 
 /// Refuses all but exactly two sizes, and an arc that is a full circle.
 pub fn unless_two(given: &[NamedSize]) -> Result<(), ValidationError> {
-    let says = "An arc is given by exactly two of radius, chord, height, arc_length, angle and segment_area";
+    let says = "Give exactly two of radius, chord, height, arc length, central angle and segment area";
     let (code, says, ways): (_, String, Vec<(&'static str, String)>) = match given {
         [] => {
             let ways = vec![("chord", "21 mm".to_owned()), ("height", "6 mm".to_owned())];
-            (Code::FieldMissing, format!("{says}; here is none."), ways)
+            (Code::FieldMissing, format!("{says}; none is given."), ways)
         }
         [one] => {
             let rest = NAMES.into_iter().filter(|name| *name != one.0);
             let ways = rest.map(|name| (name, partner(one, name))).collect();
-            (Code::FieldMissing, format!("{says}; here is only {}: give one more.", one.0), ways)
+            (Code::FieldMissing, format!("{says}; only {} is given.", one.0), ways)
         }
         [_, _] => {
             let is_full = |(name, size): &NamedSize| *name == "angle" && size.in_unit(Unit::Degree) >= 360.0;
@@ -32,7 +32,7 @@ pub fn unless_two(given: &[NamedSize]) -> Result<(), ValidationError> {
         many => {
             let names: Vec<&str> = many.iter().map(|(name, _)| *name).collect();
             let ways = many.iter().map(|(name, _)| (*name, "leave out".to_owned())).collect();
-            (Code::Conflict, format!("{says}; here are {}: {}.", many.len(), names.join(", ")), ways)
+            (Code::Conflict, format!("{says}; {} are given: {}.", many.len(), names.join(", ")), ways)
         }
     };
     let ways: Vec<(&'static str, &str)> = ways.iter().map(|(name, value)| (*name, value.as_str())).collect();

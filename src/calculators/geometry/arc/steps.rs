@@ -180,7 +180,7 @@ fn prove_angles(input: &ArcInput, angles: &[FoundArcAngle], record: &mut Record)
                 (_, _, true, _) => "(θ - sin(θ)) / (8 × (sin(θ / 4))^4) = A / h^2",
                 _ => "(θ - sin(θ)) / (2 × θ^2) = A / l^2",
             };
-            let rule = format!("every root above 0 and below 360 deg of {equation}, closed in on from both sides");
+            let rule = format!("every root above 0 and below 360 deg of {equation}, found from both sides");
             let mut step = record.look_up(WHAT, rule);
             step = radius.into_iter().fold(step, |step, r| step.with("r", "radius", r));
             step = chord.into_iter().fold(step, |step, c| step.with("c", "chord", c));

@@ -55,7 +55,7 @@ impl PartialSchema for DrillName {
         ObjectBuilder::new()
             .schema_type(Type::String)
             .pattern(Some(pattern_or(kind::Size::ROW, NAME_PATTERN)))
-            .description(Some("A drill by the trade's name: No.7, letter F, 27/64, 6.8 mm; or several parted by |."))
+            .description(Some("A drill by the trade's name: No.7, letter F, 27/64, 6.8 mm; or several separated by |."))
             .examples([serde_json::json!("No.7")])
             .into()
     }

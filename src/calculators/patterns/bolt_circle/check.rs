@@ -29,9 +29,9 @@ rules! { check_turning(BoltCircleInput) {
         "A sweep of 0 puts every hole in one place.";
     never(|input| input.sweep_degrees().abs() != 360.0 && input.holes.get() < 2, Code::Conflict,
         holes = "2", sweep = "360 deg"):
-        "Part of a circle has a hole at each end, so it needs two or more.";
+        "Part of a circle has a hole at each end, so it needs two holes or more.";
     not_both(through, start_angle):
-        "The hole picked up (through) sets the angle of hole 1, and so does start_angle: give one of them.";
+        "Give the hole as picked up or the angle of hole 1, not both: each sets where hole 1 lies.";
 } }
 
 /// The rules between fields.
@@ -51,10 +51,10 @@ pub fn between_fields(input: &BoltCircleInput) -> Result<(), ValidationError> {
         Err(rule_broken(Code::ValueOutOfRange, says, &[("only", &try_this)]))
     };
     if only.is_empty() || only.len() > MOST_HOLES as usize {
-        return refuse(format!("The list of holes has from 1 to {holes} numbers."));
+        return refuse(format!("List 1 to {holes} holes."));
     }
     if let Some(number) = only.iter().find(|number| !(1..=holes).contains(number)) {
-        return refuse(format!("There is no hole {number}: the numbers run from 1 to {holes}."));
+        return refuse(format!("There is no hole {number}; the holes are numbered 1 to {holes}."));
     }
     let mut sorted = only.clone();
     sorted.sort_unstable();
@@ -89,7 +89,7 @@ pub fn overlap(input: &BoltCircleInput) -> Result<(), Refusal> {
     if gap(chord, hole.get()).si() >= 0.0 {
         return Ok(());
     }
-    let says = "The holes would run into each other: their diameter is more than the distance between two centres.";
+    let says = "The holes would run into each other: they are larger than the distance between their centers.";
     let wrong = |field: &str, try_this: String| Wrong::new(field, Code::Conflict, says, try_this);
     let smaller = value(0.8 * chord.si(), hole.quantity().unit, Way::Down);
     let larger = value(1.25 * hole.si() / half_sine, input.diameter.quantity().unit, Way::Up);

@@ -14,17 +14,17 @@ pub fn find_distances(
 ) -> Distances {
     let Some(step) = step_angle else {
         if input.hole_diameter.is_some() {
-            record.note("one_hole", "A single hole has no neighbour: hole_diameter changes nothing.");
+            record.note("one_hole", "A single hole has no neighbor, so the hole diameter changes nothing.");
         }
         return Distances::default();
     };
-    let chord: FoundExtent = step!(record, "Distance of neighbouring centres",
+    let chord: FoundExtent = step!(record, "Distance between neighboring centers",
         c: adjacent_chord = 2.0 * R * abs(sin(δ / 2.0)), R = radius, δ = step_angle: step);
     let closing = 360.0 - input.sweep_degrees().abs();
     if closing != 0.0 && closing < step.degrees().abs() * (1.0 - 1e-12) {
         record.note(
             "ends_close",
-            "The sweep leaves less room between the last hole and the first than there is between neighbours.",
+            "The sweep leaves less room between the last hole and the first than there is between neighbors.",
         );
     }
     let alone = Distances { adjacent_chord: Some(chord), ..Distances::default() };
@@ -45,14 +45,11 @@ pub fn find_distances(
         Some(found)
     };
     let distances = Distances {
-        gap: distance("Metal between neighbouring holes", "g = c - d", "gap", between),
+        gap: distance("Metal between neighboring holes", "g = c - d", "gap", between),
         over_pins: distance("Caliper outside the pins", "o = c + d", "over_pins", chord.get() + hole.get()),
         between_pins: distance("Caliper inside the pins", "b = c - d", "between_pins", between),
         ..alone
     };
-    record.note(
-        "pins_fit",
-        "The check over pins holds for pins that fill the holes; looser ones lean, and it shows nothing.",
-    );
+    record.note("pins_fit", "Check over pins that fill the holes; loose pins lean, and the check shows nothing.");
     distances
 }

@@ -124,7 +124,7 @@ fn about(input: &BoltCircleInput, result: &BoltCircleResult) -> Words {
         about = about.then(", each ").value(diameter).then(" in diameter");
     }
     if let Some(chord) = result.distances.adjacent_chord {
-        about = about.then(", neighbours ").value(chord).then(" apart");
+        about = about.then(", neighbors ").value(chord).then(" apart");
     }
     about = about.then(".");
     // Beyond a dozen the table is the better thing to listen to.

@@ -72,7 +72,7 @@ pub struct BoltCircleResult {
     /// Angle from one hole of the pattern to the next, negative for a negative sweep; absent for one hole.
     #[label("Angle hole to hole")]
     pub step_angle: Option<FoundAngle>,
-    /// The distances between neighbours.
+    /// The distances between neighbors.
     #[group]
     pub distances: Distances,
 }
@@ -115,7 +115,7 @@ impl Calculator for BoltCircle {
     const ID: &'static str = "patterns/bolt-circle";
     const TITLE: &'static str = "Bolt circle";
     const ABOUT: &'static str = "Where the holes of a full or partial bolt circle lie, as places and as moves from \
-        hole to hole, and what a caliper must read between neighbours.";
+        hole to hole, and what a caliper must read between neighbors.";
     const TASK: Task = Task::LayOut;
     const ANOTHER_CHECK: &'static str =
         "Put pins into two neighbouring holes: over them a caliper reads the chord and one pin's diameter.";

@@ -80,14 +80,14 @@ fn start_through(
     let distance = x.hypot(y);
     if distance.si() < TINY {
         let radius = value(input.diameter.si() / 2.0, input.diameter.quantity().unit, Way::Near);
-        let says = "The hole picked up lies at the centre of the circle, so it gives no direction.";
+        let says = "The hole picked up lies at the center of the circle, so it gives no direction.";
         return Err(Refusal::no_answer(says, &[("through", format!("{radius},{radius}"))]));
     }
     let (along, across) = convention.along_across(x, y);
     let (along_formula, across_formula) = convention.along_across_formulas();
     for (what, formula, field, found) in [
-        ("Picked-up hole from the centre, along the axis where angles begin", along_formula, "along", along),
-        ("Picked-up hole from the centre, across that axis", across_formula, "across", across),
+        ("Picked-up hole from the center, along the axis where angles start", along_formula, "along", along),
+        ("Picked-up hole from the center, across that axis", across_formula, "across", across),
     ] {
         let step = record.step(what, formula);
         let step = if formula.contains('x') {
@@ -107,7 +107,7 @@ fn start_through(
     let off = (distance / (input.diameter.get() / 2.0)).value - 1.0;
     if off.abs() > 1e-9 {
         let way =
-            if off > 0.0 { "farther from the centre than the radius" } else { "nearer to the centre than the radius" };
+            if off > 0.0 { "farther from the center than the radius" } else { "nearer to the center than the radius" };
         let percent = match text::fixed(off.abs() * 100.0, 2) {
             small if small == "0.00" => "less than 0.01".to_owned(),
             percent => percent,
@@ -128,7 +128,7 @@ fn find_numbers(input: &BoltCircleInput, record: &mut Record) -> Vec<u32> {
     let shown: Vec<f64> = numbers.iter().copied().map(f64::from).collect();
     const WHAT: &str = "Holes to list";
     let step = match input.only {
-        Some(_) => record.choose(WHAT, "those of only").with("o", "only", shown.clone()),
+        Some(_) => record.choose(WHAT, "the holes listed").with("o", "only", shown.clone()),
         None => record.look_up(WHAT, "every whole number from 1 to n").with("n", "holes", input.holes.get()),
     };
     step.gives("positions.number", shown);
@@ -142,7 +142,7 @@ fn find_step_angle(input: &BoltCircleInput, record: &mut Record) -> Option<Found
     }
     let step = FoundAngle::stated(input.sweep_degrees() / f64::from(input.steps()), Unit::Degree);
     let (what, formula) = if input.steps() == holes {
-        ("Angle from hole to hole round the full circle", "δ = S / n")
+        ("Angle from hole to hole around the full circle", "δ = S / n")
     } else {
         ("Angle from hole to hole, with a hole at each end", "δ = S / (n - 1)")
     };

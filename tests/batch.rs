@@ -106,7 +106,7 @@ fn rows_come_back_in_order_with_their_results_and_refusals() {
     assert!((length - 0.25 / 59f64.to_radians().tan()).abs() < 1e-12);
     assert_eq!(cell(&rows[0], "refused"), "");
     for (at, words) in [
-        (1, "diameter: The field diameter is needed."),
+        (1, "diameter: Needed: drill."),
         (3, "point_angle: \"135\" has no unit"),
         (4, "This row has 2 cells; the header has 4."),
         (5, "several values"),
@@ -457,7 +457,7 @@ fn a_broken_line_is_that_lines_error() {
     let lines = caller.lines("/v1/batch", body);
     let kinds: Vec<bool> = lines.iter().map(|line| line["answer"].is_object()).collect();
     assert_eq!(kinds, [true, false, false, false, false, true]);
-    assert!(lines[3]["problem"]["detail"].as_str().expect("words").contains("larger than 262144 bytes"));
+    assert!(lines[3]["problem"]["detail"].as_str().expect("words").contains("longer than 262144 bytes"));
     assert_eq!(lines[2]["problem"]["status"], 400);
 }
 

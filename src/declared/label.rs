@@ -69,14 +69,14 @@ mod tests {
     fn a_path_is_said_in_words() {
         let entry = find("patterns/bolt-circle").expect("it is in the register");
         for (path, says) in [
-            ("positions/2/x", "Position 3, X"),
+            ("positions/2/x", "Hole 3, X"),
             ("positions.x", "X"),
-            ("adjacent_chord", "Adjacent chord"),
+            ("adjacent_chord", "Center to center"),
             ("nothing_known/4", "Nothing known, 4"),
         ] {
             assert_eq!(label(entry.output.members, path), says);
         }
-        assert_eq!(label_of(entry.input.members, "center_x"), "Center x");
+        assert_eq!(label_of(entry.input.members, "center_x"), "Center, X");
     }
 
     #[test]

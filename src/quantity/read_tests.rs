@@ -92,15 +92,15 @@ fn what_can_be_meant_two_ways_is_asked_about() {
 fn what_is_misread_is_said_with_what_was_probably_meant() {
     use Code::{ValueAmbiguous, ValueUnreadable};
     for (text, like, code, says, good) in [
-        ("12,7 mm", "0.5 in", ValueAmbiguous, "a decimal comma is not read; write a point", "12.7 mm"),
-        ("-12,7", "0.5 in", ValueAmbiguous, "a decimal comma", "-12.7 in"),
-        ("118,5", "118 deg", ValueAmbiguous, "a decimal comma", "118.5 deg"),
+        ("12,7 mm", "0.5 in", ValueAmbiguous, "write a decimal point, not a comma", "12.7 mm"),
+        ("-12,7", "0.5 in", ValueAmbiguous, "a decimal point, not a comma", "-12.7 in"),
+        ("118,5", "118 deg", ValueAmbiguous, "a decimal point, not a comma", "118.5 deg"),
         ("1,250 mm", "0.5 in", ValueAmbiguous, "a decimal point or a thousands mark?", "1.250 mm"),
         ("1,250 rpm", "450 rpm", ValueAmbiguous, "a decimal point or a thousands mark?", "1250 rpm"),
-        ("1,250.5 mm", "0.5 in", ValueAmbiguous, "a thousands comma is not read", "1250.5 mm"),
-        ("1,250,000 mm", "0.5 in", ValueAmbiguous, "thousands commas are not read", "1250000 mm"),
-        ("1.250,5 mm", "0.5 in", ValueAmbiguous, "a decimal comma", "1250.5 mm"),
-        ("1,2,3 mm", "0.5 in", ValueAmbiguous, "no commas are read", "0.5 in"),
+        ("1,250.5 mm", "0.5 in", ValueAmbiguous, "leave out the thousands comma", "1250.5 mm"),
+        ("1,250,000 mm", "0.5 in", ValueAmbiguous, "leave out the thousands commas", "1250000 mm"),
+        ("1.250,5 mm", "0.5 in", ValueAmbiguous, "a decimal point, not a comma", "1250.5 mm"),
+        ("1,2,3 mm", "0.5 in", ValueAmbiguous, "without commas", "0.5 in"),
         ("1 250 mm", "0.5 in", ValueUnreadable, "gaps and marks within a number", "1250 mm"),
         ("1'250 mm", "0.5 in", ValueUnreadable, "gaps and marks within a number", "1250 mm"),
         ("1’250.5 mm", "0.5 in", ValueUnreadable, "gaps and marks within a number", "1250.5 mm"),
@@ -140,7 +140,7 @@ fn an_unknown_unit_is_told_from_those_of_the_kind() {
     use super::kinds::{CuttingSpeed, FeedPerTooth, Roughness, Size};
     let size = Size::read("12 mmm").unwrap_err();
     assert_eq!((size.code, size.try_this.as_str()), (Code::UnitUnknown, "12 mm"));
-    assert!(size.says.contains("the units here are in, mm, ft"), "{}", size.says);
+    assert!(size.says.contains("use in, mm, ft"), "{}", size.says);
     assert_eq!(Size::read("1/2 inhc").unwrap_err().try_this, "0.5 in");
     assert_eq!(Size::read("3 furlong").unwrap_err().try_this, "0.5 in");
     assert_eq!(CuttingSpeed::read("70 ft/mim").unwrap_err().try_this, "70 ft/min");

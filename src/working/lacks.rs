@@ -18,7 +18,7 @@ impl Record {
             let mut unmet: Vec<String> =
                 unmet.map(|any| any.iter().map(called).collect::<Vec<_>>().join(" or ")).collect();
             unmet.dedup();
-            unmet.join(" and ")
+            listed(&unmet)
         };
         let mut left_out: Vec<(String, Vec<String>)> = Vec::new();
         for member in output.members.iter().filter(|member| result.member(member.name).is_none()) {

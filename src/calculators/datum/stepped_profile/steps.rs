@@ -33,7 +33,7 @@ impl Stepping<'_> {
             None => self.find_places_along_line(),
         };
         let (xs, ys) = (on(&places, X), on(&places, Y));
-        let datum = (Found::of_si(0.0), "0, the datum,");
+        let datum = (Found::of_si(0.0), "zero, the datum,");
         let dxs = find_moves(&xs, datum, ON_X, self.record);
         let dys = find_moves(&ys, datum, ON_Y, self.record);
         let rows = (1..).zip(xs).zip(ys).zip(dxs).zip(dys);

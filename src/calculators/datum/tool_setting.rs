@@ -111,8 +111,8 @@ fn check(input: &ToolSettingInput) -> Result<(), ValidationError> {
 impl Calculator for ToolSetting {
     const ID: &'static str = "datum/tool-setting";
     const TITLE: &'static str = "Tool lengths by touching";
-    const ABOUT: &'static str = "Offsets of tools touched off on one face: with its offset taken off, every tool reads \
-        the same on the same face, whichever way the scale counts.";
+    const ABOUT: &'static str = "Offsets of tools touched off on one face: with its offset taken off, every tool \
+        reads the same on the same face, whichever way the scale counts.";
     const TASK: Task = Task::FindZero;
     const ANOTHER_CHECK: &'static str =
         "Touch a tool on a gauge block that stands on the same face: it must read the height of the block.";
@@ -129,17 +129,20 @@ impl Calculator for ToolSetting {
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "Tools touched off on the vise jaw with the quill: {tools}. The {reference} is the reference. What is the \
            offset of the second tool?" => "offsets/1/offset":
-            { tools = "spot drill, 2.315 in; drill, 0.872 in" | "spot drill, 1.940 in; drill, 0.506 in" | "spot drill, 2.105 in; drill, 2.480 in",
+            { tools = "spot drill, 2.315 in; drill, 0.872 in" | "spot drill, 1.940 in; drill, 0.506 in" |
+                  "spot drill, 2.105 in; drill, 2.480 in",
               reference = "spot drill" }
             { tools = "spot drill, 62.4 mm; drill, 18.15 mm" | "spot drill, 48.2 mm; drill, 55.7 mm",
               reference = "spot drill" };
         2 "Touched off with the quill, the reading {reading_was}: {tools}. How much longer than the {reference} is \
            the second tool?" => "offsets/1/longer_by":
-            { reading_was = "growing" | "falling",
-              tools = "spot drill, 2.315 in; reamer, 0.418 in" | "spot drill, 1.750 in; reamer, 0.625 in",
+            { reading_was = "growing",
+              tools = "spot drill, 2.315 in; reamer, 0.418 in" | "spot drill, 1.750 in; reamer, 0.625 in" |
+                  "spot drill, 2.040 in; reamer, 1.115 in",
               reference = "spot drill" }
-            { reading_was = "growing" | "falling",
-              tools = "spot drill, 62.4 mm; reamer, 20.9 mm" | "spot drill, 48.2 mm; reamer, 11.5 mm",
+            { reading_was = "falling",
+              tools = "spot drill, 20.9 mm; reamer, 62.4 mm" | "spot drill, -48.2 mm; reamer, -11.5 mm" |
+                  "spot drill, 8.6 mm; reamer, 35.1 mm",
               reference = "spot drill" };
         2 "Touched off: {tools}. Other work goes into the vise, and the {reference} now reads {reference_now} on it. \
            At what reading does the second tool touch?" => "offsets/1/reading_now":
@@ -149,12 +152,18 @@ impl Calculator for ToolSetting {
               reference = "end mill", reference_now = "-4.1 mm" | "26 mm" };
         3 "With the knee and the reading {reading_was}, you touched off: {tools}. How much longer than the \
            {reference} is the third tool?" => "offsets/2/longer_by":
-            { moved = "knee", reading_was = "growing" | "falling",
-              tools = "center drill, 3.120 in; drill, 1.480 in; boring bar, 0.955 in" | "center drill, 2.760 in; drill, 1.200 in; boring bar, 3.010 in",
-              reference = "drill" }
-            { moved = "knee", reading_was = "growing" | "falling",
-              tools = "center drill, 80.5 mm; drill, 37.2 mm; boring bar, 24.6 mm" | "center drill, 64 mm; drill, 22.5 mm; boring bar, 71.3 mm",
-              reference = "drill" };
+            { moved = "knee", reading_was = "growing",
+              tools = "center drill, 3.120 in; end mill, 2.480 in; drill, 0.955 in" |
+                  "center drill, 2.760 in; end mill, 3.010 in; drill, 1.200 in",
+              reference = "end mill" }
+            { moved = "knee", reading_was = "falling",
+              tools = "center drill, 0.640 in; end mill, 0.225 in; drill, 2.130 in" |
+                  "center drill, -1.560 in; end mill, -1.245 in; drill, 0.370 in",
+              reference = "center drill" | "end mill" }
+            { moved = "knee", reading_was = "growing",
+              tools = "center drill, 80.5 mm; end mill, 71.3 mm; drill, 24.6 mm" |
+                  "center drill, 64 mm; end mill, 58.5 mm; drill, 22.5 mm",
+              reference = "center drill" | "end mill" };
     };
     type Input = ToolSettingInput;
     type Output = ToolSettingResult;

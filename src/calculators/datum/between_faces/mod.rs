@@ -144,8 +144,8 @@ impl Calculator for BetweenFaces {
             z: set_here = C + (b - a) / 2.0, C = center_position: wanted, a = first, b = second);
         record.note(
             "play",
-            "You approach the two faces from opposite sides. With dials in place of scales, the width is off by the whole \
-             backlash and the middle by half of it.",
+            "You approach the two faces from opposite sides. With dials in place of scales, the width is off by the \
+             whole backlash and the middle by half of it.",
         );
         record.note("check_width", "Check the width with calipers: a wrong tip diameter or a burr shows there.");
         record.caution(cautions::TOUCHING);

@@ -39,7 +39,8 @@ pub fn find_hold(
     }
     record
         .step(
-            "How firmly the touches hold the center in its worst direction: least eigenvalue of the spread of directions",
+            "How firmly the touches hold the center in its worst direction: least eigenvalue of the spread of \
+             directions",
             "λ = (sum(p^2) + sum(q^2)) / 2 - √(((sum(p^2) - sum(q^2)) / 2)^2 + sum(p × q)^2)",
         )
         .with_pair(["p", "q"], &Pair { of, on: spread })
@@ -63,8 +64,8 @@ pub fn find_hold(
         record.note(
             "short_arc",
             format!(
-                "The touches span a short arc that rises little over its chord: an error of the touches moves the center \
-                 {} times as far. Touch farther round if the work lets you.",
+                "The touches span a short arc that rises little over its chord: an error of the touches moves the \
+                 center {} times as far. Touch farther round if the work lets you.",
                 crate::quantity::text::fixed(factor, if factor < 10.0 { 1 } else { 0 })
             ),
         );
@@ -72,8 +73,8 @@ pub fn find_hold(
     if height.get() < 10.0 * error.get() {
         record.note(
             "arc_lost",
-            "The arc rises by less than ten times the error of one touch, so these touches hardly tell a circle from a \
-             straight line. Its center and diameter are little more than a guess.",
+            "The arc rises by less than ten times the error of one touch, so these touches hardly tell a circle from \
+             a straight line. Its center and diameter are little more than a guess.",
         );
     }
     Some((uncertainty, arc_angle, height))

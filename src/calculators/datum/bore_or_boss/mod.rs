@@ -130,8 +130,8 @@ impl Calculator for BoreOrBoss {
             { points = "85 mm,30 mm;55 mm,60 mm;25 mm,30 mm;55 mm,0 mm" |
                   "70.4 mm,40 mm;40 mm,70.4 mm;9.6 mm,40 mm;40 mm,9.6 mm" };
         2 "Three touches round a pump boss read {points}. Where is its center on Y?" => "center/y":
-            { points = "3.5 in,2 in;3 in,3.5 in;-0.5 in,-1 in" | "3.25 in,1 in;3 in,1.75 in;2.75 in,0 in" }
-            { points = "70 mm,30 mm;60 mm,60 mm;-10 mm,0 mm" | "45 mm,10 mm;40 mm,25 mm;35 mm,-5 mm" |
+            { points = "3.5 in,2 in;3 in,3.5 in;-1 in,0.5 in" | "3.25 in,1 in;3 in,1.75 in;2.75 in,0 in" }
+            { points = "70 mm,30 mm;60 mm,60 mm;-20 mm,0 mm" | "45 mm,10 mm;40 mm,25 mm;35 mm,-10 mm" |
                   "90 mm,20 mm;80 mm,50 mm;70 mm,-20 mm" };
         3 "Only part of a broken pump flange is left. A {tip_diameter} tip touches its rim from outside at {points}. \
            What was its diameter?" => "diameter":
@@ -139,10 +139,10 @@ impl Calculator for BoreOrBoss {
               points = "5.5 in,2 in;5 in,3.5 in;4.5 in,4 in" | "2.5 in,0 in;2 in,1.5 in;1.5 in,2 in" }
             { tip_diameter = "4 mm" | "10 mm", feature = "boss",
               points = "65 mm,0 mm;52 mm,39 mm;25 mm,60 mm" | "110 mm,30 mm;100 mm,60 mm;90 mm,70 mm" };
-        3 "A part of a bore is touched with a {tip_diameter} tip at {points}. What is the bore's diameter?"
+        3 "Part of a bore is touched with a {tip_diameter} tip at {points}. What is the bore's diameter?"
             => "diameter":
             { tip_diameter = "0.200 in" | "0.250 in", feature = "bore",
-              points = "1.25 in,0 in;1 in,0.75 in;0.35 in,1.2 in" | "3.25 in,1 in;2.75 in,2 in;2.2 in,2.2 in" }
+              points = "1.25 in,0 in;1 in,0.75 in;0.35 in,1.2 in" | "3.25 in,1 in;2.75 in,2 in;2.35 in,2.2 in" }
             { tip_diameter = "4 mm" | "6 mm", feature = "bore",
               points = "50 mm,0 mm;40 mm,30 mm;14 mm,48 mm" | "25 mm,0 mm;20 mm,15 mm;7 mm,24 mm" };
     };
@@ -177,8 +177,8 @@ impl Calculator for BoreOrBoss {
         if exact.is_some() {
             record.note(
                 "nothing_checks",
-                "Any three touches fit a circle, so nothing checks them: a slip in one moves the center unseen. Touch at a \
-                 fourth place.",
+                "Any three touches fit a circle, so nothing checks them: a slip in one moves the center unseen. Touch \
+                 at a fourth place.",
             );
         }
         let tip = input.tip_diameter(record);
@@ -189,8 +189,8 @@ impl Calculator for BoreOrBoss {
             record.note(
                 "touch_off_circle",
                 format!(
-                    "Touch {worst} is off the circle by more than three times the error of one touch. Touch there again; \
-                     if it repeats, the work is not round."
+                    "Touch {worst} is off the circle by more than three times the error of one touch. Touch there \
+                     again; if it repeats, the work is not round."
                 ),
             );
         }
@@ -202,8 +202,8 @@ impl Calculator for BoreOrBoss {
 }
 
 fn flat() -> Refusal {
-    let says = "The touches lie on a straight line or nearly, or in fewer than three places, so no circle goes through \
-        them. Touch farther round.";
+    let says = "The touches lie on a straight line or nearly, or in fewer than three places, so no circle goes \
+        through them. Touch farther round.";
     Refusal::no_answer(says, &[("points", ROUND.into())])
 }
 

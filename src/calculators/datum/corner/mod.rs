@@ -91,9 +91,9 @@ impl Calculator for Corner {
         1 "A {tip_diameter} tip touches a block from {sides}: the lower edge at {first_edge}, the left edge at \
            {second_edge}. Where is the corner on X?" => "corner/x":
             { tip_diameter = "0.200 in" | "0.500 in", sides = "outside", first_edge = "1 in,-0.1 in;5 in,-0.1 in",
-              second_edge = "-0.1 in,1.5 in" | "-0.352 in,1 in" | "0.4 in,2 in" }
+              second_edge = "-0.3 in,1.5 in" | "-0.352 in,1 in" | "0.4 in,2 in" }
             { tip_diameter = "4 mm" | "10 mm", sides = "outside", first_edge = "20 mm,-5 mm;80 mm,-5 mm",
-              second_edge = "-5 mm,30 mm" | "-2 mm,25 mm" | "3.4 mm,30 mm" };
+              second_edge = "-7 mm,30 mm" | "-3.5 mm,25 mm" | "3.4 mm,30 mm" };
         2 "A {tip_diameter} tip stands {sides} a pocket. It touches the lower wall at {first_edge} and the left wall \
            at {second_edge}. Where is the corner on Y?" => "corner/y":
             { tip_diameter = "0.200 in" | "0.250 in", sides = "inside",
@@ -101,8 +101,9 @@ impl Calculator for Corner {
             { tip_diameter = "4 mm" | "6 mm", sides = "inside",
               first_edge = "20 mm,12 mm;70 mm,12 mm" | "20 mm,23.5 mm;70 mm,23.5 mm", second_edge = "8 mm,40 mm" };
         2 "A winch plate lies a little askew. Its long edge is touched at {first_edge}. How far is that edge turned \
-           from X?" => "angle":
-            { first_edge = "1 in,-0.1 in;5 in,-0.084 in" | "1 in,-0.1 in;6 in,-0.12 in" | "0.5 in,-0.105 in;4.5 in,-0.075 in",
+           from X, counterclockwise?" => "angle":
+            { first_edge = "1 in,-0.1 in;5 in,-0.084 in" | "1 in,-0.1 in;6 in,-0.12 in" |
+                  "0.5 in,-0.105 in;4.5 in,-0.075 in",
               second_edge = "-0.1 in,1.5 in" }
             { first_edge = "20 mm,-5 mm;120 mm,-4.2 mm" | "20 mm,-5 mm;100 mm,-5.6 mm", second_edge = "-5 mm,30 mm" };
         3 "The walls of a pocket are touched at two places each: {first_edge}, and {second_edge}. At what angle do \

@@ -195,11 +195,12 @@ fn find_corner(
     let radius: FoundExtent = step!(record, "Tip's radius", r: tip_radius = d / 2.0, d = tip_diameter: tip);
     let of = ["corner.x", "corner.y"];
     let [x, y] = [0, 1].map(|on| match touched {
-        Touched::Outside => step!(record, ["Corner on X: from the crossing into the work, along both edges", "Corner on Y"][on],
+        Touched::Outside => step!(record, ["Corner on X: from the crossing into the work, along both edges", "Corner \
+         on Y"][on],
             c: (of[on]) = p + r * (e + f) / s, p = (crossing.of[on]): crossing.on[on], r = tip_radius: radius,
             e = (one.of[on]): one.on[on], f = (two.of[on]): two.on[on], s = sine),
         Touched::Inside => {
-            step!(record, ["Corner on X: from the crossing away from the tip, back along both edges", "Corner on Y"][on],
+            step!(record, ["Corner on X: from the crossing back along both edges", "Corner on Y"][on],
                 c: (of[on]) = p - r * (e + f) / s, p = (crossing.of[on]): crossing.on[on], r = tip_radius: radius,
                 e = (one.of[on]): one.on[on], f = (two.of[on]): two.on[on], s = sine)
         }

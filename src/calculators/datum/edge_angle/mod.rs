@@ -59,7 +59,8 @@ impl Calculator for EdgeAngle {
             first = "12.40 mm,10 mm", second = "10.85 mm,410 mm", along = "y_axis";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
-        1 "An edge is touched at {first} and {second}. How far is it turned from the X axis?" => "angle":
+        1 "An edge is touched at {first} and {second}. How far is it turned from the X axis, counterclockwise?"
+            => "angle":
             { first = "0 in,0.100 in" | "0 in,0.095 in" | "0 in,0.120 in",
               second = "5 in,0.112 in" | "6 in,0.084 in" }
             { first = "10 mm,2 mm" | "10 mm,2.4 mm", second = "110 mm,3.1 mm" | "130 mm,1.5 mm" };

@@ -97,12 +97,12 @@ rules! { check(IndicateInput) {
 impl Calculator for Indicate {
     const ID: &'static str = "datum/indicate";
     const TITLE: &'static str = "Center by indicator";
-    const ABOUT: &'static str = "Which way and how far to move to bring a bore or boss under the spindle, or work in a \
-        four-jaw chuck to run true, from indicator readings at four quarters.";
+    const ABOUT: &'static str = "Which way and how far to move to bring a bore or boss under the spindle, or work in \
+        a four-jaw chuck to run true, from indicator readings at four quarters.";
     const TASK: Task = Task::FindZero;
     const ANOTHER_CHECK: &'static str = "Turn it once more after the move: the indicator shows what is left.";
-    const WORDS: &'static str = "dial indicator, test indicator, four jaw, runout, center a bore, centre, dial in, coaxial, \
-        concentric, cosine error";
+    const WORDS: &'static str = "dial indicator, test indicator, four jaw, runout, center a bore, centre, dial in, \
+        coaxial, concentric, cosine error";
     const EXAMPLES: &'static [Example] = examples! {
         "A test indicator in the spindle was swept round the bearing bore of a winch frame, its lever at 15°.":
             reading_0 = "0.006 in", reading_90 = "0.001 in", reading_180 = "-0.006 in", reading_270 = "-0.001 in",
@@ -188,8 +188,8 @@ impl Calculator for Indicate {
         if lever.degrees() > STEEP {
             record.note(
                 "steep_lever",
-                "With the lever this steep a small error in its angle matters. Lay it flatter. A tip shaped to cancel the \
-                 cosine error needs no lever angle here.",
+                "With the lever this steep a small error in its angle matters. Lay it flatter. A tip shaped to cancel \
+                 the cosine error needs no lever angle here.",
             );
         }
         let readings = [input.reading_0, input.reading_90, input.reading_180, input.reading_270];
@@ -243,21 +243,21 @@ fn notes(turning: Turning, round: Length, runout: Length, record: &mut Record) {
     match turning {
         Turning::Spindle => record.note(
             "sides",
-            "0° is the side of larger X readings and 90° the side of larger Y readings. Change the readings by the moves, \
-             approaching from one side, and sweep again.",
+            "0° is the side of larger X readings and 90° the side of larger Y readings. Change the readings by the \
+             moves, approaching from one side, and sweep again.",
         ),
         Turning::Chuck => record.note(
             "jaws",
-            "Work one pair of opposite jaws at a time: slacken the jaw that the work moves toward, tighten the one across \
-             from it, and indicate again.",
+            "Work one pair of opposite jaws at a time: slacken the jaw that the work moves toward, tighten the one \
+             across from it, and indicate again.",
         ),
     }
     record.note("zero_anywhere", "Only differences count, so the indicator's zero may be anywhere.");
     if round.si() > runout.si() / 10.0 && round.si() > TINY {
         record.note(
             "not_round",
-            "The readings do not agree with a circle: the work is out of round, the indicator slipped, or its lever lay at \
-             another angle on one side. Sweep again.",
+            "The readings do not agree with a circle: the work is out of round, the indicator slipped, or its lever \
+             lay at another angle on one side. Sweep again.",
         );
     }
 }

@@ -141,7 +141,8 @@ fn check(input: &LatheTouchOffInput) -> Result<(), ValidationError> {
         ),
         _ => (
             measured.get() < target.get(),
-            "The work is already smaller than the diameter wanted. Metal cannot be put back. If this is a bore, choose inside.",
+            "The work is already smaller than the diameter wanted. Metal cannot be put back. If this is a bore, \
+             choose inside.",
             "inside",
         ),
     };
@@ -156,8 +157,8 @@ fn check(input: &LatheTouchOffInput) -> Result<(), ValidationError> {
 impl Calculator for LatheTouchOff {
     const ID: &'static str = "datum/lathe-touch-off";
     const TITLE: &'static str = "Setting the cross slide";
-    const ABOUT: &'static str = "What to set the cross slide's dial or readout to after measuring a trial cut, what it \
-        shows at the diameter wanted, and how far it still has to go.";
+    const ABOUT: &'static str = "What to set the cross slide's dial or readout to after measuring a trial cut, what \
+        it shows at the diameter wanted, and how far it still has to go.";
     const TASK: Task = Task::FindZero;
     const ANOTHER_CHECK: &'static str = "Take a light cut and measure the diameter: the cross slide must show it.";
     const WORDS: &'static str = "turning, trial cut, diameter, radius dial, infeed, cross slide, X zero, boring, \
@@ -186,8 +187,8 @@ impl Calculator for LatheTouchOff {
               dial = "diameter" }
             { measured_diameter = "50.6 mm" | "50.9 mm" | "51.3 mm", target_diameter = "50 mm" | "49.5 mm",
               dial = "diameter" };
-        2 "A pump bush is turned {surface} to {measured_diameter} so far and is to be {target_diameter}. The dial \
-           counts {dial}. How much is left to go on the dial?" => "infeed_left":
+        2 "The {surface} of a pump bush is turned to {measured_diameter} so far and is to be {target_diameter}. The \
+           dial counts {dial}. How much is left to go on the dial?" => "infeed_left":
             { surface = "inside", measured_diameter = "1.470 in" | "1.482 in" | "1.488 in",
               target_diameter = "1.500 in" | "1.562 in", dial = "radius" | "diameter" }
             { surface = "inside", measured_diameter = "39.2 mm" | "39.46 mm" | "39.7 mm",
@@ -219,12 +220,12 @@ impl Calculator for LatheTouchOff {
         let slide_travel: FoundExtent = step!(record, "Travel of the slide",
             s: slide_travel = abs(D - d) / 2.0, D = measured_diameter: measured, d = target_diameter: target);
         notes! { record =>
-            same_side: "Set the reading with the slide where it cut. If you have drawn it back, run it in again from the \
-                same side first, so that the backlash is taken up.";
+            same_side: "Set the reading with the slide where it cut. If you have drawn it back, run it in again from \
+                the same side first, so that the backlash is taken up.";
             figures_that_grow_inward: "If the dial's figures grow while the diameter shrinks, or the other way \
                 round, it cannot show the diameter. Set it to 0 where the tool cut, and go on by what is left.";
-            like_the_trial_cut: "Take the last cut as deep as the trial cut, with the same tool and feed, so that work and \
-                tool spring alike. Measure again before the last cut, and once the work has cooled.";
+            like_the_trial_cut: "Take the last cut as deep as the trial cut, with the same tool and feed, so that \
+                work and tool spring alike. Measure again before the last cut, and once the work has cooled.";
         }
         record.caution(cautions::LATHE);
         Ok(LatheTouchOffResult { set_reading, target_reading, infeed_left, slide_travel })

@@ -65,10 +65,10 @@ pub struct ListedMove {
     #[label("Time")]
     pub time: Option<FoundDuration>,
     /// Reading on X to go to first, past the place, before coming back to it; absent where the move comes from the right side.
-    #[label("Go past on X, to")]
+    #[label("X to go past to")]
     pub past_x: Option<FoundPlace>,
     /// Reading on Y to go to first, likewise.
-    #[label("Go past on Y, to")]
+    #[label("Y to go past to")]
     pub past_y: Option<FoundPlace>,
 }
 
@@ -125,8 +125,8 @@ impl Calculator for MoveList {
             { feed_rate = "125 mm/min" | "250 mm/min" | "400 mm/min",
               points = "30 mm,40 mm;130 mm,40 mm" | "60 mm,80 mm;180 mm,80 mm" };
         3 "The screws have {backlash} of backlash. You approach every place with the reading growing, going past by \
-           twice the backlash. After the first of the holes {points}, to which X do you go before the second?"
-            => "moves/1/past_x":
+           twice the backlash. On the way from the first to the second of the holes {points}, to which X do you go \
+           past first?" => "moves/1/past_x":
             { backlash = "0.005 in" | "0.008 in" | "0.012 in",
               points = "2.5 in,1 in;0.75 in,2 in" | "4 in,0.5 in;3.125 in,1.5 in" }
             { backlash = "0.1 mm" | "0.15 mm" | "0.25 mm",
@@ -168,8 +168,8 @@ impl Calculator for MoveList {
             record.source("kinematics", "time is distance over feed rate");
             tell!(record.step("Time of each move", "t = s / v"),
                 s = moves.distance, v = feed_rate: feed => moves.time);
-            notes!(record => time_at_feed: "The times are for straight moves at the full feed rate. Starting, stopping, \
-                lifting the tool and going past a place take extra time.");
+            notes!(record => time_at_feed: "The times are for straight moves at the full feed rate. Starting, \
+                stopping, lifting the tool and going past a place take extra time.");
         }
         let distances: Vec<FoundExtent> = moves.iter().map(|listed| listed.distance).collect();
         let times: Vec<FoundDuration> = moves.iter().filter_map(|listed| listed.time).collect();
@@ -202,8 +202,8 @@ type Of<T> = fn(&ListedMove) -> T;
 fn show_past(moves: &[ListedMove], (backlash, approach): (Extent, Approach), record: &mut Record) {
     record.source("common_practice", "going past a place by twice the backlash before coming back to it");
     notes!(record => past_by_twice_the_play: "Going past by twice the backlash takes it up on the way back and leaves \
-        as much again to settle. If two divisions of the dial are more, go past by those. Zero is assumed to have been \
-        set from the same side.");
+        as much again to settle. If two divisions of the dial are more, go past by those. Zero is assumed to have \
+        been set from the same side.");
     let (rule, formula) = match approach {
         Approach::Growing => ("those where the reading falls on the way", "p = x - 2 × b"),
         Approach::Falling => ("those where the reading grows on the way", "p = x + 2 × b"),

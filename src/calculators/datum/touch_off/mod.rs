@@ -66,7 +66,7 @@ impl Calculator for TouchOff {
         1 "A {tip_diameter} end mill, standing still, touches a face without a shim. How far is the spindle's center \
            from the face?" => "spindle_from_face":
             { tip_diameter = "3/8 in" | "1/2 in" | "5/8 in" | "3/4 in", reading_was = "growing" }
-            { tip_diameter = "8 mm" | "12 mm" | "16 mm", reading_was = "growing" };
+            { tip_diameter = "6 mm" | "12 mm" | "16 mm", reading_was = "growing" };
         2 "The left face of a winch plate is to read {face_position}. A {tip_diameter} edge finder touches it from \
            outside, the reading {reading_was}. What do you set?" => "set_reading":
             { face_position = "1.000 in" | "1.500 in" | "2.250 in", tip_diameter = "0.200 in" | "0.500 in",
@@ -76,7 +76,7 @@ impl Calculator for TouchOff {
            reading was {reading_was}. What do you set the readout to?" => "set_reading":
             { tip_diameter = "1/4 in" | "3/8 in" | "1/2 in", shim = "0.002 in" | "0.010 in",
               reading_was = "growing" | "falling" }
-            { tip_diameter = "8 mm" | "10 mm" | "12 mm", shim = "0.1 mm" | "0.5 mm",
+            { tip_diameter = "6 mm" | "10 mm" | "12 mm", shim = "0.1 mm" | "0.5 mm",
               reading_was = "growing" | "falling" };
         3 "The far face of a pump foot is to read {face_position}. A {tip_diameter} end mill, standing still, drags a \
            {shim} shim on it, and the reading was {reading_was}. What do you set?" => "set_reading":
@@ -109,8 +109,8 @@ impl Calculator for TouchOff {
             .gives("over_face", over_face);
         record.note(
             "look",
-            "To check, lift the tip, move until the readout shows the reading of the face, and look: the spindle must stand \
-             over the edge. If it is a whole tip away, the reading was changing the other way.",
+            "To check, lift the tip, move until the readout shows the reading of the face, and look: the spindle must \
+             stand over the edge. If it is a whole tip away, the reading was changing the other way.",
         );
         record.note(
             "play",

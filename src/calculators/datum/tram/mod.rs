@@ -77,28 +77,28 @@ impl Calculator for Tram {
             difference = "-0.05 mm", sweep_diameter = "250 mm";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
-        1 "The indicator sweeps a {sweep_diameter} circle on the table, and left and right differ by {difference}. \
+        1 "The indicator sweeps a circle of {sweep_diameter} on the table, and left and right differ by {difference}. \
            How far is the spindle out of square?" => "tilt":
             { sweep_diameter = "6 in" | "8 in" | "10 in", difference = "0.002 in" | "0.003 in" | "0.005 in" }
             { sweep_diameter = "150 mm" | "200 mm" | "250 mm", difference = "0.04 mm" | "0.06 mm" | "0.1 mm" };
-        2 "Over a {sweep_diameter} sweep the readings differ by {difference} across the feed. A {cutter_diameter} \
+        2 "Over a sweep of {sweep_diameter} the readings differ by {difference} across the feed. A {cutter_diameter} \
            face mill takes full-width passes. How high is the step between them?" => "step":
             { sweep_diameter = "8 in" | "10 in", difference = "0.003 in" | "0.004 in",
               cutter_diameter = "2 in" | "2-1/2 in" | "3 in" }
             { sweep_diameter = "200 mm" | "250 mm", difference = "0.05 mm" | "0.08 mm",
-              cutter_diameter = "50 mm" | "63 mm" | "80 mm" };
+              cutter_diameter = "50 mm" | "63 mm" | "100 mm" };
         2 "The head was swept on {sweep_diameter}: the readings differ by {difference} along the feed. How hollow \
            does a {cutter_diameter} face mill cut at full width?" => "hollow":
             { sweep_diameter = "8 in" | "10 in", difference = "0.004 in" | "0.006 in",
               cutter_diameter = "2-1/2 in" | "3 in" }
             { sweep_diameter = "200 mm" | "250 mm", difference = "0.08 mm" | "0.1 mm",
               cutter_diameter = "50 mm" | "63 mm" };
-        3 "A {cutter_diameter} face mill cleans a winch base {width} wide, centered. Over a {sweep_diameter} sweep \
+        3 "A {cutter_diameter} face mill cleans a winch base {width} wide, centered. Over a sweep of {sweep_diameter} \
            the readings differ by {difference} along the feed. How hollow is the base?" => "hollow":
             { cutter_diameter = "2-1/2 in" | "3 in", width = "1-1/2 in" | "2 in", sweep_diameter = "8 in",
-              difference = "0.004 in" | "0.006 in" | "0.010 in" }
-            { cutter_diameter = "63 mm" | "80 mm", width = "40 mm" | "50 mm", sweep_diameter = "200 mm",
-              difference = "0.08 mm" | "0.1 mm" | "0.15 mm" };
+              difference = "0.008 in" | "0.012 in" | "0.020 in" }
+            { cutter_diameter = "63 mm" | "100 mm", width = "40 mm" | "50 mm", sweep_diameter = "200 mm",
+              difference = "0.2 mm" | "0.3 mm" | "0.5 mm" };
     };
     type Input = TramInput;
     type Output = TramResult;
@@ -146,8 +146,8 @@ impl Calculator for Tram {
         (result.hollow, result.step) = (Some(hollow), Some(step));
         record.note(
             "trailing_edge",
-            "With the tilt along the feed, feed so that the low edge leads. The trailing edge then runs clear and does not \
-             cut a second time.",
+            "With the tilt along the feed, feed so that the low edge leads. The trailing edge then runs clear and \
+             does not cut a second time.",
         );
         record.caution(cautions::MILLING);
         Ok(result)

@@ -162,9 +162,9 @@ impl Calculator for TurnAndShift {
            Where is the hole on Y as it lies?" => "positions/0/y":
             { points = "4 in,1 in" | "6 in,2 in" | "5 in,0 in", angle = "2°" | "-3°" | "-10°" }
             { points = "100 mm,20 mm" | "150 mm,60 mm" | "120 mm,0 mm", angle = "2°" | "-3°" | "-10°" };
-        3 "The corner of a winch base lies at {origin}. To read the table on the drawing, you take that off and then \
-           turn by {angle}, counterclockwise positive. You touch a hole at {points}. Where is it on the drawing, on \
-           X?" => "positions/0/x":
+        3 "The corner of a winch base lies at {origin}. To get from the table to the drawing you take that off and \
+           then turn by {angle}, counterclockwise positive. You touch a hole at {points}. Where is it on the drawing, \
+           on X?" => "positions/0/x":
             { origin = "1.25 in,0.75 in" | "0.5 in,1 in", angle = "-1.5°" | "4°",
               points = "5.25 in,0.875 in" | "3 in,2.5 in" }
             { origin = "20 mm,15 mm" | "35 mm,10 mm", angle = "-1.5°" | "4°",
@@ -216,8 +216,8 @@ impl Calculator for TurnAndShift {
         }
         record.note(
             "prove",
-            "Before cutting, run the spindle over two places you can see, such as a corner and a far hole: a wrong sign \
-             of the angle shows there.",
+            "Before cutting, run the spindle over two places you can see, such as a corner and a far hole: a wrong \
+             sign of the angle shows there.",
         );
         let [xs, ys] = places.values.map(|values| values.into_iter().map(FoundPlace::of));
         let positions = xs.zip(ys).zip(1..).map(|((x, y), number)| TurnedPoint { number, x, y }).collect();

@@ -45,7 +45,7 @@ pub struct ToolSettingInput {
     /// Name of the tool that the others are compared with.
     #[label("Reference tool")]
     pub reference: String,
-    /// What was moved to touch, quill or knee; the other stays locked for all tools.
+    /// What was moved to touch, quill or knee. The other stays locked for all tools.
     #[label("Moved to touch")]
     #[absent("quill", "The quill is assumed to be what was moved, with the knee locked.")]
     pub moved: Option<MovedToTouch>,

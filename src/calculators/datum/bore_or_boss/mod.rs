@@ -157,7 +157,7 @@ impl Calculator for BoreOrBoss {
         let exact = <[Xy; 3]>::try_from(points.as_slice()).ok();
         let circle = exact.map_or_else(|| fit(&points), |points| Ok(through(points)))?;
         let circle = circle.filter(|c| points.iter().all(|p| (p.0 - c.x).hypot(p.1 - c.y) >= TINY)).ok_or_else(flat)?;
-        record.look_up("Number of touches", "the rows of points").gives("count", points.len() as f64);
+        record.look_up("Number of touches", "how many are given").gives("count", points.len() as f64);
         let seen = if exact.is_some() {
             record.source("geometry", "circle through three points: the place equally far from all of them");
             prove_through(touches, circle, record)
@@ -231,7 +231,8 @@ fn find_diameter(
         None => step!(record, "Diameter", D: diameter = 2.0 * R, R = path_radius: path),
     };
     if diameter.get().si() < TINY {
-        let says = "The tip is as large as the circle its center ran on, which leaves no boss.";
+        let says = "The tip is as large as the circle its center ran on, which leaves no boss. Check the tip, and \
+         whether it is a bore.";
         let smaller = value(path.get().si(), tip.quantity().unit, Way::Down);
         return Err(Refusal(vec![
             Wrong::new("tip_diameter", Code::Conflict, says, smaller),

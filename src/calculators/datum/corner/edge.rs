@@ -76,7 +76,10 @@ impl Edge {
         });
         let length = FoundExtent::of(on[0].get().hypot(on[1].get()));
         let run = Pair { of: from, on };
-        record.step("How far that is", "r = √(u^2 + v^2)").with_pair(["u", "v"], &run).gives(reach, length);
+        record
+            .step("Distance of that touch from the crossing", "r = √(u^2 + v^2)")
+            .with_pair(["u", "v"], &run)
+            .gives(reach, length);
         if length.get().si() < TINY {
             let says =
                 "The edge was touched only at the corner itself, which gives no direction. Touch it farther along.";

@@ -38,7 +38,7 @@ pub struct EdgeAngleResult {
     /// How far the end of the jaw must go; needs the length of the jaw.
     #[label("Tap the end by")]
     pub tap: Option<FoundExtent>,
-    /// Which way to tap the end with the larger readings along the axis: toward growing or falling readings of the other axis.
+    /// Which way to tap the end that has the larger readings along the axis: toward growing or falling readings of the other axis.
     #[label("Tap toward readings")]
     pub tap_toward: Option<&'static str>,
 }

@@ -45,7 +45,7 @@ rules! { pub check_dial(HandwheelInput) {
     never(|input| input.whole_divisions().zip(input.divisions)
         .is_some_and(|(all, stated)| all.round() as u32 != stated.get()), Code::Conflict,
         travel_per_division = "leave out", divisions = "leave out"):
-        "The travel of one turn and of one division give another number of divisions. Leave out what is wrong.";
+        "One turn holds another number of these divisions than the dial has. Leave out what is wrong.";
     never(|input| input.dial_now.is_some() && input.turn().is_none(), Code::Conflict,
         dial_now = "leave out", divisions = "200"):
         "Give the travel of one turn or the divisions on the dial too: without them it is not known where the dial \

@@ -39,7 +39,7 @@ pub struct IndicateInput {
     /// What is indicated: a bore or a boss. A bore with the spindle and a boss in a chuck if absent.
     #[label("Bore or boss")]
     pub feature: Option<Feature>,
-    /// What turns: the indicator in the spindle, round work on the table, or the work in a chuck, past the indicator.
+    /// What turns: spindle, the indicator round work on the table, or chuck, the work past an indicator that stands still.
     #[label("What turns")]
     #[absent("spindle", "The indicator is assumed to turn with the spindle round work on the table.")]
     pub turning: Option<Turning>,

@@ -271,7 +271,10 @@ fn steps(input: &SteppedProfileInput, profile: &Profile) -> Result<u32, Refusal>
     }
     let wanted = input.cusp.map_or(0.0, |cusp| cusp.si());
     profile.fewest_steps(wanted * (1.0 + 1e-12))?.ok_or_else(|| {
-        let says = format!("Ridges that low take more than {MOST_STEPS} steps.");
+        let says = format!(
+            "Ridges that low take more than {MOST_STEPS} steps. Allow higher ones or use a larger \
+         cutter."
+        );
         let unit = input.cusp.map_or(Unit::Millimetre, |cusp| cusp.quantity().unit);
         match profile.cusp(MOST_STEPS) {
             Some(least) => Refusal::no_answer(&says, &[("cusp", value(least, unit, Way::Up))]),

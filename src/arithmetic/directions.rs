@@ -24,7 +24,7 @@ crate::choice! {
 }
 
 crate::choice! {
-    /// From which side every place is come up to: with the reading `growing` or `falling` on the last bit of the way.
+    /// From which side every place is approached: with the reading `growing` or `falling` on the last bit of the way.
     Approach {
         /// The reading grows.
         Growing = "growing",

@@ -1,13 +1,13 @@
 //! What a person sees while touching work to find zero, in words that hold however the axes are
 //! wired, and the lines that touches lie on.
 
-use crate::declared::HasUnit;
+use crate::declared::{HasUnit, said_word};
 use crate::fields::{Point, Points};
 use crate::quantity::{Extent, Place, SiValue, Unit};
 use crate::working::{Record, Shown, StepDraft};
 
 crate::choice! {
-    /// What the reading did while the tip came up to the face: `growing` or `falling`.
+    /// Whether the reading was `growing` or `falling` as the tip came up to the face.
     ReadingWas {
         /// It grew.
         Growing = "growing",
@@ -17,17 +17,17 @@ crate::choice! {
 }
 
 crate::choice! {
-    /// Where the tip stood as it touched: on the `outside` of the work, as of a block, or on the `inside`, as in a slot or a pocket.
+    /// Where the tip stood as it touched: `outside`, as on a block, or `inside`, as in a slot or a pocket.
     Touched {
         /// Outside the work.
         Outside = "outside",
-        /// Inside a hollow of it.
+        /// Inside a slot or a pocket.
         Inside = "inside",
     }
 }
 
 crate::choice! {
-    /// What is round: a `bore`, touched or swept from the inside, or a `boss` or any shaft, from the outside.
+    /// What is round: a `bore`, touched or swept from inside, or a `boss` or any shaft, from outside.
     Feature {
         /// A hole.
         Bore = "bore",
@@ -114,10 +114,13 @@ pub fn take(
     record: &mut Record,
 ) -> Pair<Place> {
     let columns = columns(points);
-    let list = from[0].split('.').next().unwrap_or(from[0]);
+    let list = match from[0].split('.').next() {
+        None | Some("points") => String::new(),
+        Some(list) => format!(" on the {}", said_word(list)),
+    };
     for (on, axis) in ["X", "Y"].into_iter().enumerate() {
         record
-            .look_up(format!("{axis} of touch {} of {list}", at + 1), "its row")
+            .look_up(format!("{axis} of touch {}{list}", at + 1), "its row")
             .with("t", from[on], columns[on].as_slice())
             .gives(to[on], columns[on][at]);
     }

@@ -30,7 +30,7 @@ pub fn find_moves(
     let moves: Vec<FoundMove> =
         places.iter().zip(&before).map(|(at, from)| FoundMove::of(at.get() - from.get())).collect();
     record
-        .look_up("Place before it", format!("row above in {of}; {named} for the first"))
+        .look_up("Place before it", format!("the row above; {named} for the first"))
         .with(symbol, of, places.to_vec())
         .gives(before_field, before.clone());
     record

@@ -14,7 +14,8 @@ pub fn draw(input: &BetweenFacesInput, result: &BetweenFacesResult) -> Drawing {
         Some(Touched::Inside) => ("A slot", "wide"),
         None => ("Two faces", "apart"),
     };
-    let about = words!("{} {} {}, touched at {} and {}; its middle is at {}. Set {} at the second touch.":
+    let about = words!("{} {} {}, touched at {} and {}; its middle is at {}. Set the readout to {} at the second \
+     touch.":
         what, result.width, wide, input.first, input.second, result.center, result.set_here);
     let mut drawing = Drawing::new("Middle between two faces", about);
 

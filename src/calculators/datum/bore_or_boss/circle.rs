@@ -25,15 +25,15 @@ pub(super) fn prove_through(touches: &[Point], circle: Circle, record: &mut Reco
     };
     let [p, q] = from_first("Second touch from the first", b, ["second.x", "second.y"]);
     let [s, t] = from_first("Third touch from the first", c, ["third.x", "third.y"]);
-    let _: FoundPlace = step!(record, "Centre on X, as far from all three", x: "center.x" =
+    let _: FoundPlace = step!(record, "Center on X, equally far from all three", x: "center.x" =
         X + (t * (squared(p) + squared(q)) - q * (squared(s) + squared(t))) / (2.0 * (p * t - q * s)),
         X = (a.of[0]): a.on[0], p = "second.x": p, q = "second.y": q, s = "third.x": s, t = "third.y": t);
-    let _: FoundPlace = step!(record, "Centre on Y, as far from all three", y: "center.y" =
+    let _: FoundPlace = step!(record, "Center on Y, equally far from all three", y: "center.y" =
         X + (p * (squared(s) + squared(t)) - s * (squared(p) + squared(q))) / (2.0 * (p * t - q * s)),
         X = (a.of[1]): a.on[1], p = "second.x": p, q = "second.y": q, s = "third.x": s, t = "third.y": t);
     let seen = Seen::from(&center_of(circle, CENTER), touches, record);
     record
-        .step("Radius of the circle of the tip's path", "R = sum(d) / 3")
+        .step("Radius of the circle that the tip's center ran on", "R = sum(d) / 3")
         .with("d", "distances", seen.distances.clone())
         .gives("path_radius", FoundExtent::of_si(circle.r));
     seen
@@ -47,7 +47,7 @@ pub(super) fn prove_fit(touches: &[Point], circle: Circle, record: &mut Record) 
     for (on, axis) in ["X", "Y"].into_iter().enumerate() {
         record
             .look_up(
-                format!("Centre on {axis}, by steps to the least sum of squares"),
+                format!("Center on {axis}, by steps to the least sum of squares"),
                 "damped Newton steps from the algebraic circle; the steps below show that the sum is least here",
             )
             .with("x", POINTS[0], columns[0].as_slice())
@@ -57,12 +57,12 @@ pub(super) fn prove_fit(touches: &[Point], circle: Circle, record: &mut Record) 
     let seen = Seen::from(&settled, touches, record);
     let radius = FoundExtent::of_si(circle.r);
     record
-        .step("Radius of the circle of the tip's path: the mean distance", "R = sum(d) / n")
+        .step("Radius of the circle that the tip's center ran on: the mean distance", "R = sum(d) / n")
         .with("d", "distances", seen.distances.clone())
         .with("n", "count", count)
         .gives("path_radius", radius);
     for (on, symbol) in ["x", "y"].into_iter().enumerate() {
-        let what = ["Centre on X, where the sum of squares is least", "Centre on Y, where the sum of squares is least"];
+        let what = ["Center on X, where the sum of squares is least", "Center on Y, where the sum of squares is least"];
         record
             .step(what[on], ["a = (sum(x) - R × sum(u)) / n", "b = (sum(y) - R × sum(u)) / n"][on])
             .with(symbol, POINTS[on], columns[on].as_slice())
@@ -90,7 +90,7 @@ impl Seen {
             let from_centre = |place: &Place| FoundPlace::of(place.get() - centre.on[on].get());
             let runs: Vec<FoundPlace> = columns[on].iter().map(from_centre).collect();
             record
-                .step(["Each touch from the centre, on X", "Each touch from the centre, on Y"][on], "p = x - a")
+                .step(["Each touch from the center, on X", "Each touch from the center, on Y"][on], "p = x - a")
                 .with("x", POINTS[on], columns[on].as_slice())
                 .with("a", centre.of[on], centre.on[on])
                 .gives(of[on], runs.clone());
@@ -100,7 +100,7 @@ impl Seen {
         let both = runs.on[0].iter().zip(&runs.on[1]);
         let distances: Vec<FoundExtent> = both.map(|(p, q)| Found::of(p.get().hypot(q.get()))).collect();
         record
-            .step("Distance of each touch from the centre", "d = √(p^2 + q^2)")
+            .step("Distance of each touch from the center", "d = √(p^2 + q^2)")
             .with_pair(["p", "q"], &runs)
             .gives("distances", distances.clone());
         let ways = [0, 1].map(|on| {

@@ -13,7 +13,7 @@ pub fn draw(input: &BoreOrBossInput, result: &BoreOrBossResult) -> Drawing {
     let centre = (result.center.x.si(), result.center.y.si());
     let (radius, tip) = (result.diameter.si() / 2.0, across(input.tip_diameter) / 2.0);
     let touches: Vec<Point> = input.points.0.iter().map(metres).collect();
-    let mut drawing = Drawing::new("Centre of a bore or boss", about(input, result));
+    let mut drawing = Drawing::new("Center of a bore or boss", about(input, result));
 
     // A circle as corners near enough together, one way round or the other.
     let round = |radius: f64, sense: f64| -> Vec<Point> {
@@ -72,7 +72,7 @@ fn about(input: &BoreOrBossInput, result: &BoreOrBossResult) -> Words {
         Some(Feature::Boss) => "A boss",
         None => "A circle",
     };
-    let about = words!("{} {} in diameter, from {} touches over {}. Its centre is at X {}, Y {}, known to about {}":
+    let about = words!("{} {} in diameter, from {} touches over {}. Its center is at X {}, Y {}, known to about {}":
         what, result.diameter, input.points.0.len(), result.arc_angle, result.center.x, result.center.y,
         result.center_uncertainty);
     match result.out_of_round {

@@ -39,22 +39,23 @@ pub fn find_hold(
     }
     record
         .step(
-            "Hold on the centre in its weakest direction: least eigenvalue of the directions' scatter",
+            "How firmly the touches hold the center in its worst direction: least eigenvalue of the spread of \
+             directions",
             "λ = (sum(p^2) + sum(q^2)) / 2 - √(((sum(p^2) - sum(q^2)) / 2)^2 + sum(p × q)^2)",
         )
         .with_pair(["p", "q"], &Pair { of, on: spread })
         .gives("hold", least);
-    let uncertainty: FoundExtent = step!(record, "How far the touches' error moves the centre in that direction",
+    let uncertainty: FoundExtent = step!(record, "How far the error of the touches moves the center that way",
         U: center_uncertainty = E / root(λ), E = touch_error: error, λ = hold: least);
-    record.source("jcgm_100", "5.1.2: what each touch's error does to the centre, root-sum-square");
+    record.source("jcgm_100", "5.1.2: what each touch's error does to the center, root-sum-square");
     let arc_angle = FoundAngle::stated(arc(&seen.ways), Unit::Degree);
     record
-        .look_up("Arc that the touches span", "a full turn less the widest gap between neighbours")
+        .look_up("Arc that the touches span", "a full turn less the widest gap between neighbors")
         .gives("arc_angle", arc_angle);
     // The height over the chord by the sine of the quarter angle, which keeps the digits of a short arc.
     let height = FoundExtent::of(2.0 * path.get() * angle::sin(arc_angle.degrees() / 4.0).powi(2));
     record
-        .step("How far it rises over its chord", "h = 2 × R × sin(θ / 4)^2")
+        .step("Rise of that arc over its chord", "h = 2 × R × sin(θ / 4)^2")
         .with("R", "path_radius", path)
         .with("θ", "arc_angle", arc_angle)
         .gives("arc_height", height);
@@ -63,8 +64,8 @@ pub fn find_hold(
         record.note(
             "short_arc",
             format!(
-                "The touches span a short arc, which rises over its chord only by arc_height; errors of the touches move \
-                 the centre {} times as far. Touch farther round if the work lets you.",
+                "The touches span a short arc that rises little over its chord: an error of the touches moves the \
+                 center {} times as far. Touch farther round if the work lets you.",
                 crate::quantity::text::fixed(factor, if factor < 10.0 { 1 } else { 0 })
             ),
         );
@@ -72,8 +73,8 @@ pub fn find_hold(
     if height.get() < 10.0 * error.get() {
         record.note(
             "arc_lost",
-            "The arc rises by less than ten times touch_error: these touches hardly tell a circle from a straight line, \
-             and its centre and diameter are little more than a guess.",
+            "The arc rises by less than ten times the error of one touch, so these touches hardly tell a circle from \
+             a straight line. Its center and diameter are little more than a guess.",
         );
     }
     Some((uncertainty, arc_angle, height))

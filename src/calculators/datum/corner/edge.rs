@@ -39,7 +39,8 @@ impl Edge {
                 u: (of[on]) = b - a, a = (a.of[on]): a.on[on], b = (b.of[on]): b.on[on])
         });
         if on[0].get().hypot(on[1].get()).si() < TINY {
-            let says = "Both touches of the edge are in one place, so they give it no direction.";
+            let says =
+                "Both touches on the edge are in one place, so they give no direction. Touch it again farther along.";
             return Err(Refusal::no_answer(says, &[self.way_out()]));
         }
         Ok(Pair { of, on })
@@ -62,7 +63,7 @@ impl Edge {
         let farthest = farthest.unwrap_or(&self.touches[0]).on;
         for (on, axis) in ["X", "Y"].into_iter().enumerate() {
             let edge = FIELDS[self.number].replace('_', " ");
-            let what = format!("{axis} of the touch of {edge} farthest from the crossing");
+            let what = format!("{axis} of the touch on the {edge} farthest from the crossing");
             let step = record.choose(what, "the farther of its touches");
             let touches = ["a", "b"].into_iter().zip(&self.touches);
             touches
@@ -70,14 +71,18 @@ impl Edge {
                 .gives(far[on], farthest[on]);
         }
         let on: [FoundPlace; 2] = [0, 1].map(|on| {
-            step!(record, ["From the crossing to it, on X", "From the crossing to it, on Y"][on],
+            step!(record, ["From the crossing to that touch, on X", "From the crossing to that touch, on Y"][on],
                 u: (from[on]) = x - p, x = (far[on]): farthest[on], p = (crossing.of[on]): crossing.on[on])
         });
         let length = FoundExtent::of(on[0].get().hypot(on[1].get()));
         let run = Pair { of: from, on };
-        record.step("How far that is", "r = √(u^2 + v^2)").with_pair(["u", "v"], &run).gives(reach, length);
+        record
+            .step("Distance of that touch from the crossing", "r = √(u^2 + v^2)")
+            .with_pair(["u", "v"], &run)
+            .gives(reach, length);
         if length.get().si() < TINY {
-            let says = "The edge was touched only in the corner itself, which gives it no direction.";
+            let says =
+                "The edge was touched only at the corner itself, which gives no direction. Touch it farther along.";
             return Err(Refusal::no_answer(says, &[self.way_out()]));
         }
         let of = WAY[self.number];

@@ -22,7 +22,7 @@ pub fn solve(input: &CornerInput, record: &mut Record) -> Result<CornerResult, R
     } else {
         record.note(
             "taken_square",
-            "The second edge was touched once and is taken square to the first; touch it twice if that is not sure.",
+            "The second edge was touched once and is assumed square to the first. If that is not sure, touch it twice.",
         );
         second.square_run(&run, record)
     };
@@ -66,7 +66,7 @@ fn find_crossing(
     let [[u, v], [s, t]] = [run, second_run].map(|run| run.on.map(|part| part.get()));
     let cross = u * t - v * s;
     if cross.si().abs() <= PARALLEL * (u.hypot(v) * s.hypot(t)).si() {
-        let says = "The edges are parallel, so they meet in no corner.";
+        let says = "The edges are parallel, so they do not meet in a corner.";
         // The way out of an edge lies along its own axis; it helps where the other edge does not.
         let [first, second] = edges.map(Edge::way_out);
         let ways = if u.abs() > v.abs() { second } else { first };
@@ -77,7 +77,7 @@ fn find_crossing(
     let share = (((q[0] - p[0]) * t - (q[1] - p[1]) * s) / cross).si();
     record
         .step(
-            "How many runs of the first edge it is from its first touch to the crossing",
+            "First touch to the crossing, in distances between the touches of the first edge",
             "k = ((X - x) × t - (Y - y) × s) / (u × t - v × s)",
         )
         .with_pair(["x", "y"], from)
@@ -155,7 +155,7 @@ fn one_side([first, second]: [&Edge; 2], ways: &Ways, crossing: &Pair<FoundPlace
             (0..2).map(|on| (touch.on[on].get() - crossing.on[on].get()).si() * way.on[on]).sum()
         };
         if edge.touches.iter().any(|touch| along(touch) < 0.0) && edge.touches.iter().any(|touch| along(touch) > 0.0) {
-            let says = "The line of one edge passes between the two touches of the other; at a corner they lie to one \
+            let says = "The line of one edge passes between the two touches on the other. At a corner both lie to one \
                 side of it.";
             let wrong = |(field, good): (&'static str, String)| Wrong::new(field, Code::Conflict, says, good);
             return Err(Refusal::one(wrong(edge.way_out())));
@@ -177,8 +177,8 @@ fn note_near(
     if edges.into_iter().flat_map(|edge| &edge.touches).any(near) {
         record.note(
             "past_the_corner",
-            "A touch lies so near to the corner that the tip would have met its point and not the flat of the edge: \
-             see whether sides is right, and touch farther away.",
+            "A touch is so near the corner that the tip would have met the point and not the flat of the edge. Check \
+             that the tip stood outside, and touch farther away.",
         );
     }
 }
@@ -195,11 +195,12 @@ fn find_corner(
     let radius: FoundExtent = step!(record, "Tip's radius", r: tip_radius = d / 2.0, d = tip_diameter: tip);
     let of = ["corner.x", "corner.y"];
     let [x, y] = [0, 1].map(|on| match touched {
-        Touched::Outside => step!(record, ["Corner on X: into the work, along both edges", "Corner on Y"][on],
+        Touched::Outside => step!(record, ["Corner on X: from the crossing into the work, along both edges", "Corner \
+         on Y"][on],
             c: (of[on]) = p + r * (e + f) / s, p = (crossing.of[on]): crossing.on[on], r = tip_radius: radius,
             e = (one.of[on]): one.on[on], f = (two.of[on]): two.on[on], s = sine),
         Touched::Inside => {
-            step!(record, ["Corner on X: away from the tip, back along both edges", "Corner on Y"][on],
+            step!(record, ["Corner on X: from the crossing back along both edges", "Corner on Y"][on],
                 c: (of[on]) = p - r * (e + f) / s, p = (crossing.of[on]): crossing.on[on], r = tip_radius: radius,
                 e = (one.of[on]): one.on[on], f = (two.of[on]): two.on[on], s = sine)
         }

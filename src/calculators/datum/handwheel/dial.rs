@@ -22,20 +22,21 @@ pub enum Dial {
     Divided { division: Named },
 }
 
-const NOT_WHOLE: &str = "A turn does not hold a whole number of these divisions, from 1 to 10000.";
+const NOT_WHOLE: &str = "One turn must be a whole number of divisions, from 1 to 10000. These two do not fit together.";
 
 rules! { pub check_dial(HandwheelInput) {
     never(|input| input.divisions.is_none() && input.travel_per_division.is_none() && input.stated_turn().is_none(),
         Code::FieldMissing, travel_per_turn = "0.2 in", divisions = "200"):
-        "State the travel for one turn and the divisions of the dial, or the travel for one division.";
+        "Give the travel of one turn and the divisions on the dial, or the travel of one division.";
     one_of(travel_per_turn = "0.2 in", threads_per_inch = "5", travel_per_division = "0.001 in"):
-        "State the travel for one turn or for one division, or the threads in one inch of the screw.";
-    not_both(travel_per_turn, threads_per_inch): "The threads in one inch are the travel for one turn: state one of them.";
+        "Give the travel of one turn or of one division, or the threads per inch of the screw.";
+    not_both(travel_per_turn, threads_per_inch): "Give the threads per inch of the screw or the travel of one turn, \
+     not both.";
     never(|input| input.divisions.is_none() && input.travel_per_division.is_none(), Code::FieldMissing,
         divisions = "200", travel_per_division = "0.001 in"):
-        "State how many divisions the dial has, or the travel for one of them.";
+        "Give the divisions on the dial, or the travel of one division.";
     never(|input| input.threads_per_inch.is_some_and(|threads| !(0.1..=500.0).contains(&threads.get())),
-        Code::ValueOutOfRange, threads_per_inch = "5"): "A screw of a slide has from 0.1 to 500 threads in one inch.";
+        Code::ValueOutOfRange, threads_per_inch = "5"): "The screw of a slide has from 0.1 to 500 threads per inch.";
     never(|input| input.is_not_whole() && input.divisions.is_some(), Code::Conflict,
         travel_per_division = "leave out"): NOT_WHOLE;
     never(|input| input.is_not_whole() && input.travel_per_turn.is_some(), Code::Conflict,
@@ -44,10 +45,11 @@ rules! { pub check_dial(HandwheelInput) {
     never(|input| input.whole_divisions().zip(input.divisions)
         .is_some_and(|(all, stated)| all.round() as u32 != stated.get()), Code::Conflict,
         travel_per_division = "leave out", divisions = "leave out"):
-        "A turn holds another number of these divisions: leave out what is wrong.";
+        "One turn holds another number of these divisions than the dial has. Leave out what is wrong.";
     never(|input| input.dial_now.is_some() && input.turn().is_none(), Code::Conflict,
         dial_now = "leave out", divisions = "200"):
-        "Where a dial comes to stand is known only with the travel of a turn: state it, or the divisions.";
+        "Give the travel of one turn or the divisions on the dial too: without them it is not known where the dial \
+         ends.";
 } }
 
 impl HandwheelInput {
@@ -94,7 +96,7 @@ impl Dial {
                 let (of, division) = ("dial_divisions", division?);
                 let count = (turn.si / division.get().si()).round();
                 record
-                    .step("Divisions of the dial", "N = round(T / v)")
+                    .step("Divisions on the dial", "N = round(T / v)")
                     .with("T", turn.of, turn.shown.clone())
                     .with("v", "travel_per_division", division)
                     .gives(of, count);
@@ -128,9 +130,9 @@ fn turn_of(input: &HandwheelInput, record: &mut Record) -> Option<Named> {
     }
     let of = "screw_travel";
     let turn: FoundSize = match (input.threads_per_inch, input.travel_per_division, input.divisions) {
-        (Some(threads), _, _) => step!(record, "Travel for one turn", T: (of) = I / n,
+        (Some(threads), _, _) => step!(record, "Travel of one turn", T: (of) = I / n,
             I = "constant:inch": FoundSize::stated(1.0, Unit::Inch), n = threads_per_inch: threads.get()),
-        (None, Some(division), Some(divisions)) => step!(record, "Travel for one turn", T: (of) = v * N,
+        (None, Some(division), Some(divisions)) => step!(record, "Travel of one turn", T: (of) = v * N,
             v = travel_per_division: division, N = divisions: divisions.get()),
         _ => return None,
     };

@@ -2,6 +2,7 @@
 //! go past where the play of the screw would enter.
 
 mod dial;
+mod questions;
 
 use crate::arithmetic::directions::Approach;
 use crate::calculators::prelude::*;
@@ -18,24 +19,31 @@ const MOST_TURNS: f64 = 100_000.0;
 #[derive(Debug, Asks)]
 #[asks(check = check)]
 pub struct HandwheelInput {
-    /// How far the slide is to go; negative the way in which the dial's figures fall.
+    /// How far the slide should go; negative the way the dial's figures fall.
+    #[label("Distance to go")]
     pub distance: Move,
-    /// Travel of the slide for one turn of the handwheel; this, threads_per_inch, or travel_per_division.
+    /// Travel of the slide for one turn of the handwheel; give this, the threads per inch of the screw, or the travel of one division.
+    #[label("Travel of one turn")]
     pub travel_per_turn: Option<Size>,
-    /// How many divisions the dial has, 1 to 10000; not needed where travel_per_division is stated.
+    /// How many divisions the dial has, 1 to 10000; not needed with the travel of one division.
+    #[label("Divisions on the dial")]
     pub divisions: Option<Count<1, 10_000>>,
-    /// Threads in one inch of the screw, with one start, instead of travel_per_turn.
+    /// Threads per inch of the screw, with one start, in place of the travel of one turn.
+    #[label("Screw, threads per inch")]
     pub threads_per_inch: Option<PlainNumber>,
-    /// Travel of the slide for one division, as dials are marked; with travel_per_turn, threads_per_inch or divisions the
-    /// turns are counted too.
+    /// Travel of the slide for one division, as dials are marked; turns are counted too if the travel of one turn, the threads per inch or the divisions on the dial are given.
+    #[label("Travel of one division")]
     pub travel_per_division: Option<Size>,
     /// What the dial shows at the start.
-    #[absent("0", value = Extent::stated(0.0, self.dial_unit()), "The dial is taken to be set to 0 at the start.")]
+    #[label("Dial at the start")]
+    #[absent("0", value = Extent::stated(0.0, self.dial_unit()), "The dial is assumed to be set to 0 at the start.")]
     pub dial_now: Option<Extent>,
-    /// Play of the screw; with it the answer says how far to go past.
+    /// Backlash of the screw; with it the answer says how far to go past.
+    #[label("Backlash")]
     pub backlash: Option<Extent>,
-    /// From which side places are come up to: with the dial's figures growing or falling. Needs backlash.
-    #[absent("growing", "Places are taken to be come up to with the dial's figures growing.")]
+    /// Whether the dial's figures are growing or falling as you come to every place. Needs the backlash.
+    #[label("Figures on the approach")]
+    #[absent("growing", "The dial's figures are assumed to grow as you come to every place.")]
     pub approach: Option<Approach>,
 }
 
@@ -43,18 +51,25 @@ pub struct HandwheelInput {
 #[derive(Debug, Gives)]
 pub struct HandwheelResult {
     /// Whole turns; absent where only the travel of a division is known.
+    #[label("Whole turns")]
     pub turns: Option<u32>,
-    /// Divisions beyond them, or in all where turns are not known, with the part of a division that is to be judged by eye.
+    /// Divisions beyond the whole turns, or in all where turns are not known, with a part of a division to judge by eye.
+    #[label("Divisions beyond them")]
     pub divisions: f64,
-    /// Which way the dial's figures go while turning: growing or falling; absent for no distance.
+    /// Which way the dial's figures go while you turn: growing or falling; absent for no distance.
+    #[label("Dial's figures are")]
     pub figures: Option<&'static str>,
     /// The same to the nearest division.
+    #[label("Rounded")]
     pub nearest: NearestDivision,
     /// What the dial shows at the end; absent where only the travel of a division is known.
+    #[label("Dial at the end")]
     pub dial_reading: Option<FoundPlace>,
-    /// How far to go past the place before coming back to it, 0 where the way leads up to it from the right side; needs backlash.
+    /// How far to go past the place before coming back to it; 0 where the way leads up to it from the right side. It needs the backlash.
+    #[label("Go past by")]
     pub overshoot: Option<FoundExtent>,
-    /// What the dial shows where the handwheel is turned back; absent where it is not.
+    /// What the dial shows where you turn the handwheel back; absent where you do not.
+    #[label("Turn back at")]
     pub turn_back_at: Option<FoundPlace>,
 }
 
@@ -62,16 +77,19 @@ pub struct HandwheelResult {
 #[derive(Debug, Gives)]
 pub struct NearestDivision {
     /// Whole turns; absent where only the travel of a division is known.
+    #[label("Whole turns")]
     pub turns: Option<u32>,
-    /// Whole divisions beyond them, or in all where turns are not known.
+    /// Whole divisions beyond the turns, or in all where turns are not known.
+    #[label("Divisions")]
     pub divisions: u32,
-    /// What is left of the distance, negative where it goes beyond.
+    /// What is left of the distance; negative where it goes beyond.
+    #[label("Left over")]
     pub remainder: FoundDifference,
 }
 
 rules! { check_play(HandwheelInput) {
     needs(approach => backlash = "0.1 mm", approach = "leave out"):
-        "The side from which a place is come up to matters where the screw has play: give backlash too.";
+        "Give the backlash too: without backlash it does not matter from which side you approach.";
 } }
 
 fn check(input: &HandwheelInput) -> Result<(), ValidationError> {
@@ -82,7 +100,7 @@ fn check(input: &HandwheelInput) -> Result<(), ValidationError> {
     let longer = value(dial.si(), input.dial_unit(), Way::Up);
     let fields = [("dial_now", "0"), ("travel_per_turn", longer.as_str())];
     let fields = if input.travel_per_turn.is_some() { &fields[..] } else { &fields[..1] };
-    Err(rule_broken(Code::Conflict, "A dial shows no more than one turn's travel.", fields))
+    Err(rule_broken(Code::Conflict, "A dial shows at most the travel of one turn. Give a smaller reading.", fields))
 }
 
 /// A difference of lengths that are `size` large, without the noise below their last digit.
@@ -94,8 +112,8 @@ fn clean<K: Kind>(difference: f64, size: f64, unit: Unit) -> Found<K> {
 impl Calculator for Handwheel {
     const ID: &'static str = "datum/handwheel";
     const TITLE: &'static str = "Turns of a handwheel";
-    const ABOUT: &'static str = "A distance as turns and divisions of a handwheel, where its dial stands at the end, \
-        and how far to go past a place so that the play of the screw does not enter.";
+    const ABOUT: &'static str = "A distance as turns and divisions of a handwheel, what the dial shows at the end, \
+        and how far to go past a place to take up the backlash.";
     const TASK: Task = Task::LayOut;
     const ANOTHER_CHECK: &'static str =
         "Set an indicator against the table and turn as counted: it moves by the distance.";
@@ -104,7 +122,7 @@ impl Calculator for Handwheel {
     const EXAMPLES: &'static [Example] = examples! {
         "The table of the mill goes 1.2345 in; one turn is 0.200 in in 200 divisions, and the dial is at 0.":
             distance = "1.2345 in", travel_per_turn = "0.2 in", divisions = "200";
-        "Back by 23.75 mm on a screw of 5 mm with 0.12 mm of play, coming up to every place with the dial's figures growing; the dial shows 1.40 mm.":
+        "Back by 23.75 mm on a screw of 5 mm with 0.12 mm of backlash, approaching every place with the dial's figures growing; the dial shows 1.40 mm.":
             distance = "-23.75 mm", travel_per_turn = "5 mm", divisions = "100", dial_now = "1.40 mm",
             backlash = "0.12 mm", approach = "growing";
         "The cross slide of the lathe has a screw of 8 threads an inch and a dial of 125 divisions; 0.3 in inwards.":
@@ -114,12 +132,13 @@ impl Calculator for Handwheel {
     };
     type Input = HandwheelInput;
     type Output = HandwheelResult;
+    const EXERCISES: &'static [Exercise] = questions::QUESTIONS;
     const LEADS: &'static [&'static str] = &["nearest/turns", "nearest/divisions"];
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "one turn of the screw is one lead; a division is its even part");
         let distance = input.distance;
-        let missing = || Refusal::no_answer("State the travel for one turn.", &[("travel_per_turn", "0.2 in".into())]);
+        let missing = || Refusal::no_answer("Give the travel of one turn.", &[("travel_per_turn", "0.2 in".into())]);
         let dial = Dial::find(input, record).ok_or_else(missing)?;
         let all = find_all(input, &dial, record)?;
         let names = ["all_divisions", "turns", "divisions_beyond"];
@@ -135,7 +154,7 @@ impl Calculator for Handwheel {
         }
         let dial_reading = dial.turn_and_divisions().map(|(turn, _)| {
             let dial_now = input.dial_now(record);
-            let end: FoundDifference = step!(record, "Place of the dial at the end, turns and all",
+            let end: FoundDifference = step!(record, "Place of the dial at the end, counted over whole turns",
                 e: "dial.end" = d + s, d = dial_now, s = distance);
             let names = ["dial.end", "dial.turns", "dial.whole_turns", "dial_reading"];
             find_dial(end, names, (turn, input.dial_unit()), record)
@@ -170,7 +189,7 @@ fn find_all(input: &HandwheelInput, dial: &Dial, record: &mut Record) -> Result<
             let division = |division| ("travel_per_division", coarser(division, 100.0 * count));
             fields.extend(input.travel_per_division.map(division));
         }
-        return Err(Refusal::no_answer("That is more turns than anybody would count.", &fields));
+        return Err(Refusal::no_answer("That is too many turns to count. Give a shorter distance.", &fields));
     }
     match dial {
         Dial::Turning { turn, divisions } => record
@@ -196,7 +215,10 @@ fn split_divisions(
     record: &mut Record,
 ) -> (Option<f64>, f64) {
     let Some((_, divisions)) = dial.turn_and_divisions() else {
-        record.choose("Divisions, since turns are not known", "all").with("q", of, all).gives(beyond_of, all);
+        record
+            .choose("Divisions, as the travel of a turn is not known", "all")
+            .with("q", of, all)
+            .gives(beyond_of, all);
         return (None, all);
     };
     let turns = (all / divisions.si).floor();
@@ -232,10 +254,8 @@ fn find_nearest(all: f64, input: &HandwheelInput, dial: &Dial, record: &mut Reco
         Dial::Turning { turn, divisions } => ("l = abs(s) - m × T / N", vec![("T", turn), ("N", divisions)]),
         Dial::Divided { division } => ("l = abs(s) - m × v", vec![("v", division)]),
     };
-    let mut step = record
-        .step("What that leaves over", formula)
-        .with("s", "distance", distance)
-        .with("m", "nearest.all_divisions", whole);
+    let mut step =
+        record.step("Left over", formula).with("s", "distance", distance).with("m", "nearest.all_divisions", whole);
     for (symbol, part) in parts {
         step = step.with(symbol, part.of, part.shown.clone());
     }
@@ -251,9 +271,9 @@ fn find_dial(
     record: &mut Record,
 ) -> FoundPlace {
     let turns = text::tidy(end.si() / turn.si);
-    let step = record.step("In turns", "m = e / T").with("e", of, end);
+    let step = record.step("That place in turns", "m = e / T").with("e", of, end);
     step.with("T", turn.of, turn.shown.clone()).gives(turns_of, turns);
-    let whole: f64 = step!(record, "Whole turns of it", k: (whole_of) = floor(m), m = (turns_of): turns);
+    let whole: f64 = step!(record, "Whole turns in it", k: (whole_of) = floor(m), m = (turns_of): turns);
     let left = end.si() - whole * turn.si;
     let reading = clean(left, end.si().abs().max(turn.si), unit);
     record
@@ -272,20 +292,20 @@ fn find_overshoot(
     record: &mut Record,
 ) -> (Option<FoundExtent>, Option<FoundPlace>) {
     let Some(backlash) = input.backlash else {
-        notes!(record => one_side: "Come to every place from the same side, so that the play of the screw does not \
-            enter; with backlash the answer says how far to go past.");
+        notes!(record => one_side: "Approach every place from the same side, so that backlash does not matter. Give \
+            the backlash, and the answer says how far to go past.");
         return (None, None);
     };
     let approach = input.approach(record);
-    notes!(record => start_from_the_same_side: "The start is taken to have been come up to from the same side; if not, \
-        first go past it and come back.");
+    notes!(record => start_from_the_same_side: "The start is assumed to be approached from the same side. If not, go \
+        past it and come back first.");
     let against = match approach {
         Approach::Growing => input.distance.si() < 0.0,
         Approach::Falling => input.distance.si() > 0.0,
     };
     if !against || backlash.si() == 0.0 {
         let none = FoundExtent::stated(0.0, Unit::Metre);
-        let says = "0 where the way leads up to the place from the right side, or the screw has no play";
+        let says = "0 where the way leads up to the place from the right side, or there is no backlash";
         record
             .look_up("How far to go past", says)
             .with("s", "distance", input.distance)
@@ -293,7 +313,7 @@ fn find_overshoot(
             .gives("overshoot", none);
         return (Some(none), None);
     }
-    record.source("common_practice", "going past a place by twice the play before coming back to it");
+    record.source("common_practice", "going past a place by twice the backlash before coming back to it");
     let overshoot: FoundExtent = step!(record, "How far to go past", o: overshoot = 2.0 * b, b = backlash);
     let Some((dial, turn)) = dial else { return (Some(overshoot), None) };
     let what = "Place of the dial where to turn back";

@@ -17,7 +17,7 @@ pub fn draw(input: &IndicateInput, result: &IndicateResult) -> Drawing {
     // Work that runs true is drawn at some size too.
     let radius = if is_off { 3.0 * off } else { 0.01 };
     let (work, axis) = if in_chuck { ((0.0, 0.0), to) } else { (to, (0.0, 0.0)) };
-    let mut drawing = Drawing::new("Centre by indicator", about(in_chuck, input, result));
+    let mut drawing = Drawing::new("Center by indicator", about(in_chuck, input, result));
 
     if feature == Feature::Boss {
         drawing.circle(Ink::Tint, work, radius);
@@ -68,7 +68,7 @@ fn about(in_chuck: bool, input: &IndicateInput, result: &IndicateResult) -> Word
     let (moves, on_x, on_y) =
         if in_chuck { ("The work goes", "toward jaw 1", "toward jaw 2") } else { ("The spindle goes", "on X", "on Y") };
     let [a, b, c, d] = places(in_chuck);
-    words!("The indicator reads {} at {}, {} at {}, {} at {}, {} at {}. {} {} {} and {} {}; the centre is {} from the axis. \
-        The size of the work is not to scale.": input.reading_0, a, input.reading_90, b, input.reading_180, c,
+    words!("The indicator reads {} at {}, {} at {}, {} at {}, {} at {}. {} {} {} and {} {}; the center is {} from the \
+        axis. The size of the work is not to scale.": input.reading_0, a, input.reading_90, b, input.reading_180, c,
         input.reading_270, d, moves, result.r#move.x, on_x, result.r#move.y, on_y, result.eccentricity)
 }

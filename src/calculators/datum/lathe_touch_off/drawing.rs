@@ -9,7 +9,7 @@ pub fn draw(input: &LatheTouchOffInput, result: &LatheTouchOffResult) -> Drawing
     let (now, wanted) = (input.measured_diameter.si() / 2.0, input.target_diameter.si() / 2.0);
     let is_inside = input.surface == Some(TurnedSurface::Inside);
     let long = 3.0 * now.max(wanted);
-    let about = words!("The tool stands where it turned {} in diameter: set the reading to {} there. At {} the diameter \
+    let about = words!("The tool stands where it turned {} in diameter: set the dial to {} there. At {} the diameter \
         is {}; the slide itself moves {}.": input.measured_diameter, result.set_reading, result.target_reading,
         input.target_diameter, result.slide_travel);
     let mut drawing = Drawing::new("Cross slide after the trial cut", about);

@@ -15,14 +15,18 @@ pub struct MoveList;
 #[derive(Debug, Asks)]
 #[asks(check = check)]
 pub struct MoveListInput {
-    /// The places, in the order in which the tool goes to them.
+    /// The places, in the order that the tool goes to them.
+    #[label("Places", "place")]
     pub points: Points,
-    /// Feed rate of the moves, for their time; no times if absent.
+    /// Feed rate of the moves; with it the answer gives times.
+    #[label("Feed rate")]
     pub feed_rate: Option<FeedRate>,
-    /// Play of the screws; with it, moves that come from the wrong side get a place to go past first.
+    /// Backlash of the screws; with it, a move that comes from the wrong side gets a place to go past first.
+    #[label("Backlash")]
     pub backlash: Option<Extent>,
-    /// From which side every place is come up to: growing or falling readings. Needs backlash.
-    #[absent("growing", "Places are taken to be come up to with the reading growing.")]
+    /// Whether the reading is growing or falling on the last bit of the way to every place. Needs the backlash.
+    #[label("Reading on the approach")]
+    #[absent("growing", "The reading is assumed to grow on the last bit of the way to every place.")]
     pub approach: Option<Approach>,
 }
 
@@ -30,8 +34,10 @@ pub struct MoveListInput {
 #[derive(Debug, Gives)]
 pub struct MoveListResult {
     /// The moves, one to each place.
+    #[label("Moves", "move")]
     pub moves: Vec<ListedMove>,
     /// All moves together.
+    #[label("")]
     pub total: MoveTotal,
 }
 
@@ -41,20 +47,28 @@ pub struct ListedMove {
     /// Number of the place.
     pub number: u32,
     /// Reading on X at its end.
+    #[label("Reading on X")]
     pub x: FoundPlace,
     /// Reading on Y at its end.
+    #[label("Reading on Y")]
     pub y: FoundPlace,
-    /// Move on X from the place before; the first from datum zero.
+    /// Move on X from the place before; the first from zero.
+    #[label("Travel on X")]
     pub dx: FoundMove,
-    /// Move on Y from the place before; the first from datum zero.
+    /// Move on Y from the place before; the first from zero.
+    #[label("Travel on Y")]
     pub dy: FoundMove,
     /// Straight distance from the place before.
+    #[label("Straight distance")]
     pub distance: FoundExtent,
-    /// Time of that distance; needs feed_rate.
+    /// Time of that distance; needs the feed rate.
+    #[label("Time")]
     pub time: Option<FoundDuration>,
     /// Reading on X to go to first, past the place, before coming back to it; absent where the move comes from the right side.
+    #[label("X to go past to")]
     pub past_x: Option<FoundPlace>,
     /// Reading on Y to go to first, likewise.
+    #[label("Y to go past to")]
     pub past_y: Option<FoundPlace>,
 }
 
@@ -62,21 +76,23 @@ pub struct ListedMove {
 #[derive(Debug, Gives)]
 pub struct MoveTotal {
     /// Distance of all moves.
+    #[label("Total distance")]
     pub distance: FoundExtent,
-    /// Time of all moves; needs feed_rate.
+    /// Time of all moves; needs the feed rate.
+    #[label("Total time")]
     pub time: Option<FoundDuration>,
 }
 
 rules! { check(MoveListInput) {
     needs(approach => backlash = "0.1 mm", approach = "leave out"):
-        "The side from which places are come up to matters where the screws have play: give backlash too.";
+        "Give the backlash too: without backlash it does not matter from which side you approach.";
 } }
 
 impl Calculator for MoveList {
     const ID: &'static str = "datum/move-list";
     const TITLE: &'static str = "Move list";
     const ABOUT: &'static str = "A list of places as absolute readings and as moves from place to place, with \
-        distance and time, and with a place to go past where the play of the screws would enter.";
+        distance and time, and with a place to go past where backlash would come in.";
     const TASK: Task = Task::LayOut;
     const ANOTHER_CHECK: &'static str = "Add the moves up by hand: they come to the last place less the first.";
     const WORDS: &'static str = "coordinates, incremental, absolute, positions, readout, backlash, travel, \
@@ -84,8 +100,37 @@ impl Calculator for MoveList {
     const EXAMPLES: &'static [Example] = examples! {
         "Four holes of a winch bracket, from the corner of the part, at a table feed of 10 in/min.":
             points = "0.5 in,0.375 in;2.25 in,0.375 in;2.25 in,1.625 in;0.5 in,1.625 in", feed_rate = "10 in/min";
-        "Three holes of a pump cover on a mill whose screws have 0.15 mm of play, come up to with the reading growing.":
+        "Three holes of a pump cover on a mill whose screws have 0.15 mm of backlash, approached with the reading growing.":
             points = "12 mm,30 mm;48 mm,30 mm;30 mm,8 mm", backlash = "0.15 mm", approach = "growing";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "The spindle goes to the holes at {points}, in that order. How far is it on X from the first to the second?"
+            => "moves/1/dx":
+            { points = "0.5 in,0.375 in;2.25 in,1.625 in" | "3.125 in,1 in;1.75 in,2.5 in" |
+                  "0.875 in,2 in;4.5 in,0.5 in" }
+            { points = "12 mm,30 mm;48 mm,8 mm" | "95.5 mm,20 mm;33 mm,60 mm" | "17.5 mm,40 mm;102 mm,15 mm" };
+        1 "Two holes are at {points}. How far apart are they, in a straight line?" => "moves/1/distance":
+            { points = "1 in,1 in;4 in,5 in" | "0.5 in,0.75 in;3 in,2.25 in" | "2 in,3 in;3.25 in,0.5 in" }
+            { points = "20 mm,15 mm;80 mm,60 mm" | "12 mm,30 mm;48 mm,8 mm" | "70 mm,10 mm;40 mm,55 mm" };
+        2 "From zero the table goes straight to {points}, in that order. How far does it go in all?"
+            => "total/distance":
+            { points = "3 in,4 in;3 in,1 in" | "0.5 in,0.5 in;2.5 in,0.5 in;2.5 in,2 in" |
+                  "1 in,2 in;4 in,2 in;4 in,6 in" }
+            { points = "30 mm,40 mm;90 mm,40 mm" | "20 mm,15 mm;80 mm,15 mm;80 mm,95 mm" |
+                  "25 mm,60 mm;75 mm,60 mm;75 mm,20 mm" };
+        2 "At a table feed of {feed_rate} the spindle goes straight from zero to {points}. How long does that take?"
+            => "total/time":
+            { feed_rate = "5 in/min" | "10 in/min" | "15 in/min",
+              points = "3 in,4 in;9 in,4 in" | "2 in,1.5 in;7 in,1.5 in" }
+            { feed_rate = "125 mm/min" | "250 mm/min" | "400 mm/min",
+              points = "30 mm,40 mm;130 mm,40 mm" | "60 mm,80 mm;180 mm,80 mm" };
+        3 "The screws have {backlash} of backlash. You approach every place with the reading growing, going past by \
+           twice the backlash. On the way from the first to the second of the holes {points}, to which X do you go \
+           past first?" => "moves/1/past_x":
+            { backlash = "0.005 in" | "0.008 in" | "0.012 in",
+              points = "2.5 in,1 in;0.75 in,2 in" | "4 in,0.5 in;3.125 in,1.5 in" }
+            { backlash = "0.1 mm" | "0.15 mm" | "0.25 mm",
+              points = "60 mm,20 mm;25 mm,45 mm" | "110 mm,15 mm;82 mm,40 mm" };
     };
     type Input = MoveListInput;
     type Output = MoveListResult;
@@ -100,7 +145,7 @@ impl Calculator for MoveList {
         record
             .look_up("Places", "every whole number from 1, in the order given")
             .gives("moves.number", column(&numbers, |number| *number));
-        let datum = (FoundPlace::stated(0.0, Unit::Metre), "0, the datum,");
+        let datum = (FoundPlace::stated(0.0, Unit::Metre), "zero, the datum,");
         let mut axis = |symbol, of, axis: AxisColumns, place: fn(&Point) -> Place| {
             let places: Vec<FoundPlace> = points.iter().map(|point| place(point).found()).collect();
             record
@@ -123,17 +168,17 @@ impl Calculator for MoveList {
             record.source("kinematics", "time is distance over feed rate");
             tell!(record.step("Time of each move", "t = s / v"),
                 s = moves.distance, v = feed_rate: feed => moves.time);
-            notes!(record => time_at_feed: "The times are those of straight moves at the full feed rate; starting, \
-                stopping, lifting the tool and going past a place come on top.");
+            notes!(record => time_at_feed: "The times are for straight moves at the full feed rate. Starting, \
+                stopping, lifting the tool and going past a place take extra time.");
         }
         let distances: Vec<FoundExtent> = moves.iter().map(|listed| listed.distance).collect();
         let times: Vec<FoundDuration> = moves.iter().filter_map(|listed| listed.time).collect();
-        let distance = find_sum("Distance in all", &distances, "moves.distance", "total.distance", record);
-        let time = input.feed_rate.map(|_| find_sum("Time in all", &times, "moves.time", "total.time", record));
+        let distance = find_sum("Total distance", &distances, "moves.distance", "total.distance", record);
+        let time = input.feed_rate.map(|_| find_sum("Total time", &times, "moves.time", "total.time", record));
         match play {
             Some(play) => show_past(&moves, play, record),
-            None => notes!(record => one_side: "Come to every place from the same side on each axis, so that the play \
-                of the screws does not enter."),
+            None => notes!(record => one_side: "Approach every place from the same side on each axis, so that \
+                backlash does not matter."),
         }
         record.caution(cautions::OUT_OF_THE_WORK);
         Ok(MoveListResult { moves, total: MoveTotal { distance, time } })
@@ -155,13 +200,13 @@ type Of<T> = fn(&ListedMove) -> T;
 
 /// The readings to go past to, on both axes.
 fn show_past(moves: &[ListedMove], (backlash, approach): (Extent, Approach), record: &mut Record) {
-    record.source("common_practice", "going past a place by twice the play before coming back to it");
-    notes!(record => past_by_twice_the_play: "Going past by twice the play takes it up once on the way back and leaves \
-        as much again to settle; go at least two divisions of the dial past where that is more. Zero is taken to have \
+    record.source("common_practice", "going past a place by twice the backlash before coming back to it");
+    notes!(record => past_by_twice_the_play: "Going past by twice the backlash takes it up on the way back and leaves \
+        as much again to settle. If two divisions of the dial are more, go past by those. Zero is assumed to have \
         been set from the same side.");
     let (rule, formula) = match approach {
-        Approach::Growing => ("those to which the reading falls", "p = x - 2 × b"),
-        Approach::Falling => ("those to which the reading grows", "p = x + 2 × b"),
+        Approach::Growing => ("those where the reading falls on the way", "p = x - 2 × b"),
+        Approach::Falling => ("those where the reading grows on the way", "p = x + 2 × b"),
     };
     let on_x: (Of<FoundPlace>, Of<Option<FoundPlace>>) = (|listed| listed.x, |listed| listed.past_x);
     let on_y: (Of<FoundPlace>, Of<Option<FoundPlace>>) = (|listed| listed.y, |listed| listed.past_y);
@@ -174,7 +219,7 @@ fn show_past(moves: &[ListedMove], (backlash, approach): (Extent, Approach), rec
             continue;
         }
         record
-            .choose("Places come to from the wrong side", rule)
+            .choose("Places approached from the wrong side", rule)
             .with("x", of, column(moves, place))
             .gives(against_field, against.clone());
         record

@@ -37,8 +37,8 @@ impl Stepping<'_> {
             ProfileSide::Right => ("u = (y - Y) / L", "v = (X - x) / L"),
         };
         for (what, formula, field, part) in [
-            ("Square to the line towards the cutter, on X", on_x, "square.x", normal.0 + 0.0),
-            ("Square to the line towards the cutter, on Y", on_y, "square.y", normal.1 + 0.0),
+            ("Square to the line toward the cutter, on X", on_x, "square.x", normal.0 + 0.0),
+            ("Square to the line toward the cutter, on Y", on_y, "square.y", normal.1 + 0.0),
         ] {
             self.step_of_ends(what, formula).with("L", "length", length).gives(field, part);
         }
@@ -76,9 +76,9 @@ impl Stepping<'_> {
         // What rounding leaves of a level line's slope is no side.
         let slope = self.profile.normal().0;
         let aside = if slope.abs() < 1e-12 { 0.0 } else { slope.signum() };
-        let says = "1 towards larger X, -1 towards smaller X, 0 on a level line";
+        let says = "1 toward larger X, -1 toward smaller X, 0 on a level line";
         self.record
-            .look_up("Which way the cutter lies aside of its corner", says)
+            .look_up("On which side of its corner the cutter stands", says)
             .with("s", "side", self.input.side.as_str())
             .gives("aside", aside);
         let off = |at: &Plane| (at.0 + aside * self.profile.half_cutter, at.1);
@@ -120,7 +120,7 @@ impl Stepping<'_> {
             self.find_ridges_of_corners(arc, &contacts, cusp);
             return (places, cusp);
         }
-        let what = "Radius on which the middle of the cutter goes";
+        let what = "Radius on which the cutter's center runs";
         let q: FoundExtent = if arc.hollow {
             step!(self.record, what, q: "tool_radius" = R - D / 2.0, R = radius, D = diameter)
         } else {
@@ -128,7 +128,7 @@ impl Stepping<'_> {
         };
         let circle = (q.si(), "tool_radius", q.into());
         let places = self.find_points_of_circle(arc, circle, &turned, ["points.x", "points.y"]);
-        let half_step: FoundExtent = step!(self.record, "Half the distance of two neighbouring places",
+        let half_step: FoundExtent = step!(self.record, "Half the distance between two neighboring places",
             m: half_step = q * sin(δ / 2.0), q = "tool_radius": q, δ = step_angle);
         let formula = if arc.hollow {
             "h = m^2 / (D / 2 + √(max(D^2 / 4 - m^2, 0))) + 2 × q × (sin(δ / 4))^2"
@@ -185,7 +185,7 @@ impl Stepping<'_> {
         let off = |at: &Plane| Found::of_si((at.0 - arc.center.0).hypot(at.1 - arc.center.1));
         let off: Vec<FoundExtent> = corners.iter().map(off).collect();
         self.record
-            .step("Corner from the centre of the arc", "r = √((x - u)^2 + (y - v)^2)")
+            .step("Corner from the center of the arc", "r = √((x - u)^2 + (y - v)^2)")
             .with("x", "corner.x", on(&corners, X))
             .with("y", "corner.y", on(&corners, Y))
             .with("u", "center.x", FoundPlace::of_si(arc.center.0))

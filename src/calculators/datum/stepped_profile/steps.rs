@@ -33,7 +33,7 @@ impl Stepping<'_> {
             None => self.find_places_along_line(),
         };
         let (xs, ys) = (on(&places, X), on(&places, Y));
-        let datum = (Found::of_si(0.0), "0, the datum,");
+        let datum = (Found::of_si(0.0), "zero, the datum,");
         let dxs = find_moves(&xs, datum, ON_X, self.record);
         let dys = find_moves(&ys, datum, ON_Y, self.record);
         let rows = (1..).zip(xs).zip(ys).zip(dxs).zip(dys);
@@ -71,7 +71,7 @@ impl Stepping<'_> {
 
     /// Centre, first angle, turn and length of the arc.
     fn find_arc(&mut self, arc: &Arc, radius: Size, chord: FoundExtent) -> FoundExtent {
-        let what = "Centre from the middle of the chord";
+        let what = "Center from the middle of the chord";
         let apothem: FoundExtent = if arc.apothem == 0.0 {
             let none = Found::of_si(0.0);
             self.record.look_up(what, "0, the chord being a diameter").with("c", "chord", chord).gives("apothem", none);
@@ -85,7 +85,7 @@ impl Stepping<'_> {
         };
         let center: (FoundPlace, FoundPlace) = (Found::of_si(arc.center.0), Found::of_si(arc.center.1));
         for (what, formula, field, found) in
-            [("Centre on X", for_x, "center.x", center.0), ("Centre on Y", for_y, "center.y", center.1)]
+            [("Center on X", for_x, "center.x", center.0), ("Center on Y", for_y, "center.y", center.1)]
         {
             self.step_of_ends(what, formula)
                 .with("a", "apothem", apothem)
@@ -93,9 +93,9 @@ impl Stepping<'_> {
                 .gives(field, found);
         }
         let from = self.input.from;
-        let arm_x: FoundDifference = step!(self.record, "First point from the centre, on X",
+        let arm_x: FoundDifference = step!(self.record, "First point from the center, on X",
             u: "arm.x" = X - x, X = "from.x": from.x, x = "center.x": center.0);
-        let arm_y: FoundDifference = step!(self.record, "First point from the centre, on Y",
+        let arm_y: FoundDifference = step!(self.record, "First point from the center, on Y",
             v: "arm.y" = Y - y, Y = "from.y": from.y, y = "center.y": center.1);
         self.record
             .step("Angle of the first point", arc.start.1)

@@ -12,9 +12,9 @@ pub fn draw(input: &TouchOffInput, result: &TouchOffResult) -> Drawing {
         ReadingWas::Growing => (1.0, "grew", 0.0),
         ReadingWas::Falling => (-1.0, "fell", 180.0),
     };
-    let about = words!("A tip {} in diameter came up to the face while the reading {}. Its middle is {} from the face: \
-        set {} now, and the face is at {}.": input.tip_diameter, did, result.spindle_from_face, result.set_reading,
-        result.over_face);
+    let about = words!("A tip {} in diameter came up to the face while the reading {}. Its center is {} from the \
+        face: set the readout to {} now, and the face is at {}.":
+        input.tip_diameter, did, result.spindle_from_face, result.set_reading, result.over_face);
     let mut drawing = Drawing::new("Touching a face", about);
 
     // A tip without a width still touches something that can be seen.

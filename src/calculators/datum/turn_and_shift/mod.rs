@@ -12,7 +12,7 @@ use uom::si::f64::Length;
 pub struct TurnAndShift;
 
 choice! {
-    /// What is mirrored before anything else: `none`; `x`, which turns the sign of every X, or `y`, of every Y.
+    /// What is mirrored first: `none`; `x`, which changes the sign of every X; or `y`, which changes that of every Y.
     Mirror {
         /// Nothing.
         None = "none",
@@ -36,19 +36,24 @@ choice! {
 /// What the turn and shift calculator asks for.
 #[derive(Debug, Asks)]
 pub struct TurnAndShiftInput {
-    /// The points, each x and y.
+    /// The points, X and Y of each.
+    #[label("Points", "point")]
     pub points: Points,
-    /// The point that becomes zero, x and y: it is taken off every point.
-    #[absent("0,0", value = self.zero(), "Nothing is shifted where no origin is named.")]
+    /// X and Y of the point that becomes zero: it is taken off every point.
+    #[label("Point that becomes zero")]
+    #[absent("0,0", value = self.zero(), "No origin is given, so nothing is shifted.")]
     pub origin: Option<Point>,
-    /// How far everything is turned, counterclockwise with X to the right and Y up. The angle of an edge with its sign changed lays that edge along its axis.
-    #[absent("0 deg", "Nothing is turned where no angle is named.")]
+    /// How far everything is turned, counterclockwise with X to the right and Y up. To lay an edge along its axis, give the angle of the edge with its sign changed.
+    #[label("Turn counterclockwise by")]
+    #[absent("0 deg", "No angle is given, so nothing is turned.")]
     pub angle: Option<Angle>,
-    /// What is mirrored first: none, x (the sign of X changes) or y (the sign of Y).
-    #[absent("none", "Nothing is mirrored unless it is said.")]
+    /// What is mirrored first: none, x (every X changes sign) or y (every Y changes sign).
+    #[label("Mirror first")]
+    #[absent("none", "Nothing is mirrored unless you ask for it.")]
     pub mirror: Option<Mirror>,
-    /// Whether the origin is taken off before the turn or after it: shift_first or turn_first.
-    #[absent("shift_first", "The origin is taken off first, so that everything turns about it.")]
+    /// Whether the origin is taken off before the turn or after it: shift first or turn first.
+    #[label("Order of shift and turn")]
+    #[absent("shift_first", "The origin is taken off first, so everything turns about it.")]
     pub order: Option<TurnOrder>,
 }
 
@@ -63,6 +68,7 @@ impl TurnAndShiftInput {
 #[derive(Debug, Gives)]
 pub struct TurnAndShiftResult {
     /// The points, in the order given.
+    #[label("Points", "point")]
     pub positions: Vec<TurnedPoint>,
 }
 
@@ -70,10 +76,13 @@ pub struct TurnAndShiftResult {
 #[derive(Debug, Gives)]
 pub struct TurnedPoint {
     /// Its number in the order given.
+    #[label("Number")]
     pub number: u32,
-    /// Where it is on X now.
+    /// Where the point is on X now.
+    #[label("X")]
     pub x: FoundPlace,
-    /// Where it is on Y now.
+    /// Where the point is on Y now.
+    #[label("Y")]
     pub y: FoundPlace,
 }
 
@@ -126,9 +135,9 @@ impl Calculator for TurnAndShift {
     const ID: &'static str = "datum/turn-and-shift";
     const TITLE: &'static str = "Turn and shift points";
     const ABOUT: &'static str = "Carries points from a drawing to work that lies askew, or readings back to the \
-        drawing: mirrored first, then shifted to an origin and turned, in the order asked for.";
+        drawing: mirrors them first, then shifts and turns them in the order you ask for.";
     const TASK: Task = Task::LayOut;
-    const ANOTHER_CHECK: &'static str = "Take the points found back to the drawing: they must be those it gives.";
+    const ANOTHER_CHECK: &'static str = "Carry the points found back again: they must be those of the drawing.";
     const WORDS: &'static str = "rotate, translate, transform, skew, datum shift, coordinates, mirror, other hand, \
         offset";
     const EXAMPLES: &'static [Example] = examples! {
@@ -138,6 +147,32 @@ impl Calculator for TurnAndShift {
         "Bolt holes of a pump cover of the other hand, mirrored left to right and set on a fixture at X 40 mm, Y 25 mm, turned 30°.":
             points = "0 mm,0 mm;60 mm,0 mm;60 mm,35 mm", mirror = "x", angle = "30 deg", origin = "-40 mm,-25 mm",
             order = "turn_first";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "A hole of a pump cover is at {points} on the drawing. Zero moves to the corner at {origin}. Where is the \
+           hole on X?" => "positions/0/x":
+            { points = "1.25 in,0.75 in" | "3.5 in,2 in" | "0.25 in,1.5 in",
+              origin = "0.5 in,0.25 in" | "2 in,1.125 in" }
+            { points = "40 mm,25 mm" | "112 mm,60 mm" | "8 mm,35 mm", origin = "12 mm,10 mm" | "75 mm,40 mm" };
+        2 "A hole is at {points} from the corner. The part is turned {angle} counterclockwise about that corner. \
+           Where is the hole on X then?" => "positions/0/x":
+            { points = "4 in,0 in" | "3 in,2 in" | "2 in,1.5 in", angle = "5°" | "15°" | "30°" }
+            { points = "100 mm,0 mm" | "80 mm,50 mm" | "60 mm,35 mm", angle = "5°" | "15°" | "30°" };
+        2 "A hole is at {points} from the corner, and the part lies turned by {angle}, counterclockwise positive. \
+           Where is the hole on Y as it lies?" => "positions/0/y":
+            { points = "4 in,1 in" | "6 in,2 in" | "5 in,0 in", angle = "2°" | "-3°" | "-10°" }
+            { points = "100 mm,20 mm" | "150 mm,60 mm" | "120 mm,0 mm", angle = "2°" | "-3°" | "-10°" };
+        3 "The corner of a winch base lies at {origin}. To get from the table to the drawing you take that off and \
+           then turn by {angle}, counterclockwise positive. You touch a hole at {points}. Where is it on the drawing, \
+           on X?" => "positions/0/x":
+            { origin = "1.25 in,0.75 in" | "0.5 in,1 in", angle = "-1.5°" | "4°",
+              points = "5.25 in,0.875 in" | "3 in,2.5 in" }
+            { origin = "20 mm,15 mm" | "35 mm,10 mm", angle = "-1.5°" | "4°",
+              points = "120 mm,22 mm" | "80 mm,65 mm" };
+        3 "For the cover of the other hand you change the sign of X, then turn it {angle} counterclockwise about \
+           zero. Where does the hole at {points} come to on Y?" => "positions/0/y":
+            { mirror = "x", angle = "30°" | "45°" | "90°", points = "2 in,1 in" | "1.5 in,0.5 in" }
+            { mirror = "x", angle = "30°" | "45°" | "90°", points = "60 mm,35 mm" | "40 mm,10 mm" };
     };
     type Input = TurnAndShiftInput;
     type Output = TurnAndShiftResult;
@@ -174,14 +209,14 @@ impl Calculator for TurnAndShift {
             }
         }
         if input.origin.is_none() && input.angle.is_none() && mirror == Mirror::None {
-            record.note("unmoved", "Neither origin, angle nor mirror is given: the points stay where they are.");
+            record.note("unmoved", "No origin, angle or mirror is given, so the points stay where they are.");
         }
         if mirror != Mirror::None {
-            record.note("one_mirror", "What is mirrored is the part of the other hand: see that it is meant.");
+            record.note("one_mirror", "Mirrored points make the part of the other hand. Check that you want it.");
         }
         record.note(
             "prove",
-            "Before cutting, run the spindle over two places that can be seen, such as a corner and a far hole: a wrong \
+            "Before cutting, run the spindle over two places you can see, such as a corner and a far hole: a wrong \
              sign of the angle shows there.",
         );
         let [xs, ys] = places.values.map(|values| values.into_iter().map(FoundPlace::of));

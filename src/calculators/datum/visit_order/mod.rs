@@ -27,14 +27,18 @@ choice! {
 #[derive(Debug, Asks)]
 pub struct VisitOrderInput {
     /// The places, in any order; they are numbered as given.
+    #[label("Places", "place")]
     pub points: Points,
     /// Where the tool is before the first place.
-    #[absent("at the first place given", value = self.points.0[0], "The tool is taken to be at the first place.")]
+    #[label("Start")]
+    #[absent("at the first place given", value = self.points.0[0], "The tool is assumed to be at the first place.")]
     pub start: Option<Point>,
-    /// Where the tool is wanted after the last place; wherever that is if absent.
+    /// Where the tool should be after the last place; at the last place if absent.
+    #[label("Finish")]
     pub finish: Option<Point>,
-    /// How travel counts: straight, one_axis_at_a_time or longer_axis.
-    #[absent("straight", "Travel is taken as the straight distance from place to place.")]
+    /// How travel counts: straight, one axis at a time, or the longer axis.
+    #[label("How travel counts")]
+    #[absent("straight", "Travel is counted as the straight distance from place to place.")]
     pub travel: Option<TravelCount>,
 }
 
@@ -42,12 +46,16 @@ pub struct VisitOrderInput {
 #[derive(Debug, Gives)]
 pub struct VisitOrderResult {
     /// Numbers of the places in the order to visit them.
+    #[label("Order of visits", "visit")]
     pub order: Vec<u32>,
-    /// Travel in that order, from the start and to the finish.
+    /// Travel in the order found, from the start and to the finish.
+    #[label("Travel in that order")]
     pub length: FoundExtent,
     /// Travel in the order given.
+    #[label("Travel in the order given")]
     pub length_as_given: FoundExtent,
     /// The places in the order to visit them.
+    #[label("Places in that order", "stop")]
     pub places: Vec<VisitedPlace>,
 }
 
@@ -55,16 +63,22 @@ pub struct VisitOrderResult {
 #[derive(Debug, Gives)]
 pub struct VisitedPlace {
     /// Its number in the list given.
+    #[label("Number")]
     pub number: u32,
     /// Reading on X.
+    #[label("Reading on X")]
     pub x: FoundPlace,
     /// Reading on Y.
+    #[label("Reading on Y")]
     pub y: FoundPlace,
     /// Move on X from the place before; to the first from the start.
+    #[label("Travel on X")]
     pub dx: FoundMove,
     /// Move on Y, likewise.
+    #[label("Travel on Y")]
     pub dy: FoundMove,
     /// Travel from the place before; to the first from the start.
+    #[label("Travel")]
     pub distance: FoundExtent,
 }
 
@@ -82,8 +96,8 @@ impl TravelCount {
 impl Calculator for VisitOrder {
     const ID: &'static str = "datum/visit-order";
     const TITLE: &'static str = "Order of visiting holes";
-    const ABOUT: &'static str = "A short way through a set of holes: in which order to go to them, the moves, and how \
-        much travel that saves over the order given.";
+    const ABOUT: &'static str = "A short way through a set of holes: the order to go to them, the moves, and the \
+        travel saved over the order given.";
     const TASK: Task = Task::LayOut;
     const ANOTHER_CHECK: &'static str =
         "Follow the order on the drawing with a pencil: where two legs cross there is a shorter way.";
@@ -94,6 +108,38 @@ impl Calculator for VisitOrder {
         "Six holes of a pump base by handwheel, one axis at a time, from the datum and back to where the next part is put in.":
             points = "20 mm,15 mm;180 mm,95 mm;100 mm,15 mm;20 mm,95 mm;180 mm,15 mm;100 mm,95 mm",
             start = "0 mm,0 mm", finish = "0 mm,120 mm", travel = "one_axis_at_a_time";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "The table goes straight from hole to hole in this order: {points}. How far does it go?"
+            => "length_as_given":
+            { points = "0 in,0 in;3 in,0 in;3 in,4 in" | "1 in,1 in;4 in,1 in;4 in,3.5 in;1 in,3.5 in" |
+                  "0.5 in,0.5 in;2.5 in,0.5 in;2.5 in,2 in" }
+            { points = "0 mm,0 mm;60 mm,0 mm;60 mm,80 mm" | "20 mm,15 mm;100 mm,15 mm;100 mm,75 mm;20 mm,75 mm" |
+                  "10 mm,10 mm;40 mm,50 mm;70 mm,50 mm" };
+        1 "You drill the holes {points}, one axis at a time with two handwheels, in that order from the first. How \
+           much travel is that?" => "length_as_given":
+            { points = "0.5 in,0.5 in;3 in,2 in;1 in,4 in" | "1 in,1 in;2.5 in,3 in;4 in,0.5 in",
+              travel = "one_axis_at_a_time" }
+            { points = "20 mm,15 mm;80 mm,60 mm;35 mm,90 mm" | "10 mm,10 mm;55 mm,40 mm;90 mm,25 mm",
+              travel = "one_axis_at_a_time" };
+        2 "The drawing lists the holes {points}. Starting at the first, how far is it straight from hole to hole by \
+           the shortest way?" => "length":
+            { points = "0 in,0 in;6 in,0 in;2 in,0 in;4 in,0 in" | "0.5 in,0.5 in;4.5 in,3 in;0.5 in,3 in" |
+                  "1 in,1 in;5 in,4 in;1 in,4 in" }
+            { points = "0 mm,0 mm;90 mm,0 mm;30 mm,0 mm;60 mm,0 mm" | "20 mm,15 mm;180 mm,95 mm;20 mm,95 mm" |
+                  "10 mm,10 mm;100 mm,50 mm;10 mm,50 mm" };
+        2 "The holes {points} are numbered as listed. You start at the first and want the shortest way. Which number \
+           do you drill second?" => "order/1":
+            { points = "0 in,0 in;6 in,0 in;2 in,0 in;4 in,0 in" |
+                  "0.5 in,0.5 in;4.5 in,0.5 in;3 in,0.5 in;1 in,0.5 in" | "1 in,1 in;5 in,4 in;4 in,1 in" }
+            { points = "20 mm,15 mm;180 mm,95 mm;180 mm,15 mm" | "10 mm,10 mm;100 mm,50 mm;10 mm,50 mm" |
+                  "0 mm,0 mm;0 mm,80 mm;0 mm,50 mm;0 mm,25 mm" };
+        3 "From {start} you drill the holes {points} and go on to {finish}, straight from place to place by the \
+           shortest way. How far is it in all?" => "length":
+            { start = "0 in,0 in", finish = "6 in,0 in" | "0 in,6 in",
+              points = "3 in,4 in;3 in,0 in" | "2 in,2 in;2 in,4 in" | "4 in,3 in;1 in,1 in" }
+            { start = "0 mm,0 mm", finish = "0 mm,120 mm" | "150 mm,0 mm",
+              points = "60 mm,80 mm;60 mm,20 mm" | "90 mm,40 mm;30 mm,40 mm" };
     };
     type Input = VisitOrderInput;
     type Output = VisitOrderResult;
@@ -127,14 +173,14 @@ impl Calculator for VisitOrder {
         let (_, length_as_given) = find_travel(points, &given, &ends, &AS_GIVEN, record);
         let (places, length) = find_travel(points, &order, &ends, &VISITED, record);
         if !exact {
-            notes!(record => may_not_be_shortest: "A short way found by proven rules of thumb; a somewhat shorter one \
-                may exist.");
+            notes!(record => may_not_be_shortest: "This is a short way found by trying changes of order. A slightly \
+                shorter one may exist.");
         }
         let saved = text::fixed(100.0 * (1.0 - length.si() / length_as_given.si()).max(0.0), 0);
         if saved == "0" || length_as_given.si() == 0.0 {
-            record.note("as_good_as_given", "The order given is as short as any found, or nearly.");
+            record.note("as_good_as_given", "The order given is about as short as any found.");
         } else {
-            record.note("saved", format!("The way is {saved} percent shorter than in the order given."));
+            record.note("saved", format!("This order saves {saved} percent of the travel in the order given."));
         }
         record.caution(cautions::OUT_OF_THE_WORK);
         Ok(VisitOrderResult { order: numbers, length, length_as_given, places })
@@ -224,9 +270,9 @@ fn find_travel(
             .with("a", last_dx, dx)
             .with("b", last_dy, dy)
             .gives(leg_field, leg);
-        step!(record, "Travel in all", L: (names.length) = t + s, t = (names.to_last): to_last, s = (leg_field): leg)
+        step!(record, "Total travel", L: (names.length) = t + s, t = (names.to_last): to_last, s = (leg_field): leg)
     } else {
-        find_sum("Travel in all", &distances, names.distance, names.length, record)
+        find_sum("Total travel", &distances, names.distance, names.length, record)
     };
     let places = order.iter().enumerate().map(|(row, at)| VisitedPlace {
         number: *at as u32 + 1,

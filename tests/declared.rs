@@ -143,7 +143,7 @@ fn a_result_that_is_left_out_says_what_it_lacks() {
     let told = |query: &str, result: &Given| {
         let mut record = working::Record::new(true);
         let inputs = read(query).expect("a cut").tree().expect("a tree");
-        record.tell_lacking(&Given::DECLARATION, &inputs, &result.tree().expect("a tree"));
+        record.tell_lacking(&Cut::DECLARATION, &Given::DECLARATION, &inputs, &result.tree().expect("a tree"));
         record.notes.into_iter().map(|note| note.says.into_owned()).collect::<Vec<_>>()
     };
     let none = || Given { depths: Vec::new(), more: None, behind: None };

@@ -31,10 +31,13 @@ pub struct CutPower {
 #[derive(Clone, Copy, Debug, Gives)]
 pub struct PowerTaken {
     /// Power at the tool by unit power; needs material.
+    #[label("Power at the tool")]
     pub power: FoundPower,
-    /// Power at the tool by specific cutting force, the second way; needs a material whose force is known.
+    /// Power at the tool by specific cutting force, the second method; needs a material whose force is known.
+    #[label("Power by specific force")]
     pub power_by_specific_force: Option<FoundPower>,
     /// Torque at the spindle for that power; needs material.
+    #[label("Torque at the spindle")]
     pub torque: FoundTorque,
     /// What it asks of the motor.
     #[group]

@@ -55,7 +55,7 @@ impl Removal {
 /// What the cut asks of the motor.
 #[derive(Clone, Copy, Debug, Gives)]
 pub struct Load {
-    /// Power drawn from the motor for the power at the tool; needs material.
+    /// Power drawn from the motor for the power at the tool; needs a work material.
     #[label("Power drawn from the motor")]
     pub motor_power: FoundPower,
     /// Power available at the spindle at its speed.

@@ -85,7 +85,7 @@ fn family_words(family: ForceFamily) -> &'static str {
     match family {
         ForceFamily::Modern => "the class value of a current handbook",
         ForceFamily::Older => "an older handbook",
-        ForceFamily::CarbideEra => "tests of carbide turning",
+        ForceFamily::CarbideEra => "a table of carbide turning",
         ForceFamily::Vdi3323 => "a tool maker's material group",
         ForceFamily::Estimate => "an estimate",
     }

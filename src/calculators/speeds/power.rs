@@ -115,7 +115,7 @@ pub struct CuttingPowerResult {
     #[needs(cutting_force, cutting_speed)]
     pub power_by_force: Option<FoundPower>,
     /// How much more or less power the specific cutting force gives than unit power does, as a share of the latter.
-    #[label("Specific force gives more by")]
+    #[label("Difference of the two methods")]
     #[needs(material | unit_power, material | specific_force, removal_rate)]
     pub difference: Option<FoundDeviation>,
     /// Specific cutting force at that chip.

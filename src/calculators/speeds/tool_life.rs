@@ -83,19 +83,19 @@ pub struct ToolLifeResult {
     #[needs(tool_life)]
     pub cutting_speed: Option<FoundCuttingSpeed>,
     /// Tool life for the highest output.
-    #[label("Tool life, highest output")]
+    #[label("Life for highest output")]
     #[needs(change_time)]
     pub life_for_output: Option<FoundWorkTime>,
     /// Cutting speed for the highest output.
-    #[label("Speed, highest output")]
+    #[label("Speed for highest output")]
     #[needs(change_time)]
     pub speed_for_output: Option<FoundCuttingSpeed>,
     /// Tool life for the lowest cost.
-    #[label("Tool life, lowest cost")]
+    #[label("Life for lowest cost")]
     #[needs(change_time, edge_cost, hourly_rate)]
     pub life_for_cost: Option<FoundWorkTime>,
     /// Cutting speed for the lowest cost.
-    #[label("Speed, lowest cost")]
+    #[label("Speed for lowest cost")]
     #[needs(change_time, edge_cost, hourly_rate)]
     pub speed_for_cost: Option<FoundCuttingSpeed>,
 }

@@ -63,7 +63,7 @@ pub struct EntryResult {
     /// Length along the face that the whole ramp takes.
     #[label("Ramp length along the face")]
     pub ramp_length: Option<FoundExtent>,
-    /// Passes to and fro of the ramp, the last one flat.
+    /// Passes of the ramp, back and forth, the last one flat.
     pub passes: Option<f64>,
     /// Diameter of the circle that the cutter's center runs on.
     #[label("Diameter of center path")]

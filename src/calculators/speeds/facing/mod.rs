@@ -50,7 +50,7 @@ pub struct FacingInput {
     #[absent("0", like = outer_diameter, "The cut is assumed to go to the center.")]
     pub inner_diameter: Option<Extent>,
     /// Thickness faced off, or the width of the parting tool; removal rate and power need it.
-    #[label("Depth of cut, or tool width")]
+    #[label("Depth of cut or tool width")]
     pub depth_of_cut: Option<Size>,
     /// Speed at the outer diameter, work and tool.
     #[group]
@@ -150,7 +150,7 @@ impl Calculator for Facing {
             outer_diameter = "2 in", inner_diameter = "1 in", depth_of_cut = "0.05 in", material = "1018",
             tool_material = "hss", available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm",
             spindle_power = "1.5 kW", efficiency = "85 percent";
-        "A 50 mm pump shaft is faced to the centre with the surface speed held, up to 1250 rpm.":
+        "A 50 mm pump shaft is faced to the center with the surface speed kept constant, up to 1250 rpm.":
             outer_diameter = "50 mm", cutting_speed = "60 m/min", feed_per_rev = "0.1 mm/rev", hold = "surface_speed",
             slowest = "50 rpm", fastest = "1250 rpm", may_exceed = "0 percent", fastest_feed = "500 mm/min";
         "A 30 mm bar of bronze is parted with a 3 mm tool on a lathe with feed gears.":

@@ -32,7 +32,7 @@ fn ending(inner: Extent, speed: FoundSpindleSpeed, record: &mut Record) -> Optio
 pub fn at_one_speed(input: &FacingInput, inner: Extent, set: &TurnSet, record: &mut Record) -> Path {
     let speed = set.speed.spindle_speed;
     record
-        .choose("Spindle speed where the cut ends", "the same all the way")
+        .choose("Spindle speed where the cut ends", "the same for the whole cut")
         .with("n", "spindle_speed", speed)
         .gives("inner_spindle_speed", speed);
     let inner_cutting_speed = ending(inner, speed, record);

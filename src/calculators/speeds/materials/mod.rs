@@ -177,7 +177,7 @@ impl MaterialSpeed {
 impl Calculator for Materials {
     const ID: &'static str = "speeds/materials";
     const TITLE: &'static str = "Materials";
-    const ABOUT: &'static str = "What is published of a work material: its names, hardness, machinability, cutting \
+    const ABOUT: &'static str = "What is published about a work material: its names, hardness, machinability, cutting \
         speeds by operation and tool, unit power and specific cutting force, each with its source.";
     const TASK: Task = Task::Cut;
     const ANOTHER_CHECK: &'static str =
@@ -185,9 +185,9 @@ impl Calculator for Materials {
     const WORDS: &'static str = "steel, stainless, cast iron, aluminium, brass, AISI, UNS, EN, hardness, \
         machinability, sfm, kc";
     const EXAMPLES: &'static [Example] = examples! {
-        "What is known of annealed 4140, of which a winch pinion is to be made.":
+        "A winch pinion is to be made of annealed 4140: what do the tables have for it?":
             search = "4140 annealed";
-        "The stainless steels that a pump shaft could be of.":
+        "The stainless steels that a pump shaft could be made of.":
             search = "stainless", group = "M";
     };
     const EXERCISES: &'static [Exercise] = exercises! {

@@ -87,7 +87,7 @@ pub struct MillingInput {
     #[label("Chip to hold")]
     #[absent("none", "The feed per tooth is used as asked for; the chip may be thinner.")]
     pub hold_chip: Option<HoldChip>,
-    /// Climb or conventional milling, for the cautions; it changes no number, and no caution names it if absent.
+    /// Climb or conventional milling; it changes the cautions, not the numbers. No caution for either if absent.
     #[label("Climb or conventional")]
     pub way: Option<MillingWay>,
     /// The speeds that the machine has.

@@ -56,10 +56,10 @@ pub fn check(input: &MillingInput) -> Result<(), ValidationError> {
 
 rules! { check_depths(MillingInput) {
     needs(cut_offset => radial_depth = "0.1 in", cut_offset = "leave out"):
-        "How far the cut is off center needs the width of the cut too.";
+        "With the cut off center, give the width of cut too.";
     never(|input| input.hold_chip.is_some_and(|hold| hold != HoldChip::None) && input.radial_depth.is_none(),
         Code::Conflict, radial_depth = "0.1 in", hold_chip = "none"):
-        "To hold the chip thickness, give the width of the cut too.";
+        "To hold the chip thickness, give the width of cut too.";
 } }
 
 fn as_stated(quantity: Quantity) -> String {
@@ -80,12 +80,12 @@ pub fn warn(input: &MillingInput, record: &mut Record) {
         Some(MillingWay::Climb) => record.note(
             "climb_side",
             "Climb milling with a right-hand cutter: seen from above, the work is on the right of the cutter's \
-             path, clockwise round an outside and counter-clockwise inside a pocket.",
+             path, clockwise around an outside and counter-clockwise inside a pocket.",
         ),
         Some(MillingWay::Conventional) => record.note(
             "conventional_side",
             "Conventional milling with a right-hand cutter: seen from above, the work is on the left of the cutter's \
-             path, counter-clockwise round an outside and clockwise inside a pocket.",
+             path, counter-clockwise around an outside and clockwise inside a pocket.",
         ),
         None => {}
     }

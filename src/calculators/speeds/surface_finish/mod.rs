@@ -60,7 +60,7 @@ pub struct SurfaceFinishResult {
     #[label("Roughness Ra")]
     pub roughness_ra: FoundRoughness,
     /// Roughness Ra to expect of the real surface.
-    #[label("Roughness Ra to expect")]
+    #[label("Expected roughness Ra")]
     #[needs(surface_ratio)]
     pub expected_ra: Option<FoundRoughness>,
 }

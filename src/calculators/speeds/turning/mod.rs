@@ -122,7 +122,7 @@ impl Calculator for Turning {
             may_exceed = "10 percent", fastest_feed = "200 mm/min",
             available_feeds = "0.05 mm/rev,0.08 mm/rev,0.1 mm/rev,0.16 mm/rev", spindle_power = "1.5 kW",
             base_speed = "400 rpm";
-        "A textbook's volume, reckoned on the outside, for a 200 mm drum.":
+        "A textbook's metal removal rate, calculated at the outside, for a 200 mm drum.":
             diameter = "200 mm", depth_of_cut = "4 mm", cutting_speed = "100 m/min", feed_per_rev = "0.25 mm/rev",
             removal_by = "outer";
         "What a winch drum of 1045 is turned at by a spindle that runs at 112 rpm, before a depth is chosen.":

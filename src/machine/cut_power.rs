@@ -30,11 +30,14 @@ pub struct CutPower {
 /// What a cut takes of the machine, as results have it.
 #[derive(Clone, Copy, Debug, Gives)]
 pub struct PowerTaken {
-    /// Power at the tool by unit power; needs material.
+    /// Power at the tool by unit power; needs a work material.
+    #[label("Power at the tool")]
     pub power: FoundPower,
-    /// Power at the tool by specific cutting force, the second way; needs a material whose force is known.
+    /// Power at the tool by specific cutting force, the second method; needs a material whose force is known.
+    #[label("Power by specific force")]
     pub power_by_specific_force: Option<FoundPower>,
-    /// Torque at the spindle for that power; needs material.
+    /// Torque at the spindle for that power; needs a work material.
+    #[label("Torque at the spindle")]
     pub torque: FoundTorque,
     /// What it asks of the motor.
     #[group]

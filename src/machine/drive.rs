@@ -15,14 +15,17 @@ use crate::working::{Constant, Record, Shown};
 /// The motor as a request states it.
 #[derive(Clone, Copy, Debug, Default, Asks)]
 pub struct Motor {
-    /// Power of the spindle's motor; the power of the cut is held against nothing if absent.
+    /// Rated power of the spindle motor, with which the power of the cut is compared; no comparison if absent.
+    #[label("Motor power")]
     pub spindle_power: Option<Power>,
-    /// Speed below which the motor has less power, in proportion to the speed; full power at every speed if absent, as behind gears or belts.
+    /// Spindle speed below which the motor has less power, in proportion to the speed; full power at every speed if absent, as with gears or belts.
+    #[label("Base speed of the drive")]
     pub base_speed: Option<SpindleSpeed>,
-    /// Share of the motor's power that comes to the tool.
+    /// Share of the motor's power that reaches the tool.
+    #[label("Drive efficiency")]
     #[absent(
         "80 percent",
-        "80 percent of the motor's power is taken to come to the cutter; a belt drive loses less, old gears more."
+        "80 percent of the motor's power is assumed to reach the tool; a belt drive loses less, old gears lose more."
     )]
     pub efficiency: Option<Efficiency>,
 }
@@ -52,12 +55,14 @@ impl Removal {
 /// What the cut asks of the motor.
 #[derive(Clone, Copy, Debug, Gives)]
 pub struct Load {
-    /// Power that the motor gives for the power at the tool; needs material.
+    /// Power drawn from the motor for the power at the tool; needs a work material.
+    #[label("Power drawn from the motor")]
     pub motor_power: FoundPower,
-    /// Power that the spindle has at its speed.
+    /// Power available at the spindle at its speed.
     #[needs(spindle_power)]
     pub power_available: Option<FoundPower>,
     /// Power of the cut as a share of the power available.
+    #[label("Spindle load")]
     #[needs(spindle_power)]
     pub load: Option<FoundPercentage>,
 }
@@ -72,7 +77,7 @@ impl Load {
     /// gives `depth_fall`.
     pub fn depth_fall(&self, record: &mut Record) -> Option<FoundPercentage> {
         let load = self.too_much()?;
-        Some(step!(record, "By how much the depth of cut would have to fall",
+        Some(step!(record, "How much less the depth of cut must be",
             δ: depth_fall = ratio(1.0 - 1.0 / number(λ)), λ = load))
     }
 
@@ -103,10 +108,10 @@ impl Motor {
         if material.is_none() && stated {
             record.note(
                 "power_needs_material",
-                "What power a cut takes depends on the material: the motor is held against nothing until material is given.",
+                "The power of a cut depends on the material: give the work material to compare it with the motor.",
             );
         } else if self.base_speed.is_some() && self.spindle_power.is_none() {
-            record.note("base_speed_without_power", "base_speed matters only with spindle_power.");
+            record.note("base_speed_without_power", "The base speed changes nothing without the motor power.");
         }
     }
 
@@ -117,7 +122,7 @@ impl Motor {
         if self.efficiency.is_none() {
             record.source_trusted("mh_power_memory", "machine efficiency 0.70 to 0.90", Trust::FromMemory);
         }
-        let motor_power = step!(record, "Power that the motor gives",
+        let motor_power = step!(record, "Power drawn from the motor",
             Pm: motor_power = P / η, P = power, η = efficiency);
         let Some(motor) = self.spindle_power else {
             return Load { motor_power, power_available: None, load: None };
@@ -128,12 +133,12 @@ impl Motor {
             _ => None,
         };
         let power_available = match base {
-            None => step!(record, "Power that the spindle has",
+            None => step!(record, "Power available at the spindle",
                 Pa: power_available = η * Pm, η = efficiency, Pm = spindle_power: motor),
             Some((base, speed)) => {
                 let available = FoundPower::of(motor.get() * si(&efficiency) * (speed.get().si() / si(&base)));
                 record
-                    .step("Power that the spindle has below its base speed", "Pa = η × Pm × n / nb")
+                    .step("Power available below the base speed", "Pa = η × Pm × n / nb")
                     .with("η", "efficiency", efficiency)
                     .with("Pm", "spindle_power", motor)
                     .with("n", "spindle_speed", speed)
@@ -141,12 +146,12 @@ impl Motor {
                     .gives("power_available", available);
                 record.note(
                     "below_base_speed",
-                    "Below base_speed the motor has its torque but less power, in proportion to the speed.",
+                    "Below its base speed the motor keeps its torque but has less power, in proportion to the speed.",
                 );
                 available
             }
         };
-        let share = step!(record, "Share of the power available",
+        let share = step!(record, "Spindle load, the share of the power available",
             λ: load = P / Pa, P = power, Pa = power_available);
         let load = Load { motor_power, power_available: Some(power_available), load: Some(share) };
         if load.too_much().is_some() {
@@ -154,12 +159,14 @@ impl Motor {
             record.caution_first(
                 "would_stall",
                 format!(
-                    "The cut takes {percent} percent of the power that the spindle has at this speed: it would stall, and \
-                     break the tool or throw the work. Cut less deep, or feed less."
+                    "The cut takes {percent} percent of the power available at this speed: the spindle would stall, and \
+                     break the tool or throw the work. Take a shallower cut, or feed less."
                 ),
             );
-            record
-                .note("too_much_power", "The cut takes more power than the spindle has at this speed: it would stall.");
+            record.note(
+                "too_much_power",
+                "The cut takes more power than the spindle has at this speed: the spindle would stall.",
+            );
         }
         load
     }
@@ -172,8 +179,11 @@ pub fn unit_power(material: &WorkMaterial, removal: &Removal, record: &mut Recor
     let unit = FoundUnitPower::stated(work.mid_unit_power(), Unit::HorsepowerMinutePerCubicInch);
     record.source_trusted(cited.source, cited.place, cited.trust);
     let (low, high) = work.unit_power;
-    let range =
-        if low == high { "one value".to_owned() } else { "the middle of its range, which goes by hardness".to_owned() };
+    let range = if low == high {
+        "one value".to_owned()
+    } else {
+        "the middle of its range, which depends on the hardness".to_owned()
+    };
     record
         .look_up(
             "Unit power of the material, sharp tool, feed 0.012 in",
@@ -189,7 +199,7 @@ pub fn unit_power(material: &WorkMaterial, removal: &Removal, record: &mut Recor
     if outside {
         record.note(
             "feed_outside_factors",
-            "The feed lies outside the table of feed factors, whose nearest row is taken; very thin chips take more power \
+            "The feed is outside the table of feed factors, so its nearest row is used; very thin chips take more power \
              than that.",
         );
     }
@@ -203,8 +213,8 @@ pub fn unit_power(material: &WorkMaterial, removal: &Removal, record: &mut Recor
         u = unit_power: unit, Q = removal_rate: removal.rate, C = feed_factor: factor, W = const wear);
     record.note(
         "power_scatter",
-        "Power of cutting scatters by 15 to 25 percent from one bar and tool to the next, and a worn tool takes a third \
-         more: leave room.",
+        "Cutting power varies by 15 to 25 percent from one bar and tool to the next, and a worn tool takes a third \
+         more: leave a margin.",
     );
     power
 }

@@ -73,7 +73,7 @@ impl<'de> Visitor<'de> for StepVisitor {
                     map.next_value::<IgnoredAny>()?;
                 }
                 other => {
-                    let says = format!("\"{}\" is no part of a feed step; it has value and unit.", shown(other));
+                    let says = format!("\"{}\" is not a part of a feed step; it has value and unit.", shown(other));
                     let example = "0.1 mm/rev".into();
                     return Err(carry(Unread { code: Code::ValueUnreadable, says, try_this: example }));
                 }
@@ -109,7 +109,7 @@ impl PartialSchema for FeedStep {
             .item(Ref::from_schema_name(TEXT))
             .item(Ref::from_schema_name(value_name(kind::FeedPerRev::ROW)))
             .item(Ref::from_schema_name(value_name(kind::FeedRate::ROW)))
-            .description(Some("A step of the machine's feed, a turn (`0.1 mm/rev`) or a minute (`100 mm/min`)."))
+            .description(Some("One feed of the machine, per revolution (`0.1 mm/rev`) or per minute (`100 mm/min`)."))
             .into()
     }
 }
@@ -123,7 +123,7 @@ impl ToSchema for FeedStep {
         let text = ObjectBuilder::new()
             .schema_type(Type::String)
             .pattern(Some(pattern_of(&[kind::FeedPerRev::ROW, kind::FeedRate::ROW])))
-            .description(Some("A step of the machine's feed, a turn (`0.1 mm/rev`) or a minute (`100 mm/min`)."))
+            .description(Some("One feed of the machine, per revolution (`0.1 mm/rev`) or per minute (`100 mm/min`)."))
             .examples([serde_json::json!("0.1 mm/rev"), serde_json::json!("100 mm/min")]);
         parts.push((TEXT.to_owned(), text.into()));
         FeedPerRev::schemas(parts);

@@ -35,9 +35,11 @@ pub struct ChosenFeed {
 /// How far what is set falls short of what was asked.
 #[derive(Clone, Copy, Debug, Gives)]
 pub struct Falls {
-    /// By how much the spindle speed is below the exact one.
+    /// How far the spindle speed is below the exact one.
+    #[label("Speed below exact by")]
     pub speed_fall: Option<FoundPercentage>,
-    /// By how much the feed rate is below the one asked for.
+    /// How far the feed rate is below the one asked for.
+    #[label("Feed below wanted by")]
     pub feed_fall: Option<FoundPercentage>,
 }
 
@@ -63,7 +65,7 @@ impl ChosenFeed {
 }
 
 // A feed has no slowest limit, so that name is never shown.
-const NAMES: Names = Names { list: "available_feeds", least: "slowest_feed", most: "fastest_feed" };
+const NAMES: Names = Names { what: "feed", list: "available_feeds", least: "slowest_feed", most: "fastest_feed" };
 
 impl<'a> Feeds<'a> {
     /// The feeds as the fields `fastest_feed` and `available_feeds` state them.
@@ -94,12 +96,12 @@ impl<'a> Feeds<'a> {
         let v = wanted.get().si();
         let mut limited_by = Vec::new();
         let mut rate = wanted;
-        let mut rule = "the feed asked for, which no limit forbids";
+        let mut rule = "the feed asked for, which is within every limit";
         if let Some(fastest) = self.fastest
             && v > si(&fastest)
         {
             rate = fastest.found();
-            rule = "the fastest feed, the one asked for being above it";
+            rule = "the fastest feed, because the feed asked for is above it";
             if !at_most(v, si(&fastest)) {
                 limited_by.push(Limit::FastestFeed);
             }
@@ -107,7 +109,7 @@ impl<'a> Feeds<'a> {
         if let Some(list) = self.available {
             let steps = steps_within(list, None, self.fastest.as_ref());
             if steps.len() < steps_within(list, None, None).len() {
-                record.note("feeds_left_out", "Feeds of the machine above fastest_feed were left out.");
+                record.note("feeds_left_out", "Feeds of the machine above the fastest feed to use were left out.");
             }
             let below = steps.iter().rev().find(|step| at_most(si(*step), v));
             let above = steps.iter().find(|step| !at_most(si(*step), v));
@@ -117,20 +119,20 @@ impl<'a> Feeds<'a> {
             match (below, above.filter(|above| self.is_better(v, below, above))) {
                 (_, Some(above)) => {
                     rate = above.found();
-                    rule = "the least feed of the machine above the one asked for, inside the published range";
+                    rule = "the next feed of the machine above the one asked for, which is within the published range";
                 }
                 (Some(below), None) => {
                     rate = below.found();
-                    rule = "the greatest feed of the machine at or below the one asked for";
+                    rule = "the fastest feed of the machine at or below the one asked for";
                 }
                 (None, None) => {
-                    rule = "by hand, the slowest feed of the machine being above it";
+                    rule = "by hand, because the slowest feed of the machine is above it";
                     warn_too_slow(rate, list, record);
                 }
             }
         }
         if self.wanted_field() != "feed_rate" {
-            let mut step = record.choose("Feed rate that the machine has", rule).with("v", "wanted_feed_rate", wanted);
+            let mut step = record.choose("Feed rate to set", rule).with("v", "wanted_feed_rate", wanted);
             if let Some(fastest) = self.fastest {
                 step = step.with("F", "fastest_feed", fastest);
             }
@@ -157,8 +159,8 @@ fn warn_too_slow(rate: FoundFeedRate, list: &[FeedRate], record: &mut Record) {
     record.caution_first(
         "feed_by_hand",
         format!(
-            "The slowest power feed, {}, is {times} times the feed rate given and can break the tool: feed by hand at that \
-             rate, or not at all.",
+            "The slowest power feed, {}, is {times} times the feed rate given here and can break the tool: feed by hand at \
+             the rate given, or do not make this cut.",
             as_stated(&slowest)
         ),
     );

@@ -32,7 +32,7 @@ pub fn specific_force(
     let one = FoundSpecificForce::stated(cited.value, Unit::NewtonPerSquareMillimetre);
     let table = format!("cutting_forces.csv, {}, family {}", material.0.id, force.family.as_str());
     record.look_up("Specific force at a chip of 1 mm by 1 mm", table.clone()).gives("specific_force_one", one);
-    record.look_up("Its exponent", table).gives("force_exponent", force.mc);
+    record.look_up("Exponent of that force", table).gives("force_exponent", force.mc);
     let millimetre = FoundChipThickness::stated(1.0, Unit::Millimetre);
     let thickness = chip.get().si();
     let value = one.get().si() * (thickness / 1e-3).powf(-force.mc) * process.value;
@@ -49,8 +49,8 @@ pub fn specific_force(
     if !(THINNEST..=THICKEST).contains(&thickness) {
         record.note(
             "chip_outside_force",
-            "The chip is outside the 0.05 to 2.5 mm that specific cutting force was measured for; below it the force \
-             rises faster than the formula says.",
+            "Specific cutting force was measured on chips of 0.05 to 2.5 mm, and this chip is outside; on thinner chips \
+             the force rises faster than the formula says.",
         );
     }
     Some(found)
@@ -66,14 +66,14 @@ fn tell_spread(material: &WorkMaterial, thickness: f64, record: &mut Record) {
         .iter()
         .map(|force| {
             let percent = text::full(text::round(100.0 * at(force.kc11.value, force.mc) / base, 0));
-            format!("{} {percent} percent", family_words(force.family))
+            format!("{} gives {percent} percent", family_words(force.family))
         })
         .collect();
     if !shares.is_empty() {
         record.note(
             "force_families",
             format!(
-                "Published specific forces disagree: {} is taken; of it, at this chip, are {}.",
+                "Published specific forces disagree. The answer uses {}; compared with it, at this chip: {}.",
                 family_words(first.family),
                 shares.join(" and ")
             ),
@@ -83,10 +83,10 @@ fn tell_spread(material: &WorkMaterial, thickness: f64, record: &mut Record) {
 
 fn family_words(family: ForceFamily) -> &'static str {
     match family {
-        ForceFamily::Modern => "the class value of a present table book",
-        ForceFamily::Older => "the older table",
-        ForceFamily::CarbideEra => "carbide turning",
-        ForceFamily::Vdi3323 => "a tool maker's group",
+        ForceFamily::Modern => "the class value of a current handbook",
+        ForceFamily::Older => "an older handbook",
+        ForceFamily::CarbideEra => "a table of carbide turning",
+        ForceFamily::Vdi3323 => "a tool maker's material group",
         ForceFamily::Estimate => "an estimate",
     }
 }
@@ -99,7 +99,7 @@ pub fn compare_methods(by_unit: FoundPower, by_force: FoundPower, record: &mut R
         record.note(
             "methods_differ",
             format!(
-                "By specific cutting force the power comes out {} percent {} than by unit power; reckon with the larger.",
+                "Specific cutting force gives a power {} percent {} than unit power does; use the larger.",
                 text::full(text::round(100.0 * (b / a - 1.0).abs(), 0)),
                 if b > a { "larger" } else { "smaller" }
             ),

@@ -5,7 +5,7 @@ use crate::quantity::{Found, FoundPercentage, FoundSpindleSpeed, Kind, SiValue};
 use crate::working::{Record, Shown};
 
 crate::choice! {
-    /// A limit of the machine that does not allow what was asked: `slowest` or `fastest` speed, the `available` speeds, the `fastest_feed`, the `available_feeds`, or the `power` of the spindle.
+    /// A limit of the machine that rules out what was asked: the `slowest` or `fastest` speed, the `available` speeds, the `fastest_feed`, the `available_feeds`, or the `power` of the spindle.
     Limit {
         /// The exact speed is below the slowest.
         Slowest = "slowest",
@@ -44,7 +44,7 @@ pub fn tell_limits(limits: &[Limit], asked: &[(&'static str, &'static str, Shown
     if limits.is_empty() {
         return;
     }
-    let mut step = record.look_up("Limits that bind", "each limit that by itself does not allow what was asked");
+    let mut step = record.look_up("Limits that apply", "every limit that alone rules out what was asked");
     for (symbol, of, value) in asked {
         step = step.with(symbol, of, value.clone());
     }
@@ -65,7 +65,7 @@ pub fn fall<K: Kind>(
     }
     let fall = FoundPercentage::of(SiValue::from_si(share));
     record
-        .step("By how much that is less than asked for", "δ = 1 - b / a")
+        .step("How far that is below what was asked for", "δ = 1 - b / a")
         .with("a", of_wanted, wanted)
         .with("b", of_chosen, chosen)
         .gives(field, fall);

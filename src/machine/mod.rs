@@ -93,8 +93,9 @@ fn steps_within<K: Kind>(
     steps
 }
 
-/// Fields of a list of steps and its limits, as a request names them.
+/// Fields of a list of steps and its limits, as a request names them, and what a step is called in words.
 struct Names {
+    what: &'static str,
     list: &'static str,
     least: &'static str,
     most: &'static str,
@@ -110,7 +111,7 @@ fn check_steps<K: Kind>(
     if let (Some(least), Some(most)) = (least, most)
         && si(least) > si(most)
     {
-        let says = format!("{} is above {}.", names.least, names.most);
+        let says = format!("The slowest {0} is above the fastest {0}.", names.what);
         return Err(rule_broken(
             Code::Conflict,
             says,
@@ -118,7 +119,7 @@ fn check_steps<K: Kind>(
         ));
     }
     if list.is_some_and(<[Measure<K>]>::is_empty) {
-        let says = format!("{} lists nothing; leave it out if anything can be set.", names.list);
+        let says = format!("The list of {0}s is empty; leave it out if any {0} can be set.", names.what);
         return Err(rule_broken(Code::ValueEmpty, says, &[(names.list, K::ROW.example)]));
     }
     Ok(())
@@ -154,5 +155,5 @@ fn check_some_within<K: Kind>(
         ways.push((names.most, as_stated(fastest)));
     }
     let ways: Vec<(&'static str, &str)> = ways.iter().map(|(field, value)| (*field, value.as_str())).collect();
-    Err(rule_broken(Code::Conflict, format!("Nothing in {} lies within the limits given.", names.list), &ways))
+    Err(rule_broken(Code::Conflict, format!("No {} of the machine is within its own limits.", names.what), &ways))
 }

@@ -38,7 +38,7 @@ impl<K: Kind> Published<K> {
             let percent = text::full(text::round(100.0 * value / si(&self.low), 0));
             record.note_first(
                 code,
-                format!("{what} is {percent} percent of the least published for it, {}: {means}", self.words()),
+                format!("{what} is {percent} percent of the lowest published, {}: {means}", self.words()),
             );
         }
     }

@@ -8,7 +8,8 @@ use crate::working::Record;
 /// The screws of a machine as a request states them.
 #[derive(Clone, Copy, Debug, Default, Asks)]
 pub struct Screws {
-    /// Play of the table's screws, as the handwheel shows it; climb cuts are warned of where there is any, and nothing is said of it if absent.
+    /// Backlash of the table's screws, as the handwheel shows it; with any, the answer warns of climb milling. No warning for it if absent.
+    #[label("Backlash of the table")]
     pub backlash: Option<Extent>,
 }
 

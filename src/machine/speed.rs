@@ -98,7 +98,7 @@ pub fn exact_speed(wanted: Wanted, across: CutDiameter, record: &mut Record) -> 
     let wanted = match wanted {
         Wanted::Cutting(wanted) => wanted,
         Wanted::Turns(turns, _) => {
-            let step = record.choose("Exact spindle speed", "the one that is set").with("N", "spindle_speed", turns);
+            let step = record.choose("Exact spindle speed", "the speed that is set").with("N", "spindle_speed", turns);
             step.gives("exact_speed", turns.found());
             return Ok(turns.found());
         }
@@ -117,7 +117,7 @@ pub fn exact_speed(wanted: Wanted, across: CutDiameter, record: &mut Record) -> 
         (across.field(), to_try::<kind::Size>(larger, diameter.quantity().unit, Toward::More)),
     ];
     let ways: Vec<_> = ways.into_iter().filter_map(|(field, value)| field.zip(value)).collect();
-    Err(Refusal::no_answer("No spindle turns as fast as this cutting speed needs at this diameter.", &ways))
+    Err(Refusal::no_answer("No spindle turns fast enough for this cutting speed at this diameter.", &ways))
 }
 
 /// The cutting speed at a diameter when the spindle turns at `speed`, a field named `of`: the step

@@ -23,14 +23,18 @@ const NEAR: f64 = 0.9;
 #[derive(Clone, Debug, Default, Asks)]
 #[asks(check = SpindleLimits::check)]
 pub struct SpindleLimits {
-    /// Slowest speed to be used; no limit if absent.
+    /// Slowest speed to use; no limit if absent.
+    #[label("Slowest speed")]
     pub slowest: Option<SpindleSpeed>,
-    /// Fastest speed to be used, by the machine, the chuck, the holder or the tool; no limit if absent.
+    /// Fastest speed to use: the lowest limit of machine, chuck, holder and tool; no limit if absent.
+    #[label("Fastest speed")]
     pub fastest: Option<SpindleSpeed>,
-    /// The speeds that gears or pulleys give, in any order; any speed if absent. Those outside slowest to fastest are left out.
+    /// The speeds that the gears or pulleys give, in any order; any speed if absent. Those outside the slowest and fastest speed are left out.
+    #[label("Speeds the machine has")]
     pub available: Option<Vec<SpindleSpeed>>,
-    /// How far above the exact speed the speed chosen may be, in percent of the exact speed.
-    #[absent("0", "The speed is taken at or below the exact one, which spares the tool.")]
+    /// How far above the exact speed the speed to set may be, in percent of the exact speed.
+    #[label("Allowed above exact speed")]
+    #[absent("0", "The speed to set is at or below the exact one, which is easier on the tool.")]
     pub may_exceed: Option<Percentage>,
 }
 
@@ -47,14 +51,15 @@ pub struct ChosenSpeed {
     pub limited_by: Vec<Limit>,
 }
 
-const NAMES: Names = Names { list: "available", least: "slowest", most: "fastest" };
+const NAMES: Names = Names { what: "speed", list: "available", least: "slowest", most: "fastest" };
 
 /// The speed that is set.
 #[derive(Clone, Copy, Debug, Gives)]
 pub struct SetSpeed {
     /// Spindle speed to set.
     pub spindle_speed: FoundSpindleSpeed,
-    /// Speed that gives the cutting speed exactly.
+    /// Spindle speed that gives the wanted cutting speed exactly.
+    #[label("Exact spindle speed")]
     pub exact_speed: FoundSpindleSpeed,
     /// Cutting speed at the spindle speed to set.
     pub cutting_speed: FoundCuttingSpeed,
@@ -119,10 +124,12 @@ impl SpindleLimits {
         let rim = |step: &SpindleSpeed| PI * si(&across.size) * si(step);
         let inside = chosen.above.filter(|step| !published.is_above(rim(step)) && !published.is_below(rim(step)));
         let next = match inside {
-            Some(step) => format!(" {} would be inside the range; may_exceed allows it.", as_stated(&step)),
+            Some(step) => {
+                format!(" {} would be within the range, if you allow more above the exact speed.", as_stated(&step))
+            }
             None => String::new(),
         };
-        let means = format!("slower spares the tool, and takes longer.{next}");
+        let means = format!("slower is easier on the tool but takes longer.{next}");
         let what = ("speed_below_published", "The cutting speed set");
         published.tell_if_below(speed, what, &means, record);
         if !matches!(wanted, Wanted::Turns(..)) || published.is_above(speed) {
@@ -132,12 +139,12 @@ impl SpindleLimits {
         if published.is_below(speed) {
             record.note_first(
                 "above_published",
-                format!("spindle_speed makes a cutting speed above what the tables have for it, {words}."),
+                format!("This spindle speed gives a cutting speed above the published {words}."),
             );
         } else {
             record.note(
                 "within_published",
-                format!("The cutting speed it makes is within what the tables have, {words}."),
+                format!("The cutting speed at this spindle speed is within the published {words}."),
             );
         }
     }
@@ -151,7 +158,10 @@ impl SpindleLimits {
             self.may_exceed(record)
         } else {
             if self.may_exceed.is_some() {
-                record.note("may_exceed_without_effect", "may_exceed matters only with available or slowest.");
+                record.note(
+                    "may_exceed_without_effect",
+                    "The allowance above the exact speed changes nothing without a list of speeds or a slowest speed.",
+                );
             }
             Percentage::stated(0.0, Unit::Percent)
         };
@@ -161,7 +171,7 @@ impl SpindleLimits {
             None => self.choose_between(exact, highest),
         };
         chosen.limited_by = self.limits_on(n, chosen.limited_by);
-        let mut step = record.choose("Spindle speed that the machine has", rule).with("n", "exact_speed", exact);
+        let mut step = record.choose("Spindle speed to set", rule).with("n", "exact_speed", exact);
         if let Some(slowest) = self.slowest {
             step = step.with("L", "slowest", slowest);
         }
@@ -184,7 +194,7 @@ impl SpindleLimits {
             && n > si(&fastest)
         {
             chosen.speed = fastest.found();
-            return (chosen, "the fastest, the exact speed being above it");
+            return (chosen, "the fastest speed, because the exact speed is above it");
         }
         if let Some(slowest) = self.slowest
             && n < si(&slowest)
@@ -192,13 +202,13 @@ impl SpindleLimits {
             chosen.speed = slowest.found();
             chosen.above = (!at_most(si(&slowest), n)).then_some(slowest);
             let rule = if at_most(si(&slowest), highest) {
-                "the slowest, which is above the exact speed by no more than may_exceed"
+                "the slowest speed, which is above the exact speed by no more than allowed"
             } else {
-                "the slowest, the nearest to the exact speed"
+                "the slowest speed, the nearest to the exact speed"
             };
             return (chosen, rule);
         }
-        (chosen, "the exact speed, which no limit forbids")
+        (chosen, "the exact speed, which is within every limit")
     }
 
     /// One of the steps.
@@ -212,7 +222,10 @@ impl SpindleLimits {
         let n = exact.get().si();
         let mut steps = steps_within(list, self.slowest.as_ref(), self.fastest.as_ref());
         if steps.len() < steps_within(list, None, None).len() {
-            record.note("steps_left_out", "Speeds of available that lie outside slowest to fastest were left out.");
+            record.note(
+                "steps_left_out",
+                "Speeds of the machine below the slowest or above the fastest speed to use were left out.",
+            );
         }
         if steps.is_empty() {
             // What is too slow for the machine's manual hurts nobody; what is too fast for a chuck does.
@@ -224,13 +237,19 @@ impl SpindleLimits {
         let allowed = above.filter(|step| at_most(si(step), highest));
         let limited_by = if exactly.is_some() { Vec::new() } else { vec![Limit::Available] };
         let (speed, rule) = match (exactly, allowed, below, above) {
-            (Some(step), ..) => (step.found(), "the step that is the exact speed"),
-            (None, Some(step), ..) => (step.found(), "the step above the exact speed, which may_exceed allows"),
-            (None, None, Some(step), _) => (step.found(), "the greatest step at or below the exact speed"),
-            (None, None, None, Some(step)) => (step.found(), "the slowest step, the nearest to the exact speed"),
+            (Some(step), ..) => (step.found(), "the speed of the machine that is the exact speed"),
+            (None, Some(step), ..) => (step.found(), "the next speed above the exact one, which the allowance permits"),
+            (None, None, Some(step), _) => {
+                (step.found(), "the fastest speed of the machine at or below the exact speed")
+            }
+            (None, None, None, Some(step)) => {
+                (step.found(), "the slowest speed of the machine, the nearest to the exact speed")
+            }
             (None, None, None, None) => match self.fastest.filter(|fastest| si(fastest) < n) {
-                Some(fastest) => (fastest.found(), "the most that fastest allows, no step being as slow"),
-                None => (exact, "the exact speed, no step being allowed"),
+                Some(fastest) => {
+                    (fastest.found(), "the fastest speed to use, because no speed of the machine is that slow")
+                }
+                None => (exact, "the exact speed, because no speed of the machine is allowed"),
             },
         };
         (ChosenSpeed { speed, below, above, limited_by }, rule)
@@ -245,8 +264,8 @@ impl SpindleLimits {
             record.caution_first(
                 "no_speed_allowed",
                 format!(
-                    "Do not run it so: the slowest speed of the machine, {}, is above fastest, {}. The speed given is one \
-                     that the machine does not have.",
+                    "Do not run it: the slowest speed of the machine, {}, is above the fastest speed to use, {}. The \
+                     machine does not have the speed given here.",
                     as_stated(slowest),
                     as_stated(&fastest)
                 ),
@@ -255,15 +274,15 @@ impl SpindleLimits {
         } else if at_most(speed, highest) {
             record.note(
                 "above_exact",
-                "The speed chosen is above the exact one, as may_exceed allows; the tool wears faster for it.",
+                "The speed to set is above the exact one, as you allowed; the tool wears faster for it.",
             );
         } else if let Some(slowest) = chosen.above {
             record.caution_first(
                 "too_fast",
                 format!(
-                    "The slowest speed that the machine has, {}, is {} percent above the exact one: the tool runs hot, dulls \
-                     or breaks. Take a smaller diameter, a tool that bears more, or a slower machine; run it only if the \
-                     tool maker allows it.",
+                    "The slowest speed of the machine, {}, is {} percent above the exact one: the tool runs hot, dulls \
+                     or breaks. Use a smaller diameter, a tool that stands more speed, or a slower machine; run it only if \
+                     the tool maker allows it.",
                     as_stated(&slowest),
                     text::full(text::round((speed / n - 1.0) * 100.0, 0))
                 ),

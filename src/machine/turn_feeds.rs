@@ -10,9 +10,11 @@ use validator::ValidationError;
 /// The feeds a machine has, as a request states them.
 #[derive(Clone, Debug, Default, Asks)]
 pub struct FeedLimits {
-    /// Fastest feed rate to be used; no limit if absent.
+    /// Fastest feed rate to use; no limit if absent.
+    #[label("Fastest feed rate")]
     pub fastest_feed: Option<FeedRate>,
-    /// The feeds that the machine has, all a turn or all a minute, in any order; any feed if absent.
+    /// The feeds that the machine has, all per revolution or all per minute, in any order; any feed if absent.
+    #[label("Feeds the machine has")]
     pub available_feeds: Option<Vec<FeedStep>>,
 }
 
@@ -34,7 +36,8 @@ pub struct SpindleAndQuill {
     /// The speeds and the feeds.
     #[group]
     pub machine: SpindleAndFeeds,
-    /// The power feeds of the quill, all a turn or all a minute, in any order; the quill is fed by hand if absent.
+    /// The power feeds of the quill, all per revolution or all per minute, in any order; the quill is fed by hand if absent.
+    #[label("Power feeds of the quill")]
     pub quill_feeds: Option<Vec<FeedStep>>,
 }
 
@@ -55,7 +58,8 @@ pub struct TurnSet {
 pub struct TurnFeed {
     /// Feed rate at that spindle speed.
     pub feed_rate: FoundFeedRate,
-    /// Feed per turn to set.
+    /// Feed per revolution to set.
+    #[label("Feed per revolution")]
     pub feed_per_rev: FoundFeedPerRev,
 }
 
@@ -108,7 +112,7 @@ impl SpindleAndFeeds {
         });
         let feeds = Feeds { list_of, published, ..Feeds::of(self.feeds.fastest_feed, rates.as_deref()) };
         let name = feeds.wanted_field();
-        let wanted: FoundFeedRate = step!(record, "Feed rate for that feed per turn",
+        let wanted: FoundFeedRate = step!(record, "Feed rate for that feed per revolution",
             vf: (name) = f * n, f = (feed.of): feed.feed, n = spindle_speed);
         let chosen = feeds.choose(wanted, record);
         let feed_rate = chosen.rate;
@@ -117,7 +121,7 @@ impl SpindleAndFeeds {
         let per_rev: uom::si::f64::Length = feed_rate.get() / spindle_speed.get();
         let feed_per_rev = FoundFeedPerRev::stated(unit.of_si(per_rev.si()), unit);
         record
-            .step("Feed per turn at that feed rate", "f = vf / n")
+            .step("Feed per revolution at that feed rate", "f = vf / n")
             .with("vf", "feed_rate", feed_rate)
             .with("n", "spindle_speed", spindle_speed)
             .gives("feed_per_rev", feed_per_rev);
@@ -137,7 +141,8 @@ impl SpindleAndQuill {
         }
         if self.machine.feeds.available_feeds.is_some() {
             let ways = [("available_feeds", "leave out"), ("quill_feeds", "leave out")];
-            let says = "Both list the feeds to choose from: give the quill's.";
+            let says =
+                "Give the power feeds of the quill or the feeds of the machine, not both; the quill has its own.";
             return Err(rule_broken(Code::Conflict, says, &ways));
         }
         check_listed(&self.listed(), self.machine.feeds.fastest_feed)
@@ -163,7 +168,7 @@ impl SpindleAndQuill {
         if listed.steps.is_none() && feed.is_some() {
             record.note(
                 "fed_by_hand",
-                "No feeds of the quill are listed: the feed is one to come near by hand, by feel and by the chip.",
+                "No power feeds of the quill are given: feed by hand, and come near this feed by feel and by the chip.",
             );
         }
         self.machine.set_from(listed, (wanted, across, feed), record)
@@ -175,7 +180,7 @@ fn check_listed(listed: &Listed, fastest: Option<FeedRate>) -> Result<(), Valida
     let Some(feeds) = listed.steps else { return Ok(()) };
     let rates: Vec<FeedRate> = feeds.iter().filter_map(FeedStep::rate).collect();
     if feeds.is_empty() || (!rates.is_empty() && rates.len() < feeds.len()) {
-        let says = format!("{} lists the machine's feeds, all a turn or all a minute.", listed.of);
+        let says = "List at least one feed, and give all of them per revolution or all of them per minute.";
         return Err(rule_broken(Code::Conflict, says, &[(listed.of, "0.1 mm/rev,0.2 mm/rev")]));
     }
     if rates.is_empty() { Ok(()) } else { Feeds::of(fastest, Some(&rates)).check() }
@@ -196,7 +201,7 @@ fn rates(listed: &Listed, speed: FoundSpindleSpeed, record: &mut Record) -> (&'s
         })
         .collect();
     record
-        .step("The machine's feeds at that speed", "vf = f × n")
+        .step("Feeds of the machine at that speed", "vf = f × n")
         .with("f", listed.of, Shown::StatedList(steps.iter().map(FeedStep::quantity).collect()))
         .with("n", "spindle_speed", speed)
         .gives("available_feed_rates", Shown::Quantities(rates.iter().map(|rate| rate.quantity()).collect()));

@@ -37,9 +37,10 @@ pub struct TurnedCut {
     #[needs(depth_of_cut)]
     pub mean_diameter: Option<FoundSize>,
     /// Metal removed in a minute.
+    #[label("Metal removal rate")]
     #[needs(depth_of_cut, feed_per_rev)]
     pub removal_rate: Option<FoundRemovalRate>,
-    /// The limits that do not allow the exact speed, the feed asked for or the power of the cut.
+    /// The limits that rule out the exact speed, the feed asked for or the power of the cut.
     pub limited_by: Vec<Limit>,
     /// How far what is set falls short.
     #[group]
@@ -51,7 +52,8 @@ pub struct TurnedCut {
     #[group]
     #[needs(material, depth_of_cut, feed_per_rev)]
     pub power: Option<PowerTaken>,
-    /// By how much the depth of cut would have to fall for the power available.
+    /// How much less the depth of cut must be for the power available.
+    #[label("Reduce depth of cut by")]
     pub depth_fall: Option<FoundPercentage>,
 }
 

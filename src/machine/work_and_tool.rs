@@ -6,7 +6,7 @@ use crate::reference::cutting_speeds::ToolMaterial;
 use crate::reference::material_name::WorkMaterial;
 
 crate::choice! {
-    /// Which point of a published range is taken: `low`, `middle` or `high`.
+    /// Which point of a published range to use: `low`, `middle` or `high`.
     RangePoint {
         /// The lower end.
         Low = "low",
@@ -21,10 +21,13 @@ crate::choice! {
 #[derive(Clone, Copy, Debug, Default, Asks)]
 pub struct WorkAndTool {
     /// Work material by short name, designation, number or words, such as 4140 annealed; forces and power need it.
+    #[label("Work material")]
     pub material: Option<WorkMaterial>,
     /// What the tool is made of: hss, cobalt, carbide or coated_carbide; needed where speed or feed comes from the tables.
+    #[label("Tool material")]
     pub tool_material: Option<ToolMaterial>,
-    /// Which point of a published range is taken: low, middle or high; low if absent.
+    /// Which point of a published range to use: low, middle or high; low if absent.
+    #[label("Point in published range")]
     pub range_point: Option<RangePoint>,
 }
 
@@ -32,11 +35,12 @@ pub struct WorkAndTool {
 /// as a request states them.
 #[derive(Clone, Copy, Debug, Default, Asks)]
 pub struct SpeedOrWork {
-    /// Cutting speed wanted at the diameter; from the tables for material and tool_material if absent.
+    /// Cutting speed wanted at the diameter; taken from the tables for the work and tool material if absent.
     pub cutting_speed: Option<CuttingSpeed>,
     /// The work and the tool.
     #[group]
     pub work: WorkAndTool,
-    /// Spindle speed that is set, in place of a cutting speed: the cutting speed that it makes is answered, held against what is published where material and tool_material are given.
+    /// Spindle speed that is already set, in place of a cutting speed. The answer gives its cutting speed, compared with the published one where work and tool material are given.
+    #[label("Spindle speed already set")]
     pub spindle_speed: Option<SpindleSpeed>,
 }

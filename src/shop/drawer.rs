@@ -61,12 +61,17 @@ fn run(system: DrillSystem, text: &Text) -> Result<Vec<&'static Drill>, Unread> 
         Some(by) if matches!(system, DrillSystem::Fraction | DrillSystem::Metric) => {
             (DrillDiameter::read(by)?.size.quantity().si() * 1e9).round() as i64
         }
-        Some(_) => return refuse(format!("\"{}\": only fraction and metric sizes go by steps.", shown(text.text))),
+        Some(_) => {
+            return refuse(format!(
+                "\"{}\": only fraction and metric drills can be listed by a step.",
+                shown(text.text)
+            ));
+        }
         None => 1,
     };
     let on_step = |drill: &Drill| step > 0 && (nanometres(drill) - nanometres(small)) % step == 0;
     if !on_step(large) {
-        return refuse(format!("\"{}\" does not come out at {}.", shown(text.text), large.name));
+        return refuse(format!("The steps of \"{}\" do not end at {}.", shown(text.text), large.name));
     }
     let within = |drill: &&Drill| {
         drill.system == system && (nanometres(small)..=nanometres(large)).contains(&nanometres(drill)) && on_step(drill)
@@ -90,7 +95,7 @@ fn drill(system: DrillSystem, text: &str) -> Result<&'static Drill, Unread> {
         Some(drill) if drill.system == system => Ok(drill),
         Some(other) => Err(Unread {
             code: Code::KindWrong,
-            says: format!("\"{}\" is a {} size and stands under that key.", shown(text), other.system.as_str()),
+            says: format!("\"{}\" is a {1} drill; list it under {1}.", shown(text), other.system.as_str()),
             try_this: good(system).into(),
         }),
         None => Err(Unread {

@@ -61,7 +61,7 @@ pub fn choose_from<'s>(
     let shop = shop.filter(|(_, drills)| !drills.is_empty());
     let (default, says) = match shop {
         Some((name, _)) => (DrillsFrom::Shop, format!("Drills are chosen from the drawer of {name}.")),
-        None => (DrillsFrom::Tables, "No drawer of drills is set, so every drill of the tables is looked at.".into()),
+        None => (DrillsFrom::Tables, "No drill drawer is set up, so every drill of the tables is considered.".into()),
     };
     match (record.or_assume(from, "from", default, says), shop) {
         (from @ DrillsFrom::Tables, _) => Ok(DrillsToChoose { from, drills: &ALL }),
@@ -69,7 +69,7 @@ pub fn choose_from<'s>(
         (DrillsFrom::Shop, None) => Err(Refusal::one(Wrong::new(
             "from",
             Code::NotOffered,
-            "This service knows no drawer: it was not started with --shop and a file that lists drills.",
+            "This service has no drill drawer: it was not started with --shop and a file that lists drills.",
             DrillsFrom::Tables.as_str(),
         ))),
     }

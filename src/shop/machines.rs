@@ -91,7 +91,7 @@ fn efficiency(text: &str) -> Result<(), Unread> {
     if share > 0.0 && share <= 1.0 {
         return Ok(());
     }
-    let says = format!("\"{}\" is not above 0 and up to 100 percent.", shown(text));
+    let says = format!("\"{}\" is not between 0 and 100 percent; it must be above 0.", shown(text));
     Err(Unread { code: Code::ValueOutOfRange, says, try_this: "80 percent".into() })
 }
 
@@ -114,7 +114,7 @@ pub fn read(reader: &mut Reader, value: &Value) -> Vec<Machine> {
         let full = format!("machines.{}", shown(name));
         let is_plain = |c: char| c.is_ascii_alphanumeric() || c == '-' || c == '_';
         if name.is_empty() || name.len() > 40 || !name.chars().all(is_plain) {
-            let says = "A machine's name stands in addresses: up to 40 letters, digits, - and _.";
+            let says = "A machine's name is part of web addresses: use up to 40 letters, digits, - and _.";
             reader.fault(key.span(), &full, says, GOOD);
         }
         let Some(table) = reader.table(&full, value, GOOD) else { continue };
@@ -191,7 +191,7 @@ fn read_field(reader: &mut Reader, field: &MachineField, full: &str, value: &Val
             if (1..=most).contains(&text.replace('_', "").parse().unwrap_or(0)) {
                 return Some(text.replace('_', ""));
             }
-            reader.fault(value.span(), full, format!("A whole number from 1 to {most} is wanted here."), field.good);
+            reader.fault(value.span(), full, format!("Give a whole number from 1 to {most}."), field.good);
             None
         }
         Form::Word(words) => {
@@ -231,8 +231,8 @@ fn check(reader: &mut Reader, machine: &Machine, full: &str, place: &dyn Fn(&str
     for list in ["available_feeds", "quill_feeds"] {
         let Some(listed) = machine.field(list) else { continue };
         if many::<FeedRate>(Some(listed)).is_none() && many::<FeedPerRev>(Some(listed)).is_none() {
-            let says = format!("\"{}\" has feeds by the minute and by the turn.", shown(listed));
-            reader.fault(place(list), &format!("{full}.{list}"), says, "feeds of one sort only");
+            let says = format!("\"{}\" mixes feeds per minute and feeds per revolution.", shown(listed));
+            reader.fault(place(list), &format!("{full}.{list}"), says, "feeds of one kind only");
         }
     }
     let fastest_feed = machine.field("fastest_feed").and_then(|text| FeedRate::read(text).ok());

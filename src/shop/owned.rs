@@ -22,7 +22,7 @@ fn gears_of(given: Option<&[u32]>, shop: Option<&Shop>, good: &str, record: &mut
         (None, None) => Err(Refusal::one(Wrong::new(
             "gears",
             Code::FieldMissing,
-            "Name the wheels owned: this service knows no shop with change gears.",
+            "List your change gears: this service has no shop file that lists any.",
             good,
         ))),
     }
@@ -41,12 +41,11 @@ fn tap_words(shop: &Shop, thread: &Thread) -> String {
         tap.designation == thread.designation && tap.left_hand == thread.left_hand && tap.starts == thread.starts
     };
     let (name, designation) = (&shop.name, &thread.designation);
-    const LARGER: &str =
-        "A forming tap needs its own, larger hole: see that the hole is drilled for the tap that is used.";
+    const LARGER: &str = "A forming tap needs its own, larger hole: drill the hole for the tap you use.";
     match (shop.taps.iter().any(same), shop.forming_taps.iter().any(same)) {
         (true, false) => format!("{name} has a{hand} tap for {designation}."),
         (true, true) => format!("{name} has a cutting and a forming{hand} tap for {designation}. {LARGER}"),
-        (false, true) => format!("{name} has a{hand} tap for {designation} that forms, and none that cuts. {LARGER}"),
+        (false, true) => format!("{name} has a forming{hand} tap for {designation}, but no cutting tap. {LARGER}"),
         (false, false) => format!("{name} lists no{hand} tap for {designation}."),
     }
 }
@@ -105,7 +104,7 @@ mod tests {
         assert_eq!(tap_words(&shop, &read("1/4-20 UNC").unwrap()), "Tern Point Works has a tap for 1/4-20 UNC.");
         let words = |text: &str| tap_words(&shop, &read(text).unwrap());
         assert!(words("M8-6H").starts_with("Tern Point Works has a cutting and a forming tap for M8. "));
-        assert!(words("M5").starts_with("Tern Point Works has a tap for M5 that forms, and none that cuts. "));
+        assert!(words("M5").starts_with("Tern Point Works has a forming tap for M5, but no cutting tap. "));
         assert_eq!(tap_words(&shop, &read("M8x1").unwrap()), "Tern Point Works lists no tap for M8x1.");
         assert_eq!(tap_words(&shop, &read("M8-LH").unwrap()), "Tern Point Works lists no left-hand tap for M8.");
     }

@@ -70,13 +70,13 @@ fn run(said: &str) -> Result<Vec<Size>, Unread> {
     };
     let Some((from, rest)) = said.split_once(" to ") else { return Ok(vec![Size::read(said)?]) };
     let Some((to, by)) = rest.split_once(" by ") else {
-        return refuse(format!("\"{}\" does not say by what step.", shown(said)));
+        return refuse(format!("\"{}\" gives no step.", shown(said)));
     };
     let (from, to, by) = (Size::read(from)?.quantity(), Size::read(to)?.quantity(), Size::read(by)?.quantity());
     let steps = (to.si() - from.si()) / by.si();
     let whole = steps.round();
     if !(0.0..=MOST).contains(&whole) || (steps - whole).abs() > 1e-6 {
-        return refuse(format!("\"{}\" does not come out.", shown(said)));
+        return refuse(format!("The steps of \"{}\" do not end at its last length.", shown(said)));
     }
     let step = by.in_unit(from.unit);
     Ok((0..=whole as u32).map(|at| Size::stated(text::tidy(from.value + f64::from(at) * step), from.unit)).collect())

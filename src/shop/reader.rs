@@ -57,7 +57,7 @@ impl Reader<'_> {
         let says = error.message().replace('\n', "; ");
         if says == "duplicate key" {
             let key = self.text.get(span.clone()).unwrap_or_default().to_owned();
-            self.fault(span, &key, "This key is there twice.", "leaving one of them out");
+            self.fault(span, &key, "This key is given twice.", "leaving one of them out");
             return;
         }
         self.fault(span, "", format!("This cannot be read as TOML: {says}."), "a line such as slowest = \"112 rpm\"");
@@ -66,7 +66,7 @@ impl Reader<'_> {
     /// A key that means nothing here, `full` being the key with those it stands under.
     pub fn unknown(&mut self, span: Range<usize>, full: &str, key: &str, known: &[&str]) {
         let near = nearest(key, known.iter().copied()).or(known.first().copied()).unwrap_or_default().to_owned();
-        self.fault(span, &shown(full), format!("There is no such key; the keys here are {}.", known.join(", ")), near);
+        self.fault(span, &shown(full), format!("This key is unknown; the keys here are {}.", known.join(", ")), near);
     }
 
     /// A value of the wrong kind.
@@ -79,7 +79,7 @@ impl Reader<'_> {
             DeValue::Array(_) => "a list",
             DeValue::Table(_) => "a table",
         };
-        self.fault(value.span(), key, format!("Here stands {is}, where {wanted} is wanted."), good);
+        self.fault(value.span(), key, format!("This is {is}; give {wanted}."), good);
     }
 
     /// The value as one text.

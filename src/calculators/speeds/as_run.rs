@@ -7,7 +7,7 @@ use crate::calculators::prelude::*;
 pub struct AsRun;
 
 choice! {
-    /// What runs: an ordinary `cutting` operation, or `tapping` and threading, whose feed must not be overridden.
+    /// The operation: `cutting`, or `tapping` for tapping and threading, whose feed must not be overridden.
     RunningOperation {
         /// Any cut whose feed is free.
         Cutting = "cutting",
@@ -21,20 +21,25 @@ choice! {
 #[asks(check = check)]
 pub struct AsRunInput {
     /// Spindle speed as programmed or set.
+    #[label("Spindle speed set")]
     pub spindle_speed: SpindleSpeed,
     /// Diameter at the cut; the cutting speed needs it.
     pub diameter: Option<Size>,
-    /// Feed rate as programmed, where the feed is a minute; the feed is not looked at if absent.
+    /// Feed rate as programmed, where the feed is per minute; the feed is left out of the answer if no feed is given.
+    #[label("Feed rate set")]
     pub feed_rate: Option<FeedRate>,
-    /// Feed per turn as programmed, where the feed follows the spindle; the feed is not looked at if absent.
+    /// Feed per revolution as programmed, where the feed follows the spindle; the feed is left out of the answer if no feed is given.
+    #[label("Feed per revolution set")]
     pub feed_per_rev: Option<FeedPerRev>,
     /// Number of teeth, 1 to 100; the feed per tooth needs it.
+    #[label("Number of teeth")]
     pub teeth: Option<u32>,
-    /// What the spindle override is set to.
-    #[absent("100 percent", "The spindle override is taken at 100 percent.")]
+    /// Setting of the spindle override.
+    #[label("Spindle override")]
+    #[absent("100 percent", "The spindle override is assumed to be at 100 percent.")]
     pub speed_override: Option<Override>,
-    /// What the feed override is set to.
-    #[absent("100 percent", "The feed override is taken at 100 percent.")]
+    /// Setting of the feed override.
+    #[absent("100 percent", "The feed override is assumed to be at 100 percent.")]
     pub feed_override: Option<Override>,
     /// Cutting or tapping; cutting if absent.
     pub operation: Option<RunningOperation>,
@@ -43,21 +48,23 @@ pub struct AsRunInput {
 /// What the as-run calculator gives; all as the machine runs.
 #[derive(Debug, Gives)]
 pub struct AsRunResult {
-    /// Spindle speed.
+    /// Spindle speed as it runs.
     pub spindle_speed: FoundSpindleSpeed,
     /// Cutting speed at the diameter.
     #[needs(diameter)]
     pub cutting_speed: Option<FoundCuttingSpeed>,
-    /// Feed rate.
+    /// Feed rate as it runs.
     #[needs(feed_rate | feed_per_rev)]
     pub feed_rate: Option<FoundFeedRate>,
-    /// Feed per turn.
+    /// Feed per revolution as it runs.
+    #[label("Feed per revolution")]
     #[needs(feed_rate | feed_per_rev)]
     pub feed_per_rev: Option<FoundFeedPerRev>,
-    /// Feed per tooth.
+    /// Feed per tooth as it runs.
     #[needs(teeth, feed_rate | feed_per_rev)]
     pub feed_per_tooth: Option<FoundFeedPerTooth>,
-    /// By how much the overrides make the feed per turn, and with it the chip, thicker or thinner.
+    /// How much thicker or thinner the overrides make the chip.
+    #[label("Change of the chip")]
     #[needs(feed_rate | feed_per_rev)]
     pub chip_change: Option<FoundDeviation>,
 }
@@ -70,7 +77,7 @@ fn is_off(value: Option<Override>) -> bool {
 }
 
 rules! { check(AsRunInput) {
-    not_both(feed_rate, feed_per_rev): "The feed is programmed a minute or a turn, not both.";
+    not_both(feed_rate, feed_per_rev): "Give the feed per minute or the feed per revolution, not both.";
     never(|input| input.teeth.is_some_and(|teeth| !(1..=100).contains(&teeth)), Code::ValueOutOfRange, teeth = "4"):
         "A tool has 1 to 100 teeth.";
     never(|input| input.taps() && is_off(input.feed_override), Code::Conflict, feed_override = "100 percent"):
@@ -81,7 +88,8 @@ rules! { check(AsRunInput) {
         FEED_IS_LEAD;
 } }
 
-const FEED_IS_LEAD: &str = "In tapping and threading the feed is the lead: it must not be overridden.";
+const FEED_IS_LEAD: &str =
+    "In tapping and threading the feed is the lead, so it must not be overridden. Leave the override at 100 percent.";
 
 impl AsRunInput {
     fn taps(&self) -> bool {
@@ -92,8 +100,8 @@ impl AsRunInput {
 impl Calculator for AsRun {
     const ID: &'static str = "speeds/as-run";
     const TITLE: &'static str = "As the machine runs";
-    const ABOUT: &'static str = "From the speed and feed that are set and the two overrides to the cutting speed, the feed \
-        and the chip as they are.";
+    const ABOUT: &'static str = "The real cutting speed, feed and chip, from the speed and feed that are set and the two \
+        overrides.";
     const TASK: Task = Task::Cut;
     const ANOTHER_CHECK: &'static str = "Time the table over a known length, and hold a tachometer to the spindle.";
     const WORDS: &'static str = "override, dial, spindle override, feed override, surface speed, chip load, \
@@ -105,6 +113,35 @@ impl Calculator for AsRun {
         "An M10 tap in a pump cover, slowed by the spindle override with the feed following.":
             spindle_speed = "300 rpm", diameter = "10 mm", feed_per_rev = "1.5 mm/rev", speed_override = "60 percent",
             operation = "tapping";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "A {diameter} cutter turns at {spindle_speed}. What cutting speed does it have?" => "cutting_speed":
+            { diameter = "3/8 in" | "1/2 in" | "3/4 in" | "1 in", spindle_speed = "315 rpm" | "450 rpm" | "630 rpm" | "900 rpm",
+              units = "inch" }
+            { diameter = "6 mm" | "10 mm" | "16 mm" | "20 mm", spindle_speed = "315 rpm" | "450 rpm" | "630 rpm" | "900 rpm",
+              units = "metric" };
+        2 "A {teeth}-flute cutter turns at {spindle_speed} while the table feeds at {feed_rate}. What does each tooth take?"
+            => "feed_per_tooth":
+            { teeth = "2" | "3" | "4", spindle_speed = "450 rpm" | "630 rpm" | "900 rpm",
+              feed_rate = "3 in/min" | "4 in/min" | "5 in/min", units = "inch" }
+            { teeth = "2" | "3" | "4", spindle_speed = "450 rpm" | "630 rpm" | "900 rpm",
+              feed_rate = "80 mm/min" | "100 mm/min" | "120 mm/min", units = "metric" };
+        2 "The spindle is set to {spindle_speed} with its override at {speed_override}. What cutting speed does a {diameter} \
+            cutter have?" => "cutting_speed":
+            { spindle_speed = "630 rpm" | "900 rpm" | "1000 rpm", speed_override = "80 percent" | "90 percent" | "120 percent",
+              diameter = "3/8 in" | "1/2 in", units = "inch" }
+            { spindle_speed = "630 rpm" | "900 rpm" | "1000 rpm", speed_override = "80 percent" | "90 percent" | "120 percent",
+              diameter = "10 mm" | "12 mm", units = "metric" };
+        3 "You turn the spindle override down to {speed_override} and leave the feed at {feed_rate}. By how much does the chip \
+            change?" => "chip_change":
+            { speed_override = "60 percent" | "70 percent" | "75 percent" | "80 percent" | "90 percent",
+              feed_rate = "4 in/min" | "5 in/min" | "100 mm/min", spindle_speed = "630 rpm" };
+        3 "A {teeth}-flute cutter is set to {spindle_speed} and {feed_rate}, with the spindle override at {speed_override} and \
+            the feed override at {feed_override}. What does each tooth take?" => "feed_per_tooth":
+            { teeth = "2" | "4", spindle_speed = "630 rpm" | "900 rpm", feed_rate = "4 in/min" | "6 in/min",
+              speed_override = "80 percent" | "90 percent", feed_override = "50 percent" | "70 percent", units = "inch" }
+            { teeth = "2" | "4", spindle_speed = "630 rpm" | "900 rpm", feed_rate = "100 mm/min" | "160 mm/min",
+              speed_override = "80 percent" | "90 percent", feed_override = "50 percent" | "70 percent", units = "metric" };
     };
     type Input = AsRunInput;
     type Output = AsRunResult;
@@ -127,7 +164,7 @@ impl Calculator for AsRun {
             (None, Some(feed)) => Some(by_the_turn(input, feed, spindle_speed, record)),
             (None, None) => {
                 if input.feed_override.is_some() {
-                    record.note("override_without_feed", "feed_override matters only with a feed.");
+                    record.note("override_without_feed", "The feed override changes nothing without a feed.");
                 }
                 None
             }
@@ -159,20 +196,20 @@ fn by_the_minute(
     let feed_override = input.feed_override(record);
     let feed_rate: FoundFeedRate = step!(record, "Feed rate as it runs",
         vf: feed_rate = F * q, F = feed_rate: rate, q = feed_override);
-    let feed_per_rev = step!(record, "Feed per turn",
+    let feed_per_rev = step!(record, "Feed per revolution",
         f: feed_per_rev = vf / n, vf = feed_rate, n = spindle_speed);
-    let change: FoundDeviation = step!(record, "Change of the chip by the overrides",
+    let change: FoundDeviation = step!(record, "Change of the chip from the overrides",
         δ: chip_change = q / s - ratio(1.0), q = feed_override, s = speed_override);
     if change.si() > 1e-9 {
         record.note(
             "chip_thickened",
-            "A spindle that is slowed more than the feed takes thicker chips: tooth and motor bear more. Turn the feed \
+            "Slowing the spindle more than the feed makes the chips thicker and loads tooth and motor more. Turn the feed \
              down with it.",
         );
     } else if change.si() < -1e-9 {
         record.note(
             "chip_thinned",
-            "A feed that is turned down more than the spindle thins the chip: too thin, a tooth rubs.",
+            "Turning the feed down more than the spindle makes the chips thinner; a tooth with too thin a chip rubs.",
         );
     }
     (feed_rate, feed_per_rev, change)
@@ -181,10 +218,10 @@ fn by_the_minute(
 /// The feed is programmed a turn: it follows the spindle.
 fn by_the_turn(input: &AsRunInput, feed: FeedPerRev, spindle_speed: FoundSpindleSpeed, record: &mut Record) -> Running {
     let feed_override = input.feed_override(record);
-    let feed_per_rev: FoundFeedPerRev = step!(record, "Feed per turn as it runs",
+    let feed_per_rev: FoundFeedPerRev = step!(record, "Feed per revolution as it runs",
         f: feed_per_rev = F * q, F = feed_per_rev: feed, q = feed_override);
     let feed_rate = step!(record, "Feed rate", vf: feed_rate = f * n, f = feed_per_rev, n = spindle_speed);
-    let change = step!(record, "Change of the chip by the overrides",
+    let change = step!(record, "Change of the chip from the overrides",
         δ: chip_change = q - ratio(1.0), q = feed_override);
     (feed_rate, feed_per_rev, change)
 }

@@ -15,23 +15,27 @@ const SLOWEST: f64 = 1.0 / 60.0;
 pub struct HandFeedInput {
     /// Feed rate wanted.
     pub feed_rate: FeedRate,
-    /// What the slide travels in one turn of its wheel.
+    /// Travel of the slide in one turn of its handwheel.
+    #[label("Travel per handwheel turn")]
     pub travel_per_turn: Size,
     /// Length of the cut; its turns and time need it.
+    #[label("Length of cut")]
     pub distance: Option<Size>,
 }
 
 /// What the hand feed calculator gives.
 #[derive(Debug, Gives)]
 pub struct HandFeedResult {
-    /// Time for one turn of the wheel.
+    /// Time for one turn of the handwheel.
     pub time_per_turn: FoundShortTime,
-    /// Turns of the wheel in a minute.
+    /// Turns of the handwheel in a minute.
     pub turns_per_minute: FoundSpindleSpeed,
-    /// Turns for the whole cut.
+    /// Turns of the handwheel for the whole cut.
+    #[label("Turns for the cut")]
     #[needs(distance)]
     pub turns: Option<f64>,
     /// Time for the whole cut.
+    #[label("Time for the cut")]
     #[needs(distance)]
     pub cutting_time: Option<FoundWorkTime>,
 }
@@ -39,17 +43,35 @@ pub struct HandFeedResult {
 impl Calculator for HandFeed {
     const ID: &'static str = "speeds/hand-feed";
     const TITLE: &'static str = "Feed by hand";
-    const ABOUT: &'static str = "How many seconds a turn of the handwheel takes so that the slide goes at a wanted feed \
-        rate.";
+    const ABOUT: &'static str = "How many seconds each turn of the handwheel must take to feed at a wanted rate.";
     const TASK: Task = Task::Cut;
     const ANOTHER_CHECK: &'static str =
-        "Count the turns you make in a minute by the clock: times the travel of one they are the feed.";
+        "Count the turns you make in a minute by the clock: multiplied by the travel of one turn, they are the feed.";
     const WORDS: &'static str = "handwheel, hand wheel, crank, dial, manual, seconds, feed rate";
     const EXAMPLES: &'static [Example] = examples! {
         "The table of the bench mill, 0.1 in a turn, is to go at 3.6 in/min over a 6 in winch bracket.":
             feed_rate = "3.6 in/min", travel_per_turn = "0.1 in", distance = "6 in";
         "A quill of 2.5 mm a turn at 40 mm/min.":
             feed_rate = "40 mm/min", travel_per_turn = "2.5 mm";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "The handwheel moves the table {travel_per_turn} a turn. You want to feed at {feed_rate}. How long must each turn \
+            take?" => "time_per_turn":
+            { travel_per_turn = "0.1 in" | "0.2 in", feed_rate = "2 in/min" | "3 in/min" | "4 in/min" | "5 in/min" }
+            { travel_per_turn = "2.5 mm" | "5 mm", feed_rate = "40 mm/min" | "60 mm/min" | "100 mm/min" };
+        2 "The handwheel moves the table {travel_per_turn} a turn, and you feed at {feed_rate}. How many turns do you make in a \
+            minute?" => "turns_per_minute":
+            { travel_per_turn = "0.1 in" | "0.2 in", feed_rate = "1.5 in/min" | "2.5 in/min" | "4 in/min" }
+            { travel_per_turn = "2 mm" | "4 mm" | "5 mm", feed_rate = "50 mm/min" | "80 mm/min" | "120 mm/min" };
+        2 "A cut over a winch bracket is {distance} long. You feed by hand at {feed_rate}. How long does it take?"
+            => "cutting_time":
+            { distance = "4 in" | "6 in" | "9 in", feed_rate = "2 in/min" | "3 in/min" | "4 in/min",
+              travel_per_turn = "0.1 in" }
+            { distance = "100 mm" | "150 mm" | "240 mm", feed_rate = "50 mm/min" | "80 mm/min" | "100 mm/min",
+              travel_per_turn = "5 mm" };
+        3 "Ten turns of the handwheel move the table an inch. The cutter may feed at {feed_rate}. How many seconds must each \
+            turn take?" => "time_per_turn":
+            { feed_rate = "2 in/min" | "2.5 in/min" | "3 in/min" | "4 in/min" | "6 in/min", travel_per_turn = "0.1 in" };
     };
     type Input = HandFeedInput;
     type Output = HandFeedResult;
@@ -65,8 +87,8 @@ impl Calculator for HandFeed {
         if !(SLOWEST..=FASTEST).contains(&turns_per_minute.si()) {
             record.note(
                 "uneven_by_hand",
-                "No hand turns a wheel evenly at this rate, between one turn a minute and three in two seconds: use the \
-                 power feed, or another feed.",
+                "By hand you can turn a wheel evenly from one turn a minute up to three turns in two seconds, and this is \
+                 outside: use the power feed, or another feed.",
             );
         }
         let turns = distance.map(

@@ -67,28 +67,34 @@ impl PowerOperation {
 #[derive(Debug, Asks)]
 #[asks(check = check)]
 pub struct CuttingPowerInput {
-    /// Work material by short name, designation, number or words, such as 4140 annealed; where unit power, specific force or cutting force are not stated.
+    /// Work material by short name, designation, number or words, such as 4140 annealed; not needed where unit power, specific force or cutting force is given.
+    #[label("Work material")]
     pub material: Option<WorkMaterial>,
-    /// Operation, which decides the factors of wear and of the process; with material.
+    /// Operation, which decides the factors for wear and for the process; needed with the work material.
     pub operation: Option<PowerOperation>,
-    /// Metal removed in a minute; a stated cutting force does not need it.
+    /// Metal removed in a minute; not needed with a cutting force.
+    #[label("Metal removal rate")]
     pub removal_rate: Option<RemovalRate>,
-    /// Feed, a tooth in milling and a turn in turning and drilling, as a length; the factor of a material's unit power goes by it.
+    /// Feed as a length: per tooth in milling, per revolution in turning and drilling. A factor of the material's unit power depends on it.
+    #[label("Feed per tooth or revolution")]
     pub feed: Option<ChipThickness>,
     /// Thickness of the chip, the mean one in milling; the feed if absent.
+    #[label("Chip thickness")]
     pub chip: Option<ChipThickness>,
     /// Spindle speed of the cut; the torque needs it.
     pub spindle_speed: Option<SpindleSpeed>,
     /// Sharp or working.
-    #[absent("working", "The tool is taken as working, between sharp and worn out.")]
+    #[label("Wear of the tool")]
+    #[absent("working", "A working tool is assumed, between sharp and worn out.")]
     pub tool_state: Option<ToolState>,
-    /// Unit power of this cut, as measured or as the tool maker has it, in place of the material's; no factor is put on it.
+    /// Unit power of this cut, as measured or from the tool maker, in place of the material's; no factor is applied to it.
     pub unit_power: Option<UnitPower>,
-    /// Specific cutting force of this cut, in place of the material's; no factor is put on it.
+    /// Specific cutting force of this cut, in place of the material's; no factor is applied to it.
+    #[label("Specific cutting force")]
     pub specific_force: Option<SpecificForce>,
-    /// Cutting force, as measured; its power needs cutting_speed.
+    /// Cutting force, as measured; its power needs the cutting speed.
     pub cutting_force: Option<CuttingForce>,
-    /// Cutting speed, for the power of cutting_force.
+    /// Cutting speed, for the power of the cutting force.
     pub cutting_speed: Option<CuttingSpeed>,
     /// The motor of the spindle.
     #[group]
@@ -99,50 +105,56 @@ pub struct CuttingPowerInput {
 #[derive(Debug, Gives)]
 pub struct CuttingPowerResult {
     /// Power at the tool by unit power; by specific force, or by cutting force, where there is no unit power.
+    #[label("Power at the tool")]
     pub power: FoundPower,
     /// Power at the tool by specific cutting force.
     #[needs(material | specific_force, removal_rate)]
     pub power_by_specific_force: Option<FoundPower>,
     /// Power at the tool by the cutting force.
+    #[label("Power by cutting force")]
     #[needs(cutting_force, cutting_speed)]
     pub power_by_force: Option<FoundPower>,
-    /// How much more or less specific cutting force gives than unit power, as a share of that.
+    /// How much more or less power the specific cutting force gives than unit power does, as a share of the latter.
+    #[label("Difference of the two methods")]
     #[needs(material | unit_power, material | specific_force, removal_rate)]
     pub difference: Option<FoundDeviation>,
     /// Specific cutting force at that chip.
+    #[label("Specific cutting force")]
     #[needs(material | specific_force)]
     pub specific_force: Option<FoundSpecificForce>,
     /// Torque at the spindle for the power.
+    #[label("Torque at the spindle")]
     #[needs(spindle_speed)]
     pub torque: Option<FoundTorque>,
     /// What it asks of the motor.
     #[group]
     pub load: Load,
-    /// Power, where the cut takes more than the spindle has.
+    /// The power, where the cut takes more than the spindle has.
     pub limited_by: Vec<Limit>,
-    /// By how much the depth of cut would have to fall for the power available.
+    /// How much less the depth of cut must be for the power available.
+    #[label("Reduce depth of cut by")]
     pub depth_fall: Option<FoundPercentage>,
 }
 
 rules! { check(CuttingPowerInput) {
-    needs(material => operation = "milling"): "What the material takes depends on the operation.";
-    needs(material => removal_rate = "0.225 in3/min"): "The material's power goes by the metal removed.";
-    needs(material => feed = "0.002 in"): "The material's unit power goes by the feed.";
-    needs(unit_power => removal_rate = "0.225 in3/min"): "Unit power is for a volume in a minute.";
+    needs(material => operation = "milling"): "With a work material, give the operation too.";
+    needs(material => removal_rate = "0.225 in3/min"): "With a work material, give the metal removal rate too.";
+    needs(material => feed = "0.002 in"): "With a work material, give the feed too; its unit power depends on it.";
+    needs(unit_power => removal_rate = "0.225 in3/min"): "With a unit power, give the metal removal rate too.";
     needs(specific_force => removal_rate = "0.225 in3/min"):
-        "A specific force makes power with a volume in a minute.";
-    needs(cutting_force => cutting_speed = "70 ft/min"): "A force makes power with a speed.";
+        "With a specific cutting force, give the metal removal rate too.";
+    needs(cutting_force => cutting_speed = "70 ft/min"): "With a cutting force, give the cutting speed too.";
     needs(cutting_speed => cutting_force = "500 N", cutting_speed = "leave out"):
-        "A cutting speed makes power with a force; leave it out where unit power or specific force are taken.";
+        "A cutting speed needs a cutting force; leave it out with unit power or specific cutting force.";
     one_of(material = "4140-annealed", unit_power = "0.7 hp.min/in3", specific_force = "2000 N/mm2", cutting_force = "500 N"):
-        "Power comes from a material, or from a unit power, a specific force or a cutting force of the cut.";
+        "Give a work material, or the unit power, the specific cutting force or the cutting force of the cut.";
 } }
 
 impl Calculator for Power {
     const ID: &'static str = "speeds/power";
     const TITLE: &'static str = "Cutting power";
     const ABOUT: &'static str = "The power that a cut takes, by unit power and by specific cutting force side by side, with \
-        the torque and what it asks of the motor.";
+        the torque and the load on the motor.";
     const TASK: Task = Task::Cut;
     const ANOTHER_CHECK: &'static str =
         "Read the machine's load meter, where it has one, idle and in the cut: the difference is what the cut takes.";
@@ -159,6 +171,32 @@ impl Calculator for Power {
         "A tool maker gives 0.8 hp for a cubic inch a minute, and 2200 N/mm2, for a cut in a pump shaft.":
             unit_power = "0.8 hp.min/in3", specific_force = "2200 N/mm2", removal_rate = "1.2 in3/min",
             spindle_speed = "450 rpm";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "The metal takes {unit_power}, and the cut removes {removal_rate}. What power does it need at the tool?" => "power":
+            { unit_power = "0.3 hp·min/in³" | "0.6 hp·min/in³" | "0.75 hp·min/in³" | "0.9 hp·min/in³",
+              removal_rate = "0.5 in³/min" | "1 in³/min" | "1.5 in³/min", units = "inch" };
+        1 "The chip pushes on the tool with {cutting_force} at {cutting_speed}. What power is that at the tool?" => "power":
+            { cutting_force = "100 lbf" | "200 lbf" | "250 lbf", cutting_speed = "80 ft/min" | "100 ft/min" | "120 ft/min",
+              units = "inch" }
+            { cutting_force = "500 N" | "800 N" | "1200 N", cutting_speed = "25 m/min" | "30 m/min" | "60 m/min",
+              units = "metric" };
+        2 "A cut removes {removal_rate} with a specific cutting force of {specific_force}. What power does it need at the \
+            tool?" => "power":
+            { removal_rate = "10 cm³/min" | "15 cm³/min" | "20 cm³/min",
+              specific_force = "1500 N/mm²" | "2000 N/mm²" | "2500 N/mm²", units = "metric" };
+        2 "The metal takes {unit_power}, and the cut removes {removal_rate} at {spindle_speed}. What torque is on the spindle?" => "torque":
+            { unit_power = "0.6 hp·min/in³" | "0.75 hp·min/in³", removal_rate = "0.5 in³/min" | "1 in³/min",
+              spindle_speed = "160 rpm" | "224 rpm" | "315 rpm", units = "inch" };
+        2 "{efficiency} of the motor's power reaches the tool. The metal takes {unit_power}, and the cut removes {removal_rate}. \
+            What power does it draw from the motor?" => "motor_power":
+            { efficiency = "75 percent" | "80 percent" | "85 percent", unit_power = "0.6 hp·min/in³" | "0.75 hp·min/in³",
+              removal_rate = "0.5 in³/min" | "1 in³/min" | "1.5 in³/min", units = "inch" };
+        3 "A {spindle_power} motor gives {efficiency} of its power to the tool. A cut removes {removal_rate} at \
+            {specific_force}. What share of the available power does it take?" => "load":
+            { spindle_power = "1.5 kW", efficiency = "75 percent" | "80 percent" | "85 percent",
+              removal_rate = "10 cm³/min" | "15 cm³/min" | "20 cm³/min",
+              specific_force = "1500 N/mm²" | "2000 N/mm²" | "2500 N/mm²" };
     };
     type Input = CuttingPowerInput;
     type Output = CuttingPowerResult;
@@ -179,11 +217,14 @@ impl Calculator for Power {
         });
         if input.material.is_none() && (input.operation.is_some() || input.feed.is_some() || input.tool_state.is_some())
         {
-            record.note("material_only", "operation, feed, chip and tool_state matter only with material.");
+            record.note(
+                "material_only",
+                "Operation, feed, chip thickness and wear of the tool change nothing without a work material.",
+            );
         }
         let power = main_power(by_unit, by_specific.map(|(_, power)| power), by_force, record)?;
         let difference = by_unit.zip(by_specific).map(|(unit, (_, specific))| {
-            step!(record, "How much more or less that is", δ: difference = P2 / P1 - ratio(1.0),
+            step!(record, "How much more or less that gives", δ: difference = P2 / P1 - ratio(1.0),
                 P2 = power_by_specific_force: specific, P1 = power: unit)
         });
         let speed = input.spindle_speed.map(|speed| speed.found());
@@ -214,7 +255,7 @@ impl Calculator for Power {
 fn by_unit_power(input: &CuttingPowerInput, record: &mut Record) -> Option<FoundPower> {
     let rate = input.removal_rate?;
     if let Some(unit) = input.unit_power {
-        return Some(step!(record, "Power at the cutter by the unit power stated", P: power = u * Q,
+        return Some(step!(record, "Power at the cutter by the given unit power", P: power = u * Q,
             u = unit_power: unit, Q = removal_rate: rate));
     }
     let (material, feed) = input.material.as_ref().zip(input.feed)?;
@@ -242,8 +283,8 @@ fn by_specific_force(input: &CuttingPowerInput, record: &mut Record) -> Option<(
             let chip = match input.chip {
                 Some(chip) => chip,
                 None => {
-                    let says = "The chip is taken to be as thick as the feed, as with an edge square to it; in milling it \
-                                is thinner.";
+                    let says = "The chip is assumed to be as thick as the feed, as with an edge square to it; in milling \
+                                it is thinner.";
                     record.assume("chip", &feed, says);
                     feed
                 }
@@ -269,9 +310,9 @@ fn main_power(
     let first = [("power_by_specific_force", by_specific), ("power_by_force", by_force)];
     let Some((of, power)) = first.into_iter().find_map(|(of, power)| Some((of, power?))) else {
         let ways = [("unit_power", "0.7 hp.min/in3".to_owned())];
-        return Err(Refusal::no_answer("Nothing gives a power here.", &ways));
+        return Err(Refusal::no_answer("No power can be found from these fields.", &ways));
     };
-    record.choose("Power at the tool", "the one that there is").with("P", of, power).gives("power", power);
+    record.choose("Power at the tool", "the only one there is").with("P", of, power).gives("power", power);
     Ok(power)
 }
 

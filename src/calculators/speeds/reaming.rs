@@ -23,11 +23,13 @@ const HALF: Constant = Constant {
 #[asks(check = check)]
 pub struct ReamingInput {
     /// Diameter of the reamer.
+    #[label("Reamer diameter")]
     pub diameter: Size,
     /// Speed, work and tool.
     #[group]
     pub wanted: SpeedOrWork,
-    /// Feed per turn wanted; from the feed tables if absent.
+    /// Feed per revolution wanted; taken from the feed tables if absent.
+    #[label("Feed per revolution")]
     pub feed_per_rev: Option<FeedPerRev>,
     /// The speeds that the machine has, and the feeds of its quill.
     #[group]
@@ -40,7 +42,7 @@ pub struct ReamingResult {
     /// What is set.
     #[group]
     pub set: TurnSet,
-    /// The limits that do not allow the exact speed or the feed asked for.
+    /// The limits that rule out the exact speed or the feed asked for.
     pub limited_by: Vec<Limit>,
     /// How far what is set falls short.
     #[group]
@@ -53,13 +55,17 @@ pub struct ReamingResult {
 /// The stock to leave, and the hole before reaming.
 #[derive(Debug, Gives)]
 pub struct Stock {
-    /// Stock on the diameter to leave for machine reaming, from; absent outside the chart.
+    /// Least stock on the diameter to leave for machine reaming; absent outside the chart.
+    #[label("Stock to leave, least")]
     pub stock_low: FoundExtent,
-    /// Stock on the diameter to leave, to.
+    /// Most stock on the diameter to leave for machine reaming.
+    #[label("Stock to leave, most")]
     pub stock_high: FoundExtent,
-    /// Least diameter of the hole before reaming.
+    /// Smallest diameter of the hole before reaming.
+    #[label("Drilled hole, smallest")]
     pub drill_low: FoundSize,
-    /// Greatest diameter of the hole before reaming.
+    /// Largest diameter of the hole before reaming.
+    #[label("Drilled hole, largest")]
     pub drill_high: FoundSize,
 }
 
@@ -77,8 +83,8 @@ fn half_of_drilling(drilling: WantedSpeed, record: &mut Record) -> WantedSpeed {
         .gives(wanted.of, wanted.speed);
     record.note(
         "half_of_drilling",
-        "No reaming speed is published for this material and tool: half the drilling speed is taken. A third to two thirds \
-         are in use.",
+        "No reaming speed is published for this material and tool, so half the drilling speed is used. Shops use from a \
+         third to two thirds.",
     );
     wanted
 }
@@ -91,21 +97,21 @@ fn stock(diameter: Size, record: &mut Record) -> Option<Stock> {
     record.source("reamer_chart", "stock on the diameter by size of hole");
     let (stock_low, stock_high) = (FoundExtent::stated(low, Unit::Inch), FoundExtent::stated(high, Unit::Inch));
     const TABLE: &str = "reaming_stock.csv; a diameter on an edge belongs to the smaller band";
-    record.look_up("Stock on the diameter, from", TABLE).with("D", "diameter", diameter).gives("stock_low", stock_low);
-    record.look_up("Stock on the diameter, to", TABLE).with("D", "diameter", diameter).gives("stock_high", stock_high);
-    let drill_low = step!(record, "Least hole before reaming", d: drill_low = D - s, D = diameter, s = stock_high);
-    let drill_high = step!(record, "Greatest hole before reaming", d: drill_high = D - s, D = diameter, s = stock_low);
+    record.look_up("Least stock on the diameter", TABLE).with("D", "diameter", diameter).gives("stock_low", stock_low);
+    record.look_up("Most stock on the diameter", TABLE).with("D", "diameter", diameter).gives("stock_high", stock_high);
+    let drill_low = step!(record, "Smallest hole before reaming", d: drill_low = D - s, D = diameter, s = stock_high);
+    let drill_high = step!(record, "Largest hole before reaming", d: drill_high = D - s, D = diameter, s = stock_low);
     Some(Stock { stock_low, stock_high, drill_low, drill_high })
 }
 
 impl Calculator for Reaming {
     const ID: &'static str = "speeds/reaming";
     const TITLE: &'static str = "Reaming speed and feed";
-    const ABOUT: &'static str = "Spindle speed and feed for a machine reamer, as the machine has them, and the stock to \
-        leave for it.";
+    const ABOUT: &'static str = "Spindle speed and feed to set for a machine reamer on your machine, and the stock to leave \
+        for it.";
     const TASK: Task = Task::MakeTheHole;
     const ANOTHER_CHECK: &'static str =
-        "Try plug gauges at both ends: a larger mouth says that reamer and hole were not in line.";
+        "Try plug gauges at both ends: a bell mouth means that reamer and hole were not in line.";
     const WORDS: &'static str = "reamer, ream, stock, allowance, rpm, feed, fit, dowel";
     const EXAMPLES: &'static [Example] = examples! {
         "A 1/2 in high-speed steel machine reamer finishes a bushing hole in a 1018 winch bracket on the bench mill.":
@@ -120,6 +126,33 @@ impl Calculator for Reaming {
         "An 8 mm reamer in 1018 on a drill press that runs at 250 rpm, with three feeds of the spindle.":
             diameter = "8 mm", spindle_speed = "250 rpm", material = "1018", tool_material = "hss",
             available_feeds = "0.1 mm/rev,0.2 mm/rev,0.3 mm/rev";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "A {diameter} reamer is to cut at {cutting_speed}. How fast must the spindle turn?" => "exact_speed":
+            { diameter = "1/4 in" | "3/8 in" | "1/2 in" | "3/4 in", cutting_speed = "30 ft/min" | "40 ft/min" | "50 ft/min" }
+            { diameter = "6 mm" | "7 mm" | "10 mm" | "12 mm", cutting_speed = "8 m/min" | "10 m/min" | "12 m/min" };
+        1 "A {diameter} machine reamer finishes a bushing hole. What is the least stock the chart leaves on the diameter?"
+            => "stock_low":
+            { diameter = "3/16 in" | "1/4 in" | "3/8 in" | "1/2 in" | "5/8 in" | "3/4 in" | "1 in",
+              cutting_speed = "40 ft/min", units = "inch" };
+        2 "You machine-ream to {diameter}. By the chart of reaming stock, what is the largest hole you may drill first?"
+            => "drill_high":
+            { diameter = "3/16 in" | "1/4 in" | "3/8 in" | "1/2 in" | "5/8 in" | "3/4 in" | "1 in",
+              cutting_speed = "40 ft/min", units = "inch" };
+        2 "A {diameter} reamer takes {cutting_speed}. The mill has 112, 160, 224, 315, 450, 630, 900 and 1250 rpm, and you \
+            do not go over. Which do you set?" => "spindle_speed":
+            { diameter = "1/4 in" | "3/8 in" | "1/2 in" | "3/4 in", cutting_speed = "30 ft/min" | "40 ft/min" | "50 ft/min",
+              available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm" }
+            { diameter = "6 mm" | "7 mm" | "10 mm" | "12 mm", cutting_speed = "8 m/min" | "10 m/min" | "12 m/min",
+              available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm" };
+        3 "A {diameter} reamer takes {cutting_speed} and {feed_per_rev}. You set the next slower of 112, 160, 224, 315, \
+            450, 630, 900 and 1250 rpm. How fast does it go down?" => "feed_rate":
+            { diameter = "1/4 in" | "3/8 in" | "1/2 in", cutting_speed = "30 ft/min" | "40 ft/min",
+              feed_per_rev = "0.006 in/rev" | "0.01 in/rev", units = "inch",
+              available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm" }
+            { diameter = "6 mm" | "7 mm" | "10 mm", cutting_speed = "8 m/min" | "10 m/min",
+              feed_per_rev = "0.15 mm/rev" | "0.2 mm/rev", units = "metric",
+              available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm" };
     };
     type Input = ReamingInput;
     type Output = ReamingResult;

@@ -9,7 +9,7 @@ use crate::reference::cutting_speeds::Operation;
 pub struct SpindleSpeed;
 
 choice! {
-    /// What is cut: `milling`, `drilling`, `reaming`, `turning`, `finish_turning` or `boring`; it decides which published speeds are taken.
+    /// The kind of cut: `milling`, `drilling`, `reaming`, `turning`, `finish_turning` or `boring`; it decides which published speeds are used.
     SpeedOperation {
         /// Milling.
         Milling = "milling",
@@ -43,15 +43,18 @@ impl SpeedOperation {
 #[derive(Debug, Asks)]
 #[asks(check = check)]
 pub struct SpindleSpeedInput {
-    /// Cutting speed wanted at the diameter; from the tables for material and tool_material if absent.
+    /// Cutting speed wanted at the diameter; taken from the tables for the work and tool material if absent.
     pub cutting_speed: Option<CuttingSpeed>,
     /// Diameter at the cut: of the tool in milling and drilling, of the work in turning.
     pub diameter: Size,
     /// The work and the tool.
     #[group]
     pub work: WorkAndTool,
-    /// What is cut, for the published speeds.
-    #[absent("milling", "The speeds for milling are taken, between those for drilling and for turning.")]
+    /// The kind of cut, for the published speeds.
+    #[absent(
+        "milling",
+        "The published speeds for milling are used, which are between those for drilling and for turning."
+    )]
     pub operation: Option<SpeedOperation>,
     /// The speeds that the machine has.
     #[group]
@@ -65,7 +68,8 @@ pub struct NeighbourSpeed {
     pub spindle_speed: FoundSpindleSpeed,
     /// The cutting speed that it gives.
     pub cutting_speed: FoundCuttingSpeed,
-    /// How far it lies from the exact speed, in percent of that; negative below it.
+    /// How far it is from the exact speed, in percent of the exact speed; negative when slower.
+    #[label("Off the exact speed by")]
     pub deviation: FoundDeviation,
 }
 
@@ -75,11 +79,13 @@ pub struct SpindleSpeedResult {
     /// The speed.
     #[group]
     pub set: SetSpeed,
-    /// The available speed at or below the exact one.
+    /// The speed of the machine at or below the exact one.
+    #[label("Next slower speed")]
     pub below: Option<NeighbourSpeed>,
-    /// The available speed above the exact one; also the slowest speed where that is above it.
+    /// The speed of the machine above the exact one; also its slowest speed where that is above it.
+    #[label("Next faster speed")]
     pub above: Option<NeighbourSpeed>,
-    /// The limits that do not allow the exact speed.
+    /// The limits that rule out the exact speed.
     pub limited_by: Vec<Limit>,
 }
 
@@ -97,14 +103,14 @@ impl SpindleSpeedInput {
         record: &mut Record,
     ) -> NeighbourSpeed {
         let spindle_speed = speed.found();
-        let step = record.choose(what, "the nearest on that side").with("n", "exact_speed", exact);
+        let step = record.choose(what, "the nearest speed on that side").with("n", "exact_speed", exact);
         let step = match (&self.spindle.available, self.spindle.slowest) {
             (None, Some(slowest)) => step.with("L", "slowest", slowest),
             (list, _) => step.with("A", "available", list.as_deref().unwrap_or_default()),
         };
         step.gives(fields[0], spindle_speed);
         let cutting_speed = cutting_speed_at(fields[1], (fields[0], spindle_speed), self.diameter.into(), record);
-        let deviation = step!(record, "Its deviation from the exact speed", δ: (fields[2]) = (N - n) / n,
+        let deviation = step!(record, "How far it is from the exact speed", δ: (fields[2]) = (N - n) / n,
             N = (fields[0]): spindle_speed, n = exact_speed: exact);
         NeighbourSpeed { spindle_speed, cutting_speed, deviation }
     }
@@ -119,7 +125,7 @@ impl Calculator for SpindleSpeed {
     const ID: &'static str = "speeds/spindle-speed";
     const TITLE: &'static str = "Spindle speed";
     const ABOUT: &'static str = "The spindle speed for a cutting speed at a diameter, and which speed of the machine \
-        to set: the one below the exact speed, unless the one above is near enough.";
+        to set: the next one below the exact speed, unless you allow the next one above.";
     const TASK: Task = Task::Cut;
     const ANOTHER_CHECK: &'static str =
         "Hold a tachometer to the spindle, or count the turns of a slow one by the clock.";
@@ -135,6 +141,38 @@ impl Calculator for SpindleSpeed {
         "A 10 mm drill in a pump cover of 6061, the speed from the tables.":
             diameter = "10 mm", material = "6061", tool_material = "hss", range_point = "low", operation = "drilling";
     };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "A {diameter} end mill is to cut at {cutting_speed}. How fast must the spindle turn?" => "exact_speed":
+            { diameter = "1/4 in" | "3/8 in" | "1/2 in" | "5/8 in" | "3/4 in",
+              cutting_speed = "60 ft/min" | "70 ft/min" | "80 ft/min" | "100 ft/min" }
+            { diameter = "6 mm" | "7 mm" | "10 mm" | "12 mm" | "16 mm",
+              cutting_speed = "18 m/min" | "20 m/min" | "25 m/min" };
+        1 "You turn a {diameter} winch shaft with carbide at {cutting_speed}. How fast must the lathe turn?"
+            => "exact_speed":
+            { diameter = "1-1/4 in" | "1-1/2 in" | "2 in" | "3 in", cutting_speed = "250 ft/min" | "300 ft/min" }
+            { diameter = "30 mm" | "40 mm" | "50 mm" | "75 mm", cutting_speed = "80 m/min" | "90 m/min" };
+        2 "A {diameter} cutter takes {cutting_speed}. The mill has 112, 160, 224, 315, 450, 630, 900 and 1250 rpm, and \
+            you do not go over. Which do you set?" => "spindle_speed":
+            { diameter = "3/8 in" | "1/2 in" | "5/8 in" | "3/4 in" | "1 in",
+              cutting_speed = "60 ft/min" | "70 ft/min" | "90 ft/min",
+              available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm" }
+            { diameter = "9 mm" | "10 mm" | "12 mm" | "16 mm" | "20 mm",
+              cutting_speed = "18 m/min" | "20 m/min" | "25 m/min",
+              available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm" };
+        3 "A {diameter} cutter takes {cutting_speed}. You set the next slower of 112, 160, 224, 315, 450, 630, 900 and \
+            1250 rpm. What cutting speed does it really get?" => "cutting_speed":
+            { diameter = "3/8 in" | "1/2 in" | "5/8 in" | "3/4 in" | "1 in",
+              cutting_speed = "60 ft/min" | "70 ft/min" | "90 ft/min", units = "inch",
+              available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm" }
+            { diameter = "9 mm" | "10 mm" | "12 mm" | "16 mm" | "20 mm",
+              cutting_speed = "18 m/min" | "20 m/min" | "25 m/min", units = "metric",
+              available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm" };
+        3 "A {diameter} cutter takes {cutting_speed}, and {may_exceed} over is all right. The mill has 112, 160, 224, 315, \
+            450, 630, 900 and 1250 rpm. Which do you set?" => "spindle_speed":
+            { diameter = "3/8 in" | "1/2 in" | "5/8 in" | "3/4 in" | "1 in",
+              cutting_speed = "60 ft/min" | "70 ft/min" | "90 ft/min", may_exceed = "10 percent" | "20 percent",
+              available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm" };
+    };
     type Input = SpindleSpeedInput;
     type Output = SpindleSpeedResult;
 
@@ -144,7 +182,7 @@ impl Calculator for SpindleSpeed {
         let from_tables = input.cutting_speed.is_none();
         let operation = if from_tables { input.operation(record) } else { SpeedOperation::Milling };
         if !from_tables && input.operation.is_some() && input.work.material.is_none() {
-            record.note("operation_without_effect", "operation matters only where material is given.");
+            record.note("operation_without_effect", "The operation changes nothing without the work material.");
         }
         let tooling = input.tooling(input.operation.unwrap_or(operation));
         tooling.warn(record);
@@ -160,10 +198,12 @@ impl Calculator for SpindleSpeed {
     }
 }
 
-const BELOW: (&str, [&str; 3]) =
-    ("The speed at or below the exact one", ["below.spindle_speed", "below.cutting_speed", "below.deviation"]);
+const BELOW: (&str, [&str; 3]) = (
+    "Speed of the machine at or below the exact one",
+    ["below.spindle_speed", "below.cutting_speed", "below.deviation"],
+);
 const ABOVE: (&str, [&str; 3]) =
-    ("The speed above the exact one", ["above.spindle_speed", "above.cutting_speed", "above.deviation"]);
+    ("Speed of the machine above the exact one", ["above.spindle_speed", "above.cutting_speed", "above.deviation"]);
 
 #[cfg(test)]
 mod tests {

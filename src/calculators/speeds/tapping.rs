@@ -9,7 +9,7 @@ use crate::reference::cutting_speeds::Operation;
 pub struct Tapping;
 
 choice! {
-    /// How the tap is driven: by `hand` with a wrench, by a `tapping_head`, by a `reversing_spindle` of a manual machine, or `rigid` by a machine whose feed follows its spindle.
+    /// How the tap is driven: by `hand` with a wrench, by a `tapping_head`, by the `reversing_spindle` of a manual machine, or `rigid` by a machine whose feed follows its spindle.
     TapDrive {
         /// With a wrench, the drive off.
         Hand = "hand",
@@ -49,9 +49,10 @@ pub struct TappingInput {
     /// Designation of the thread, such as 1/4-20 UNC or M8.
     pub thread: Designation,
     /// How the tap is driven: hand, tapping_head, reversing_spindle or rigid.
+    #[label("How the tap is driven")]
     #[absent(
         "reversing_spindle",
-        "A manual machine whose spindle turns back is taken, which taps slowest under power; by hand no speed is needed."
+        "A manual machine with a reversing spindle is assumed, the slowest way under power; by hand no speed is needed."
     )]
     pub by: Option<TapDrive>,
     /// Speed at the thread's size, work and tool.
@@ -70,11 +71,13 @@ pub struct TappingResult {
     pub speed: Option<SetSpeed>,
     /// Feed rate that the thread makes at that spindle speed; none by hand.
     pub feed_rate: Option<FoundFeedRate>,
-    /// Feed per turn: the lead of the thread.
+    /// Feed per revolution, which is the lead of the thread.
+    #[label("Feed per revolution")]
     pub feed_per_rev: FoundFeedPerRev,
-    /// The limits that do not allow the exact speed.
+    /// The limits that rule out the exact speed.
     pub limited_by: Vec<Limit>,
-    /// By how much the spindle speed is below the exact one.
+    /// How far the spindle speed is below the exact one.
+    #[label("Speed below exact by")]
     pub speed_fall: Option<FoundPercentage>,
     /// A speed of a round feed rate.
     #[group]
@@ -84,7 +87,8 @@ pub struct TappingResult {
 /// A speed whose feed rate is a round number.
 #[derive(Debug, Gives)]
 pub struct RoundFeed {
-    /// A speed at or below the exact one whose feed rate is a round number; absent where the machine has steps.
+    /// A speed at or below the exact one whose feed rate is a round number; absent where the speeds of the machine are given.
+    #[label("Speed for a round feed rate")]
     pub round_speed: FoundSpindleSpeed,
     /// That round feed rate.
     pub round_feed_rate: FoundFeedRate,
@@ -124,26 +128,26 @@ fn warn(by: TapDrive, record: &mut Record) {
         record.cautions(&[cautions::HAND_TAPPING, cautions::TAPPING]);
         record.note(
             "turn_and_break",
-            "By hand there is no speed to set: turn the tap in about one turn, then back about half a turn to break the \
-             chip, with oil; take it out and clear it where it turns hard.",
+            "By hand there is no speed to set: use oil, turn the tap in about one turn, then back about half a turn to break \
+             the chip. Where it turns hard, back it out and clear it.",
         );
         return;
     }
     record.cautions(&[cautions::POWER_TAPPING, cautions::TURNING_SPINDLE, cautions::TAPPING, cautions::SPEED_LIMIT]);
     record.note(
         "overrides_locked",
-        "The feed is the lead times the turns: feed and spindle overrides stay at 100 percent, and the spindle must be able to \
-         stop and turn back at this speed.",
+        "The feed rate is the lead times the spindle speed: leave both overrides at 100 percent, and make sure that the \
+         spindle can stop and reverse at this speed.",
     );
     match by {
         TapDrive::TappingHead => record.note(
             "head_rating",
-            "A tapping head has a greatest speed and a range of sizes of its own: stay within them, and set its stop bar.",
+            "A tapping head has its own top speed and range of sizes: stay within them, and set its stop bar.",
         ),
         TapDrive::ReversingSpindle => record.note(
             "reverse_in_time",
-            "Try first above the work how far the spindle runs on after it is turned back: the tap goes in by as many leads. \
-             Where that is too far, take the slowest speed, or tap by hand.",
+            "Try first, clear of the work, how many turns the spindle coasts after you reverse it: the tap goes in by as many \
+             leads. If that is too far, use the slowest speed, or tap by hand.",
         ),
         TapDrive::Hand | TapDrive::Rigid => {}
     }
@@ -158,9 +162,9 @@ fn size_and_lead(thread: &Designation, record: &mut Record) -> (Size, FoundSize,
     let size = Size::stated(basis.diameter, thread.unit());
     let lead = FoundSize::stated(text::tidy(basis.lead()), thread.unit());
     let named = || thread.text();
-    record.look_up("Size", "as the designation says it").with("T", "thread", named()).gives("size", size);
+    record.look_up("Size", "from the designation").with("T", "thread", named()).gives("size", size);
     record
-        .look_up("Lead", "the pitch that the designation says, times its starts")
+        .look_up("Lead", "the pitch in the designation, times its starts")
         .with("T", "thread", named())
         .gives("lead", lead);
     let unit = match thread.unit() {
@@ -168,7 +172,7 @@ fn size_and_lead(thread: &Designation, record: &mut Record) -> (Size, FoundSize,
         _ => Unit::MillimetrePerRev,
     };
     let feed = FoundFeedPerRev::stated(text::tidy(basis.lead()), unit);
-    record.step("Feed per turn", "f = P").with("P", "lead", lead).gives("feed_per_rev", feed);
+    record.step("Feed per revolution", "f = P").with("P", "lead", lead).gives("feed_per_rev", feed);
     (size, lead, feed)
 }
 
@@ -193,7 +197,7 @@ fn round(input: &TappingInput, exact: FoundSpindleSpeed, lead: FoundSize, record
     record
         .look_up(
             "A round feed rate at or below that of the exact speed",
-            "cut to two figures, not above the fastest speed",
+            "rounded down to two figures, not above the fastest speed",
         )
         .with("n", "exact_speed", exact)
         .with("P", "lead", lead)
@@ -206,11 +210,11 @@ fn round(input: &TappingInput, exact: FoundSpindleSpeed, lead: FoundSize, record
 impl Calculator for Tapping {
     const ID: &'static str = "speeds/tapping";
     const TITLE: &'static str = "Tapping speed and feed";
-    const ABOUT: &'static str = "Spindle speed for a tap, as the machine has it, the feed rate that its lead makes, and \
-        a speed at which that feed rate is a round number.";
+    const ABOUT: &'static str = "Spindle speed to set for a tap on your machine, the feed rate for its lead, and a speed at \
+        which that feed rate is a round number.";
     const TASK: Task = Task::Thread;
     const ANOTHER_CHECK: &'static str =
-        "Try the thread with a plug gauge or with the screw itself, and count the turns it goes in.";
+        "Try the thread with a plug gauge or the screw itself, and count the turns it goes in.";
     const WORDS: &'static str = "tap, thread, rigid tapping, rpm, lead, pitch, feed rate";
     const EXAMPLES: &'static [Example] = examples! {
         "A 1/4-20 tap in a 1018 winch bracket on the bench mill.":
@@ -223,6 +227,36 @@ impl Calculator for Tapping {
         "An M6 tap in a pump cover of 6061 in a tapping head, the spindle at 315 rpm.":
             thread = "M6", spindle_speed = "315 rpm", material = "6061", tool_material = "hss", by = "tapping_head";
         "A 5/16-18 tap in a winch handle, by hand.": thread = "5/16-18 UNC", by = "hand";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "You tap {thread} by hand. How far does the tap go in with each turn?" => "feed_per_rev":
+            { thread = "#10-24 UNC" | "1/4-20 UNC" | "5/16-18 UNC" | "3/8-16 UNC" | "1/2-13 UNC", by = "hand",
+              units = "inch" }
+            { thread = "M4" | "M6" | "M8" | "M10" | "M12", by = "hand", units = "metric" };
+        1 "The tap for {thread} turns at {spindle_speed} in a tapping head. How fast does it go in?" => "feed_rate":
+            { thread = "1/4-20 UNC" | "5/16-18 UNC" | "3/8-16 UNC", spindle_speed = "112 rpm" | "160 rpm" | "224 rpm",
+              by = "tapping_head", units = "inch" }
+            { thread = "M6" | "M8" | "M10" | "M12", spindle_speed = "112 rpm" | "160 rpm" | "224 rpm",
+              by = "tapping_head", units = "metric" };
+        2 "The tap for {thread} is to cut at {cutting_speed} on its outside diameter. How fast must the spindle turn?"
+            => "exact_speed":
+            { thread = "#10-32 UNF" | "1/4-20 UNC" | "5/16-18 UNC" | "3/8-16 UNC",
+              cutting_speed = "10 ft/min" | "15 ft/min" | "20 ft/min", by = "tapping_head" }
+            { thread = "M5" | "M6" | "M8" | "M10", cutting_speed = "4 m/min" | "5 m/min" | "6 m/min",
+              by = "tapping_head" };
+        2 "What cutting speed does the tap for {thread} have on its outside diameter at {spindle_speed}?" => "cutting_speed":
+            { thread = "1/4-20 UNC" | "5/16-18 UNC" | "3/8-16 UNC" | "1/2-13 UNC", spindle_speed = "112 rpm" | "160 rpm",
+              by = "reversing_spindle", units = "inch" }
+            { thread = "M6" | "M8" | "M10" | "M12", spindle_speed = "112 rpm" | "160 rpm",
+              by = "reversing_spindle", units = "metric" };
+        3 "The tap for {thread} takes {cutting_speed}. You set the next slower of 112, 160, 224, 315, 450, 630, 900 and 1250 rpm. \
+            How fast does the tap go in?" => "feed_rate":
+            { thread = "1/4-20 UNC" | "5/16-18 UNC", cutting_speed = "15 ft/min" | "20 ft/min" | "25 ft/min",
+              by = "tapping_head", units = "inch",
+              available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm" }
+            { thread = "M5" | "M6" | "M8", cutting_speed = "5 m/min" | "6 m/min" | "8 m/min",
+              by = "tapping_head", units = "metric",
+              available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm" };
     };
     type Input = TappingInput;
     type Output = TappingResult;
@@ -238,8 +272,10 @@ impl Calculator for Tapping {
         let (size, lead, feed_per_rev) = size_and_lead(&input.thread, record);
         if by == TapDrive::Hand {
             if input.wanted.states_speed() || input.spindle.available.is_some() {
-                record
-                    .note("speed_without_effect", "By hand neither a speed nor the machine's speeds change anything.");
+                record.note(
+                    "speed_without_effect",
+                    "By hand, neither a speed nor the speeds of the machine change anything.",
+                );
             }
             return Ok(TappingResult {
                 speed: None,

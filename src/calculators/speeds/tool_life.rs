@@ -14,87 +14,108 @@ pub struct ToolLife;
 #[derive(Debug, Asks)]
 #[asks(check = check)]
 pub struct ToolLifeInput {
-    /// The constant C: the cutting speed at which the tool lasts one minute; from tests if absent.
+    /// The constant C of Taylor's law, the cutting speed at which the tool lasts one minute; found from tests if absent.
+    #[label("Speed for one minute (C)")]
     pub speed_for_one_minute: Option<CuttingSpeed>,
-    /// The exponent n, below 1; from two tests if absent, and known beside one test.
+    /// The exponent n of Taylor's law, below 1; found from two tests if absent. One test needs it.
+    #[label("Exponent (n)")]
     pub exponent: Option<PlainNumber>,
-    /// Cutting speed whose tool life is wanted.
+    /// Cutting speed for which to find the tool life.
     pub cutting_speed: Option<CuttingSpeed>,
-    /// Tool life whose cutting speed is wanted.
+    /// Tool life for which to find the cutting speed.
     pub tool_life: Option<WorkTime>,
-    /// Cutting speed of a first test.
+    /// Cutting speed of the first test.
+    #[label("First test, cutting speed")]
     pub first_speed: Option<CuttingSpeed>,
     /// Tool life of the first test.
+    #[label("First test, tool life")]
     pub first_life: Option<WorkTime>,
-    /// Cutting speed of a second test.
+    /// Cutting speed of the second test.
+    #[label("Second test, cutting speed")]
     pub second_speed: Option<CuttingSpeed>,
     /// Tool life of the second test.
+    #[label("Second test, tool life")]
     pub second_life: Option<WorkTime>,
-    /// Feed that the constant or the tests hold for; with feed and feed_exponent.
+    /// Feed of the tests or of the constant; needed with the feed of the cut and the feed exponent.
+    #[label("Feed of the tests")]
     pub tested_feed: Option<ChipThickness>,
-    /// Feed of the cut, a turn or a tooth, as a length; that of the tests if absent.
+    /// Feed of the cut per revolution or per tooth, as a length; the feed of the tests if absent.
+    #[label("Feed of the cut")]
     pub feed: Option<ChipThickness>,
     /// The exponent a of the feed in V T^n f^a d^b = C.
+    #[label("Feed exponent (a)")]
     pub feed_exponent: Option<PlainNumber>,
-    /// Depth of cut that the constant or the tests hold for; with depth_of_cut and depth_exponent.
+    /// Depth of cut of the tests or of the constant; needed with the depth of cut and the depth exponent.
+    #[label("Depth of cut of the tests")]
     pub tested_depth: Option<Size>,
-    /// Depth of the cut; that of the tests if absent.
+    /// Depth of the cut; the depth of the tests if absent.
     pub depth_of_cut: Option<Size>,
-    /// The exponent b of the depth.
+    /// The exponent b of the depth of cut in V T^n f^a d^b = C.
+    #[label("Depth exponent (b)")]
     pub depth_exponent: Option<PlainNumber>,
-    /// Time to change the tool, 0 where a new one stands ready; greatest output and least cost need it.
+    /// Time to change the tool, 0 where a new one stands ready; highest output and lowest cost need it.
+    #[label("Time to change the tool")]
     pub change_time: Option<IdleTime>,
-    /// Cost of a cutting edge; least cost needs it.
+    /// Cost of a cutting edge; lowest cost needs it.
+    #[label("Cost of a cutting edge")]
     pub edge_cost: Option<PlainNumber>,
-    /// Cost of the machine and its operator for an hour, in the same money; least cost needs it.
+    /// Cost of the machine and its operator for an hour, in the same money; lowest cost needs it.
+    #[label("Cost of an hour")]
     pub hourly_rate: Option<PlainNumber>,
 }
 
 /// What the tool life calculator gives.
 #[derive(Debug, Gives)]
 pub struct ToolLifeResult {
-    /// The constant C.
+    /// The constant C of Taylor's law.
+    #[label("Speed for one minute (C)")]
     pub speed_for_one_minute: FoundCuttingSpeed,
-    /// The constant for the feed and the depth of this cut, where they are others than those of the tests.
+    /// The constant for the feed and depth of this cut, where they are not those of the tests.
+    #[label("C for this feed and depth")]
     pub speed_for_one_minute_here: Option<FoundCuttingSpeed>,
-    /// The exponent n.
+    /// The exponent n of Taylor's law.
+    #[label("Exponent (n)")]
     pub exponent: f64,
-    /// Tool life at cutting_speed.
+    /// Tool life at the cutting speed given.
     #[needs(cutting_speed)]
     pub tool_life: Option<FoundWorkTime>,
-    /// Cutting speed for tool_life.
+    /// Cutting speed for the tool life given.
     #[needs(tool_life)]
     pub cutting_speed: Option<FoundCuttingSpeed>,
-    /// Tool life of the greatest output.
+    /// Tool life for the highest output.
+    #[label("Life for highest output")]
     #[needs(change_time)]
     pub life_for_output: Option<FoundWorkTime>,
-    /// Cutting speed of the greatest output.
+    /// Cutting speed for the highest output.
+    #[label("Speed for highest output")]
     #[needs(change_time)]
     pub speed_for_output: Option<FoundCuttingSpeed>,
-    /// Tool life of the least cost.
+    /// Tool life for the lowest cost.
+    #[label("Life for lowest cost")]
     #[needs(change_time, edge_cost, hourly_rate)]
     pub life_for_cost: Option<FoundWorkTime>,
-    /// Cutting speed of the least cost.
+    /// Cutting speed for the lowest cost.
+    #[label("Speed for lowest cost")]
     #[needs(change_time, edge_cost, hourly_rate)]
     pub speed_for_cost: Option<FoundCuttingSpeed>,
 }
 
 rules! { check_values(ToolLifeInput) {
     never(|input| input.feed_exponent.is_some_and(|exponent| exponent.get() > 1.0), Code::ValueOutOfRange,
-        feed_exponent = "0.5"): "The exponent of the feed is up to 1.";
+        feed_exponent = "0.5"): "The feed exponent is at most 1.";
     never(|input| input.depth_exponent.is_some_and(|exponent| exponent.get() > 1.0), Code::ValueOutOfRange,
-        depth_exponent = "0.15"): "The exponent of the depth is up to 1.";
+        depth_exponent = "0.15"): "The depth exponent is at most 1.";
     never(|input| input.exponent.is_some_and(|exponent| exponent.get() >= 1.0), Code::ValueOutOfRange,
         exponent = "0.125"):
         "The exponent is below 1: 0.1 to 0.15 for high-speed steel, 0.2 to 0.3 for carbide.";
-    needs(edge_cost => hourly_rate = "60"): "The least cost needs edge_cost and hourly_rate.";
-    needs(hourly_rate => edge_cost = "5"): "The least cost needs edge_cost and hourly_rate.";
-    needs(edge_cost => change_time = "2 min"): "The least cost needs the time to change the tool.";
-    not_both(cutting_speed, tool_life): "A speed gives its life, or a life its speed: give one of them.";
+    needs(edge_cost => hourly_rate = "60"): "For the lowest cost, give both the cost of a cutting edge and the cost of an hour.";
+    needs(hourly_rate => edge_cost = "5"): "For the lowest cost, give both the cost of a cutting edge and the cost of an hour.";
+    needs(edge_cost => change_time = "2 min"): "For the lowest cost, give the time to change the tool too.";
+    not_both(cutting_speed, tool_life): "Give the cutting speed or the tool life, not both; one follows from the other.";
     never(|input| input.change_time.is_some_and(|change| change.si() == 0.0) && input.edge_cost.is_none()
             && input.cutting_speed.is_none() && input.tool_life.is_none(), Code::Conflict,
         change_time = "2 min", edge_cost = "5", hourly_rate = "60"):
-        "A change that takes no time sets no speed by itself: give edge_cost and hourly_rate too, or a time above 0.";
+        "With no time to change the tool, give the cost of a cutting edge and of an hour too, or give a time above 0.";
     never(|input| input.cutting_speed.is_none() && input.tool_life.is_none() && input.change_time.is_none()
             && input.first_speed.is_none(), Code::FieldMissing,
         cutting_speed = "100 ft/min", tool_life = "60 min", change_time = "2 min"):
@@ -109,10 +130,10 @@ fn check(input: &ToolLifeInput) -> Result<(), ValidationError> {
     let given = |fields: &[Stated]| !to_leave_out(fields).is_empty();
     let tests = [first, second].concat();
     if input.speed_for_one_minute.is_some() && given(&tests) {
-        return Err(rule_broken(Code::Conflict, "Give the constants or tests, not both.", &to_leave_out(&tests)));
+        return Err(rule_broken(Code::Conflict, "Give the constant or the tests, not both.", &to_leave_out(&tests)));
     }
     if input.exponent.is_some() && given(&second) {
-        let says = "Two tests have their own exponent: give one test with a known exponent, or two tests.";
+        let says = "The exponent follows from two tests: give one test and the exponent, or two tests.";
         let mut ways = to_leave_out(&second);
         ways.push(("exponent", "leave out"));
         return Err(rule_broken(Code::Conflict, says, &ways));
@@ -123,17 +144,17 @@ fn check(input: &ToolLifeInput) -> Result<(), ValidationError> {
         (true, false) => to_give(&tests),
     };
     if !missing.is_empty() {
-        let says = "Give speed_for_one_minute and exponent, one test and exponent, or two tests with speed and life.";
+        let says = "Give the constant and the exponent, one test and the exponent, or two tests with speed and life.";
         return Err(rule_broken(Code::FieldMissing, says, &missing));
     }
     for (fields, says) in [
         (
             stated!(input: tested_feed = "0.25 mm", feed = "0.4 mm", feed_exponent = "0.5"),
-            "Another feed needs the feed of the tests, its own, and the exponent of the feed.",
+            "For another feed, give the feed of the tests, the feed of the cut and the feed exponent.",
         ),
         (
             stated!(input: tested_depth = "2 mm", depth_of_cut = "3 mm", depth_exponent = "0.15"),
-            "Another depth needs the depth of the tests, its own, and the exponent of the depth.",
+            "For another depth, give the depth of cut of the tests, the depth of cut and the depth exponent.",
         ),
     ] {
         let missing = to_give(&fields);
@@ -149,7 +170,7 @@ fn check(input: &ToolLifeInput) -> Result<(), ValidationError> {
 fn check_tests(input: &ToolLifeInput) -> Result<(), ValidationError> {
     let is_wrong = input.exponent_of_tests().is_some_and(|exponent| !(exponent > 1e-3 && exponent < 1.0));
     let Some((first, second, short, long)) = input.tests().filter(|_| is_wrong) else { return Ok(()) };
-    let says = "The faster of two tests must have the shorter life, and by more than the speeds differ.";
+    let says = "The faster test must have the shorter tool life, by a larger ratio than that of the speeds.";
     let faster = (first.get() / second.get()).si();
     if (faster - 1.0).abs() < 0.01 {
         let twice = value(2.0 * first.get().si(), second.quantity().unit, Way::Near);
@@ -210,10 +231,10 @@ impl Calculator for ToolLife {
     const ID: &'static str = "speeds/tool-life";
     const TITLE: &'static str = "Tool life";
     const ABOUT: &'static str = "How long a tool lasts at a cutting speed, or the speed for a wanted life, by Taylor's law; \
-        its constants from two tests, and the lives of greatest output and least cost.";
+        its constants from two tests, and the lives for highest output and lowest cost.";
     const TASK: Task = Task::Cut;
     const ANOTHER_CHECK: &'static str =
-        "Note the minutes of a few edges up to the same wear: they are the law for this work and tool.";
+        "Note the minutes of a few edges up to the same wear: they give the law for this work and tool.";
     const WORDS: &'static str = "Taylor, wear, minutes, exponent, economic speed, least cost, production, edge";
     const EXAMPLES: &'static [Example] = examples! {
         "A high-speed steel tool for winch shafts that would last one minute at 200 ft/min, run at 100 ft/min.":
@@ -226,6 +247,36 @@ impl Calculator for ToolLife {
             first_speed = "90 m/min", first_life = "20 min", exponent = "0.25", cutting_speed = "80 m/min",
             tested_feed = "0.25 mm", feed = "0.4 mm", feed_exponent = "0.5", tested_depth = "2 mm",
             depth_of_cut = "3 mm", depth_exponent = "0.15";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "A high-speed steel tool would last one minute at {speed_for_one_minute}; its Taylor exponent is {exponent}. How long does \
+            it last at {cutting_speed}?" => "tool_life":
+            { speed_for_one_minute = "180 ft/min" | "200 ft/min", exponent = "0.125",
+              cutting_speed = "100 ft/min" | "110 ft/min" | "120 ft/min" }
+            { speed_for_one_minute = "55 m/min" | "60 m/min", exponent = "0.125",
+              cutting_speed = "30 m/min" | "32 m/min" | "36 m/min" };
+        2 "A tool would last one minute at {speed_for_one_minute}, with a Taylor exponent of {exponent}. What cutting speed lets it \
+            last {tool_life}?" => "cutting_speed":
+            { speed_for_one_minute = "180 ft/min" | "200 ft/min", exponent = "0.125", tool_life = "30 min" | "60 min" | "90 min",
+              units = "inch" }
+            { speed_for_one_minute = "240 m/min" | "300 m/min", exponent = "0.25", tool_life = "15 min" | "30 min" | "45 min",
+              units = "metric" };
+        2 "An edge lasted {first_life} at {first_speed} in a pump shaft; the Taylor exponent is {exponent}. How long does one last at \
+            {cutting_speed}?" => "tool_life":
+            { first_life = "15 min" | "20 min", first_speed = "90 m/min" | "100 m/min", exponent = "0.25",
+              cutting_speed = "80 m/min" | "110 m/min" }
+            { first_life = "15 min" | "20 min", first_speed = "300 ft/min", exponent = "0.25",
+              cutting_speed = "250 ft/min" | "350 ft/min" };
+        3 "Edges lasted {first_life} at {first_speed} and {second_life} at {second_speed}. What cutting speed lets one last \
+            {tool_life}?" => "cutting_speed":
+            { first_life = "5 min" | "6 min", first_speed = "160 m/min", second_life = "40 min" | "45 min",
+              second_speed = "100 m/min", tool_life = "15 min" | "20 min" | "30 min", units = "metric" }
+            { first_life = "5 min" | "6 min", first_speed = "500 ft/min", second_life = "40 min" | "45 min",
+              second_speed = "320 ft/min", tool_life = "15 min" | "20 min" | "30 min", units = "inch" };
+        3 "Changing the tool takes {change_time}. Its Taylor exponent is {exponent}. What tool life gives the highest output?"
+            => "life_for_output":
+            { change_time = "1 min" | "2 min" | "3 min" | "4 min", exponent = "0.125" | "0.2" | "0.25",
+              speed_for_one_minute = "300 ft/min" };
     };
     type Input = ToolLifeInput;
     type Output = ToolLifeResult;
@@ -245,17 +296,17 @@ impl Calculator for ToolLife {
         let none = input.change_time.is_some_and(|change| change.si() == 0.0);
         if none {
             notes!(record => no_change_time:
-                "A change that takes no time sets no limit to the speed of the greatest output; what edges cost does.");
+                "With no time to change the tool, the highest output has no best speed; the cost of edges sets the limit.");
         }
         let output = input.change_time.filter(|_| !none).map(|change| {
-            record.source("taylor_law", "lives of greatest output and least cost follow from it");
-            let life: FoundWorkTime = step!(record, "Tool life of the greatest output",
+            record.source("taylor_law", "lives for highest output and lowest cost follow from it");
+            let life: FoundWorkTime = step!(record, "Tool life for the highest output",
                 T: life_for_output = (1.0 / n - 1.0) * tc, n = exponent: law.exponent, tc = change_time: change);
             (life, law.speed(("life_for_output", life), "speed_for_output", record))
         });
         let costs = input.change_time.zip(input.edge_cost.zip(input.hourly_rate));
         let cost = costs.map(|(change, (edge, rate))| {
-            let life: FoundWorkTime = step!(record, "Tool life of the least cost",
+            let life: FoundWorkTime = step!(record, "Tool life for the lowest cost",
                 T: life_for_cost = (1.0 / n - 1.0) * (tc + h * Ce / R), n = exponent: law.exponent,
                 tc = change_time: change, h = "constant:one_hour": WorkTime::stated(1.0, Unit::Hour),
                 Ce = edge_cost: edge.get(), R = hourly_rate: rate.get());
@@ -336,8 +387,7 @@ fn life(law: &Law, speed: CuttingSpeed, record: &mut Record) -> Result<FoundWork
     if (1e-6..1e12).contains(&life.si()) {
         return Ok(life);
     }
-    let says =
-        "That lies so far from the constants that no tool life comes out; the law holds near the tested speeds only.";
+    let says = "The cutting speed is too far from the tested speeds to give a tool life; the law holds near them only.";
     // At the constant itself the tool lasts a minute, whatever the exponent.
     let unit = speed.quantity().unit;
     let good = CuttingSpeed::stated(law.constant.quantity().in_unit(unit), unit);

@@ -22,7 +22,8 @@ impl<K: Kind> WantedFeed<K> {
     /// Says first of all that the feed set lies below what is published.
     pub fn tell_if_below(&self, feed: f64, record: &mut Record) {
         if let Some(published) = &self.published {
-            let means = "a tool that rubs dulls itself and hardens some metals; raise the feed by hand, or cut slower.";
+            let means =
+                "a tool that rubs gets dull and work-hardens some metals; raise the feed by hand, or run slower.";
             published.tell_if_below(feed, ("feed_below_published", "The feed set"), means, record);
         }
     }
@@ -52,8 +53,7 @@ impl Tooling {
             record.note(
                 "no_feed_published",
                 format!(
-                    "The tables have no feed for {} of this material with this tool at this size; take {field} from the \
-                     tool maker's data.",
+                    "The tables have no feed for {} of this material with this tool at this size; use the tool maker's.",
                     operation.words()
                 ),
             );
@@ -85,9 +85,9 @@ fn says_of(row: &FeedRow, point: RangePoint) -> String {
         Some((over, up_to)) => format!(", for diameters over {} up to {} in", text::full(over), text::full(up_to)),
         None => String::new(),
     };
-    let note = if row.note.is_empty() { String::new() } else { format!(" Beside it stands: {}.", row.note) };
+    let note = if row.note.is_empty() { String::new() } else { format!(" The table adds: {}.", row.note) };
     format!(
-        "From the feed table ({}): {} to {} {}{band}; {end} is taken.{note}",
+        "From the feed table ({}): {} to {} {}{band}; {end} is used.{note}",
         row.place,
         text::full(row.low),
         text::full(row.high),

@@ -67,7 +67,7 @@ impl Tooling {
     pub fn check(&self) -> Result<(), ValidationError> {
         if self.cutting_speed.is_some() && self.turns.is_some() {
             let ways = [("cutting_speed", "leave out"), ("spindle_speed", "leave out")];
-            let says = "The spindle speed that is set makes the cutting speed: give one of them.";
+            let says = "Give the cutting speed or the spindle speed already set, not both; one follows from the other.";
             return Err(rule_broken(Code::Conflict, says, &ways));
         }
         let saw = self.operation == Operation::Sawing;
@@ -81,9 +81,9 @@ impl Tooling {
             missing.push(("tool_material", "hss"));
         }
         let says = if saw {
-            "Give cutting_speed, or material to look it up."
+            "Give the cutting speed, or the work material to look it up."
         } else {
-            "Give cutting_speed, or material and tool_material to look it up."
+            "Give the cutting speed, or the work material and the tool material to look it up."
         };
         Err(rule_broken(Code::FieldMissing, says, &missing))
     }
@@ -101,7 +101,7 @@ impl Tooling {
             Some(point) => point,
             None => {
                 if !record.assumed.iter().any(|assumed| assumed.field == "range_point") {
-                    let says = "The low end of a published range is where to begin: it spares tool and machine.";
+                    let says = "The low end of the published range is used, which is where to start: it is easier on tool and machine.";
                     record.assume("range_point", &RangePoint::Low, says);
                 }
                 RangePoint::Low
@@ -114,7 +114,7 @@ impl Tooling {
         if self.point.is_some() && states_feed && (self.cutting_speed.is_some() || self.turns.is_some()) {
             record.note(
                 "range_point_without_effect",
-                "range_point matters only where something is taken from a published range; here all is stated.",
+                "The point in the published range changes nothing here, because speed and feed are given.",
             );
         }
     }

@@ -60,15 +60,16 @@ impl Tooling {
         };
         let (low, high) = (stands.low.low, stands.high.high);
         if low.get() == high.get() {
-            record.look_up("Cutting speed published for it", table(stands.low)).gives(WANTED, low);
-            record.note("one_value", "The source prints one cutting speed and no range; range_point changes nothing.");
+            record.look_up("Published cutting speed", table(stands.low)).gives(WANTED, low);
+            record.note(
+                "one_value",
+                "The source prints one cutting speed and no range, so the point in the range changes nothing.",
+            );
             return low;
         }
         let point = self.point(record);
-        record.look_up("Lower end of the cutting speeds published for it", table(stands.low)).gives("lower_speed", low);
-        record
-            .look_up("Upper end of the cutting speeds published for it", table(stands.high))
-            .gives("upper_speed", high);
+        record.look_up("Lower end of the published cutting speeds", table(stands.low)).gives("lower_speed", low);
+        record.look_up("Upper end of the published cutting speeds", table(stands.high)).gives("upper_speed", high);
         let (rule, speed) = match point {
             RangePoint::Low => ("the lower end", low),
             RangePoint::High => ("the upper end", high),
@@ -85,7 +86,7 @@ impl Tooling {
             }
         };
         record
-            .choose("Cutting speed taken", rule)
+            .choose("Cutting speed to use", rule)
             .with("V1", "lower_speed", low)
             .with("V2", "upper_speed", high)
             .gives(WANTED, speed);
@@ -109,7 +110,7 @@ impl Tooling {
     fn no_row(&self) -> Refusal {
         let name = self.material.map_or("", |material| material.0.id);
         let says = format!(
-            "The tables have no cutting speed for {} of {name} with that tool; take it from the tool maker's data.",
+            "The tables have no cutting speed for {} of {name} with that tool; use the tool maker's.",
             self.operation.words()
         );
         let mut ways = vec![("cutting_speed", SLOW.to_owned())];
@@ -143,11 +144,14 @@ fn tell_difference(stands: &Standing, record: &mut Record) {
     let slower = if std::ptr::eq(stands.low, stands.high) {
         said(stands.low)
     } else {
-        format!("{} below, {} above", said(stands.low), said(stands.high))
+        format!("{} at the low end, {} at the high end", said(stands.low), said(stands.high))
     };
     record.note(
         "sources_differ",
-        format!("Sources differ by more than a third, and the slower stands: {slower}; against {}.", said(faster)),
+        format!(
+            "Sources differ by more than a third, so the slower is used: {slower}. The faster is {}.",
+            said(faster)
+        ),
     );
 }
 
@@ -162,8 +166,8 @@ fn tell_others(speed: CuttingSpeed, stands: &Standing, rows: &[&'static SpeedRow
         record.note(
             "other_speeds",
             format!(
-                "Other published speeds for it run from {} to {} percent of the one taken; speeds/materials lists \
-                 them.",
+                "Other published speeds for this cut run from {} to {} percent of the one used; the calculator \
+                 speeds/materials lists them.",
                 percent(least),
                 percent(most)
             ),
@@ -172,7 +176,7 @@ fn tell_others(speed: CuttingSpeed, stands: &Standing, rows: &[&'static SpeedRow
     let notes = [stands.low.note, stands.high.note];
     let notes = if notes[0] == notes[1] { &notes[..1] } else { &notes };
     for note in notes.iter().filter(|note| !note.is_empty() && **note != "one value is printed") {
-        record.note("speed_holds_for", format!("What the source says of that speed: {note}."));
+        record.note("speed_holds_for", format!("The source says of that speed: {note}."));
     }
 }
 
@@ -181,7 +185,7 @@ fn compare(stated: &CuttingSpeed, published: &Published<kind::CuttingSpeed>, rec
     if published.is_below(si(stated)) {
         record.note(
             "above_published",
-            format!("cutting_speed is above what the tables have for this material and tool, {}.", published.words()),
+            format!("The cutting speed is above what is published for this material and tool, {}.", published.words()),
         );
     }
 }

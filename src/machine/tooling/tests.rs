@@ -58,7 +58,7 @@ fn a_difference_of_more_than_a_third_is_said_with_both_sources_and_both_values()
     let drill = tooling("6061", ToolMaterial::Hss, Operation::Drilling);
     assert_eq!(feet(drill, &mut record), 200.0);
     let note = record.notes.iter().find(|note| note.code == "sources_differ").expect("a note");
-    for part in ["200 ft/min to 300 ft/min by US Navy", "350 ft/min by Machinery's Handbook", "the slower stands"] {
+    for part in ["200 ft/min to 300 ft/min by US Navy", "350 ft/min by Machinery's Handbook", "the slower is used"] {
         assert!(note.says.contains(part), "{}", note.says);
     }
     let mut record = Record::new(true);

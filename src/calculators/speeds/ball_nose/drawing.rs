@@ -92,7 +92,7 @@ fn about(input: &BallNoseInput, result: &BallNoseResult) -> Words {
     if let Some(tilt) = input.tilt {
         about = about.then(", leaning by ").value(tilt);
     }
-    about = about.then("; the greatest diameter that cuts is ").value(result.effective_diameter);
+    about = about.then("; the largest diameter that cuts is ").value(result.effective_diameter);
     if let (Some(step), Some(cusp)) = (input.stepover, result.cusp_height) {
         about = about.then("; passes ").value(step).then(" apart leave cusps of ").value(cusp);
     }

@@ -25,8 +25,8 @@ pub fn share_of_turning(turning: WantedSpeed, record: &mut Record) -> WantedSpee
         .gives(wanted.of, wanted.speed);
     record.note(
         "share_of_turning",
-        "No boring speed is published for this material and tool: three quarters of the turning speed are taken, less for \
-         a slender bar.",
+        "No boring speed is published for this material and tool, so three quarters of the turning speed is used. Go \
+         slower with a slender bar.",
     );
     wanted
 }
@@ -41,11 +41,11 @@ pub fn overhang_ratio(input: &BoringInput, record: &mut Record) -> Option<f64> {
         .with("d", "bar_diameter", bar)
         .gives("overhang_ratio", ratio);
     if ratio > LONGEST {
-        record.source("common_practice", "boring bars of steel up to four diameters out");
+        record.source("common_practice", "steel boring bars up to four diameters of overhang");
         record.note(
             "slender_bar",
-            "The bar stands out more than four of its diameters: it will chatter and spring; take it shorter or thicker, \
-             or cut slower and lighter.",
+            "The bar sticks out more than four times its diameter: it will chatter and spring. Use a shorter or thicker \
+             bar, or cut slower and lighter.",
         );
     }
     Some(ratio)

@@ -18,21 +18,25 @@ const PROCESS: ProcessFactor = process_factor(1.2, "factor of inside turning");
 #[derive(Debug, Asks)]
 #[asks(check = check)]
 pub struct BoringInput {
-    /// Diameter of the bore after the cut, the largest that is cut.
+    /// Diameter of the bore after the cut.
+    #[label("Bore after the cut")]
     pub diameter: Size,
-    /// Depth of the cut on the radius; the diameter grows by twice of it. Removal, force and power need it.
+    /// Depth of the cut on the radius; the diameter grows by twice that. Removal rate, force and power need it.
     pub depth_of_cut: Option<Size>,
     /// Speed, work and tool.
     #[group]
     pub wanted: SpeedOrWork,
-    /// Feed per turn wanted; from the feed tables if absent.
+    /// Feed per revolution wanted; taken from the feed tables if absent.
+    #[label("Feed per revolution")]
     pub feed_per_rev: Option<FeedPerRev>,
     /// Angle between cutting edge and feed.
-    #[absent("90 deg", "The edge is taken as square to the feed.")]
+    #[absent("90 deg", "The cutting edge is assumed square to the feed.")]
     pub cutting_edge_angle: Option<EdgeAngle>,
-    /// How far the boring bar stands out; its ratio is not looked at if absent.
+    /// How far the boring bar sticks out; the bar is not checked for chatter if absent.
+    #[label("Overhang of the bar")]
     pub overhang: Option<Extent>,
-    /// Diameter of the boring bar; its ratio is not looked at if absent.
+    /// Diameter of the boring bar; the bar is not checked for chatter if absent.
+    #[label("Diameter of the bar")]
     pub bar_diameter: Option<Size>,
     /// The speeds and the feeds that the machine has.
     #[group]
@@ -48,7 +52,8 @@ pub struct BoringResult {
     /// The cut.
     #[group]
     pub cut: TurnedCut,
-    /// Overhang of the bar in its diameters.
+    /// Overhang of the bar, in diameters of the bar.
+    #[label("Overhang in bar diameters")]
     #[needs(overhang, bar_diameter)]
     pub overhang_ratio: Option<f64>,
 }
@@ -58,7 +63,7 @@ fn check(input: &BoringInput) -> Result<(), ValidationError> {
     let depth = input.depth_of_cut.map(|depth| depth.quantity());
     if let Some(depth) = depth.filter(|depth| 2.0 * depth.si() >= across.si()) {
         let less = value(across.si() / 4.0, depth.unit, Way::Down);
-        let says = "A cut as deep as the radius begins where there is no bore.";
+        let says = "A cut as deep as the radius would need no bore before it. Give a smaller depth of cut.";
         return Err(rule_broken(Code::Conflict, says, &[("depth_of_cut", &less)]));
     }
     if let Some(bar) = input.bar_diameter.filter(|bar| bar.get() >= input.diameter.get()) {
@@ -71,8 +76,8 @@ fn check(input: &BoringInput) -> Result<(), ValidationError> {
 impl Calculator for Boring {
     const ID: &'static str = "speeds/boring";
     const TITLE: &'static str = "Boring speed and feed";
-    const ABOUT: &'static str = "Spindle speed and feed for boring, as the machine has them, with the chip, the metal \
-        removed, the cutting force, the power and the slenderness of the bar.";
+    const ABOUT: &'static str = "Spindle speed and feed to set for boring on your machine, with the chip, the metal removed, \
+        the cutting force, the power and the overhang of the bar.";
     const TASK: Task = Task::Turn;
     const ANOTHER_CHECK: &'static str = "Measure the bore in two directions and at both ends with a bore gauge.";
     const WORDS: &'static str = "bore, boring bar, boring head, inside turning, overhang, chatter, rpm, feed";
@@ -91,6 +96,35 @@ impl Calculator for Boring {
             diameter = "50 mm", depth_of_cut = "1 mm", cutting_speed = "60 m/min", feed_per_rev = "0.1 mm/rev";
         "A pump casing of grey iron bored to 80 mm by a spindle that runs at 160 rpm.":
             diameter = "80 mm", spindle_speed = "160 rpm", material = "grey-iron-35", tool_material = "hss";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "You bore a pump casing to {diameter} at {cutting_speed}. How fast must the spindle turn?" => "exact_speed":
+            { diameter = "1 in" | "1-1/2 in" | "2 in" | "3 in", cutting_speed = "50 ft/min" | "60 ft/min" | "80 ft/min" }
+            { diameter = "30 mm" | "40 mm" | "50 mm" | "75 mm", cutting_speed = "15 m/min" | "20 m/min" | "25 m/min" };
+        1 "The spindle bores a {diameter} hole at {spindle_speed} and feeds {feed_per_rev}. How fast does the bar go in?"
+            => "feed_rate":
+            { diameter = "1-1/2 in" | "2 in", spindle_speed = "112 rpm" | "160 rpm" | "224 rpm",
+              feed_per_rev = "0.003 in/rev" | "0.004 in/rev" | "0.006 in/rev", units = "inch" }
+            { diameter = "40 mm" | "50 mm", spindle_speed = "112 rpm" | "160 rpm" | "224 rpm",
+              feed_per_rev = "0.08 mm/rev" | "0.1 mm/rev" | "0.15 mm/rev", units = "metric" };
+        2 "A bush is bored to {diameter} at {cutting_speed}. Which of 112, 160, 224, 315, 450, 630, 900 and 1250 rpm do you \
+            set without going over?" => "spindle_speed":
+            { diameter = "1 in" | "1-1/4 in" | "1-1/2 in", cutting_speed = "50 ft/min" | "60 ft/min" | "80 ft/min",
+              available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm" }
+            { diameter = "25 mm" | "30 mm" | "40 mm", cutting_speed = "15 m/min" | "20 m/min" | "25 m/min",
+              available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm" };
+        2 "You take {depth_of_cut} on the radius and the bore comes to {diameter}. What is its diameter halfway through the \
+            cut?" => "mean_diameter":
+            { diameter = "1-1/2 in" | "2 in" | "2-1/2 in", depth_of_cut = "0.02 in" | "0.05 in" | "0.1 in",
+              spindle_speed = "160 rpm", units = "inch" }
+            { diameter = "40 mm" | "50 mm" | "65 mm", depth_of_cut = "0.5 mm" | "1 mm" | "2 mm",
+              spindle_speed = "160 rpm", units = "metric" };
+        3 "A bore comes to {diameter}, {depth_of_cut} deep on the radius, at {spindle_speed} and {feed_per_rev}. How much metal \
+            comes out in a minute, taken at the mean diameter?" => "removal_rate":
+            { diameter = "1-1/2 in" | "2 in" | "3 in", depth_of_cut = "0.05 in" | "0.1 in",
+              spindle_speed = "112 rpm" | "160 rpm", feed_per_rev = "0.004 in/rev" | "0.006 in/rev", units = "inch" }
+            { diameter = "40 mm" | "50 mm" | "75 mm", depth_of_cut = "1 mm" | "2 mm",
+              spindle_speed = "112 rpm" | "160 rpm", feed_per_rev = "0.1 mm/rev" | "0.15 mm/rev", units = "metric" };
     };
     type Input = BoringInput;
     type Output = BoringResult;

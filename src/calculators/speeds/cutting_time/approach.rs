@@ -9,7 +9,7 @@ pub fn find(input: &CuttingTimeInput, record: &mut Record) -> FoundExtent {
         (TimedOperation::FaceMilling, Some(diameter), Some(width), _) => face(input, diameter, width, record),
         (TimedOperation::SlabMilling, Some(diameter), _, Some(depth)) => slab(input, diameter, depth, record),
         (TimedOperation::Drilling, Some(diameter), _, _) => point(input, diameter, record),
-        _ => nothing("A turning tool begins and ends with the work", record),
+        _ => nothing("A turning tool starts and ends with the work", record),
     }
 }
 
@@ -22,13 +22,13 @@ fn nothing(what: &'static str, record: &mut Record) -> FoundExtent {
 fn face(input: &CuttingTimeInput, diameter: Size, width: Size, record: &mut Record) -> FoundExtent {
     let cut_offset = input.cut_offset(record);
     // Where the axis goes over the work, the rim meets it straight ahead.
-    let near: FoundExtent = step!(record, "Nearest side of the work to the axis' path",
+    let near: FoundExtent = step!(record, "From the path of the axis to the nearer side of the work",
         u: near_side = max(abs(c) - w / 2.0, si(0.0)), c = cut_offset, w = width);
     if input.clear_out(record) == ClearOut::Clear {
         return step!(record, "What the cutter adds until it is clear",
             A: tool_approach = root(not_negative(squared(D) - 4.0 * squared(u))), D = diameter, u = near_side: near);
     }
-    let far: FoundExtent = step!(record, "Farthest side of the work from the axis' path",
+    let far: FoundExtent = step!(record, "From the path of the axis to the farther side of the work",
         v: far_side = min(abs(c) + w / 2.0, D / 2.0), c = cut_offset, w = width, D = diameter);
     step!(record, "What the cutter adds until the full width is cut",
         A: tool_approach = (root(not_negative(squared(D) - 4.0 * squared(u)))
@@ -48,7 +48,10 @@ fn slab(input: &CuttingTimeInput, diameter: Size, depth: Size, record: &mut Reco
 fn point(input: &CuttingTimeInput, diameter: Size, record: &mut Record) -> FoundExtent {
     if input.depth_to(record) == DepthTo::Point {
         if input.point_angle.is_some() {
-            record.note("point_angle_without_effect", "point_angle matters only for a depth at full diameter.");
+            record.note(
+                "point_angle_without_effect",
+                "The point angle changes nothing where the depth is that of the point.",
+            );
         }
         return nothing("The depth is that of the point", record);
     }

@@ -10,7 +10,7 @@ mod approach;
 pub struct CuttingTime;
 
 choice! {
-    /// What is timed: `face_milling`, `slab_milling`, `drilling` or `turning`.
+    /// The kind of cut: `face_milling`, `slab_milling`, `drilling` or `turning`.
     TimedOperation {
         /// With the cutter's end.
         FaceMilling = "face_milling",
@@ -24,7 +24,7 @@ choice! {
 }
 
 choice! {
-    /// How far a milling cutter goes out: until the work is cut at its full width (`full_width`), or until it is `clear` of the work.
+    /// How far a milling cutter runs past the work: until the full width is cut (`full_width`), or until it is `clear` of the work.
     ClearOut {
         /// The last bit of the full width is cut.
         FullWidth = "full_width",
@@ -34,7 +34,7 @@ choice! {
 }
 
 choice! {
-    /// What the length of a drilled hole means: the depth at `full_diameter`, or that of the drill's `point`.
+    /// What the depth of a drilled hole means: the depth at `full_diameter`, or the depth of the drill's `point`.
     DepthTo {
         /// The hole has its full diameter to that depth.
         FullDiameter = "full_diameter",
@@ -47,52 +47,65 @@ choice! {
 #[derive(Debug, Asks)]
 #[asks(check = check)]
 pub struct CuttingTimeInput {
-    /// What is timed: face_milling, slab_milling, drilling or turning.
+    /// The kind of cut: face_milling, slab_milling, drilling or turning.
     pub operation: TimedOperation,
-    /// Length of the work along the feed; of a hole its depth, or the thickness gone through.
+    /// Length of the work along the feed; in drilling, the depth of the hole or the thickness drilled through.
+    #[label("Length or depth of cut")]
     pub length: Size,
     /// Feed rate of the cut.
     pub feed_rate: FeedRate,
     /// Diameter of the cutter or drill; milling and drilling need it.
+    #[label("Cutter or drill diameter")]
     pub diameter: Option<Size>,
     /// Width of the work across the feed; face milling needs it.
+    #[label("Width of work")]
     pub width: Option<Size>,
-    /// How far the middle of the work lies from the path of the cutter's axis, in face milling.
-    #[absent("0", like = diameter, "The cutter is taken to go over the middle of the work.")]
+    /// Distance from the path of the cutter's axis to the middle of the work, in face milling.
+    #[label("Cut off center by")]
+    #[absent("0", like = diameter, "The cutter is assumed to run over the middle of the work.")]
     pub cut_offset: Option<Difference>,
     /// Depth of the cut; slab milling needs it.
+    #[label("Depth of the slab cut")]
     pub depth_of_cut: Option<Size>,
-    /// How far a milling cutter goes out: full_width or clear.
+    /// How far a milling cutter runs past the work: full_width or clear.
+    #[label("Cutter runs out to")]
     #[absent(
         "full_width",
-        "The pass ends when the full width is cut, as in roughing; to finish a face the cutter goes clear."
+        "The pass ends when the full width is cut, as in roughing; to finish a face, run the cutter clear."
     )]
     pub clear_out: Option<ClearOut>,
     /// Included angle of the drill's point.
-    #[absent("118 deg", "118° is the general-purpose point; look at the drill.")]
+    #[absent("118 deg", "The usual 118° point is assumed; look at the drill.")]
     pub point_angle: Option<PointAngle>,
     /// What the depth of a hole means: full_diameter or point.
-    #[absent("full_diameter", "The depth is taken as that of the full diameter: the point goes farther.")]
+    #[label("Hole depth measured to")]
+    #[absent("full_diameter", "The depth is assumed to be at full diameter: the point goes deeper.")]
     pub depth_to: Option<DepthTo>,
-    /// Room before the work at feed.
-    #[absent("0", like = length, "No room before the work is reckoned at feed.")]
+    /// Distance before the work that the tool covers at feed.
+    #[label("Approach before the work")]
+    #[absent("0", like = length, "No distance before the work is counted.")]
     pub approach: Option<Extent>,
-    /// Way beyond the work at feed.
-    #[absent("0", like = length, "No way beyond the work is reckoned.")]
+    /// Distance beyond the work that the tool covers at feed.
+    #[label("Overtravel past the work")]
+    #[absent("0", like = length, "No distance beyond the work is counted.")]
     pub overtravel: Option<Extent>,
     /// Number of passes of that length, 1 to 10000.
-    #[absent("1", "One pass.")]
+    #[label("Number of passes")]
+    #[absent("1", "One pass is assumed.")]
     pub passes: Option<u32>,
 }
 
 /// What the cutting time calculator gives.
 #[derive(Debug, Gives)]
 pub struct CuttingTimeResult {
-    /// What the size of the cutter or the point of the drill adds to the way.
+    /// Travel that the size of the cutter or the point of the drill adds.
+    #[label("Added by cutter or point")]
     pub tool_approach: FoundExtent,
-    /// Way of one pass at feed.
+    /// Travel of one pass at feed.
+    #[label("Travel per pass")]
     pub travel: FoundExtent,
     /// Time of one pass.
+    #[label("Time per pass")]
     pub time_per_pass: FoundWorkTime,
     /// Time of all passes.
     pub cutting_time: FoundWorkTime,
@@ -104,7 +117,7 @@ const MOST_PASSES: u32 = 10_000;
 /// The rules between fields.
 fn check(input: &CuttingTimeInput) -> Result<(), ValidationError> {
     if input.passes.is_some_and(|passes| !(1..=MOST_PASSES).contains(&passes)) {
-        return Err(rule_broken(Code::ValueOutOfRange, "There are 1 to 10000 passes.", &[("passes", "1")]));
+        return Err(rule_broken(Code::ValueOutOfRange, "Give 1 to 10000 passes.", &[("passes", "1")]));
     }
     let fields = stated!(input: diameter = "12 mm", width = "40 mm", depth_of_cut = "2 mm", cut_offset,
         clear_out, point_angle, depth_to);
@@ -119,10 +132,14 @@ fn check(input: &CuttingTimeInput) -> Result<(), ValidationError> {
     let name = input.operation.as_str().replace('_', " ");
     let (missing, others) = (to_give(&needed), to_leave_out(&others));
     if !missing.is_empty() {
-        return Err(rule_broken(Code::FieldMissing, format!("The time of {name} needs this."), &missing));
+        return Err(rule_broken(Code::FieldMissing, format!("To time {name}, give this too."), &missing));
     }
     if !others.is_empty() {
-        return Err(rule_broken(Code::Conflict, format!("The time of {name} does not depend on this."), &others));
+        return Err(rule_broken(
+            Code::Conflict,
+            format!("The time of {name} does not depend on this; leave it out."),
+            &others,
+        ));
     }
     sizes(input)
 }
@@ -134,7 +151,7 @@ fn sizes(input: &CuttingTimeInput) -> Result<(), ValidationError> {
         let reach = 2.0 * off + width.si();
         if reach > cutter.si() * (1.0 + 1e-12) {
             let larger = value(reach, cutter.unit, Way::Up);
-            let says = "The cutter does not reach over the whole width of the work.";
+            let says = "The cutter does not cover the whole width of the work. Give a larger cutter.";
             return Err(rule_broken(Code::Conflict, says, &[("diameter", &larger)]));
         }
     }
@@ -151,10 +168,11 @@ fn sizes(input: &CuttingTimeInput) -> Result<(), ValidationError> {
 impl Calculator for CuttingTime {
     const ID: &'static str = "speeds/cutting-time";
     const TITLE: &'static str = "Cutting time";
-    const ABOUT: &'static str = "How long a cut takes at a feed rate, with the way that cutter or drill needs before and \
+    const ABOUT: &'static str = "How long a cut takes at a feed rate, with the travel that cutter or drill needs before and \
         after the work.";
     const TASK: Task = Task::Cut;
-    const ANOTHER_CHECK: &'static str = "Time one pass by the clock: times the passes it is the time of the cut.";
+    const ANOTHER_CHECK: &'static str =
+        "Time one pass by the clock: multiplied by the number of passes, it is the time of the cut.";
     const WORDS: &'static str = "minutes, cycle time, estimate, approach, overtravel, milling time, drilling time, \
         turning time";
     const EXAMPLES: &'static [Example] = examples! {
@@ -168,17 +186,47 @@ impl Calculator for CuttingTime {
             operation = "slab_milling", length = "400 mm", feed_rate = "348 mm/min", diameter = "80 mm",
             depth_of_cut = "5 mm";
     };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "You turn {length} of a winch shaft at {feed_rate}. How long does a pass take?" => "cutting_time":
+            { length = "6 in" | "9 in" | "12 in", feed_rate = "1.5 in/min" | "2 in/min" | "3 in/min", operation = "turning" }
+            { length = "150 mm" | "240 mm" | "300 mm", feed_rate = "40 mm/min" | "60 mm/min" | "75 mm/min",
+              operation = "turning" };
+        2 "A {diameter} drill with the usual 118° point goes {length} deep at full diameter, feeding {feed_rate}. How long does \
+            it take?" => "cutting_time":
+            { diameter = "3/8 in" | "1/2 in" | "3/4 in", length = "1 in" | "1-1/2 in" | "2 in",
+              feed_rate = "2 in/min" | "3 in/min", operation = "drilling" }
+            { diameter = "9 mm" | "10 mm" | "12 mm", length = "25 mm" | "30 mm" | "40 mm",
+              feed_rate = "50 mm/min" | "75 mm/min", operation = "drilling" };
+        2 "You rough {length} of shaft in {passes} passes at {feed_rate}, each from {approach} before the work. How long is the \
+            tool cutting at feed?" => "cutting_time":
+            { length = "6 in" | "8 in", passes = "3" | "4" | "5", feed_rate = "2 in/min" | "3 in/min", approach = "0.1 in",
+              operation = "turning" }
+            { length = "150 mm" | "200 mm", passes = "3" | "4" | "5", feed_rate = "50 mm/min" | "80 mm/min", approach = "3 mm",
+              operation = "turning" };
+        3 "A {diameter} face mill feeds at {feed_rate} down the middle of a plate {length} long and {width} wide. How long from \
+            its first touch until the full width is cut?" => "cutting_time":
+            { diameter = "2 in" | "3 in", length = "6 in" | "8 in", width = "1-1/4 in" | "1-1/2 in",
+              feed_rate = "3 in/min" | "5 in/min", operation = "face_milling", clear_out = "full_width" }
+            { diameter = "50 mm" | "63 mm", length = "150 mm" | "200 mm", width = "30 mm" | "40 mm",
+              feed_rate = "80 mm/min" | "100 mm/min", operation = "face_milling", clear_out = "full_width" };
+        3 "A slab mill of {diameter} takes {depth_of_cut} off a gear housing. How far must it travel at the start before it cuts \
+            the full depth?" => "tool_approach":
+            { diameter = "2-1/2 in" | "3 in" | "4 in", depth_of_cut = "0.05 in" | "0.1 in" | "0.2 in", length = "10 in",
+              feed_rate = "4 in/min", operation = "slab_milling", units = "inch" }
+            { diameter = "63 mm" | "80 mm" | "100 mm", depth_of_cut = "1 mm" | "2 mm" | "5 mm", length = "250 mm",
+              feed_rate = "100 mm/min", operation = "slab_milling", units = "metric" };
+    };
     type Input = CuttingTimeInput;
     type Output = CuttingTimeResult;
     const LEADS: &'static [&'static str] = &["cutting_time"];
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "where a cutter's circle or a drill's cone meets and leaves the work");
-        record.source("kinematics", "time is way over feed");
+        record.source("kinematics", "time is travel divided by feed");
         record.caution(cautions::TIMES);
         let tool_approach = approach::find(input, record);
         let (approach, overtravel) = (input.approach(record), input.overtravel(record));
-        let travel: FoundExtent = step!(record, "Way of one pass", W: travel = a + L + A + b,
+        let travel: FoundExtent = step!(record, "Travel of one pass", W: travel = a + L + A + b,
             a = approach, L = length: input.length, A = tool_approach, b = overtravel);
         let time_per_pass: FoundWorkTime = step!(record, "Time of one pass", t1: time_per_pass = W / vf,
             W = travel, vf = feed_rate: input.feed_rate);

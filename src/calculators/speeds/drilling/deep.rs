@@ -9,8 +9,10 @@ use crate::reference::drilling::deep_hole;
 #[derive(Debug, Default, Gives)]
 pub struct Reductions {
     /// Reduction of the cutting speed for the depth of the hole.
+    #[label("Speed reduced for depth by")]
     pub speed_reduction: Option<FoundPercentage>,
     /// Reduction of the feed for the depth of the hole.
+    #[label("Feed reduced for depth by")]
     pub feed_reduction: Option<FoundPercentage>,
 }
 
@@ -36,14 +38,14 @@ pub fn reduce(
         .gives("depth_in_diameters", ratio);
     record.note(
         "deep_hole",
-        "From three diameters on a hole is deep: draw the drill back often, clear the chips and cool the point. Speed and \
-         feed from the tables are reduced for it; what is stated is taken as it is.",
+        "From three diameters on, a hole is deep: pull the drill back often, clear the chips and cool the point. Speed and \
+         feed from the tables are reduced for it; those you give are used as they are.",
     );
     if reduction.beyond {
         record.note(
             "deeper_than_table",
-            "The hole is deeper than the six diameters that the table of reductions ends at; its last row is taken, and \
-             less may be needed.",
+            "The table of reductions ends at a depth of six diameters, and this hole is deeper; its last row is used, and \
+             you may need to go slower.",
         );
     }
     let look_up = |what: &'static str, field: &'static str, share: f64, record: &mut Record| {

@@ -27,17 +27,20 @@ const PROCESS: ProcessFactor = process_factor(1.2, "factor of drilling");
 /// The forces found.
 #[derive(Debug, Gives)]
 pub struct Forces {
-    /// Thrust by the handbook's formula; needs a material that it knows.
+    /// Thrust by the handbook's formula; needs a material that the formula covers.
     pub thrust: Option<FoundCuttingForce>,
-    /// Torque by the handbook's formula, or by specific cutting force where it does not know the material.
+    /// Torque by the handbook's formula, or by specific cutting force where the formula does not cover the material.
     pub torque: Option<FoundTorque>,
     /// Power at the drill for that torque.
+    #[label("Power at the drill")]
     pub power: Option<FoundPower>,
-    /// Torque by specific cutting force, the second way.
+    /// Torque by specific cutting force, the second method.
     pub torque_by_specific_force: Option<FoundTorque>,
     /// Thrust by a tool maker's formula, where it lists the material.
+    #[label("Thrust by tool maker")]
     pub thrust_by_catalogue: Option<FoundCuttingForce>,
     /// Torque by a tool maker's formula, where it lists the material.
+    #[label("Torque by tool maker")]
     pub torque_by_catalogue: Option<FoundTorque>,
 }
 
@@ -48,7 +51,7 @@ pub fn find(input: &DrillingInput, (speed, feed): (&SetSpeed, &TurnFeed), record
     let (diameter, feed_per_rev) = (input.diameter.size, feed.feed_per_rev);
     let (thrust, by_handbook) = shaw_oxford(input, feed_per_rev, record).unzip();
     let point_angle = input.point_angle(record);
-    let lip_chip = step!(record, "Thickness of the chip of each lip",
+    let lip_chip = step!(record, "Chip thickness of each lip",
         h: lip_chip = f / 2.0 * sin(σ / 2.0), f = feed_per_rev, σ = point_angle);
     let by_force = specific_force(material, ("lip_chip", lip_chip), &PROCESS, record).map(|force| {
         step!(record, "Torque by specific cutting force", M: torque_by_specific_force = kc * f * squared(D) / 8.0,
@@ -57,7 +60,10 @@ pub fn find(input: &DrillingInput, (speed, feed): (&SetSpeed, &TurnFeed), record
     let (thrust_by_catalogue, torque_by_catalogue) = by_catalogue(input, feed_per_rev, record).unzip();
     if let (None, Some(torque)) = (by_handbook, by_force) {
         record
-            .choose("Torque", "that by specific cutting force, as the handbook's formula does not know the material")
+            .choose(
+                "Torque",
+                "the one by specific cutting force, because the handbook's formula does not cover the material",
+            )
             .with("M", "torque_by_specific_force", torque)
             .gives("torque", torque);
     }
@@ -84,7 +90,7 @@ fn shaw_oxford(
     let edge = chisel_edge(share)?;
     record.source_trusted(row.source, row.place, row.trust);
     record.source_trusted("mh_power_memory", "wear factor of drilling", Trust::FromMemory);
-    let table = || format!("drill_forces.csv, by hardness where its rows differ by it: {}", row.place);
+    let table = || format!("drill_forces.csv, by hardness where the rows depend on it: {}", row.place);
     record.look_up("Work material factor of the torque", table()).gives("torque_constant", torque_constant);
     record.look_up("Work material factor of the thrust", table()).gives("thrust_constant", thrust_constant);
     let place = || format!("drill_chisel_edges.csv, chisel edge {words}");
@@ -152,8 +158,8 @@ fn tell_spread(torques: [Option<FoundTorque>; 3], record: &mut Record) {
         record.note(
             "methods_differ",
             format!(
-                "The published methods differ: the greatest torque is {} percent above the least; hold work and drill for \
-                 the greatest.",
+                "The published methods differ: the highest torque is {} percent above the lowest. Clamp the work for the \
+                 highest.",
                 text::full(text::round(100.0 * (most / least - 1.0), 0))
             ),
         );
@@ -170,6 +176,6 @@ pub fn feed_fall(load: &Load, input: &DrillingInput, forces: &Forces, record: &m
     };
     let place = "power goes with the feed to this power";
     let exponent = Constant { of: "constant:power_exponent", value, source, place };
-    Some(step!(record, "By how much the feed would have to fall",
+    Some(step!(record, "How much less the feed must be",
         δ: power_feed_fall = ratio(1.0 - power(1.0 / number(λ), 1.0 / p)), λ = load, p = const exponent))
 }

@@ -26,19 +26,23 @@ choice! {
 #[asks(check = check)]
 pub struct DrillingInput {
     /// Diameter of the drill, or the drill's name.
+    #[label("Drill diameter")]
     pub diameter: DrillDiameter,
     /// Speed, work and tool.
     #[group]
     pub wanted: SpeedOrWork,
-    /// Feed per turn wanted; from the feed tables if absent.
+    /// Feed per revolution wanted; taken from the feed tables if absent.
+    #[label("Feed per revolution")]
     pub feed_per_rev: Option<FeedPerRev>,
-    /// Depth of the hole; from three diameters on, speed and feed from the tables are reduced; a short hole if absent.
+    /// Depth of the hole. From three diameters on, speed and feed from the tables are reduced; a shallow hole if absent.
+    #[label("Depth of hole")]
     pub depth: Option<Extent>,
     /// Included angle of the drill's point.
-    #[absent("118 deg", "118° is the general-purpose point; look at the drill.")]
+    #[absent("118 deg", "The usual 118° point is assumed; look at the drill.")]
     pub point_angle: Option<PointAngle>,
     /// How the point is ground: standard or split.
-    #[absent("standard", "A standard point is taken; a split point takes much less thrust.")]
+    #[label("Grind of the point")]
+    #[absent("standard", "A standard point is assumed; a split point takes much less thrust.")]
     pub point: Option<DrillGrind>,
     /// The speeds that the machine has, and the feeds of its quill.
     #[group]
@@ -55,9 +59,10 @@ pub struct DrillingResult {
     #[group]
     pub set: TurnSet,
     /// Metal removed in a minute.
+    #[label("Metal removal rate")]
     #[needs(feed_per_rev)]
     pub removal_rate: Option<FoundRemovalRate>,
-    /// The limits that do not allow the exact speed, the feed asked for or the power of the cut.
+    /// The limits that rule out the exact speed, the feed asked for or the power of the cut.
     pub limited_by: Vec<Limit>,
     /// How far what is set falls short.
     #[group]
@@ -73,7 +78,8 @@ pub struct DrillingResult {
     #[group]
     #[needs(material, feed_per_rev)]
     pub load: Option<Load>,
-    /// By how much the feed would have to fall for the power available.
+    /// How much less the feed must be for the power available.
+    #[label("Reduce feed by")]
     pub power_feed_fall: Option<FoundPercentage>,
 }
 
@@ -84,11 +90,11 @@ fn check(input: &DrillingInput) -> Result<(), ValidationError> {
 impl Calculator for Drilling {
     const ID: &'static str = "speeds/drilling";
     const TITLE: &'static str = "Drilling speed and feed";
-    const ABOUT: &'static str = "Spindle speed and feed for a drill, as the machine has them, reduced for deep holes, \
-        with the thrust, torque and power that the hole takes by more than one published method.";
+    const ABOUT: &'static str = "Spindle speed and feed to set for a drill on your machine, reduced for deep holes, with the \
+        thrust, torque and power of the cut by more than one published method.";
     const TASK: Task = Task::MakeTheHole;
     const ANOTHER_CHECK: &'static str =
-        "Look at the chips and measure the hole: uneven chips and a large hole say that the lips are unequal.";
+        "Look at the chips and measure the hole: uneven chips and an oversize hole mean unequal lips.";
     const WORDS: &'static str = "drill, rpm, twist drill, feed, thrust, torque, deep hole, split point, quill, \
         drill press";
     const EXAMPLES: &'static [Example] = examples! {
@@ -106,6 +112,41 @@ impl Calculator for Drilling {
         "What a 6 mm drill does in 1018 on a bench drill that runs at 900 rpm, with two feeds of the spindle.":
             diameter = "6 mm", spindle_speed = "900 rpm", material = "1018", tool_material = "hss",
             available_feeds = "0.1 mm/rev,0.15 mm/rev";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "A {diameter} drill is to cut at {cutting_speed}. How fast must the spindle turn?" => "exact_speed":
+            { diameter = "1/4 in" | "5/16 in" | "3/8 in" | "1/2 in" | "5/8 in",
+              cutting_speed = "60 ft/min" | "80 ft/min" | "100 ft/min" }
+            { diameter = "5 mm" | "6.8 mm" | "9 mm" | "10.2 mm" | "12 mm",
+              cutting_speed = "20 m/min" | "25 m/min" | "30 m/min" };
+        1 "A {diameter} drill turns at {spindle_speed} and feeds {feed_per_rev}. How fast does it go down?"
+            => "feed_rate":
+            { diameter = "1/4 in" | "3/8 in" | "1/2 in", spindle_speed = "315 rpm" | "450 rpm" | "630 rpm",
+              feed_per_rev = "0.004 in/rev" | "0.006 in/rev" | "0.008 in/rev", units = "inch" }
+            { diameter = "6 mm" | "9 mm" | "10 mm", spindle_speed = "450 rpm" | "630 rpm" | "900 rpm",
+              feed_per_rev = "0.1 mm/rev" | "0.15 mm/rev" | "0.2 mm/rev", units = "metric" };
+        2 "A {diameter} drill takes {cutting_speed}. The mill has 112, 160, 224, 315, 450, 630, 900 and 1250 rpm, and you \
+            do not go over. Which do you set?" => "spindle_speed":
+            { diameter = "1/4 in" | "5/16 in" | "3/8 in" | "1/2 in" | "5/8 in",
+              cutting_speed = "50 ft/min" | "70 ft/min" | "80 ft/min",
+              available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm" }
+            { diameter = "6.8 mm" | "9 mm" | "10.2 mm" | "12 mm" | "16 mm",
+              cutting_speed = "15 m/min" | "20 m/min" | "25 m/min",
+              available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm" };
+        2 "A {diameter} drill at {spindle_speed} feeds {feed_per_rev}. How much metal comes out of the hole in a minute?"
+            => "removal_rate":
+            { diameter = "3/8 in" | "1/2 in" | "3/4 in", spindle_speed = "224 rpm" | "315 rpm" | "450 rpm",
+              feed_per_rev = "0.006 in/rev" | "0.008 in/rev", units = "inch" }
+            { diameter = "10 mm" | "12 mm" | "16 mm", spindle_speed = "315 rpm" | "450 rpm" | "630 rpm",
+              feed_per_rev = "0.15 mm/rev" | "0.2 mm/rev", units = "metric" };
+        3 "A {diameter} drill takes {cutting_speed} and {feed_per_rev}. You set the next slower of 112, 160, 224, 315, 450, \
+            630, 900 and 1250 rpm. How fast does it go down?" => "feed_rate":
+            { diameter = "5/16 in" | "3/8 in" | "1/2 in", cutting_speed = "50 ft/min" | "70 ft/min" | "80 ft/min",
+              feed_per_rev = "0.005 in/rev" | "0.006 in/rev", units = "inch",
+              available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm" }
+            { diameter = "9 mm" | "10.2 mm" | "12 mm", cutting_speed = "15 m/min" | "20 m/min" | "25 m/min",
+              feed_per_rev = "0.1 mm/rev" | "0.15 mm/rev", units = "metric",
+              available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm" };
     };
     type Input = DrillingInput;
     type Output = DrillingResult;

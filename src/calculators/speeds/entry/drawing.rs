@@ -22,9 +22,9 @@ fn ramp(input: &EntryInput, result: &EntryResult) -> Drawing {
     let length = result.ramp_length.map_or(0.0, |length| length.si());
     let mut about = Words::of("A ramp ").value(input.depth).then(" deep at ").value(result.ramp_angle);
     if let Some(slot) = input.slot_length {
-        about = about.then(" to and fro in a way ").value(slot).then(" long");
+        about = about.then(" back and forth along ").value(slot).then(" long");
     }
-    about = about.then("; the way is ").value(result.path_length).then(" long.");
+    about = about.then("; the path is ").value(result.path_length).then(" long.");
     let mut drawing = Drawing::new("Ramp into the work", about);
 
     let slot = input.slot_length.map_or(length, |slot| slot.si());
@@ -130,7 +130,7 @@ fn helix(input: &EntryInput, result: &EntryResult, (cutter, hole, path): (Size, 
         drawing.across((middle - half, centre.1), (middle + half, centre.1), line, words).of(field);
     };
     across(&mut drawing, at.0, radius, 18.0, Words::of("cutter Ø ").value(cutter), "diameter");
-    across(&mut drawing, 0.0, round, 40.0, Words::of("middle Ø ").value(path), "path_diameter");
+    across(&mut drawing, 0.0, round, 40.0, Words::of("center Ø ").value(path), "path_diameter");
     across(&mut drawing, 0.0, wide, 62.0, Words::of("hole Ø ").value(hole), "hole_diameter");
     let right = Beside { from: out, by: 20.0 };
     drawing.upright((wide, 0.0), (wide, -depth), right, input.depth).of("depth");

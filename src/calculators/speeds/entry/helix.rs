@@ -15,7 +15,7 @@ pub fn check(input: &EntryInput) -> Result<(), ValidationError> {
         missing.extend([("pitch", "1 mm"), ("ramp_angle", "3 deg")]);
     }
     if !missing.is_empty() {
-        let says = "A helix needs the cutter's diameter, the hole's, and pitch or ramp_angle.";
+        let says = "For a helix, give the cutter diameter, the hole diameter, and the pitch or the ramp angle.";
         return Err(rule_broken(Code::FieldMissing, says, &missing));
     }
     check_slope(input)?;
@@ -31,24 +31,27 @@ pub fn check(input: &EntryInput) -> Result<(), ValidationError> {
         && 2.0 * corner.quantity().si() > d.si() * (1.0 + 1e-12)
     {
         let half = value(d.si() / 2.0, corner.quantity().unit, Way::Down);
-        let says = "A corner's radius is at most half the diameter.";
+        let says = "The corner radius is at most half the cutter diameter.";
         return Err(rule_broken(Code::Conflict, says, &[("corner_radius", &half)]));
     }
     Ok(())
 }
 
 rules! { check_slope(EntryInput) {
-    not_both(pitch, ramp_angle): "The pitch gives the slope, or the slope the pitch: give one of them.";
+    not_both(pitch, ramp_angle): "Give the pitch or the ramp angle, not both; one follows from the other.";
 } }
 
 /// The helix.
 pub fn solve(input: &EntryInput, record: &mut Record) -> Result<EntryResult, Refusal> {
     let (Some(cutter), Some(hole)) = (input.diameter, input.hole_diameter) else {
-        return Err(Refusal::no_answer("A helix needs cutter and hole.", &[("diameter", "12 mm".to_owned())]));
+        return Err(Refusal::no_answer(
+            "For a helix, give the cutter diameter and the hole diameter.",
+            &[("diameter", "12 mm".to_owned())],
+        ));
     };
     note_core(input, &cutter, &hole, record);
     let EntryInput { depth, feed_rate, .. } = *input;
-    let path_diameter: FoundSize = step!(record, "Circle of the cutter's middle", Dp: path_diameter = Dh - D,
+    let path_diameter: FoundSize = step!(record, "Circle of the cutter's center", Dp: path_diameter = Dh - D,
         Dh = hole_diameter: hole, D = diameter: cutter);
     let (pitch, ramp_angle) = pitch_and_slope(input, path_diameter, record);
     let sloping = (depth.si() / pitch.si() * (1.0 - 1e-12)).ceil();
@@ -62,23 +65,23 @@ pub fn solve(input: &EntryInput, record: &mut Record) -> Result<EntryResult, Ref
     }
     let turns = sloping + 1.0;
     record
-        .look_up("Turns", "as many as the depth has pitches, rounded up, and one flat turn")
+        .look_up("Turns", "the depth divided by the pitch, rounded up, and one flat turn")
         .with("T", "depth", depth)
         .with("p", "pitch", pitch)
         .gives("turns", turns);
-    let path_length: FoundExtent = step!(record, "Length of the way, with a flat turn",
+    let path_length: FoundExtent = step!(record, "Length of the path, with a flat turn",
         L: path_length = T / p * root(squared(π * Dp) + squared(p)) + π * Dp,
         T = depth, p = pitch, Dp = path_diameter);
-    let center_feed_rate: FoundFeedRate = step!(record, "Feed of the cutter's middle",
+    let center_feed_rate: FoundFeedRate = step!(record, "Feed of the cutter's center",
         vc: center_feed_rate = vf * Dp / Dh, vf = feed_rate, Dp = path_diameter, Dh = hole_diameter: hole);
     let down_feed_rate = step!(record, "How fast it goes down", va: down_feed_rate = vc * sin(α),
         vc = center_feed_rate, α = ramp_angle);
-    let cutting_time = step!(record, "Time of the way", t: cutting_time = L / vc,
+    let cutting_time = step!(record, "Time for the path", t: cutting_time = L / vc,
         L = path_length, vc = center_feed_rate);
     record.note(
         "wall_runs_faster",
-        "Inside a hole the cutter's rim runs over the wall faster than its middle: the feed to program for the middle is \
-         the smaller one.",
+        "Inside a hole the cutter's edge moves along the wall faster than its center does: program the center with the \
+         smaller feed.",
     );
     Ok(EntryResult {
         ramp_angle,
@@ -100,13 +103,13 @@ fn pitch_and_slope(input: &EntryInput, path_diameter: FoundSize, record: &mut Re
         record.choose("Pitch", "as stated").with("p", "pitch", pitch).gives("pitch", pitch.found());
         let round = PI * path_diameter.si();
         let slope = FoundAngle::stated(text::tidy((pitch.si() / round).atan().to_degrees()), Unit::Degree);
-        let step = record.step("Slope of the way", "α = atan(p / (π × Dp))").with("p", "pitch", pitch);
+        let step = record.step("Angle of the helix", "α = atan(p / (π × Dp))").with("p", "pitch", pitch);
         step.with("Dp", "path_diameter", path_diameter).gives("ramp_angle", slope);
         return (pitch.found(), slope);
     }
     let stated = input.ramp_angle.unwrap_or(RampAngle::stated(3.0, Unit::Degree)).quantity();
     let slope = FoundAngle::stated(stated.value, stated.unit);
-    record.choose("Slope of the way", "as stated").with("α", "ramp_angle", slope).gives("ramp_angle", slope);
+    record.choose("Angle of the helix", "as stated").with("α", "ramp_angle", slope).gives("ramp_angle", slope);
     let pitch = step!(record, "Pitch", p: pitch = π * Dp * tan(α), Dp = path_diameter, α = ramp_angle: slope);
     (pitch, slope)
 }
@@ -117,8 +120,8 @@ fn note_core(input: &EntryInput, cutter: &Size, hole: &Size, record: &mut Record
     if hole.si() > 2.0 * cutter.si() - flat {
         record.note(
             "core_stays",
-            "The hole is so large that a core or a pip stays in its middle: keep it below twice the cutter's diameter less \
-             twice its corner radius, or clear the middle.",
+            "The hole is so large that a core stays in its middle. Keep it below twice the cutter's diameter less twice \
+             its corner radius, or clear the middle.",
         );
     }
 }

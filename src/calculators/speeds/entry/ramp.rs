@@ -10,7 +10,7 @@ const MOST_PASSES: f64 = 10_000.0;
 pub fn check(input: &EntryInput) -> Result<(), ValidationError> {
     refuse_others("ramp", &stated!(input: hole_diameter, pitch, corner_radius, diameter))?;
     if input.ramp_angle.is_none() {
-        return Err(rule_broken(Code::FieldMissing, "A ramp needs its slope.", &[("ramp_angle", "3 deg")]));
+        return Err(rule_broken(Code::FieldMissing, "For a ramp, give the ramp angle.", &[("ramp_angle", "3 deg")]));
     }
     Ok(())
 }
@@ -19,7 +19,10 @@ pub fn check(input: &EntryInput) -> Result<(), ValidationError> {
 pub fn solve(input: &EntryInput, record: &mut Record) -> Result<EntryResult, Refusal> {
     let EntryInput { depth, feed_rate, .. } = *input;
     let ramp_angle = input.ramp_angle.unwrap_or(RampAngle::stated(3.0, Unit::Degree));
-    record.choose("Slope", "as stated").with("α", "ramp_angle", ramp_angle).gives("ramp_angle", ramp_angle.found());
+    record
+        .choose("Angle of the ramp", "as stated")
+        .with("α", "ramp_angle", ramp_angle)
+        .gives("ramp_angle", ramp_angle.found());
     let ramp_length: FoundExtent = step!(record, "Length along the face", l: ramp_length = T / tan(α),
         T = depth, α = ramp_angle);
     let slope_length: FoundExtent = step!(record, "Length of the slope", L1: slope_length = T / sin(α),
@@ -27,7 +30,7 @@ pub fn solve(input: &EntryInput, record: &mut Record) -> Result<EntryResult, Ref
     let (passes, path_length) = match input.slot_length {
         None => {
             record
-                .choose("Length of the way", "the slope alone")
+                .choose("Length of the path", "the slope alone")
                 .with("L1", "slope_length", slope_length)
                 .gives("path_length", slope_length);
             (None, slope_length)
@@ -43,18 +46,18 @@ pub fn solve(input: &EntryInput, record: &mut Record) -> Result<EntryResult, Ref
             }
             let passes = sloping + 1.0;
             record
-                .look_up("Passes", "as many as the ramp is slots long, rounded up, and one flat pass")
+                .look_up("Passes", "the ramp's length divided by the slot's, rounded up, and one flat pass")
                 .with("l", "ramp_length", ramp_length)
                 .with("s", "slot_length", slot)
                 .gives("passes", passes);
-            let path = step!(record, "Length of the way, with a flat pass", L: path_length = L1 + s,
+            let path = step!(record, "Length of the path, with a flat pass", L: path_length = L1 + s,
                 L1 = slope_length, s = slot_length: slot);
             (Some(passes), path)
         }
     };
     let down_feed_rate = step!(record, "How fast it goes down", va: down_feed_rate = vf * sin(α),
         vf = feed_rate, α = ramp_angle);
-    let cutting_time = step!(record, "Time of the way", t: cutting_time = L / vf, L = path_length, vf = feed_rate);
+    let cutting_time = step!(record, "Time for the path", t: cutting_time = L / vf, L = path_length, vf = feed_rate);
     Ok(EntryResult {
         ramp_angle: FoundAngle::stated(ramp_angle.quantity().value, ramp_angle.quantity().unit),
         path_length,

@@ -21,7 +21,7 @@ const FACING: ProcessFactor = process_factor(1.0, "outside turning is the base o
 const PARTING: ProcessFactor = process_factor(1.3, "factor of parting and grooving");
 
 choice! {
-    /// What is cut: `facing`, across the end, or `parting`, through to the inner diameter with the tool's width.
+    /// The kind of cut: `facing`, across the end, or `parting`, through to the inner diameter with the tool's width.
     FacingCut {
         /// Across the end of the work.
         Facing = "facing",
@@ -31,7 +31,7 @@ choice! {
 }
 
 choice! {
-    /// What the machine holds while the tool goes inward: `spindle_speed`, or `surface_speed` with a spindle that speeds up.
+    /// What the machine keeps constant while the tool goes inward: `spindle_speed`, or `surface_speed` with a spindle that speeds up.
     FacingHold {
         /// The spindle's speed; the surface speed falls towards the centre.
         SpindleSpeed = "spindle_speed",
@@ -46,24 +46,25 @@ choice! {
 pub struct FacingInput {
     /// Diameter at which the cut begins.
     pub outer_diameter: Size,
-    /// Diameter at which the cut ends; 0, the centre, if absent.
-    #[absent("0", like = outer_diameter, "The cut is taken to go to the centre.")]
+    /// Diameter at which the cut ends; 0, the center, if absent.
+    #[absent("0", like = outer_diameter, "The cut is assumed to go to the center.")]
     pub inner_diameter: Option<Extent>,
-    /// Thickness that is faced off, or the width of the parting tool; removal and power need it.
+    /// Thickness faced off, or the width of the parting tool; removal rate and power need it.
+    #[label("Depth of cut or tool width")]
     pub depth_of_cut: Option<Size>,
     /// Speed at the outer diameter, work and tool.
     #[group]
     pub wanted: SpeedOrWork,
     /// Facing or parting.
-    #[absent("facing", "The end of the work is faced.")]
+    #[label("Facing or parting")]
+    #[absent("facing", "A facing cut is assumed.")]
     pub cut: Option<FacingCut>,
-    /// What the machine holds: spindle_speed or surface_speed.
-    #[absent(
-        "spindle_speed",
-        "The spindle's speed is taken to stay; then the surface speed falls towards the centre."
-    )]
+    /// What the machine keeps constant: spindle_speed or surface_speed.
+    #[label("Kept constant")]
+    #[absent("spindle_speed", "The spindle speed is assumed constant, so the surface speed falls toward the center.")]
     pub hold: Option<FacingHold>,
-    /// Feed per turn wanted; from the feed tables if absent.
+    /// Feed per revolution wanted; taken from the feed tables if absent.
+    #[label("Feed per revolution")]
     pub feed_per_rev: Option<FeedPerRev>,
     /// The speeds and the feeds that the machine has.
     #[group]
@@ -83,9 +84,10 @@ pub struct FacingResult {
     #[group]
     pub path: spiral::Path,
     /// Metal removed in a minute where the cut begins.
+    #[label("Metal removal rate")]
     #[needs(depth_of_cut, feed_per_rev)]
     pub removal_rate: Option<FoundRemovalRate>,
-    /// The limits that do not allow the exact speed, the feed asked for or the power of the cut.
+    /// The limits that rule out the exact speed, the feed asked for or the power of the cut.
     pub limited_by: Vec<Limit>,
     /// How far what is set falls short.
     #[group]
@@ -94,7 +96,8 @@ pub struct FacingResult {
     #[group]
     #[needs(material, depth_of_cut, feed_per_rev)]
     pub power: Option<PowerTaken>,
-    /// By how much the depth of cut would have to fall for the power available.
+    /// How much less the depth of cut must be for the power available.
+    #[label("Reduce depth of cut by")]
     pub depth_fall: Option<FoundPercentage>,
 }
 
@@ -102,7 +105,7 @@ fn check(input: &FacingInput) -> Result<(), ValidationError> {
     let outer = input.outer_diameter.quantity();
     if let Some(inner) = input.inner_diameter.filter(|inner| inner.quantity().si() >= outer.si()) {
         let less = value(outer.si() / 2.0, inner.quantity().unit, Way::Down);
-        let says = "The cut goes inward: inner_diameter must be below outer_diameter.";
+        let says = "The cut goes inward: the inner diameter must be smaller than the outer diameter.";
         return Err(rule_broken(Code::Conflict, says, &[("inner_diameter", &less)]));
     }
     check_hold(input)?;
@@ -111,12 +114,12 @@ fn check(input: &FacingInput) -> Result<(), ValidationError> {
 
 rules! { check_hold(FacingInput) {
     never(|input| input.holds_surface_speed() && input.wanted.spindle_speed.is_some(), Code::Conflict,
-        spindle_speed = "leave out", hold = "spindle_speed"): "A spindle speed that is set does not hold the surface speed.";
+        spindle_speed = "leave out", hold = "spindle_speed"): "A spindle speed that is set cannot keep the surface speed constant. Give a cutting speed, or keep the spindle speed constant.";
     never(|input| input.holds_surface_speed() && input.machine.spindle.available.is_some(), Code::Conflict,
-        available = "leave out", hold = "spindle_speed"): "A spindle with steps cannot hold the surface speed.";
+        available = "leave out", hold = "spindle_speed"): "A spindle with fixed speeds cannot keep the surface speed constant.";
     never(|input| input.holds_surface_speed() && input.machine.spindle.fastest.is_none() && input.to_centre(),
         Code::FieldMissing, fastest = "1250 rpm", hold = "spindle_speed"):
-        "Held to the centre, the surface speed would have the spindle run away: state its fastest speed.";
+        "To keep the surface speed constant to the center, give the fastest speed: without it the spindle would run away.";
 } }
 
 impl FacingInput {
@@ -136,18 +139,18 @@ impl FacingInput {
 impl Calculator for Facing {
     const ID: &'static str = "speeds/facing";
     const TITLE: &'static str = "Facing and parting";
-    const ABOUT: &'static str = "Spindle speed, feed and time for facing or parting, with the spindle's speed held or the \
-        surface speed held up to the spindle's fastest.";
+    const ABOUT: &'static str = "Spindle speed, feed and time for facing or parting, with the spindle speed kept constant, or \
+        the surface speed kept constant up to the spindle's fastest speed.";
     const TASK: Task = Task::Turn;
     const ANOTHER_CHECK: &'static str =
-        "Lay a straightedge across the face: one that is hollow or high says that the cross slide is not square.";
+        "Lay a straightedge across the face: a hollow or a high middle means that the cross slide is not square.";
     const WORDS: &'static str = "face, part off, cut off, lathe, constant surface speed, css, clamp, rpm, time";
     const EXAMPLES: &'static [Example] = examples! {
         "A 2 in winch shaft end of 1018 is faced 0.05 in deep down to a 1 in bore.":
             outer_diameter = "2 in", inner_diameter = "1 in", depth_of_cut = "0.05 in", material = "1018",
             tool_material = "hss", available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm",
             spindle_power = "1.5 kW", efficiency = "85 percent";
-        "A 50 mm pump shaft is faced to the centre with the surface speed held, up to 1250 rpm.":
+        "A 50 mm pump shaft is faced to the center with the surface speed kept constant, up to 1250 rpm.":
             outer_diameter = "50 mm", cutting_speed = "60 m/min", feed_per_rev = "0.1 mm/rev", hold = "surface_speed",
             slowest = "50 rpm", fastest = "1250 rpm", may_exceed = "0 percent", fastest_feed = "500 mm/min";
         "A 30 mm bar of bronze is parted with a 3 mm tool on a lathe with feed gears.":
@@ -157,6 +160,36 @@ impl Calculator for Facing {
         "A flange of 1018, 8 in over, faced by a spindle that runs at 63 rpm.":
             outer_diameter = "8 in", inner_diameter = "3 in", spindle_speed = "63 rpm", material = "1018",
             tool_material = "hss";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "You face a {outer_diameter} bar to the center at {spindle_speed} and {feed_per_rev}. How long does the cut take?"
+            => "cutting_time":
+            { outer_diameter = "1-1/2 in" | "2 in" | "3 in", spindle_speed = "160 rpm" | "224 rpm" | "315 rpm",
+              feed_per_rev = "0.004 in/rev" | "0.005 in/rev" }
+            { outer_diameter = "40 mm" | "50 mm" | "75 mm", spindle_speed = "160 rpm" | "224 rpm" | "315 rpm",
+              feed_per_rev = "0.1 mm/rev" | "0.12 mm/rev" };
+        1 "You face a {outer_diameter} flange at {cutting_speed} on its outside. How fast must the lathe turn?"
+            => "exact_speed":
+            { outer_diameter = "3 in" | "4 in" | "6 in", cutting_speed = "80 ft/min" | "100 ft/min" }
+            { outer_diameter = "75 mm" | "100 mm" | "150 mm", cutting_speed = "25 m/min" | "30 m/min" };
+        2 "You face a flange from {outer_diameter} down to a {inner_diameter} bore at {spindle_speed} and {feed_per_rev}. How \
+            long does it take?" => "cutting_time":
+            { outer_diameter = "4 in" | "5 in" | "6 in", inner_diameter = "1 in" | "2 in",
+              spindle_speed = "63 rpm" | "112 rpm", feed_per_rev = "0.005 in/rev" | "0.008 in/rev" }
+            { outer_diameter = "100 mm" | "120 mm" | "150 mm", inner_diameter = "30 mm" | "50 mm",
+              spindle_speed = "63 rpm" | "112 rpm", feed_per_rev = "0.12 mm/rev" | "0.2 mm/rev" };
+        2 "You face a flange from {outer_diameter} down to a {inner_diameter} bore at a steady {spindle_speed}. What cutting \
+            speed is left at the bore?" => "inner_cutting_speed":
+            { outer_diameter = "4 in" | "6 in", inner_diameter = "1 in" | "1-1/2 in" | "2 in",
+              spindle_speed = "63 rpm" | "112 rpm", units = "inch" }
+            { outer_diameter = "100 mm" | "150 mm", inner_diameter = "25 mm" | "40 mm" | "50 mm",
+              spindle_speed = "63 rpm" | "112 rpm", units = "metric" };
+        3 "A lathe faces {outer_diameter} bar to the center and keeps {cutting_speed} as far as its top speed of {fastest}. \
+            At what diameter does it reach that?" => "limit_diameter":
+            { outer_diameter = "2 in" | "3 in", cutting_speed = "200 ft/min" | "250 ft/min" | "300 ft/min",
+              fastest = "900 rpm" | "1250 rpm", hold = "surface_speed", units = "inch" }
+            { outer_diameter = "50 mm" | "75 mm", cutting_speed = "60 m/min" | "80 m/min" | "90 m/min",
+              fastest = "900 rpm" | "1250 rpm", hold = "surface_speed", units = "metric" };
     };
     type Input = FacingInput;
     type Output = FacingResult;

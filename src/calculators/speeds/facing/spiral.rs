@@ -10,11 +10,14 @@ pub struct Path {
     /// Time of the cut from the outer to the inner diameter.
     #[needs(feed_per_rev)]
     pub cutting_time: Option<FoundWorkTime>,
-    /// Spindle speed where the cut ends, or the fastest where that holds it.
+    /// Spindle speed where the cut ends; the fastest speed where the spindle reaches it before.
+    #[label("Spindle speed at the end")]
     pub inner_spindle_speed: FoundSpindleSpeed,
-    /// Cutting speed where the cut ends; absent at the centre, where it is nothing.
+    /// Cutting speed where the cut ends; absent at the center, where it is zero.
+    #[label("Cutting speed at the end")]
     pub inner_cutting_speed: Option<FoundCuttingSpeed>,
-    /// Diameter at which a spindle that holds the surface speed reaches its fastest.
+    /// Diameter at which a spindle that keeps the surface speed constant reaches its fastest speed.
+    #[label("Fastest reached at diameter")]
     pub limit_diameter: Option<FoundExtent>,
 }
 
@@ -29,7 +32,7 @@ fn ending(inner: Extent, speed: FoundSpindleSpeed, record: &mut Record) -> Optio
 pub fn at_one_speed(input: &FacingInput, inner: Extent, set: &TurnSet, record: &mut Record) -> Path {
     let speed = set.speed.spindle_speed;
     record
-        .choose("Spindle speed where the cut ends", "the same all the way")
+        .choose("Spindle speed where the cut ends", "the same for the whole cut")
         .with("n", "spindle_speed", speed)
         .gives("inner_spindle_speed", speed);
     let inner_cutting_speed = ending(inner, speed, record);
@@ -84,17 +87,17 @@ fn held_to_the_limit(
     set: &TurnSet,
     record: &mut Record,
 ) -> Path {
-    let limit_diameter: FoundExtent = step!(record, "Diameter at which the spindle reaches its fastest",
+    let limit_diameter: FoundExtent = step!(record, "Diameter at which the spindle reaches its fastest speed",
         Dc: limit_diameter = V / (π * N), V = (wanted.of): wanted.speed, N = fastest);
     let speed = fastest.found();
     record
-        .choose("Spindle speed where the cut ends", "the fastest, which is reached before")
+        .choose("Spindle speed where the cut ends", "the fastest speed, which the spindle reaches before")
         .with("N", "fastest", fastest)
         .gives("inner_spindle_speed", speed);
     let inner_cutting_speed = ending(inner, speed, record);
     note_feed(input, speed, set, record);
     let cutting_time = set.feed.map(|TurnFeed { feed_per_rev, .. }| {
-        let held_time: FoundWorkTime = step!(record, "Time with the surface speed held",
+        let held_time: FoundWorkTime = step!(record, "Time with the surface speed constant",
             t1: held_time = π * (squared(D) - squared(Dc)) / (4.0 * f * V), D = outer_diameter: input.outer_diameter,
             Dc = limit_diameter, f = feed_per_rev, V = (wanted.of): wanted.speed);
         step!(record, "Time of the cut", t: cutting_time = t1 + (Dc - d) / (2.0 * f * N),
@@ -110,8 +113,8 @@ fn note_feed(input: &FacingInput, speed: FoundSpindleSpeed, set: &TurnSet, recor
     if input.machine.feeds.fastest_feed.is_some_and(|fastest| rate > fastest.get().si()) {
         record.note(
             "feed_grows_inward",
-            "The feed rate grows with the spindle's speed and passes fastest_feed before the cut ends; there the feed per \
-             turn falls and the cut takes longer than given.",
+            "The feed rate grows with the spindle speed and passes the fastest feed rate before the cut ends; from there \
+             the feed per revolution falls, and the cut takes longer than given.",
         );
     }
 }

@@ -18,8 +18,8 @@ macro_rules! tell {
 const MATERIALS: &str = "materials.csv";
 const SPEEDS: &str = "cutting_speeds.csv";
 const FORCES: &str = "cutting_forces.csv";
-const MATERIALS_FOUND: &str = "materials.csv, rows that have every word";
-const SPEEDS_FOUND: &str = "cutting_speeds.csv, rows that serve the material at its middle hardness";
+const MATERIALS_FOUND: &str = "materials.csv, rows that match every word";
+const SPEEDS_FOUND: &str = "cutting_speeds.csv, rows for the material at its middle hardness";
 const FORCES_FOUND: &str = "cutting_forces.csv, rows of the material";
 
 /// The steps of every column.
@@ -35,13 +35,13 @@ pub fn tell(rows: &[MaterialRow], speeds: &[MaterialSpeed], forces: &[MaterialFo
     }
     tell!(record, "From the table", SPEEDS_FOUND, speeds: &'static str { source, trust });
     tell!(record, "From the table", FORCES_FOUND, forces: &'static str { material, family.as_str(), source, trust });
-    tell!(record, "Brinell hardness, from", MATERIALS, rows: f64 { hardness_low });
-    tell!(record, "Brinell hardness, to", MATERIALS, rows: f64 { hardness_high });
+    tell!(record, "Brinell hardness, lowest", MATERIALS, rows: f64 { hardness_low });
+    tell!(record, "Brinell hardness, highest", MATERIALS, rows: f64 { hardness_high });
     tell!(record, "Machinability", MATERIALS, rows: FoundPercentage { machinability });
-    tell!(record, "Unit power, from", MATERIALS, rows: FoundUnitPower { unit_power_low });
-    tell!(record, "Unit power, to", MATERIALS, rows: FoundUnitPower { unit_power_high });
-    tell!(record, "Cutting speeds, from", SPEEDS, speeds: FoundCuttingSpeed { low });
-    tell!(record, "Cutting speeds, to", SPEEDS, speeds: FoundCuttingSpeed { high });
-    tell!(record, "Specific cutting force at a chip of 1 mm by 1 mm", FORCES, forces: FoundSpecificForce { kc11 });
-    tell!(record, "Its exponent", FORCES, forces: f64 { exponent });
+    tell!(record, "Unit power, lowest", MATERIALS, rows: FoundUnitPower { unit_power_low });
+    tell!(record, "Unit power, highest", MATERIALS, rows: FoundUnitPower { unit_power_high });
+    tell!(record, "Cutting speeds, lowest", SPEEDS, speeds: FoundCuttingSpeed { low });
+    tell!(record, "Cutting speeds, highest", SPEEDS, speeds: FoundCuttingSpeed { high });
+    tell!(record, "Specific cutting force on a chip of 1 mm by 1 mm", FORCES, forces: FoundSpecificForce { kc11 });
+    tell!(record, "Exponent of that force", FORCES, forces: f64 { exponent });
 }

@@ -15,44 +15,59 @@ pub struct Materials;
 /// What the materials search asks for.
 #[derive(Debug, Asks)]
 pub struct MaterialsInput {
-    /// Short name, AISI, UNS or EN designation, number or plain words, such as 1018, C45, 1.4301 or brass, near ones too; every material if absent.
+    /// Short name, AISI, UNS or EN designation, number or plain words, such as 1018, C45, 1.4301 or brass; near matches are listed too. Every material if absent.
+    #[label("Name or words")]
     pub search: Option<String>,
-    /// Only materials of this group after ISO 513: P steel, M stainless steel, K cast iron, N non-ferrous, S heat-resistant, H hardened; every group if absent.
+    /// Only materials of this ISO 513 group: P steel, M stainless steel, K cast iron, N non-ferrous, S heat-resistant, H hardened; every group if absent.
+    #[label("ISO 513 group")]
     pub group: Option<MaterialGroup>,
 }
 
 /// A material.
 #[derive(Debug, Gives)]
 pub struct MaterialRow {
-    /// The short name, as other calculators take it for material.
+    /// The short name, which other calculators read as the work material.
+    #[label("Short name")]
     pub id: &'static str,
     /// What it is.
+    #[label("What it is")]
     pub name: &'static str,
     /// AISI, UNS or ASTM designation.
+    #[label("US designation")]
     pub us_designation: Option<&'static str>,
     /// EN designation and number; near grades are not equal grades.
+    #[label("EN designation")]
     pub en_designation: Option<&'static str>,
-    /// Group after ISO 513.
+    /// ISO 513 group.
+    #[label("ISO 513 group")]
     pub group: MaterialGroup,
-    /// Condition.
+    /// Condition, such as annealed or cold drawn.
     pub condition: &'static str,
-    /// Brinell hardness, from.
+    /// Brinell hardness, lowest.
+    #[label("Hardness HB, lowest")]
     pub hardness_low: Option<f64>,
-    /// Brinell hardness, to.
+    /// Brinell hardness, highest.
+    #[label("Hardness HB, highest")]
     pub hardness_high: Option<f64>,
-    /// Machinability: of AISI B1112, for copper alloys of C36000.
+    /// Machinability, in percent of AISI B1112 steel; for copper alloys, in percent of C36000 brass.
     pub machinability: Option<FoundPercentage>,
-    /// Who says so of the machinability.
+    /// Source of the machinability.
+    #[label("Source of machinability")]
     pub machinability_source: Option<&'static str>,
     /// How far the machinability can be relied on.
+    #[label("Trust in machinability")]
     pub machinability_trust: Option<&'static str>,
-    /// Unit power with a sharp tool at a feed of 0.012 in, from.
+    /// Unit power with a sharp tool at a feed of 0.012 in, lowest.
+    #[label("Unit power, lowest")]
     pub unit_power_low: FoundUnitPower,
-    /// Unit power, to.
+    /// Unit power with a sharp tool at a feed of 0.012 in, highest.
+    #[label("Unit power, highest")]
     pub unit_power_high: FoundUnitPower,
-    /// Who says so of the unit power.
+    /// Source of the unit power.
+    #[label("Source of unit power")]
     pub unit_power_source: &'static str,
     /// How far the unit power can be relied on.
+    #[label("Trust in unit power")]
     pub unit_power_trust: &'static str,
 }
 
@@ -61,17 +76,21 @@ pub struct MaterialRow {
 pub struct MaterialSpeed {
     /// The material's short name.
     pub material: &'static str,
-    /// The operation.
+    /// The kind of cut.
     pub operation: &'static str,
     /// What the tool is made of; a bimetal band for sawing.
+    #[label("Tool material")]
     pub tool_material: &'static str,
-    /// Lower end; equal to the upper where the source prints one value.
+    /// Lowest cutting speed; the same as the highest where the source prints one value.
+    #[label("Cutting speed, lowest")]
     pub low: FoundCuttingSpeed,
-    /// Upper end.
+    /// Highest cutting speed.
+    #[label("Cutting speed, highest")]
     pub high: FoundCuttingSpeed,
-    /// Whether the source names the material or only its class.
+    /// Whether the source names this material or only its class.
+    #[label("Named by the source")]
     pub named: bool,
-    /// Who says so.
+    /// Where it is published.
     pub source: &'static str,
     /// How far it can be relied on.
     pub trust: &'static str,
@@ -82,13 +101,16 @@ pub struct MaterialSpeed {
 pub struct MaterialForce {
     /// The material's short name.
     pub material: &'static str,
-    /// The family of tables; families disagree.
+    /// The family of tables that the force comes from; families disagree.
+    #[label("Family of tables")]
     pub family: ForceFamily,
-    /// kc1.1, the force at a chip of 1 mm by 1 mm.
+    /// kc1.1, the specific force on a chip of 1 mm by 1 mm.
+    #[label("Specific force kc1.1")]
     pub kc11: FoundSpecificForce,
     /// The exponent mc.
+    #[label("Exponent mc")]
     pub exponent: f64,
-    /// Who says so.
+    /// Where it is published.
     pub source: &'static str,
     /// How far it can be relied on.
     pub trust: &'static str,
@@ -98,10 +120,13 @@ pub struct MaterialForce {
 #[derive(Debug, Gives)]
 pub struct MaterialsResult {
     /// The materials found.
+    #[label("Materials", "material")]
     pub rows: Vec<MaterialRow>,
     /// Cutting speeds published for them.
+    #[label("Cutting speeds", "speed")]
     pub speeds: Vec<MaterialSpeed>,
-    /// Specific cutting forces published for them, the one that calculators take first.
+    /// Specific cutting forces published for them; the first is the one that calculators use.
+    #[label("Cutting forces", "force")]
     pub forces: Vec<MaterialForce>,
 }
 
@@ -152,18 +177,29 @@ impl MaterialSpeed {
 impl Calculator for Materials {
     const ID: &'static str = "speeds/materials";
     const TITLE: &'static str = "Materials";
-    const ABOUT: &'static str = "What is published of a work material: its names, hardness, machinability, cutting \
+    const ABOUT: &'static str = "What is published about a work material: its names, hardness, machinability, cutting \
         speeds by operation and tool, unit power and specific cutting force, each with its source.";
     const TASK: Task = Task::Cut;
     const ANOTHER_CHECK: &'static str =
-        "Try a file on the work: where it skates, the work is harder than a soft row of the table supposes.";
+        "Try a file on the work: if it skates, the work is harder than the soft grades of the table.";
     const WORDS: &'static str = "steel, stainless, cast iron, aluminium, brass, AISI, UNS, EN, hardness, \
         machinability, sfm, kc";
     const EXAMPLES: &'static [Example] = examples! {
-        "What is known of annealed 4140, of which a winch pinion is to be made.":
+        "A winch pinion is to be made of annealed 4140: what do the tables have for it?":
             search = "4140 annealed";
-        "The stainless steels that a pump shaft could be of.":
+        "The stainless steels that a pump shaft could be made of.":
             search = "stainless", group = "M";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "The saw tag says {search}. How easy is it to machine by the table, in percent of free-cutting steel B1112?"
+            => "rows/0/machinability":
+            { search = "1018" | "1117" | "12L14" | "4140 annealed" | "8620" | "303" | "304" | "410" };
+        1 "By the table of unit power, how much power does {search} take at most for each cubic inch a minute?"
+            => "rows/0/unit_power_high":
+            { search = "1018" | "12L14" | "4140 annealed" | "304" | "C36000" | "6061", units = "inch" };
+        2 "By the table, what is the specific force of {search} on a chip 1 mm thick and 1 mm wide?" => "forces/0/kc11":
+            { search = "1018" | "12L14" | "4140 annealed" | "304" | "C36000" | "6061",
+              units = "metric" };
     };
     type Input = MaterialsInput;
     type Output = MaterialsResult;
@@ -177,7 +213,7 @@ impl Calculator for Materials {
         if found.is_empty() {
             return Err(nothing(input));
         }
-        record.source("common_practice", "designations that stand side by side, and hardness");
+        record.source("common_practice", "designations listed together, and hardness");
         for material in &found {
             tell_material(material, record);
         }
@@ -210,7 +246,7 @@ impl Calculator for Materials {
         columns::tell(&rows, &speeds, &forces, record);
         record.note(
             "near_grades",
-            "Designations of two countries that stand side by side are near each other, not equal; go by the certificate.",
+            "Designations of two countries listed together are near each other, not equal; go by the certificate.",
         );
         Ok(MaterialsResult { rows, speeds, forces })
     }
@@ -221,13 +257,13 @@ fn nothing(input: &MaterialsInput) -> Refusal {
     if let Some(text) = &input.search {
         let known = alias(text).filter(|alias| alias.relation == Relation::Known);
         let says = match known {
-            Some(known) => format!("{} is known, {}, but the tables have nothing of it.", known.name, known.says),
-            None => "No material of the table has all of these words.".to_owned(),
+            Some(known) => format!("{} is known, {}, but the tables have no values for it.", known.name, known.says),
+            None => "No material of the tables matches all of these words.".to_owned(),
         };
         wrongs.push(Wrong::new("search", Code::NotFound, says, "leave out"));
     }
     if input.group.is_some() {
-        wrongs.push(Wrong::new("group", Code::NotFound, "No material found is of this group.", "leave out"));
+        wrongs.push(Wrong::new("group", Code::NotFound, "None of the materials found is in this group.", "leave out"));
     }
     Refusal(wrongs)
 }

@@ -14,7 +14,7 @@ pub fn cut_diameter(input: &MillingInput, record: &mut Record) -> CutDiameter {
     let Some(depth) = input.axial_depth else {
         record.note(
             "corner_needs_depth",
-            "Where the corner or the ball cuts depends on axial_depth: without it the speed is that of the whole diameter.",
+            "Where the corner or the ball cuts depends on the depth of cut: without it, the speed is for the whole diameter.",
         );
         return input.diameter.into();
     };
@@ -28,8 +28,8 @@ pub fn cut_diameter(input: &MillingInput, record: &mut Record) -> CutDiameter {
     let size = Size::stated(unit.of_si(found.get().si()), unit);
     record.note(
         "corner_thins_chip",
-        "The cut lies within the corner's radius: the speed is reckoned at the diameter where the cut is deepest, and the \
-         chip is thinner than the thicknesses given, which are those of a straight edge.",
+        "The cut is within the corner radius: the speed is calculated for the largest diameter that cuts, and the chip is \
+         thinner than the thicknesses given, which are for a straight edge.",
     );
     CutDiameter { of: FIELD, size }
 }

@@ -36,7 +36,7 @@ impl Engagement {
         // A full slot stated in two units may come out a hair above 1.
         let share = (radial_depth.get().si() / diameter.get().si()).min(1.0);
         record
-            .step("Radial depth as a share of the diameter", "x = ae / D")
+            .step("Width of cut as a share of the diameter", "x = ae / D")
             .with("ae", "radial_depth", radial_depth)
             .with("D", "diameter", diameter)
             .gives("radial_share", share);
@@ -66,8 +66,8 @@ impl Engagement {
         let one = ((2.0 * off - width) / across).clamp(-1.0, 1.0);
         let other = ((2.0 * off + width) / across).clamp(-1.0, 1.0);
         for (what, formula, field, value) in [
-            ("One side of the cut, as a share of the radius off the axis", "u1 = (2 × c - ae) / D", "near_side", one),
-            ("Its other side", "u2 = (2 × c + ae) / D", "far_side", other),
+            ("One side of the cut from the axis, as a share of the radius", "u1 = (2 × c - ae) / D", "near_side", one),
+            ("The other side of the cut from the axis", "u2 = (2 × c + ae) / D", "far_side", other),
         ] {
             record
                 .step(what, formula)
@@ -87,7 +87,7 @@ impl Engagement {
         } else {
             let side = one.abs().min(other.abs());
             record
-                .step("The side nearer to the axis", "u = min(abs(u1), abs(u2))")
+                .step("Side of the cut nearer to the axis", "u = min(abs(u1), abs(u2))")
                 .with("u1", "near_side", one)
                 .with("u2", "far_side", other)
                 .gives("nearer_side", side);

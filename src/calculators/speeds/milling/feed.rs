@@ -90,7 +90,7 @@ fn feed_wanted(
     let (bound_of, bound) = greatest_factor(cut, factor, record);
     let (of, factor) = if factor > bound * (1.0 + 1e-12) {
         record
-            .choose("Factor on the feed, bounded", "the smaller")
+            .choose("Factor on the feed, limited", "the smaller")
             .with("k", "chip_factor", factor)
             .with("K", bound_of, bound)
             .gives("feed_factor", bound);
@@ -101,8 +101,8 @@ fn feed_wanted(
         record.note(
             "feed_factor_bounded",
             format!(
-                "To hold the chip the feed per tooth would have to be more than {times} times as large; it is raised by that \
-                 factor and the chip stays thinner than asked."
+                "To hold the chip, the feed per tooth would have to be more than {times} times as large; it is raised \
+                 only {times} times, and the chip stays thinner than asked for."
             ),
         );
         ("feed_factor", bound)
@@ -129,13 +129,13 @@ fn greatest_factor(cut: &Engagement, factor: f64, record: &mut Record) -> (&'sta
         return (GREATEST_FACTOR.of, GREATEST_FACTOR.value);
     }
     record
-        .step("What the edge's angle takes off the chip", "k = 1 / sin(κ)")
+        .step("Factor by which the edge's angle thins the chip", "k = 1 / sin(κ)")
         .with("κ", "cutting_edge_angle", cut.edge())
         .gives("edge_factor", own);
     record.note(
         "high_feed",
-        "An edge as flat as this is that of a high-feed cutter: its feed is raised by all that the edge's angle takes off the \
-         chip. Keep the depth within what its maker allows.",
+        "A cutting edge this flat is that of a high-feed cutter, so the feed makes up in full for the chip that its angle \
+         thins. Keep the depth within what its maker allows.",
     );
     ("edge_factor", own)
 }

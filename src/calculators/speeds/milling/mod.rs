@@ -31,7 +31,7 @@ const PROCESS: ProcessFactor = ProcessFactor {
 };
 
 choice! {
-    /// What chip is to be as thick as the feed per tooth asked for: `none` takes the feed as it is, `greatest` or `mean` raises it until that chip is.
+    /// Which chip thickness to hold at the feed per tooth asked for: `none` uses the feed as it is; `greatest` or `mean` raises the feed until that chip is as thick.
     HoldChip {
         /// The feed per tooth is taken as it is.
         None = "none",
@@ -57,37 +57,47 @@ choice! {
 #[asks(check = rules::check)]
 pub struct MillingInput {
     /// Diameter of the cutter at the cut.
+    #[label("Cutter diameter")]
     pub diameter: Size,
     /// Number of teeth, 1 to 100; the feed rate needs it.
+    #[label("Number of teeth")]
     #[bounds(1, 100)]
     pub teeth: Option<u32>,
     /// Speed, work and tool.
     #[group]
     pub wanted: SpeedOrWork,
-    /// Feed per tooth wanted; the chip thickness wanted where hold_chip holds it; from the feed tables if absent.
+    /// Feed per tooth wanted, or the chip thickness wanted where the chip is held; taken from the feed tables if absent.
     pub feed_per_tooth: Option<FeedPerTooth>,
-    /// Width of the cut across the feed, from the rim inwards; no more than the diameter. Chip, removal and power need it.
+    /// Width of the cut across the feed, no more than the diameter. Chip, removal rate and power need it.
+    #[label("Width of cut")]
     pub radial_depth: Option<Size>,
-    /// Depth of the cut along the cutter's axis; removal and power need it.
+    /// Depth of the cut along the cutter's axis; removal rate and power need it.
+    #[label("Depth of cut")]
     pub axial_depth: Option<Size>,
-    /// How far the middle of the cut lies from the path of the cutter's axis, to either side; one side of the cut lies at the rim if absent.
+    /// Distance from the path of the cutter's axis to the middle of the cut, to either side; the cut starts at the cutter's edge, as in a side cut, if absent.
+    #[label("Cut off center by")]
     pub cut_offset: Option<Difference>,
     /// Radius of the cutter's corner, half the diameter for a ball nose; a sharp corner if absent.
+    #[label("Corner radius of cutter")]
     pub corner_radius: Option<Size>,
     /// Angle between cutting edge and feed; 90 deg, a square shoulder, if absent.
-    #[absent("90 deg", "The edge is taken as parallel to the cutter's axis, as an end mill's is.")]
+    #[absent("90 deg", "The cutting edge is assumed parallel to the cutter's axis, as on an end mill.")]
     pub cutting_edge_angle: Option<EdgeAngle>,
-    /// Which chip is to be as thick as the feed per tooth asked for: none, greatest or mean.
-    #[absent("none", "The feed per tooth is taken as asked; the chip may be thinner.")]
+    /// Which chip thickness to hold at the feed per tooth asked for: none, greatest or mean.
+    #[label("Chip to hold")]
+    #[absent("none", "The feed per tooth is used as asked for; the chip may be thinner.")]
     pub hold_chip: Option<HoldChip>,
-    /// Climb or conventional milling; changes no number, and nothing is said of it if absent.
+    /// Climb or conventional milling; it changes the cautions, not the numbers. No caution for either if absent.
+    #[label("Climb or conventional")]
     pub way: Option<MillingWay>,
     /// The speeds that the machine has.
     #[group]
     pub spindle: SpindleLimits,
-    /// Fastest feed rate to be used; no limit if absent.
+    /// Fastest feed rate to use; no limit if absent.
+    #[label("Fastest feed rate")]
     pub fastest_feed: Option<FeedRate>,
-    /// The feed rates that the table has, in any order; any feed if absent. Those above fastest_feed are left out.
+    /// The feed rates that the table has, in any order; any feed if absent. Those above the fastest feed rate are left out.
+    #[label("Feeds the machine has")]
     pub available_feeds: Option<Vec<FeedRate>>,
     /// The motor of the spindle.
     #[group]
@@ -106,27 +116,33 @@ pub struct MillingResult {
     /// Feed rate of the table to set.
     #[needs(teeth, feed_per_tooth)]
     pub feed_rate: Option<FoundFeedRate>,
-    /// What each tooth advances at that feed rate.
+    /// Advance of each tooth at that feed rate.
     #[needs(teeth, feed_per_tooth)]
     pub feed_per_tooth: Option<FoundFeedPerTooth>,
     /// Mean thickness of the chip over the engagement.
+    #[label("Mean chip thickness")]
     #[needs(radial_depth, teeth, feed_per_tooth)]
     pub mean_chip: Option<FoundChipThickness>,
     /// Greatest thickness of the chip.
+    #[label("Greatest chip thickness")]
     #[needs(radial_depth, teeth, feed_per_tooth)]
     pub greatest_chip: Option<FoundChipThickness>,
     /// Metal removed in a minute.
+    #[label("Metal removal rate")]
     #[needs(radial_depth, axial_depth, teeth, feed_per_tooth)]
     pub removal_rate: Option<FoundRemovalRate>,
     /// Angle that a tooth turns through while it cuts.
+    #[label("Angle in cut per tooth")]
     #[needs(radial_depth)]
     pub engagement_angle: Option<FoundAngle>,
     /// Mean number of teeth that cut at once, for straight flutes.
+    #[label("Teeth in cut at once")]
     #[needs(radial_depth, teeth)]
     pub teeth_in_cut: Option<f64>,
-    /// The limits that do not allow the exact speed, the feed rate asked for or the power of the cut.
+    /// The limits that rule out the exact speed, the feed rate asked for or the power of the cut.
     pub limited_by: Vec<Limit>,
     /// Diameter at the depth of cut, where a corner radius makes it smaller than the cutter's.
+    #[label("Diameter that cuts")]
     pub effective_diameter: Option<FoundSize>,
     /// What the cut takes of the machine.
     #[group]
@@ -135,17 +151,18 @@ pub struct MillingResult {
     /// How far what is set falls short.
     #[group]
     pub falls: Falls,
-    /// By how much the depth of cut would have to fall for the power available.
+    /// How much less the depth of cut must be for the power available.
+    #[label("Reduce depth of cut by")]
     pub depth_fall: Option<FoundPercentage>,
 }
 
 impl Calculator for Milling {
     const ID: &'static str = "speeds/milling";
     const TITLE: &'static str = "Milling speed and feed";
-    const ABOUT: &'static str = "Spindle speed and feed rate for a milling cutter, as the machine has them, with the \
-        chip that each tooth then takes and the metal removed.";
+    const ABOUT: &'static str = "Spindle speed and feed rate to set for a milling cutter on your machine, with the chip \
+        that each tooth then takes and the metal removed.";
     const TASK: Task = Task::Cut;
-    const ANOTHER_CHECK: &'static str = "Time the table over a known length: the length over the time is the feed.";
+    const ANOTHER_CHECK: &'static str = "Time the table over a known length: length divided by time is the feed.";
     const WORDS: &'static str = "end mill, face mill, rpm, feed, chip load, chip thinning, climb, conventional, \
         stepover, slot, removal rate, engagement, shoulder, ball nose, horsepower, material";
     const EXAMPLES: &'static [Example] = examples! {
@@ -171,6 +188,54 @@ impl Calculator for Milling {
         "What a 3/8 in end mill does in a winch plate of 1018 at the 630 rpm that are set, on a table whose screws have play.":
             diameter = "3/8 in", teeth = "4", spindle_speed = "630 rpm", material = "1018", tool_material = "hss",
             backlash = "0.006 in";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "A {teeth}-flute end mill turns at {spindle_speed} and takes {feed_per_tooth}. How fast must the table feed?"
+            => "feed_rate":
+            { teeth = "2" | "3" | "4", spindle_speed = "450 rpm" | "630 rpm" | "900 rpm" | "1250 rpm",
+              feed_per_tooth = "0.001 in/tooth" | "0.002 in/tooth" | "0.003 in/tooth", diameter = "1/2 in",
+              units = "inch" }
+            { teeth = "2" | "3" | "4", spindle_speed = "450 rpm" | "630 rpm" | "900 rpm" | "1250 rpm",
+              feed_per_tooth = "0.03 mm/tooth" | "0.05 mm/tooth" | "0.08 mm/tooth", diameter = "10 mm",
+              units = "metric" };
+        2 "A {diameter} end mill with {teeth} flutes takes {cutting_speed} and {feed_per_tooth}, on a mill with any speed \
+            you like. How fast must the table feed?" => "feed_rate":
+            { diameter = "1/4 in" | "3/8 in" | "1/2 in" | "3/4 in", teeth = "2" | "4",
+              cutting_speed = "70 ft/min" | "80 ft/min" | "100 ft/min",
+              feed_per_tooth = "0.001 in/tooth" | "0.002 in/tooth", units = "inch" }
+            { diameter = "6 mm" | "10 mm" | "12 mm" | "20 mm", teeth = "2" | "4",
+              cutting_speed = "20 m/min" | "25 m/min" | "30 m/min",
+              feed_per_tooth = "0.03 mm/tooth" | "0.05 mm/tooth", units = "metric" };
+        2 "A {teeth}-flute end mill at {spindle_speed} and {feed_per_tooth} takes a cut {radial_depth} wide and \
+            {axial_depth} deep. How much metal comes off in a minute?" => "removal_rate":
+            { teeth = "2" | "4", spindle_speed = "450 rpm" | "630 rpm" | "900 rpm", feed_per_tooth = "0.002 in/tooth",
+              radial_depth = "1/8 in" | "1/4 in" | "1/2 in", axial_depth = "0.1 in" | "0.2 in", diameter = "1/2 in",
+              units = "inch" }
+            { teeth = "2" | "4", spindle_speed = "450 rpm" | "630 rpm" | "900 rpm", feed_per_tooth = "0.05 mm/tooth",
+              radial_depth = "3 mm" | "6 mm" | "12 mm", axial_depth = "2 mm" | "5 mm", diameter = "12 mm",
+              units = "metric" };
+        2 "A {diameter} end mill takes a side cut {radial_depth} wide. Through what angle does each tooth cut?"
+            => "engagement_angle":
+            { diameter = "3/8 in" | "1/2 in" | "3/4 in", radial_depth = "0.05 in" | "1/8 in" | "1/4 in",
+              spindle_speed = "450 rpm" }
+            { diameter = "10 mm" | "12 mm" | "20 mm", radial_depth = "1 mm" | "2 mm" | "5 mm",
+              spindle_speed = "450 rpm" };
+        3 "A {teeth}-flute {diameter} cutter takes {cutting_speed} and {feed_per_tooth}. You set the next slower of 112, \
+            160, 224, 315, 450, 630, 900 and 1250 rpm. How fast must the table feed?" => "feed_rate":
+            { teeth = "2" | "4", diameter = "3/8 in" | "1/2 in" | "5/8 in" | "3/4 in", cutting_speed = "70 ft/min" | "90 ft/min",
+              feed_per_tooth = "0.002 in/tooth" | "0.003 in/tooth", units = "inch",
+              available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm" }
+            { teeth = "2" | "4", diameter = "10 mm" | "12 mm" | "16 mm" | "20 mm", cutting_speed = "20 m/min" | "25 m/min",
+              feed_per_tooth = "0.05 mm/tooth" | "0.08 mm/tooth", units = "metric",
+              available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm" };
+        3 "A {diameter} end mill shaves {radial_depth} off the side of a pad. Its thickest chip must be {feed_per_tooth}. \
+            What feed per tooth does that take?" => "feed_per_tooth":
+            { diameter = "1/2 in" | "5/8 in" | "3/4 in", radial_depth = "0.03 in" | "0.05 in" | "0.08 in",
+              feed_per_tooth = "0.002 in/tooth" | "0.003 in/tooth", teeth = "4", spindle_speed = "450 rpm",
+              hold_chip = "greatest", units = "inch" }
+            { diameter = "12 mm" | "16 mm" | "20 mm", radial_depth = "1 mm" | "1.5 mm" | "2 mm",
+              feed_per_tooth = "0.05 mm/tooth" | "0.08 mm/tooth", teeth = "4", spindle_speed = "450 rpm",
+              hold_chip = "greatest", units = "metric" };
     };
     type Input = MillingInput;
     type Output = MillingResult;

@@ -25,26 +25,26 @@ pub fn check(input: &MillingInput) -> Result<(), ValidationError> {
     if let Some(wide) = input.radial_depth.map(|depth| depth.quantity()).filter(|wide| beyond(wide.si())) {
         return Err(rule_broken(
             Code::Conflict,
-            "The cut cannot be wider than the cutter: radial_depth is above diameter.",
+            "The cut cannot be wider than the cutter. Give a smaller width of cut, or a larger cutter.",
             &[("radial_depth", &as_stated(cutter)), ("diameter", &as_stated(wide))],
         ));
     }
     if input.corner_radius.is_some_and(|corner| beyond(2.0 * corner.quantity().si())) {
         let half = value(cutter.si() / 2.0, cutter.unit, Way::Down);
-        let says = "A corner's radius is at most half the diameter, that of a ball nose.";
+        let says = "The corner radius is at most half the cutter's diameter, as on a ball nose.";
         return Err(rule_broken(Code::Conflict, says, &[("corner_radius", &half)]));
     }
     if let (Some(offset), Some(wide)) = (input.cut_offset, input.radial_depth.map(|depth| depth.quantity().si())) {
         if wide < cutter.si() * NARROWEST {
             return Err(rule_broken(
                 Code::ValueOutOfRange,
-                "The cut is too narrow to reckon with off the rim; leave cut_offset out for a cut at the rim.",
+                "The cut is too narrow to calculate off center; leave the offset out for a side cut.",
                 &[("cut_offset", "leave out")],
             ));
         }
         let far_side = 2.0 * offset.quantity().si().abs() + wide;
         if beyond(far_side) {
-            let says = "The cut does not lie within the cutter: its far side is beyond the rim.";
+            let says = "The cut reaches past the edge of the cutter. Give a smaller offset, or a larger cutter.";
             let wider = value(far_side, cutter.unit, Way::Up);
             return Err(rule_broken(Code::Conflict, says, &[("cut_offset", "0 in"), ("diameter", &wider)]));
         }
@@ -56,10 +56,10 @@ pub fn check(input: &MillingInput) -> Result<(), ValidationError> {
 
 rules! { check_depths(MillingInput) {
     needs(cut_offset => radial_depth = "0.1 in", cut_offset = "leave out"):
-        "Where the cut lies under the cutter says nothing without its width.";
+        "With the cut off center, give the width of cut too.";
     never(|input| input.hold_chip.is_some_and(|hold| hold != HoldChip::None) && input.radial_depth.is_none(),
         Code::Conflict, radial_depth = "0.1 in", hold_chip = "none"):
-        "How thick a chip is depends on the width of the cut.";
+        "To hold the chip thickness, give the width of cut too.";
 } }
 
 fn as_stated(quantity: Quantity) -> String {
@@ -73,19 +73,19 @@ pub fn warn(input: &MillingInput, record: &mut Record) {
     if input.radial_depth.is_some_and(|depth| depth.get() >= input.diameter.get()) {
         record.note(
             "full_slot",
-            "A slot as wide as the cutter is climb milled on one side and conventionally milled on the other.",
+            "A slot as wide as the cutter is climb milled on one side and conventionally milled on the other side.",
         );
     }
     match input.way {
         Some(MillingWay::Climb) => record.note(
             "climb_side",
             "Climb milling with a right-hand cutter: seen from above, the work is on the right of the cutter's \
-             path, clockwise round an outside and counter-clockwise inside a pocket.",
+             path, clockwise around an outside and counter-clockwise inside a pocket.",
         ),
         Some(MillingWay::Conventional) => record.note(
             "conventional_side",
             "Conventional milling with a right-hand cutter: seen from above, the work is on the left of the cutter's \
-             path, counter-clockwise round an outside and clockwise inside a pocket.",
+             path, counter-clockwise around an outside and clockwise inside a pocket.",
         ),
         None => {}
     }
@@ -97,7 +97,7 @@ pub fn note_feed(is_less: bool, record: &mut Record) {
         record.note(
             "feed_limited",
             "The machine's feed makes the feed per tooth smaller than wanted; a tooth that takes too thin a chip rubs \
-             and dulls.",
+             and gets dull.",
         );
     }
 }
@@ -107,8 +107,8 @@ pub fn note_chip((asked, hold): (FeedPerTooth, HoldChip), greatest: FoundChipThi
     if hold == HoldChip::Mean && greatest.get() > asked.get() {
         record.note(
             "greatest_chip_above_asked",
-            "Where the mean chip is held, the greatest chip is thicker than the feed per tooth asked for: see that the \
-             cutter bears it.",
+            "With the mean chip held, the greatest chip is thicker than the feed per tooth asked for: make sure that the \
+             cutter stands it.",
         );
     }
 }

@@ -191,7 +191,7 @@ fn a_step_inside_the_published_range_goes_before_one_below_it() {
     let (below, record) = answer(&steps(9.0));
     assert!((below.feed_rate.unwrap().quantity().in_unit(Unit::InchPerMinute) / wanted - 0.5).abs() < 1e-9);
     assert_eq!(record.notes[0].code, "feed_below_published");
-    assert!(record.notes[0].says.contains("50 percent of the least"), "{}", record.notes[0].says);
+    assert!(record.notes[0].says.contains("50 percent of the lowest published"), "{}", record.notes[0].says);
 }
 
 proptest! {

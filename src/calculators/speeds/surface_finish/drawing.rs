@@ -38,14 +38,14 @@ pub fn draw(input: &SurfaceFinishInput, result: &SurfaceFinishResult) -> Drawing
 fn about(input: &SurfaceFinishInput, result: &SurfaceFinishResult) -> Words {
     let about = Words::of("Grooves ")
         .value(result.feed_per_rev)
-        .then(" apart, cut by a nose of radius ")
+        .then(" apart, cut by a nose with a radius of ")
         .value(input.nose_radius)
-        .then(", stand ")
+        .then(", are ")
         .value(result.theoretical_height)
         .then(" high from floor to peak; the mean deviation Ra is ")
         .value(result.roughness_ra);
     match result.expected_ra {
-        Some(expected) => about.then(", to be expected about ").value(expected).then("."),
+        Some(expected) => about.then("; expect about ").value(expected).then("."),
         None => about.then("."),
     }
 }

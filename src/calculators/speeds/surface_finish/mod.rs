@@ -13,7 +13,7 @@ mod drawing;
 pub struct SurfaceFinish;
 
 choice! {
-    /// By which formulas: `exact`, the height and the mean deviation of the arc itself, or `usual`, the shop's f²/8r and f²/32r.
+    /// Which formulas to use: `exact`, the height and the mean deviation of the arc itself, or `usual`, the shop's f²/8r and f²/32r.
     FinishMethod {
         /// Of the arc itself.
         Exact = "exact",
@@ -27,44 +27,55 @@ choice! {
 #[asks(check = check)]
 pub struct SurfaceFinishInput {
     /// Radius of the tool's nose.
+    #[label("Nose radius of the tool")]
     pub nose_radius: Size,
-    /// Feed per turn; one of the three is given.
+    /// Feed per revolution. Give this, the height from peak to valley or the roughness Ra.
+    #[label("Feed per revolution")]
     pub feed_per_rev: Option<FeedPerRev>,
-    /// Height from peak to valley; one of the three is given.
+    /// Height from peak to valley. Give this, the feed per revolution or the roughness Ra.
+    #[label("Height, peak to valley")]
     pub theoretical_height: Option<Roughness>,
-    /// Mean deviation Ra; one of the three is given.
+    /// Roughness Ra, the mean deviation. Give this, the feed per revolution or the height from peak to valley.
+    #[label("Roughness Ra")]
     pub roughness_ra: Option<Roughness>,
-    /// By which formulas: exact or usual.
-    #[absent("exact", "The arc is reckoned exactly; the usual rules give a little less.")]
+    /// Which formulas to use: exact or usual.
+    #[label("Exact or usual formulas")]
+    #[absent("exact", "The arc is calculated exactly; the usual rules give a little less.")]
     pub method: Option<FinishMethod>,
-    /// How much rougher the real surface is than its geometry, from 1 up; not reckoned with if absent.
+    /// How many times as rough the real surface is as its geometry, 1 or more; the expected Ra needs it.
+    #[label("Real over ideal roughness")]
     pub surface_ratio: Option<PlainNumber>,
 }
 
 /// What the surface finish calculator gives.
 #[derive(Debug, Gives)]
 pub struct SurfaceFinishResult {
-    /// Feed per turn.
+    /// Feed per revolution.
+    #[label("Feed per revolution")]
     pub feed_per_rev: FoundFeedPerRev,
     /// Height from peak to valley.
+    #[label("Height, peak to valley")]
     pub theoretical_height: FoundRoughness,
-    /// Mean deviation Ra of the geometry.
+    /// Roughness Ra of the geometry, the mean deviation.
+    #[label("Roughness Ra")]
     pub roughness_ra: FoundRoughness,
-    /// Ra to expect of the real surface.
+    /// Roughness Ra to expect of the real surface.
+    #[label("Expected roughness Ra")]
     #[needs(surface_ratio)]
     pub expected_ra: Option<FoundRoughness>,
 }
 
 fn check(input: &SurfaceFinishInput) -> Result<(), ValidationError> {
     let fields = stated!(input: feed_per_rev = "0.2 mm/rev", theoretical_height = "6.3 um", roughness_ra = "1.6 um");
-    let says = "Give one of feed_per_rev, theoretical_height and roughness_ra; the others follow.";
+    let says =
+        "Give one of the feed per revolution, the height from peak to valley and the roughness Ra; the others follow.";
     match to_leave_out(&fields) {
         given if given.is_empty() => return Err(rule_broken(Code::FieldMissing, says, &to_give(&fields))),
         given if given.len() > 1 => return Err(rule_broken(Code::Conflict, says, &given)),
         _ => {}
     }
     if input.surface_ratio.is_some_and(|ratio| ratio.get() < 1.0) {
-        let says = "A real surface is no smoother than its geometry: the ratio is 1 or more.";
+        let says = "A real surface is no smoother than its geometry. Give a ratio of 1 or more.";
         return Err(rule_broken(Code::ValueOutOfRange, says, &[("surface_ratio", "1.25")]));
     }
     Ok(())
@@ -87,6 +98,32 @@ impl Calculator for SurfaceFinish {
         "What feed leaves no more than 250 µin from peak to valley with a 1/32 in nose?":
             nose_radius = "1/32 in", theoretical_height = "250 uin";
     };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "A tool with a {nose_radius} nose feeds {feed_per_rev}. By f²/8r, how high are the ridges it leaves?"
+            => "theoretical_height":
+            { nose_radius = "1/64 in" | "1/32 in" | "3/64 in", feed_per_rev = "0.004 in/rev" | "0.005 in/rev" | "0.006 in/rev",
+              method = "usual", units = "inch" }
+            { nose_radius = "0.4 mm" | "0.8 mm" | "1.2 mm", feed_per_rev = "0.1 mm/rev" | "0.15 mm/rev" | "0.2 mm/rev",
+              method = "usual", units = "metric" };
+        2 "A pump journal is to have Ra {roughness_ra}, and the tool has a {nose_radius} nose. By f²/32r, what feed gives \
+            that?" => "feed_per_rev":
+            { roughness_ra = "32 µin" | "63 µin" | "125 µin", nose_radius = "1/64 in" | "1/32 in" | "3/64 in",
+              method = "usual", units = "inch" }
+            { roughness_ra = "0.8 µm" | "1.6 µm" | "3.2 µm", nose_radius = "0.4 mm" | "0.8 mm" | "1.2 mm",
+              method = "usual", units = "metric" };
+        2 "A tool with a {nose_radius} nose finishes a shaft at {feed_per_rev}. By f²/32r, what Ra does that leave?"
+            => "roughness_ra":
+            { nose_radius = "1/64 in" | "1/32 in" | "3/64 in", feed_per_rev = "0.004 in/rev" | "0.005 in/rev" | "0.006 in/rev",
+              method = "usual", units = "inch" }
+            { nose_radius = "0.4 mm" | "0.8 mm" | "1.2 mm", feed_per_rev = "0.1 mm/rev" | "0.15 mm/rev" | "0.2 mm/rev",
+              method = "usual", units = "metric" };
+        3 "In this steel a turned surface comes out {surface_ratio} times as rough as f²/32r says. What Ra do you expect from \
+            a {nose_radius} nose at {feed_per_rev}?" => "expected_ra":
+            { surface_ratio = "1.25" | "1.5" | "2", nose_radius = "1/64 in" | "1/32 in", feed_per_rev = "0.004 in/rev" | "0.006 in/rev",
+              method = "usual", units = "inch" }
+            { surface_ratio = "1.25" | "1.5" | "2", nose_radius = "0.4 mm" | "0.8 mm", feed_per_rev = "0.1 mm/rev" | "0.15 mm/rev",
+              method = "usual", units = "metric" };
+    };
     type Input = SurfaceFinishInput;
     type Output = SurfaceFinishResult;
     const LEADS: &'static [&'static str] = &["feed_per_rev", "roughness_ra"];
@@ -105,7 +142,7 @@ impl Calculator for SurfaceFinish {
             None => roughness(input.nose_radius, feed_per_rev, method, record),
         };
         if input.feed_per_rev.is_some() {
-            let step = record.choose("Feed per turn", "as stated").with("f", "feed_per_rev", feed_per_rev);
+            let step = record.choose("Feed per revolution", "as stated").with("f", "feed_per_rev", feed_per_rev);
             step.gives("feed_per_rev", feed_per_rev);
         }
         let expected_ra = input.surface_ratio.map(|ratio| {
@@ -155,8 +192,8 @@ fn tell_usual((radius, feed): (f64, f64), (height, mean): (FoundRoughness, Found
     record.note(
         "usual_rule",
         format!(
-            "Here the usual rule, f²/8r and f²/32r, which takes the arc for a parabola, would give a height of {} and a mean \
-             deviation of {}.",
+            "The usual rules, f²/8r and f²/32r, replace the arc by a parabola. Here they would give {} height and {} mean \
+             deviation.",
             off(square / 8.0, height),
             off(square / 32.0, mean)
         ),
@@ -177,7 +214,7 @@ fn feed(input: &SurfaceFinishInput, method: FinishMethod, record: &mut Record) -
     let nose_radius = input.nose_radius;
     let radius = nose_radius.si();
     let too_wide = |field: &'static str, try_this: String| {
-        let says = "The grooves would be wider than the nose: there the geometry of its arc ends.";
+        let says = "The grooves would be wider than the tool's nose, where its arc ends. Give a smaller value, or a larger nose radius.";
         let wider = value(radius * 4.0, nose_radius.quantity().unit, Way::Up);
         Err(Refusal::no_answer(says, &[(field, try_this), ("nose_radius", wider)]))
     };
@@ -206,7 +243,7 @@ fn feed(input: &SurfaceFinishInput, method: FinishMethod, record: &mut Record) -
             Some(feed) => {
                 let found = FoundFeedPerRev::of(SiValue::from_si(feed));
                 record
-                    .look_up(what, "by search: the feed at which the mean deviation of the arc is the one wanted")
+                    .look_up(what, "by search: the feed at which the arc has the wanted mean deviation")
                     .with("Ra", of, stated)
                     .with("r", "nose_radius", nose_radius)
                     .gives("feed_per_rev", found);

@@ -71,7 +71,7 @@ pub fn pipe(designation: &Designation, basics: &Basics, record: &mut Record) -> 
     if thread.system == ThreadSystem::PipeTaper {
         record.note(
             "gauge_plane",
-            "The diameters of R and Rc hold at the gauge plane; R seals in Rc or Rp, with sealant.",
+            "The diameters of R and Rc hold at the gauge plane. R seals in Rc or Rp, with sealant.",
         );
     }
     Form::of_height(designation, height, record)

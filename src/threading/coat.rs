@@ -41,8 +41,8 @@ pub fn coat_changes(
     }
     record.note(
         "plating_uneven",
-        "A coat grows thicker on crests and edges than in roots, and thinner deep inside a hole. Ask the plater, and measure \
-         a trial piece before and after.",
+        "A coat grows thicker on crests and edges than in roots, and thinner deep inside a hole. Ask the plater, and \
+         measure a trial piece before and after.",
     );
     (least, greatest)
 }

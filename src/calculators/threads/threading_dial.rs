@@ -87,44 +87,44 @@ fn ways_out(input: &ThreadingDialInput, lead: FoundSize, per_turn: f64) -> Vec<(
 impl Calculator for ThreadingDial {
     const ID: &'static str = "threads/threading-dial";
     const TITLE: &'static str = "Threading dial";
-    const ABOUT: &'static str = "At which marks of a lathe's threading dial to close the half-nuts, so that the tool falls \
-        into the groove it has begun.";
+    const ABOUT: &'static str = "At which marks of a lathe's threading dial to close the half-nuts, so that the tool \
+        falls into the groove it has begun.";
     const TASK: Task = Task::Thread;
     const ANOTHER_CHECK: &'static str = "Take scratch passes at two of the marks: the second must follow the first.";
     const WORDS: &'static str = "thread chasing dial, half-nut, half nuts, lathe, pick up a thread, lead screw, \
         dial marks";
     const EXAMPLES: &'static [Example] = examples! {
-        "A 1/2-13 stud on the shop's lathe: lead screw of 8 threads an inch, a dial of 32 teeth and 8 marks.":
+        "A 1/2-13 stud on the shop's lathe: lead screw of 8 threads per inch, a dial of 32 teeth and 8 marks.":
             thread = "1/2-13", leadscrew_lead = "1/8 in", dial_gear = "32", dial_marks = "8";
         "A lead of 1.75 mm on the same lathe: its dial cannot follow that.":
             lead = "1.75 mm", leadscrew_lead = "1/8 in", dial_gear = "32", dial_marks = "8";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
-        1 "Lead screw {leadscrew_lead}, {dial_gear} teeth on the dial's gear, {dial_marks} marks. You cut {thread}. How \
-            many marks must pass before the half-nuts can go in again?" => "every_marks":
+        1 "Lead screw {leadscrew_lead}, {dial_gear} teeth on the dial's gear, {dial_marks} marks. You cut {thread}. \
+            How many marks must pass before the half-nuts can go in again?" => "every_marks":
             { thread = "1/2-13 UNC" | "7/16-14 UNC" | "5/8-11 UNC" | "3/4-10 UNC" | "1/4-20 UNC",
               leadscrew_lead = "8 tpi", dial_gear = "32", dial_marks = "8" }
             { thread = "1/2-13 UNC" | "3/4-10 UNC" | "7/8-9 UNC", leadscrew_lead = "4 tpi", dial_gear = "16",
               dial_marks = "8" };
-        1 "The lead screw has {leadscrew_lead} and you cut {thread}. How many turns does it make before the tool meets its \
-            groove again?" => "screw_turns":
+        1 "The lead screw has {leadscrew_lead} and you cut {thread}. How many turns does it make before the tool meets \
+            its groove again?" => "screw_turns":
             { thread = "1/2-13 UNC" | "5/16-18 UNC" | "3/4-10 UNC" | "1 1/2-6 UNC" | "1/4-20 UNC",
               leadscrew_lead = "8 tpi" | "4 tpi", dial_gear = "32", dial_marks = "8" };
-        2 "You open the half-nuts after a pass of {thread}; the lead screw has {leadscrew_lead}. How far must the carriage \
-            run at least before they may close again?" => "travel":
+        2 "You open the half-nuts after a pass of {thread}; the lead screw has {leadscrew_lead}. How far must the \
+            carriage run at least before they may close again?" => "travel":
             { thread = "1/2-13 UNC" | "7/8-9 UNC" | "1/4-20 UNC" | "3/4-10 UNC", leadscrew_lead = "8 tpi" | "6 tpi",
               dial_gear = "24", dial_marks = "6", units = "inch" }
             { thread = "M8" | "M12" | "M16" | "M20" | "M30", leadscrew_lead = "6 mm" | "4 mm", dial_gear = "28",
               dial_marks = "4", units = "metric" };
-        2 "Metric lathe, lead screw {leadscrew_lead}, {dial_gear} teeth on the dial's gear and {dial_marks} marks. How many \
-            marks must pass for {thread} before you close again?" => "every_marks":
+        2 "Metric lathe, lead screw {leadscrew_lead}, {dial_gear} teeth on the dial's gear and {dial_marks} marks. How \
+            many marks must pass for {thread} before you close again?" => "every_marks":
             { thread = "M8" | "M16" | "M20" | "M30", leadscrew_lead = "6 mm", dial_gear = "35", dial_marks = "7" };
-        3 "Inch lathe, lead screw {leadscrew_lead}, geared with the 127 for a lead of {lead}. After how many turns of the \
-            lead screw does the tool meet its groove again?" => "screw_turns":
+        3 "Inch lathe, lead screw {leadscrew_lead}, geared with the 127 for a lead of {lead}. After how many turns of \
+            the lead screw does the tool meet its groove again?" => "screw_turns":
             { lead = "1 mm" | "1.25 mm" | "1.5 mm" | "1.75 mm" | "2 mm", leadscrew_lead = "8 tpi" | "4 tpi",
               dial_gear = "32", dial_marks = "8" };
-        3 "A pump screw of several starts has a lead of {lead}; lead screw {leadscrew_lead}, dial gear {dial_gear} teeth, \
-            {dial_marks} marks. How many marks must pass before you close again?" => "every_marks":
+        3 "A pump screw of several starts has a lead of {lead}; lead screw {leadscrew_lead}, dial gear {dial_gear} \
+            teeth, {dial_marks} marks. How many marks must pass before you close again?" => "every_marks":
             { lead = "0.2 in" | "0.25 in" | "0.4 in" | "0.3 in", leadscrew_lead = "8 tpi", dial_gear = "32",
               dial_marks = "8" };
     };
@@ -142,13 +142,14 @@ impl Calculator for ThreadingDial {
             x: leads_per_turn = number(S / L), S = leadscrew_lead: screw, L = thread_lead: lead);
         let Some(turns) = turns(per_turn) else {
             return Err(Refusal::no_answer(
-                "The tool does not meet its groove again within 5000 turns of the lead screw. Keep the half-nuts closed \
-                 and run the spindle back.",
+                "The tool does not meet its groove again within 5000 turns of the lead screw. Keep the half-nuts \
+                 closed and run the spindle back.",
                 &ways_out(input, lead, per_turn),
             ));
         };
         let rule = "the least whole number of turns that is a whole number of leads";
-        tell!(record.look_up("Turns of the lead screw until the tool meets its groove", rule), x = leads_per_turn: per_turn
+        tell!(record.look_up("Turns of the lead screw until the tool meets its \
+            groove", rule), x = leads_per_turn: per_turn
             => screw_turns: turns);
         tell!(record.look_up("Close anywhere", "where every turn of the lead screw is a whole number of leads"),
             q = screw_turns: turns => anywhere: turns == 1);
@@ -168,16 +169,17 @@ impl Calculator for ThreadingDial {
         let fixed = every <= marks && marks % every == 0;
         let list: Option<Vec<u32>> = fixed.then(|| (1..=marks / every).map(|n| (n * every) as u32).collect());
         if let Some(list) = &list {
-            tell!(record.look_up("Marks at which to close", "every one that many on, counted from the last mark as zero")
+            tell!(record.look_up("Marks at which to close", "every one that many on, counted from the last mark as \
+                zero")
                 => marks: column(list, |mark| *mark));
         } else if counted {
             notes!(record => marks_change:
-                "The good marks change with each turn of the dial. Count marks on from where the first cut began, or keep \
-                 the half-nuts closed and run the spindle back.");
+                "The good marks change with each turn of the dial. Count marks on from where the first cut began, or \
+                 keep the half-nuts closed and run the spindle back.");
         } else {
             notes!(record => dial_does_not_follow:
-                "The dial takes too many turns to come round again. Keep the half-nuts closed: stop, draw the tool out, \
-                 and run the spindle back.");
+                "The dial takes too many turns to come round again. Keep the half-nuts closed: stop, draw the tool \
+                 out, and run the spindle back.");
         }
         if turns == 1 {
             record.note("close_anywhere", "The half-nuts may be closed anywhere they go in; the dial is not needed.");

@@ -43,8 +43,8 @@ pub struct ChangeGearsInput {
     /// Teeth of the gears you have; name a gear twice if you have two. If absent, those in the shop's file.
     #[label("Gears you have", "gear")]
     pub gears: Option<Vec<u32>>,
-    /// Teeth of a fixed gear on the spindle that drives the stud; give the stud gear too. If absent, the stud turns as fast
-    /// as the spindle.
+    /// Teeth of a fixed gear on the spindle that drives the stud; give the stud gear too. If absent, the stud turns as
+    /// fast as the spindle.
     #[label("Spindle gear")]
     pub spindle_wheel: Option<Count<8, 300>>,
     /// Teeth of the fixed gear on the stud; give the spindle gear too.
@@ -68,8 +68,8 @@ pub struct TrainRow {
     pub train: String,
     /// Gear on the stud.
     pub first_driver: u32,
-    /// Gear it drives: in a simple train the one on the lead screw, through an idler; in a compound train the one on the
-    /// middle shaft.
+    /// Gear it drives: in a simple train the one on the lead screw, through an idler; in a compound train the one on
+    /// the middle shaft.
     #[label("First driven gear")]
     pub first_driven: u32,
     /// Second driver, on the middle shaft; compound trains only.
@@ -105,7 +105,8 @@ pub struct ChangeGearsResult {
     /// What the train on the lathe cuts; only where one is given.
     #[label("")]
     pub cut: Option<TrainCut>,
-    /// Trains: those that clear come first, the nearest to the lead before the others. Absent where only a train is given.
+    /// Trains: those that clear come first, the nearest to the lead before the others. Absent where only a train is
+    /// given.
     pub trains: Option<Vec<TrainRow>>,
 }
 
@@ -140,14 +141,15 @@ fn check_gears(input: &ChangeGearsInput) -> Result<(), ValidationError> {
 impl Calculator for ChangeGears {
     const ID: &'static str = "threads/change-gears";
     const TITLE: &'static str = "Change gears";
-    const ABOUT: &'static str = "Trains of change gears for the lead of a thread from the gears you have, the lead each \
-        cuts, how far it is off, and whether the gears clear each other; or what a train on the lathe cuts.";
+    const ABOUT: &'static str = "Trains of change gears for the lead of a thread from the gears you have, the lead \
+        each cuts, how far it is off, and whether the gears clear each other; or what a train on the lathe cuts.";
     const TASK: Task = Task::Thread;
-    const ANOTHER_CHECK: &'static str = "Take a scratch pass and measure over many threads with a rule: the length divided by their number is the pitch.";
+    const ANOTHER_CHECK: &'static str = "Take a scratch pass and measure over many threads with a rule: the length \
+        divided by their number is the pitch.";
     const WORDS: &'static str = "lathe, change wheels, gear train, lead screw, pitch, 127, metric thread, \
         compound train, idler";
     const EXAMPLES: &'static [Example] = examples! {
-        "A 1.5 mm pitch on the shop's lathe, whose lead screw has 8 threads an inch, with its 127 gear.":
+        "A 1.5 mm pitch on the shop's lathe, whose lead screw has 8 threads per inch, with its 127 gear.":
             thread = "M10", leadscrew_lead = "1/8 in", gears = "20,30,40,45,50,55,60,65,80,127",
             clearance_teeth = "15", count = "5";
         "A lead of 4 mm for a two-start pump spindle on a lathe with a 3 mm lead screw.":
@@ -155,36 +157,39 @@ impl Calculator for ChangeGears {
         "The same where the spindle turns the stud half as fast.":
             lead = "4 mm", leadscrew_lead = "3 mm", gears = "20,25,30,35,40,50,60,75,80", spindle_wheel = "30",
             stud_wheel = "60";
-        "Somebody left 40/50 x 60/127 on the lathe, whose lead screw has 8 threads an inch: what does it cut?":
+        "Somebody left 40/50 x 60/127 on the lathe, whose lead screw has 8 threads per inch: what does it cut?":
             train = "40/50 x 60/127", leadscrew_lead = "1/8 in";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
-        1 "You find {train} on the lathe, and the lead screw is {leadscrew_lead}. What lead does that cut?" => "cut/lead":
+        1 "You find {train} on the lathe, and the lead screw is {leadscrew_lead}. What lead does that \
+            cut?" => "cut/lead":
             { train = "40/80" | "40/50" | "20/40" | "20/50" | "50/40", leadscrew_lead = "8 tpi", units = "inch" }
             { train = "20/60" | "25/60" | "35/60" | "40/60" | "50/60", leadscrew_lead = "3 mm", units = "metric" };
         2 "Inch lathe, lead screw {leadscrew_lead}. Somebody has left {train} on it. What metric lead does that cut?"
             => "cut/lead":
             { train = "60/127" | "50/127" | "40/80 x 70/127" | "50/40 x 80/127" | "30/60 x 40/127",
               leadscrew_lead = "8 tpi" | "4 tpi", units = "metric" };
-        2 "{spindle_wheel} teeth on the spindle drive {stud_wheel} on the stud, then {train} drives the {leadscrew_lead} \
-            lead screw. What lead does that cut?" => "cut/lead":
+        2 "{spindle_wheel} teeth on the spindle drive {stud_wheel} on the stud, then {train} drives the \
+            {leadscrew_lead} lead screw. What lead does that cut?" => "cut/lead":
             { train = "40/50" | "50/40" | "40/65", spindle_wheel = "30", stud_wheel = "60", leadscrew_lead = "8 tpi",
               units = "inch" }
             { train = "50/60" | "40/60" | "35/60", spindle_wheel = "30", stud_wheel = "60", leadscrew_lead = "6 mm",
               units = "metric" };
-        3 "There is no 127 gear. You cut {thread} with {train} on the {leadscrew_lead} lead screw. By how much is the lead \
-            off, as a share of the pitch?" => "cut/error":
+        3 "There is no 127 gear. You cut {thread} with {train} on the {leadscrew_lead} lead screw. By how much is the \
+            lead off, as a share of the pitch?" => "cut/error":
             { thread = "M10", train = "30/50 x 37/47" | "30/50 x 63/80", leadscrew_lead = "8 tpi",
               gears = "20,25,30,35,40,50,37,47,63,80" }
             { thread = "M12", train = "35/50 x 37/47" | "35/50 x 63/80" | "30/45 x 38/46", leadscrew_lead = "8 tpi",
               gears = "20,25,30,35,40,50,37,47,63,80" }
             { thread = "M16", train = "40/50 x 37/47" | "40/50 x 63/80" | "40/65", leadscrew_lead = "8 tpi",
               gears = "20,25,30,35,40,50,37,47,63,80" };
-        3 "You want {thread}, but {train} stands on the lathe with the {leadscrew_lead} lead screw. By how much is each \
-            thread off?" => "cut/lead_error":
-            { thread = "1/2-13 UNC", train = "40/60" | "40/70" | "40/55", leadscrew_lead = "8 tpi", gears = "20,40,60,65",
+        3 "You want {thread}, but {train} stands on the lathe with the {leadscrew_lead} lead screw. By how much is \
+            each thread off?" => "cut/lead_error":
+            { thread = "1/2-13 UNC", train = "40/60" | "40/70" | "40/55", leadscrew_lead = "8 tpi",
+              gears = "20,40,60,65",
               units = "inch" }
-            { thread = "3/4-10 UNC", train = "40/55" | "40/45" | "45/50", leadscrew_lead = "8 tpi", gears = "20,40,50,60",
+            { thread = "3/4-10 UNC", train = "40/55" | "40/45" | "45/50", leadscrew_lead = "8 tpi",
+              gears = "20,40,50,60",
               units = "inch" };
     };
     type Input = ChangeGearsInput;
@@ -194,7 +199,8 @@ impl Calculator for ChangeGears {
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.caution((
             "change_gears",
-            "Stop the lathe and switch it off at the wall before touching the gears, and close the guard before it runs.",
+            "Stop the lathe and switch it off at the wall before touching the gears, and close the guard before it \
+             runs.",
         ));
         record.source("kinematics", "a train turns by the teeth of its drivers over those of its driven gears");
         let stud: f64 = match (input.spindle_wheel, input.stud_wheel) {
@@ -215,8 +221,8 @@ impl Calculator for ChangeGears {
         let Some(wanted_lead) = wanted else {
             if input.gears.is_some() || input.count.is_some() || input.clearance_teeth.is_some() {
                 notes!(record => gears_without_effect:
-                    "The gears you have, the clearance and how many trains to list matter only for finding a train. Give a \
-                     thread or a lead to find one.");
+                    "The gears you have, the clearance and how many trains to list matter only for finding a train. \
+                     Give a thread or a lead to find one.");
             }
             return Ok(ChangeGearsResult { wanted_lead: None, wanted_ratio: None, cut, trains: None });
         };
@@ -263,14 +269,14 @@ fn find_trains(
     }
     if found[0].error_from(wanted_ratio).abs() > 1e-12 {
         notes!(record => not_exact:
-                "No train of these gears cuts the lead exactly. An error of a few parts in ten thousand will do for a nut \
-                 of usual length, but not for a lead screw. With a 127 gear, metric threads on an inch lead screw are \
-                 exact.");
+                "No train of these gears cuts the lead exactly. An error of a few parts in ten thousand will do for a \
+                 nut of usual length, but not for a lead screw. With a 127 gear, metric threads on an inch lead screw \
+                 are exact.");
     }
     notes!(record => train_order:
-            "A simple train takes an idler of any size between its gears; the idler changes only the hand. In a compound \
-             train the first driver drives the first driven gear, the second driver turns with it on one shaft, and \
-             drives the second driven gear.");
+            "A simple train takes an idler of any size between its gears; the idler changes only the hand. In a \
+             compound train the first driver drives the first driven gear, the second driver turns with it on one \
+             shaft, and drives the second driven gear.");
     let per_turn = screw.get().si() * stud;
     let trains: Vec<TrainRow> = found.iter().map(|train| row(train, wanted_ratio, wanted_lead, per_turn)).collect();
     tell((wanted_lead, wanted_ratio), &trains, (screw, stud), record);

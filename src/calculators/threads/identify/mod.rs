@@ -50,12 +50,12 @@ pub struct IdentifyInput {
     #[absent("0.05 mm", "What a caliper or micrometer is good for over crests that are not quite clean.")]
     #[label("Diameter may be off by")]
     pub diameter_error: Option<Size>,
-    /// How far off the pitch may be, either way; if absent 1.5 percent of it, or for counted pitches 0.2 mm, about 0.008 in,
-    /// over their length.
+    /// How far off the pitch may be, either way; if absent 1.5 percent of it, or for counted pitches 0.2 mm, about
+    /// 0.008 in, over their length.
     #[label("Pitch may be off by")]
     pub pitch_error: Option<Size>,
-    /// How far the crests of a screw may be worn below the least size of a new one, or those of a hole above the greatest;
-    /// if absent 0.1 mm, about 0.004 in.
+    /// How far the crests of a screw may be worn below the least size of a new one, or those of a hole above the
+    /// greatest; if absent 0.1 mm, about 0.004 in.
     #[absent(
         "0.1 mm",
         "For a used part: the crests of a screw wear small, those of a hole large. Give 0 for a new part."
@@ -86,8 +86,8 @@ pub struct ThreadCandidate {
     pub family: &'static str,
     /// Angle between its flanks.
     pub flank_angle: FoundAngle,
-    /// Its basic diameter over the crests: major of an external thread, minor of an internal one; for a taper thread at its
-    /// gauge plane.
+    /// Its basic diameter over the crests: major of an external thread, minor of an internal one; for a taper thread at
+    /// its gauge plane.
     #[label("Basic diameter")]
     pub basic_diameter: FoundSize,
     /// The measured diameter less the basic one: external threads measure under it, internal ones over.
@@ -109,7 +109,8 @@ pub struct ThreadCandidate {
     /// The measured pitch less its own.
     #[label("Pitch off by")]
     pub pitch_off: FoundDifference,
-    /// How badly it fits: diameter and pitch off as multiples of their possible errors, as the root of the sum of squares.
+    /// How badly it fits: diameter and pitch off as multiples of their possible errors, as the root of the sum of
+    /// squares.
     pub misfit: f64,
     /// Whether diameter and pitch are both off by no more than they may be.
     pub fits: bool,
@@ -144,7 +145,8 @@ rules! { check_diameter(IdentifyInput) {
     one_of(major_diameter = "0.497 in", minor_diameter = "0.422 in"):
         "Give the major diameter of an external thread or the minor diameter of an internal one.";
     not_both(major_diameter, minor_diameter):
-        "Give the major or the minor diameter, not both: the major of an external thread, the minor of an internal one.";
+        "Give the major or the minor diameter, not both: the major of an external thread, the minor of an internal \
+         one.";
 } }
 
 const ONE_WAY: &str = "Give the pitch in one way only.";
@@ -176,12 +178,13 @@ impl IdentifyInput {
 impl Calculator for Identify {
     const ID: &'static str = "threads/identify";
     const TITLE: &'static str = "What thread is this";
-    const ABOUT: &'static str = "The threads that a measured part may have, from its diameter and pitch: the likeliest of \
-        every family with reasons, the ones easily mistaken for it, and what to check next.";
+    const ABOUT: &'static str = "The threads that a measured part may have, from its diameter and pitch: the likeliest \
+        of every family with reasons, the ones easily mistaken for it, and what to check next.";
     const TASK: Task = Task::Thread;
     // A thread that is measured on the bench.
     const AT_THE_MACHINE: bool = false;
-    const ANOTHER_CHECK: &'static str = "Hold the part against a screw of that thread, or a pitch gauge on its flanks, up to a strong light: over ten pitches no light shows through.";
+    const ANOTHER_CHECK: &'static str = "Hold the part against a screw of that thread, or a pitch gauge on its flanks, \
+        up to a strong light: over ten pitches no light shows through.";
     const WORDS: &'static str = "identify, unknown thread, which thread, pitch gauge, measure a thread, BSW or UNC, \
         BSP or NPT, metric or inch, worn thread, threads per inch";
     const EXAMPLES: &'static [Example] = examples! {
@@ -196,32 +199,39 @@ impl Calculator for Identify {
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "You count {turns} pitches over {turns_length} on an old winch stud. What pitch is that?" => "measured_pitch":
-            { turns = "12", turns_length = "0.924 in" | "0.6 in" | "1.2 in", major_diameter = "0.495 in", units = "inch" }
+            { turns = "12", turns_length = "0.924 in" | "0.6 in" | "1.2 in", major_diameter = "0.495 in",
+              units = "inch" }
             { turns = "10", turns_length = "0.5 in" | "1 in" | "0.77 in" | "0.625 in", major_diameter = "0.495 in",
               units = "inch" }
-            { turns = "10" | "8", turns_length = "20 mm" | "12 mm" | "16 mm", major_diameter = "11.9 mm",
+            { turns = "10", turns_length = "20 mm" | "15 mm" | "17.5 mm" | "12.5 mm", major_diameter = "11.9 mm",
+              units = "metric" }
+            { turns = "8", turns_length = "20 mm" | "12 mm" | "14 mm" | "10 mm", major_diameter = "11.9 mm",
               units = "metric" };
-        1 "A pitch gauge reads {threads_per_inch} threads per inch on an old pump stud. What pitch is that in millimeters?"
+        1 "A pitch gauge reads {threads_per_inch} threads per inch on an old pump stud. What pitch is that in \
+            millimeters?"
             => "measured_pitch":
-            { threads_per_inch = "20" | "16" | "13" | "12" | "11" | "10", major_diameter = "12.5 mm", units = "metric" };
-        2 "A stud measures {major_diameter} over its crests, and the gauge reads {threads_per_inch} per inch with 60 degree \
-            flanks. What is the basic diameter of the likeliest inch thread?" => "candidates/0/basic_diameter":
+            { threads_per_inch = "20" | "16" | "13" | "12" | "11" | "10", major_diameter = "12.5 mm",
+              units = "metric" };
+        2 "A stud measures {major_diameter} over its crests, and the gauge reads {threads_per_inch} per inch with 60 \
+            degree flanks. What is the basic diameter of the likeliest inch thread?" => "candidates/0/basic_diameter":
             { major_diameter = "0.495 in", threads_per_inch = "13" | "20", flank_angle = "60 deg", families = "unified",
               units = "inch" }
             { major_diameter = "0.37 in", threads_per_inch = "16" | "24", flank_angle = "60 deg", families = "unified",
               units = "inch" }
             { major_diameter = "0.745 in", threads_per_inch = "10" | "16", flank_angle = "60 deg", families = "unified",
               units = "inch" };
-        2 "A screw measures {major_diameter} over its crests and {pitch} from crest to crest. How far below the basic \
-            diameter of the likeliest metric thread does it measure?" => "candidates/0/from_basic":
+        2 "A screw measures {major_diameter} over its crests and {pitch} from crest to crest. How far is that off \
+            the basic diameter of the likeliest metric thread, minus for under?" => "candidates/0/from_basic":
             { major_diameter = "11.85 mm" | "11.8 mm" | "11.9 mm", pitch = "1.75 mm" | "1.25 mm", families = "metric",
               units = "metric" }
-            { major_diameter = "9.85 mm" | "9.9 mm", pitch = "1.5 mm" | "1.25 mm", families = "metric", units = "metric" };
-        3 "{turns} pitches of a stud span {turns_length}, and it measures {major_diameter} over its crests. What pitch has \
-            the likeliest thread?" => "candidates/0/pitch":
+            { major_diameter = "9.85 mm" | "9.9 mm", pitch = "1.5 mm" | "1.25 mm", families = "metric",
+              units = "metric" };
+        3 "{turns} pitches of a stud span {turns_length}, and it measures {major_diameter} over its crests. What pitch \
+            does the likeliest thread have?" => "candidates/0/pitch":
             { turns = "12", turns_length = "0.925 in" | "0.92 in", major_diameter = "0.495 in", units = "inch" }
             { turns = "10", turns_length = "0.625 in" | "0.63 in", major_diameter = "0.37 in", units = "inch" }
-            { turns = "10", turns_length = "17.5 mm" | "17.6 mm" | "12.5 mm", major_diameter = "11.9 mm", units = "metric" };
+            { turns = "10", turns_length = "17.5 mm" | "17.6 mm" | "12.5 mm", major_diameter = "11.9 mm",
+              units = "metric" };
     };
     type Input = IdentifyInput;
     type Output = IdentifyResult;
@@ -258,21 +268,21 @@ impl Calculator for Identify {
         } else {
             record.note(
                 "none_fits",
-                "No listed thread fits both diameter and pitch; the nearest are listed. Count the pitches again (n crests span \
-                 n - 1 pitches), measure where the thread is not worn, and consider a special pitch.",
+                "No listed thread fits both diameter and pitch; the nearest are listed. Count the pitches again (n \
+                 crests span n - 1 pitches), measure where the thread is not worn, and consider a special pitch.",
             );
         }
         if measured.crest == Crest::Inside {
             record.note(
                 "drilled_large",
-                "A minor diameter tells more about the drill than about the thread. Go by the pitch, and by a screw that runs \
-                 in.",
+                "A minor diameter tells more about the drill than about the thread. Go by the pitch, and by a screw \
+                 that runs in.",
             );
         }
         record.note(
             "order",
-            "The list is ranked by misfit; where two fit about equally, the commoner comes first. The ranking is a judgment, \
-             the figures are not.",
+            "The list is ranked by misfit; where two fit about equally, the commoner comes first. The ranking is a \
+             judgment, the figures are not.",
         );
         let others: Vec<&'static Listed> = listed().iter().filter(|one| asked_for(input, one, false)).collect();
         let twins = twins::twins(first, &others, measured.crest, record);

@@ -89,34 +89,33 @@ impl Candidate {
         let words = self.range.words();
         let outside = measured.crest == Crest::Outside;
         let place = if d > self.reach.1 + error {
-            "larger than it can be"
+            "is larger than this thread can be".to_owned()
         } else if d < self.reach.0 - error {
-            "smaller than it can be, even worn"
+            "is smaller than this thread can be, even worn".to_owned()
         } else if d > self.sound.1 {
-            if outside { "above, but within the error of," } else { "above, as worn or drilled large, " }
+            format!(
+                "is above {words}, {}",
+                if outside { "but no more than it may be off" } else { "as if worn or drilled large" }
+            )
         } else if d < self.sound.0 {
-            if outside { "below, as worn, " } else { "below, but within the error of," }
+            format!("is below {words}, {}", if outside { "as if worn" } else { "but no more than it may be off" })
         } else {
-            "within"
+            format!("is within {words}")
         };
         let within = self.pitch_off.abs() / measured.pitch_error.get().si();
         let pitch = if within <= 0.5 {
             "the pitch agrees"
         } else if within <= 1.0 {
-            "the pitch agrees just within its error"
+            "the pitch agrees, just within what it may be off"
         } else {
             "the pitch does not agree"
         };
-        if place.ends_with("can be") || place.ends_with("worn") {
-            format!("The diameter is {place}; {pitch}.")
-        } else {
-            format!("The diameter is {} {words}; {pitch}.", place.trim_end())
-        }
+        format!("The diameter {place}; {pitch}.")
     }
 }
 
 impl Measured {
-    /// Threads in one inch, as measured.
+    /// Threads per inch, as measured.
     pub fn threads_per_inch(&self) -> f64 {
         Unit::Inch.to_si(1.0) / self.pitch.get().si()
     }

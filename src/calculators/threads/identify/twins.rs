@@ -115,8 +115,8 @@ fn tell(twins: &[(&'static Listed, ThreadTwin)], record: &mut Record) {
     }
     known_steps! { record;
         look_up "Threads easily mistaken for the first candidate",
-            "lists of threads: diameters within 4 percent and pitches within 14 percent, of another series, or of its own on \
-             the same diameter" => "twins.thread", column(twins, |(_, twin)| twin.thread.clone());
+            "lists of threads: diameters within 4 percent and pitches within 14 percent, of another series, or of its \
+             own on the same diameter" => "twins.thread", column(twins, |(_, twin)| twin.thread.clone());
         look_up "Their families", "as listed" => "twins.family", column(twins, |(_, twin)| twin.family);
         look_up "Their diameters less its own", "lists of threads"
             => "twins.diameter_difference", column(twins, |(_, twin)| twin.diameter_difference);
@@ -151,20 +151,28 @@ pub fn check_next(
     let next: Vec<String> = [
         (
             spread(|thread| unit_of(thread).to_si(thread.pitch)) > Unit::Millimetre.to_si(0.002),
-            "Measure the pitch over as many threads as there are: a small difference adds up, and over ten threads a rule \
-             shows it.",
+            "Measure the pitch over as many threads as there are: a small difference adds up, and over ten threads a \
+             rule shows it.",
         ),
         (
             input.flank_angle.is_none() && spread(|thread| thread.system.flank_angle()) > 2.0,
-            "Hold templates of the flanks up to the light: 60 and 55 degrees, for power threads 29 and 30. Rounded crests \
-             and roots suggest 55.",
+            "Hold templates of the flanks up to the light: 60 and 55 degrees, for power threads 29 and 30. Rounded \
+             crests and roots suggest 55.",
         ),
         (
             input.body.is_none() && spread(|thread| f64::from(u8::from(thread.is_taper()))) > 0.0,
             "Measure the crests at both ends of the thread: a taper thread grows by a sixteenth of the length.",
         ),
-        (external, "Measure again where the thread is not worn: under the head, at the end of the shank, or where it is clean."),
-        (!external, "Measure the root too, from a cast or with a probe: the major diameter tells threads apart better."),
+        (
+            external,
+            "Measure again where the thread is not worn: under the head, at the end of the shank, or where it \
+            is clean.",
+        ),
+        (
+            !external,
+            "Measure the root too, from a cast or with a probe: the major diameter tells threads apart \
+            better.",
+        ),
         (true, "See how far one turn advances: more than one pitch means several starts. Note which way it turns."),
         (true, "Run a known mating part on by hand for its whole length: a wrong one binds after two or three turns."),
     ]

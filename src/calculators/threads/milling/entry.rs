@@ -9,7 +9,8 @@ use crate::threading::GivenThread;
 /// The way in.
 #[derive(Debug, Gives)]
 pub struct WayIn {
-    /// How far the cutter moves along the axis on the way in; on the way out it moves as far again, in the same direction.
+    /// How far the cutter moves along the axis on the way in; on the way out it moves as far again, in the same
+    /// direction.
     #[label("Rise on the way in")]
     pub entry_rise: FoundSize,
     /// Diameter of the arc that leads onto the path; holes only.
@@ -70,8 +71,9 @@ fn half_circle(lead: FoundSize, path: FoundSize, helix: &Helix, record: &mut Rec
     record.note(
         "entry_quarter",
         format!(
-            "The half circle takes the cutter a quarter turn round the thread's axis, {}. Move it a quarter of the lead \
-             {}wards, evenly along the way, and it joins the helix in step. The way out is the same, another quarter on.",
+            "The half circle takes the cutter a quarter turn round the thread's axis, {}. Move it a quarter of the \
+             lead {}wards, evenly along the way, and it joins the helix in step. The way out is the same, another \
+             quarter on.",
             helix.path_turns.as_str(),
             helix.path_travels.as_str()
         ),
@@ -112,8 +114,8 @@ fn arc_45(
         "entry_eighth",
         format!(
             "The arc takes the cutter an eighth of a turn round the thread's axis, {}. Move it an eighth of the lead \
-             {}wards, evenly along the way, and it joins the helix in step. Where the arc begins, the cutter just touches \
-             the wall: come there from the center of the hole. The way out is the same, another eighth on.",
+             {}wards, evenly along the way, and it joins the helix in step. Where the arc begins, the cutter just \
+             touches the wall: come there from the center of the hole. The way out is the same, another eighth on.",
             helix.path_turns.as_str(),
             helix.path_travels.as_str()
         ),

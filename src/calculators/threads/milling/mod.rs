@@ -97,7 +97,8 @@ pub struct ThreadMillingInput {
     /// diameter of a stud.
     #[label("Diameter before threading")]
     pub start_diameter: Option<Size>,
-    /// Diameter that the tips cut to. If absent, the basic major diameter in a hole, the basic minor diameter on a stud.
+    /// Diameter that the tips cut to. If absent, the basic major diameter in a hole, the basic minor diameter on a
+    /// stud.
     #[label("Diameter the tips cut to")]
     pub contour_diameter: Option<Size>,
     /// How the cutter comes onto the path in a hole: half_circle or arc_45; holes only.
@@ -192,8 +193,8 @@ pub struct ThreadMillingResult {
 impl Calculator for ThreadMilling {
     const ID: &'static str = "threads/milling";
     const TITLE: &'static str = "Thread milling";
-    const ABOUT: &'static str = "The helix for milling a thread with a rotating cutter: the circle its center runs on and \
-        its feed, the rise in a turn and on the way in, the direction, the cuts, and the error on the flanks.";
+    const ABOUT: &'static str = "The helix for milling a thread with a rotating cutter: the circle its center runs on \
+        and its feed, the rise in a turn and on the way in, the direction, the cuts, and the error on the flanks.";
     const TASK: Task = Task::Thread;
     const ANOTHER_CHECK: &'static str = "Mill a thread in scrap first and try a gauge or the mating part in it.";
     const WORDS: &'static str = "thread mill, helical, helix, interpolation, pitch per turn, center feed, climb, \
@@ -214,46 +215,51 @@ impl Calculator for ThreadMilling {
             may_exceed = "5 percent", backlash = "0.006 in";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
-        1 "You mill {thread} in a pump cover with a {cutter_diameter} cutter, tips out to the full major diameter. What circle \
-            does the center of the cutter run on?" => "path_diameter":
+        1 "You mill {thread} in a pump cover with a {cutter_diameter} cutter, tips out to the full major diameter. \
+            What circle does the center of the cutter run on?" => "path_diameter":
             { thread = "M16x1.5" | "M20x1.5" | "M18x1.5", side = "internal", cutter_diameter = "10 mm" | "12 mm",
               teeth = "3", cutting_speed = "30 m/min", feed_per_tooth = "0.05 mm/tooth", units = "metric" }
-            { thread = "3/4-16 UNF" | "7/8-14 UNF" | "1-12 UNF", side = "internal", cutter_diameter = "1/2 in" | "3/8 in",
+            { thread = "3/4-16 UNF" | "7/8-14 UNF" | "1-12 UNF", side = "internal",
+              cutter_diameter = "1/2 in" | "3/8 in",
               teeth = "4", cutting_speed = "80 ft/min", feed_per_tooth = "0.002 in/tooth", units = "inch" };
-        1 "The cutter runs once round the thread {thread}. How far does it move along the axis meanwhile?"
+        1 "You mill {thread}, and the cutter goes once round. How far does it move along the axis meanwhile?"
             => "rise_per_turn":
-            { thread = "M24x1.5" | "M30x2" | "M24x3 2 starts" | "M30x2 3 starts", side = "internal",
+            { thread = "M24x1.5" | "M30x2" | "M30x3.5" | "M24x3", side = "internal",
               cutter_diameter = "12 mm", teeth = "3", cutting_speed = "30 m/min", feed_per_tooth = "0.05 mm/tooth",
               units = "metric" }
-            { thread = "1-8 UNC" | "1-12 UNF" | "1-8 UNC (2 STARTS)" | "7/8-14 UNF", side = "internal",
+            { thread = "1-8 UNC" | "1-12 UNF" | "1 1/2-6 UNC" | "7/8-14 UNF", side = "internal",
               cutter_diameter = "1/2 in", teeth = "4", cutting_speed = "80 ft/min", feed_per_tooth = "0.002 in/tooth",
               units = "inch" };
-        2 "The cutter comes onto the path of {thread} on a half circle from the center of the hole. How far must it move \
-            along the axis on the way?" => "entry_rise":
-            { thread = "M16x1.5" | "M20x2" | "M24x3" | "M30x3.5", side = "internal", cutter_diameter = "8 mm", teeth = "3",
+        2 "The cutter comes onto the path of {thread} on a half circle from the center of the hole. How far must it \
+            move along the axis on the way?" => "entry_rise":
+            { thread = "M16x1.5" | "M20x2" | "M24x3" | "M30x3.5", side = "internal", cutter_diameter = "8 mm",
+              teeth = "3",
               cutting_speed = "30 m/min", feed_per_tooth = "0.05 mm/tooth", entry = "half_circle", units = "metric" }
-            { thread = "1-8 UNC" | "1-12 UNF" | "3/4-10 UNC" | "3/4-16 UNF", side = "internal", cutter_diameter = "1/2 in",
+            { thread = "1-8 UNC" | "1-12 UNF" | "3/4-10 UNC" | "3/4-16 UNF", side = "internal",
+              cutter_diameter = "1/2 in",
               teeth = "4", cutting_speed = "80 ft/min", feed_per_tooth = "0.002 in/tooth", entry = "half_circle",
               units = "inch" };
-        2 "A stud {thread} is turned to {start_diameter}. Your {cutter_diameter} cutter takes it down to {contour_diameter}. \
-            What circle does its center run on?" => "path_diameter":
+        2 "A stud {thread} is turned to {start_diameter}. Your {cutter_diameter} cutter takes it down to \
+            {contour_diameter}. What circle does its center run on?" => "path_diameter":
             { thread = "1-8 UNC", side = "external", cutter_diameter = "1/2 in" | "3/4 in" | "5/8 in",
               start_diameter = "0.996 in", contour_diameter = "0.85 in" | "0.848 in", teeth = "4",
               cutting_speed = "80 ft/min", feed_per_tooth = "0.002 in/tooth", units = "inch" }
             { thread = "M24x1.5", side = "external", cutter_diameter = "12 mm" | "16 mm" | "20 mm",
               start_diameter = "23.9 mm", contour_diameter = "22.2 mm" | "22.1 mm", teeth = "4",
               cutting_speed = "30 m/min", feed_per_tooth = "0.05 mm/tooth", units = "metric" };
-        2 "A {cutter_diameter} thread mill with {teeth} teeth cuts at {cutting_speed} and {feed_per_tooth} on a variable-speed \
-            head. What is the feed at the tips?" => "edge_feed_rate":
+        2 "A {cutter_diameter} thread mill with {teeth} teeth cuts at {cutting_speed} and {feed_per_tooth} on a \
+            variable-speed head. What is the feed at the tips?" => "edge_feed_rate":
             { thread = "M24x1.5", side = "internal", cutter_diameter = "12 mm" | "16 mm", teeth = "3" | "4",
               cutting_speed = "25 m/min" | "30 m/min", feed_per_tooth = "0.05 mm/tooth" | "0.04 mm/tooth",
               units = "metric" };
-        3 "In a hole {thread} the tips of a {cutter_diameter} cutter, {teeth} teeth, cut out to the full major diameter at \
-            {cutting_speed} and {feed_per_tooth}. What feed do you set for its center?" => "center_feed_rate":
-            { thread = "M24x1.5" | "M20x1.5" | "M30x2", side = "internal", cutter_diameter = "12 mm" | "10 mm", teeth = "3",
+        3 "In a hole {thread} the tips of a {cutter_diameter} cutter, {teeth} teeth, cut out to the full major \
+            diameter at {cutting_speed} and {feed_per_tooth}. What feed do you set for its \
+            center?" => "center_feed_rate":
+            { thread = "M24x1.5" | "M20x1.5" | "M30x2", side = "internal", cutter_diameter = "12 mm" | "10 mm",
+              teeth = "3",
               cutting_speed = "25 m/min" | "30 m/min", feed_per_tooth = "0.05 mm/tooth", units = "metric" };
-        3 "A hole bored to {start_diameter} is threaded out to {contour_diameter} in {passes} cuts that take equal metal. How \
-            deep does the first one go?" => "cuts/0/depth":
+        3 "A hole bored to {start_diameter} is threaded out to {contour_diameter} in {passes} cuts that take equal \
+            metal. How deep does the first one go?" => "cuts/0/depth":
             { thread = "M24x3", side = "internal", cutter_diameter = "12 mm", teeth = "3", cutting_speed = "30 m/min",
               feed_per_tooth = "0.05 mm/tooth", start_diameter = "20.8 mm" | "20.9 mm" | "21 mm",
               contour_diameter = "24 mm", passes = "2" | "4" | "3", units = "metric" };

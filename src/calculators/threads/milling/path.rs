@@ -52,8 +52,8 @@ pub struct Helix {
     /// Helix angle of the path.
     #[label("Helix angle of the path")]
     pub path_angle: FoundAngle,
-    /// Which way round the cutter's center goes, seen from above with the spindle turning clockwise: counterclockwise or
-    /// clockwise.
+    /// Which way round the cutter's center goes, seen from above with the spindle turning clockwise: counterclockwise
+    /// or clockwise.
     #[label("Path runs")]
     pub path_turns: PathTurn,
     /// Which way it goes along the axis meanwhile: up or down.
@@ -152,8 +152,8 @@ pub fn overcut(
         e: pitch_error = 2.0 * o / tan(α), o = flank_overcut, α = half_flank_angle: given.half_angle);
     if pitch_error.get().si() > given.pitch.get().si() / 10.0 {
         notes!(record => large_cutter:
-            "This cutter is so large that it spoils the flanks by more than a tenth of the pitch. Take a smaller one, which \
-             clears the flank sooner.");
+            "This cutter is so large that it spoils the flanks by more than a tenth of the pitch. Take a smaller one, \
+             which clears the flank sooner.");
     }
     Ok(Spoilt { flank_overcut, pitch_error })
 }

@@ -144,21 +144,23 @@ impl Calculator for Plated {
             thread = "M10", side = "internal", internal_class = "6H", thickness_min = "5 µm", thickness_max = "8 µm";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
-        1 "Your {thread} winch stud gets up to {thickness_max} of zinc a side. By how much does its pitch diameter grow?"
+        1 "Your {thread} winch stud gets up to {thickness_max} of zinc a side. By how much does its pitch diameter \
+            grow?"
             => "pitch_change_max":
             { thread = "1/2-13 UNC" | "3/8-16 UNC", side = "external", thickness_min = "0.0002 in",
               thickness_max = "0.0003 in" | "0.0004 in" | "0.0005 in" | "0.0006 in", units = "inch" }
             { thread = "M10" | "M12", side = "external", thickness_min = "5 µm",
               thickness_max = "8 µm" | "10 µm" | "12 µm", units = "metric" };
-        2 "Your {thread} stud, class {external_class}, is plated {thickness_min} to {thickness_max} a side and may then reach \
-            the basic size. What is the greatest pitch diameter to cut it to?" => "before/pitch_max":
-            { thread = "1/2-13 UNC" | "3/8-16 UNC" | "5/8-11 UNC" | "1/4-20 UNC", side = "external", external_class = "2A",
+        2 "Your {thread} stud, class {external_class}, is plated {thickness_min} to {thickness_max} a side and may \
+            then reach the basic size. What is the greatest pitch diameter to cut it to?" => "before/pitch_max":
+            { thread = "1/2-13 UNC" | "3/8-16 UNC" | "5/8-11 UNC" | "1/4-20 UNC", side = "external",
+              external_class = "2A",
               thickness_min = "0.0002 in", thickness_max = "0.0003 in" | "0.0004 in", may_reach = "basic",
               units = "inch" }
             { thread = "M10" | "M12" | "M16", side = "external", external_class = "6g", thickness_min = "5 µm",
               thickness_max = "8 µm" | "10 µm", may_reach = "basic", units = "metric" };
-        2 "An {thread} hole of a pump cover, class {internal_class}, gets {thickness_min} to {thickness_max} of nickel a \
-            side. What is the least pitch diameter to tap it to?" => "before/pitch_min":
+        2 "An {thread} hole of a pump cover, class {internal_class}, gets {thickness_min} to {thickness_max} of nickel \
+            a side. What is the least pitch diameter to tap it to?" => "before/pitch_min":
             { thread = "M8" | "M10" | "M12", side = "internal", internal_class = "6H", thickness_min = "5 µm",
               thickness_max = "8 µm" | "10 µm", units = "metric" };
         2 "How large may a {thread} stud of class {external_class} be over its crests before {thickness_min} to \
@@ -166,8 +168,8 @@ impl Calculator for Plated {
             { thread = "1/2-13 UNC" | "3/8-16 UNC" | "3/4-10 UNC", side = "external", external_class = "2A",
               thickness_min = "0.0002 in", thickness_max = "0.0003 in" | "0.0005 in", may_reach = "basic",
               units = "inch" };
-        3 "A {thread} stud must stay within class {external_class} with its coat of {thickness_min} to {thickness_max} a \
-            side on. What is the least pitch diameter to cut it to?" => "before/pitch_min":
+        3 "A {thread} stud must stay within class {external_class} with its coat of {thickness_min} to {thickness_max} \
+            a side on. What is the least pitch diameter to cut it to?" => "before/pitch_min":
             { thread = "1/2-13 UNC" | "5/8-11 UNC", side = "external", external_class = "2A" | "3A",
               thickness_min = "0.0002 in" | "0.0001 in", thickness_max = "0.0003 in", may_reach = "class",
               units = "inch" };

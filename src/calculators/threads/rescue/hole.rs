@@ -61,8 +61,8 @@ pub fn clean_diameter(input: &RescueInput, record: &mut Record) -> FoundSize {
         }
         (Some(old), None) => {
             notes!(record => as_nominal:
-                "The old thread is assumed to reach its nominal diameter. Taps cut a little larger and a torn hole is larger \
-                 still: measure it.");
+                "The old thread is assumed to reach its nominal diameter. Taps cut a little larger and a torn hole is \
+                 larger still: measure it.");
             record.step(what, "c = D").with("D", "old_major_diameter", old).gives(field, old);
             old
         }

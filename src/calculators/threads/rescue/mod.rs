@@ -148,29 +148,31 @@ impl Calculator for Rescue {
             hole_diameter = "21.5 mm", families = "pipe_parallel,npt,pipe_taper";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
-        1 "The {thread} hole in a winch cover is stripped. At what diameter is the old thread all gone?" => "clean_diameter":
+        1 "The {thread} hole in a winch cover is stripped. At what diameter is the old thread all \
+            gone?" => "clean_diameter":
             { thread = "1/4-20 UNC" | "5/16-18 UNC" | "3/8-16 UNC" | "#10-24 UNC", families = "unified", units = "inch",
               from = "tables" }
             { thread = "M6" | "M8" | "M10", families = "metric", units = "metric", from = "tables" };
-        2 "The {thread} hole is stripped and you go to the next larger coarse or fine inch thread whose drill cleans it up, \
-            for {thread_percent} of thread. How large is that drill?" => "candidates/0/drill_diameter":
+        2 "The {thread} hole is stripped and you go to the next larger coarse or fine inch thread whose drill cleans \
+            it up, for {thread_percent} of thread. How large is that drill?" => "candidates/0/drill_diameter":
             { thread = "1/4-20 UNC" | "5/16-18 UNC" | "3/8-16 UNC" | "#10-24 UNC", thread_percent = "75 percent",
               families = "unified", systems = "fraction,number,letter", from = "tables", units = "inch" };
-        2 "The {thread} hole in a pump flange is torn out to {hole_diameter}. What is the major diameter of the next common \
-            metric thread that cleans it up?" => "candidates/0/major_diameter":
+        2 "The {thread} hole in a pump flange is torn out to {hole_diameter}. What is the major diameter of the next \
+            common metric thread that cleans it up?" => "candidates/0/major_diameter":
             { thread = "M8", hole_diameter = "8.1 mm" | "8.3 mm" | "8.6 mm", families = "metric", systems = "metric",
               from = "tables", units = "metric" }
             { thread = "M10", hole_diameter = "10.2 mm" | "10.6 mm" | "11 mm", families = "metric", systems = "metric",
               from = "tables", units = "metric" };
-        2 "The {thread} hole is stripped, {edge_distance} from center to the edge. The next larger coarse or fine inch thread \
-            goes in. How much wall is left?" => "candidates/0/wall_left":
+        2 "The {thread} hole is stripped, {edge_distance} from center to the edge. The next larger coarse or fine inch \
+            thread goes in. How much wall is left?" => "candidates/0/wall_left":
             { thread = "1/4-20 UNC", edge_distance = "0.4 in" | "0.5 in" | "3/8 in", families = "unified",
               systems = "fraction,number,letter", from = "tables", units = "inch" }
             { thread = "3/8-16 UNC", edge_distance = "0.5 in" | "0.6 in" | "3/4 in", families = "unified",
               systems = "fraction,number,letter", from = "tables", units = "inch" };
-        3 "The {thread} hole sits {edge_distance} from the edge and is stripped. Take the next larger common metric thread: \
-            how much wall is left?" => "candidates/0/wall_left":
-            { thread = "M6" | "M8", edge_distance = "10 mm" | "12 mm" | "15 mm", families = "metric", systems = "metric",
+        3 "The {thread} hole sits {edge_distance} from the edge and is stripped. Take the next larger common metric \
+            thread: how much wall is left?" => "candidates/0/wall_left":
+            { thread = "M6" | "M8", edge_distance = "10 mm" | "12 mm" | "15 mm", families = "metric",
+              systems = "metric",
               from = "tables", units = "metric" };
     };
     type Input = RescueInput;
@@ -198,8 +200,8 @@ impl Calculator for Rescue {
                 record.source("common_practice", "half of the hole's diameter as the least wall");
             }
             let half = Extent::stated(clean.quantity().value / 2.0, clean.quantity().unit);
-            let says = "Half of the hole's diameter, a rule of thumb without a source: steel may do with less, a casting \
-                needs more.";
+            let says = "Half of the hole's diameter, a rule of thumb without a source: steel may do with less, a \
+                casting needs more.";
             record.or_assume(input.least_wall, "least_wall", half, says)
         });
         let hole = Hole {
@@ -234,7 +236,11 @@ impl Calculator for Rescue {
         let thread = first.map(|row| row.thread.clone());
         match &thread {
             Some(thread) => record
-                .look_up("The thread to take", "the smallest that leaves enough wall, if possible with a drill at hand; of two of one size the commoner")
+                .look_up(
+                    "The thread to take",
+                    "the smallest that leaves enough wall, if possible with a drill at \
+                    hand; of two of one size the commoner",
+                )
                 .gives("thread", thread.clone()),
             None => notes!(record => wall_too_thin:
                 "None of these leaves enough wall. Plug, weld or bush the hole, and cut the old thread again."),
@@ -242,9 +248,10 @@ impl Calculator for Rescue {
         notes!(record =>
             wire_insert: "A wire insert keeps the old screw. It needs its own tap and drill: take their sizes from the \
              maker of the insert.";
-            mating_part: "The larger screw also needs a larger clearance hole in the part it holds, and more room for its head.";
-            drill_an_old_hole: "A drill follows a torn hole. Clamp the work, indicate the hole true under the spindle, and \
-             feed slowly; a core drill or an end mill runs truer than a two-lip drill.");
+            mating_part: "The larger screw also needs a larger clearance hole in the part it holds, and more room for \
+                its head.";
+            drill_an_old_hole: "A drill follows a torn hole. Clamp the work, indicate the hole true under the spindle, \
+             and feed slowly; a core drill or an end mill runs truer than a two-lip drill.");
         Ok(RescueResult { clean_diameter: clean, thread, candidates })
     }
 }

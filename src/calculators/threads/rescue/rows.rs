@@ -169,9 +169,9 @@ impl Hole<'_> {
             let kept = "true where pitch and flank angle are those of the old thread";
             tell!(record.look_up("The old pitch is kept", kept), T = thread: old.text() => candidates.pitch_kept);
         }
-        let nearest = "of the drills that clean up to c and whose hole lies within the class with room for the usual oversize, the one \
-            nearest to the percentage, sizes of the thread's own system first; for taper and Rp threads the one that a \
-            table prints";
+        let nearest = "of the drills that clean up to c and whose hole lies within the class with room for the usual \
+            oversize, the one nearest to the percentage, sizes of the thread's own system first; for taper and Rp \
+            threads the one that a table prints";
         tell!(record.look_up("Their drills", nearest), q = thread_percent: self.wanted => candidates.drill);
         tell!(record.look_up("Their diameters", "tables of stock drills") => candidates.drill_diameter);
         if self.others.is_some() {
@@ -188,8 +188,10 @@ impl Hole<'_> {
             let height = "1.299 of the pitch for 60 degree threads, else major less basic minor diameter";
             let heights = || column(&tapped, |row| row.full_height);
             tell!(record.look_up("Full thread heights, on the diameter", height) => full_height: heights());
-            tell!(record.look_up("Their major diameters, for the percentage", "lists of threads") => tapped.major_diameter);
-            tell!(record.look_up("Their drills, for the percentage", "tables of stock drills") => tapped.drill_diameter);
+            tell!(record.look_up("Their major diameters, for the \
+                percentage", "lists of threads") => tapped.major_diameter);
+            tell!(record.look_up("Their drills, for the percentage", "tables of stock \
+                drills") => tapped.drill_diameter);
             tell!(record.step("Thread percentage", "q = (D - d) / H"),
                 D = tapped.major_diameter, d = tapped.drill_diameter, H = full_height: heights()
                 => candidates.thread_percent);

@@ -75,8 +75,8 @@ impl Groove {
         }
         let crest = pitch / 2.0 - 2.0 * slope * above;
         if crest < -1e-9 * pitch {
-            let says = "At this depth the grooves meet below the surface of the blank and the crests come out sharp. Turn or bore \
-                the blank nearer to its size.";
+            let says = "At this depth the grooves meet below the surface of the blank and the crests come out sharp. \
+                Turn or bore the blank nearer to its size.";
             return refused(says, Way::Near);
         }
         let crest_width = FoundExtent::stated(crest.max(0.0), unit);
@@ -108,8 +108,8 @@ impl Groove {
         let shallow = if self.sign > 0.0 { root > basics.minor } else { root < basics.major };
         if shallow {
             notes!(record => root_shallow:
-                "The tip is too wide for this thread: the root is not deep enough for the crests of the mating thread, and \
-                 the two will not go together. Grind the tip narrower.");
+                "The tip is too wide for this thread: the root is not deep enough for the crests of the mating thread, \
+                 and the two will not go together. Grind the tip narrower.");
         }
         let blank = self.blank.quantity().in_unit(unit);
         let limits = if self.sign > 0.0 {
@@ -121,8 +121,8 @@ impl Groove {
         };
         if limits.is_some_and(|(least, greatest)| blank < least - 1e-9 || blank > greatest + 1e-9) {
             notes!(record => blank_outside_class:
-                "The blank is outside the crest limits of the class. If a screw is too large or a bore too small, turn or bore \
-                 it to size first; the other way the crests come out short.");
+                "The blank is outside the crest limits of the class. If a screw is too large or a bore too small, turn \
+                 or bore it to size first; the other way the crests come out short.");
         }
     }
 }
@@ -174,7 +174,7 @@ fn limits(
     };
     cite_limits(&tolerances, record);
     if chosen == Chosen::Usual && !class.is_empty() {
-        record.assume(field, &class, format!("No class is named: {}.", default_classes(thread).says));
+        record.assume(field, &class, format!("No class is given: {}.", default_classes(thread).says));
     }
     Ok(Some((least, greatest)))
 }

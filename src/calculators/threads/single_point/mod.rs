@@ -73,8 +73,8 @@ pub struct SinglePointInput {
     pub side: Option<CutThread>,
     /// Diameter of the blank as turned or bored.
     #[absent("the middle of the limits of its class, or the basic one without limits", value = self.usual_blank(),
-        "The middle of the limits of its class, or the basic diameter without limits. Measure the blank: the depth starts \
-         from it.")]
+        "The middle of the limits of its class, or the basic diameter without limits. Measure the blank: the depth \
+         starts from it.")]
     pub blank_diameter: Option<Size>,
     /// Class of the screw. If absent, the one in the designation, or else the usual one.
     #[label("Class of the screw")]
@@ -85,8 +85,8 @@ pub struct SinglePointInput {
     /// Pitch diameter to aim at. If absent, the middle of the limits of the class.
     #[label("Pitch diameter to cut to")]
     pub pitch_diameter: Option<Size>,
-    /// Width of the flat on the tool's tip; 0 for a sharp tip. If absent, the root flat of the thread form: an eighth of the
-    /// pitch for 60 degree threads.
+    /// Width of the flat on the tool's tip; 0 for a sharp tip. If absent, the root flat of the thread form: an eighth
+    /// of the pitch for 60 degree threads.
     #[label("Flat on the tip")]
     pub tip_flat: Option<Extent>,
     /// Radius of the tool's tip, if it is rounded instead of flat.
@@ -107,18 +107,18 @@ pub struct SinglePointInput {
     /// Passes that cut, without spring passes. Give this or the depth of the first pass.
     #[label("Cutting passes")]
     pub passes: Option<Count<1, 200>>,
-    /// Greatest depth of the first pass, on the radius. If neither it nor the passes are given, 0.010 in or 0.25 mm; from
-    /// pitch 0.1 in or 2.5 mm on, 0.012 in or 0.3 mm.
+    /// Greatest depth of the first pass, on the radius. If neither it nor the passes are given, 0.010 in or 0.25 mm;
+    /// from pitch 0.1 in or 2.5 mm on, 0.012 in or 0.3 mm.
     #[label("Depth of the first pass")]
     pub first_depth: Option<Size>,
-    /// Least depth that a pass adds, but for the last. If absent, none; where no passes or depths are given, 0.002 in or
-    /// 0.05 mm.
+    /// Least depth that a pass adds, but for the last. If absent, none; where no passes or depths are given, 0.002 in
+    /// or 0.05 mm.
     #[label("Least depth of a pass")]
     pub least_depth: Option<Size>,
     /// How the depth grows: square_root or equal_area.
     #[absent("equal_area, for a rounded tip square_root", value = self.usual_law(),
-        "Every pass takes as much metal as the first. For a rounded tip the square root of the pass number comes close to \
-         that.")]
+        "Every pass takes as much metal as the first. For a rounded tip the square root of the pass number comes close \
+         to that.")]
     #[label("How the depth grows")]
     pub law: Option<PassLaw>,
     /// Passes at the end that add no depth.
@@ -227,8 +227,8 @@ impl SinglePointInput {
 impl Calculator for SinglePoint {
     const ID: &'static str = "threads/single-point";
     const TITLE: &'static str = "Threading with a single point";
-    const ABOUT: &'static str = "The depth of a thread from the blank as turned or bored, and the passes to it by cross \
-        slide or compound, with the dial reading of each.";
+    const ABOUT: &'static str = "The depth of a thread from the blank as turned or bored, and the passes to it by \
+        cross slide or compound, with the dial reading of each.";
     const TASK: Task = Task::Thread;
     const ANOTHER_CHECK: &'static str =
         "Measure over three wires before the last passes, or try the mating part while the work is still in the lathe.";
@@ -246,36 +246,37 @@ impl Calculator for SinglePoint {
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "You cut the pump screw {thread}. How far do you turn the work from one start to the next?" => "start_turn":
-            { thread = "1-5 Acme (2 STARTS)" | "1-5 Acme (3 STARTS)" | "1-5 Acme (4 STARTS)" | "Tr40x14P7"
+            { thread = "1-5 Acme (2 STARTS)" | "1 1/2-4 Acme (3 STARTS)" | "1-5 Acme (4 STARTS)" | "Tr40x14P7"
               | "Tr40x21P7" };
-        1 "For what lead do you gear the lathe to cut {thread}?" => "lead":
-            { thread = "1-5 Acme (2 STARTS)" | "3/4-10 UNC (2 STARTS)" | "1-8 UNC (3 STARTS)" | "1-4 Acme (2 STARTS)",
+        1 "What lead do you gear the lathe for to cut the screw {thread}?" => "lead":
+            { thread = "1-5 Acme (2 STARTS)" | "3/4-6 Acme (2 STARTS)" | "1 1/2-4 Acme (3 STARTS)" | "2-4 Acme (2 \
+                STARTS)",
               units = "inch" }
-            { thread = "Tr40x14P7" | "Tr28x10P5" | "M24x3 2 starts" | "M30x2 3 starts", units = "metric" };
-        2 "A {thread} winch stud on a blank turned to {blank_diameter}, tool with a {tip_flat} flat, cut to the middle of \
-            class {external_class}. How deep is the thread on the radius?" => "depth":
+            { thread = "Tr40x14P7" | "Tr28x10P5" | "Tr20x8P4" | "Tr40x21P7", units = "metric" };
+        2 "A {thread} winch stud on a blank turned to {blank_diameter}, tool with a {tip_flat} flat, cut to the middle \
+            of class {external_class}. How deep is the thread on the radius?" => "depth":
             { thread = "1/2-13 UNC", external_class = "2A", blank_diameter = "0.498 in" | "0.495 in" | "0.496 in",
               tip_flat = "0.01 in" | "0.008 in", infeed = "cross_slide", units = "inch" }
             { thread = "3/4-10 UNC", external_class = "2A", blank_diameter = "0.748 in" | "0.745 in" | "0.746 in",
               tip_flat = "0.012 in" | "0.01 in", infeed = "cross_slide", units = "inch" };
-        2 "An {thread} stud is cut to a pitch diameter of {pitch_diameter} from a {blank_diameter} blank with a {tip_flat} \
-            flat on the tool. How deep is the thread on the radius?" => "depth":
+        2 "An {thread} stud is cut to a pitch diameter of {pitch_diameter} from a {blank_diameter} blank with a \
+            {tip_flat} flat on the tool. How deep is the thread on the radius?" => "depth":
             { thread = "M20", pitch_diameter = "18.25 mm" | "18.3 mm", blank_diameter = "19.9 mm" | "19.8 mm",
               tip_flat = "0.3 mm" | "0.25 mm", infeed = "cross_slide", units = "metric" }
             { thread = "M24", pitch_diameter = "21.9 mm" | "21.95 mm", blank_diameter = "23.9 mm" | "23.8 mm",
               tip_flat = "0.35 mm" | "0.3 mm", infeed = "cross_slide", units = "metric" };
-        3 "A sharp tool cuts {thread} from {blank_diameter} to a pitch diameter of {pitch_diameter}, fed by the compound at \
-            {compound_angle}. How far does the compound travel in all?" => "slide_travel":
+        3 "A sharp tool cuts {thread} from {blank_diameter} to a pitch diameter of {pitch_diameter}, fed by the \
+            compound at {compound_angle}. How far does the compound travel in all?" => "slide_travel":
             { thread = "1/2-13 UNC", pitch_diameter = "0.446 in" | "0.447 in", blank_diameter = "0.498 in" | "0.496 in",
               tip_flat = "0 in", infeed = "compound", compound_angle = "29 deg" | "29.5 deg", units = "inch" }
             { thread = "3/4-10 UNC", pitch_diameter = "0.681 in" | "0.68 in", blank_diameter = "0.748 in" | "0.746 in",
               tip_flat = "0 in", infeed = "compound", compound_angle = "29.5 deg", units = "inch" };
-        3 "A sharp tool cuts {thread} from {blank_diameter} to a pitch diameter of {pitch_diameter} in {passes} passes of \
-            equal chips, straight in. How deep does the first one go?" => "passes/0/depth":
+        3 "A sharp tool cuts {thread} from {blank_diameter} to a pitch diameter of {pitch_diameter} in {passes} passes \
+            of equal chips, straight in. How deep does the first one go?" => "passes/0/depth":
             { thread = "M20", pitch_diameter = "18.3 mm" | "18.25 mm", blank_diameter = "19.9 mm", tip_flat = "0 mm",
-              infeed = "cross_slide", passes = "9" | "16" | "12", law = "equal_area", units = "metric" }
+              infeed = "cross_slide", passes = "16" | "20" | "25", law = "equal_area", units = "metric" }
             { thread = "1/2-13 UNC", pitch_diameter = "0.446 in", blank_diameter = "0.498 in" | "0.496 in",
-              tip_flat = "0 in", infeed = "cross_slide", passes = "9" | "16" | "12", law = "equal_area",
+              tip_flat = "0 in", infeed = "cross_slide", passes = "12" | "16" | "25", law = "equal_area",
               units = "inch" };
     };
     type Input = SinglePointInput;
@@ -301,8 +302,8 @@ impl Calculator for SinglePoint {
             let turn: FoundAngle = step!(record, "Turn from start to start",
                 β: start_turn = c / N, c = "constant:full_turn": turn, N = starts: thread.starts);
             notes!(record => starts:
-                "Cut one start to full depth. Then turn the work to the next start with the lead screw held, or shift the \
-                 tool along the axis by one pitch, and cut the next.");
+                "Cut one start to full depth. Then turn the work to the next start with the lead screw held, or shift \
+                 the tool along the axis by one pitch, and cut the next.");
             turn
         });
         tell_practice(input, &feed, thread.left_hand, record);
@@ -326,20 +327,20 @@ impl Calculator for SinglePoint {
 fn tell_practice(input: &SinglePointInput, feed: &Feed, left_hand: bool, record: &mut Record) {
     if feed.angle.is_some() {
         notes!(record => compound_side:
-            "Swing the compound so that feeding in also moves the tool the way the carriage goes: then the leading edge does \
-             the cutting. Bring the cross slide back to the same zero for each pass.");
+            "Swing the compound so that feeding in also moves the tool the way the carriage goes: then the leading \
+             edge does the cutting. Bring the cross slide back to the same zero for each pass.");
     }
     if left_hand {
         notes!(record => left_hand:
-            "Start a left-hand thread in a relief groove at the headstock end and cut away from it. The side of the tool \
-             towards the tailstock has to clear the lead angle.");
+            "Start a left-hand thread in a relief groove at the headstock end and cut away from it. The side of the \
+             tool towards the tailstock has to clear the lead angle.");
     }
     if input.cuts() == CutThread::Internal {
         notes!(record => internal:
-            "Inside, the slide feeds towards you and the boring bar springs. Repeat the last pass until it cuts nothing, and \
-             draw the tool out the other way.");
+            "Inside, the slide feeds towards you and the boring bar springs. Repeat the last pass until it cuts \
+             nothing, and draw the tool out the other way.");
     }
     notes!(record => measure:
-        "The fit is on the flanks, not in the depth: measure over wires or with a gauge before the last passes. Touch off \
-         again after grinding the tool.");
+        "The fit is on the flanks, not in the depth: measure over wires or with a gauge before the last passes. Touch \
+         off again after grinding the tool.");
 }

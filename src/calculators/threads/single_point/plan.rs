@@ -77,8 +77,8 @@ pub fn plan(
     let law = input.law(record);
     if law == PassLaw::SquareRoot && groove.tip.is_blunt() {
         notes!(record => chips_with_a_blunt_tip:
-            "With a tip that is not sharp the square root makes the first chips the heaviest. Choose equal areas for a tip \
-             with a flat.");
+            "With a tip that is not sharp the square root makes the first chips the heaviest. Choose equal areas for a \
+             tip with a flat.");
     }
     let unit = groove.unit;
     let depth = groove.sizes.depth.quantity().in_unit(unit);

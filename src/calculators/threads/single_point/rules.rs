@@ -7,8 +7,8 @@ use crate::threading::check_class;
 // A taper thread needs more than a depth, and a side has to exist.
 rules! { pub check_thread(SinglePointInput) {
     never(|input| input.thread.thread.is_taper(), Code::NotOffered, thread = "G 1/2 A"):
-        "Give a parallel thread. A taper thread needs a taper attachment or the tailstock set over, and its depth changes \
-         along it.";
+        "Give a parallel thread. A taper thread needs a taper attachment or the tailstock set over, and its depth \
+         changes along it.";
     never(|input| !input.thread.thread.has_external() && input.side == Some(CutThread::External), Code::Conflict,
         thread = "G 1/2 A", side = "internal"): "Rp is an internal thread: no screw has it.";
 } }
@@ -17,9 +17,11 @@ const TWO_AIMS: &str = "Give a class or a pitch diameter, not both: a class has 
 
 rules! { check_classes(SinglePointInput) {
     never(|input| input.cuts() == CutThread::External && input.internal_class.is_some(), Code::Conflict,
-        internal_class = "leave out", side = "internal"): "A screw is cut here: leave out the class of the nut, or cut the nut.";
+        internal_class = "leave out", side = "internal"): "A screw is cut here: leave out the class of the nut, or cut \
+            the nut.";
     never(|input| input.cuts() == CutThread::Internal && input.external_class.is_some(), Code::Conflict,
-        external_class = "leave out", side = "external"): "A nut is cut here: leave out the class of the screw, or cut the screw.";
+        external_class = "leave out", side = "external"): "A nut is cut here: leave out the class of the screw, or cut \
+            the screw.";
     not_both(external_class, pitch_diameter): TWO_AIMS;
     not_both(internal_class, pitch_diameter): TWO_AIMS;
 } }
@@ -52,8 +54,9 @@ pub fn check_infeed(input: &SinglePointInput) -> Result<(), ValidationError> {
     let half = input.thread.thread.system.flank_angle() / 2.0;
     if angle.degrees() > half + 1e-9 {
         let says = format!(
-            "Set the compound at most {half} degrees, half the flank angle, from the direction of the cross slide, or the \
-             trailing flank comes out in steps. A scale that counts from the axis of the lathe shows 90 degrees less that."
+            "Set the compound at most {half} degrees, half the flank angle, from the direction of the cross slide, or \
+             the trailing flank comes out in steps. A scale that counts from the axis of the lathe shows 90 degrees \
+             less that."
         );
         let good = format!("{} deg", half - 0.5);
         return Err(rule_broken(Code::ValueOutOfRange, says, &[("compound_angle", &good)]));

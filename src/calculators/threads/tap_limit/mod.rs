@@ -29,8 +29,8 @@ pub struct TapLimitInput {
     /// Class of the tapped hole. If absent, the one in the designation, or else the usual one.
     #[label("Class of the hole")]
     pub internal_class: Option<InternalClass>,
-    /// How the taps are marked: h_limit, d_limit or iso_class. If absent, as the taps to compare are; without any, h_limit
-    /// for Unified and iso_class for metric threads.
+    /// How the taps are marked: h_limit, d_limit or iso_class. If absent, as the taps to compare are; without any,
+    /// h_limit for Unified and iso_class for metric threads.
     #[label("How the taps are marked")]
     pub marking: Option<TapMarking>,
     /// Only these taps, by their marking: H3 or GH3, L1, D5, ISO 2. If absent, those within the class and the ones next
@@ -136,7 +136,7 @@ fn check_marking(input: &TapLimitInput) -> Result<(), ValidationError> {
     }
     match input.marking {
         Some(said) if said != marking => {
-            let says = format!("The tap {} does not go by {}.", first.0.text(), said.as_str());
+            let says = format!("{} is not {}.", first.0.text(), said.words());
             Err(rule_broken(Code::Conflict, says, &[("marking", marking.as_str()), ("taps", good)]))
         }
         _ => Ok(()),
@@ -181,28 +181,30 @@ impl Calculator for TapLimit {
             { thread = "1/4-20 UNC" | "3/8-16 UNC" | "1/2-13 UNC" | "5/16-18 UNC", taps = "H3" | "H5" | "H2",
               units = "inch" }
             { thread = "M8" | "M10" | "M12", taps = "D4" | "D5" | "D6", units = "metric" };
-        1 "You tap {thread} to class {internal_class} in a pump cover. What is the greatest pitch diameter of the hole?" => "pitch_max":
+        1 "You tap {thread} to class {internal_class} in a pump cover. What is the greatest pitch diameter of the \
+            hole?" => "pitch_max":
             { thread = "1/4-20 UNC" | "3/8-16 UNC" | "1/2-13 UNC", internal_class = "2B" | "3B", units = "inch" }
             { thread = "M6" | "M8" | "M10", internal_class = "6H" | "6G", units = "metric" };
-        2 "Trials show that taps cut {expected_oversize} over. You tap {thread} to class {internal_class} with one marked {taps}. \
-            How far below the greatest limit does the largest hole stay?" => "taps/0/room_above":
+        2 "Trials show that taps cut {expected_oversize} over. You tap {thread} to class {internal_class} with one \
+            marked {taps}. How far below the greatest limit does the largest hole stay?" => "taps/0/room_above":
             { thread = "1/4-20 UNC" | "3/8-16 UNC" | "1/2-13 UNC", internal_class = "2B", taps = "H3" | "H5",
               expected_oversize = "0.0005 in" | "0.001 in", units = "inch" };
-        2 "You tap {thread} to class {internal_class} with a tap marked {taps} that cuts to size. How far below the greatest limit \
-            does the largest hole stay?"
+        2 "You tap {thread} to class {internal_class} with a tap marked {taps} that cuts to size. How far below the \
+            greatest limit does the largest hole stay?"
             => "taps/0/room_above":
             { thread = "M6" | "M8" | "M10" | "M12", internal_class = "6H", taps = "ISO 2", expected_oversize = "0 mm",
               units = "metric" }
             { thread = "M6" | "M8" | "M10" | "M12", internal_class = "6G", taps = "ISO 3", expected_oversize = "0 mm",
               units = "metric" };
-        2 "A hole tapped {thread}, class {internal_class}, gets plated {thickness_min} to {thickness_max} a side. What pitch \
-            diameter do you tap to at least?" => "pitch_min_before":
+        2 "A hole tapped {thread}, class {internal_class}, gets plated {thickness_min} to {thickness_max} a side. What \
+            pitch diameter do you tap to at least?" => "pitch_min_before":
             { thread = "1/4-20 UNC" | "3/8-16 UNC" | "1/2-13 UNC", internal_class = "2B", thickness_min = "0.0002 in",
               thickness_max = "0.0003 in" | "0.0004 in", units = "inch" }
-            { thread = "M8" | "M10" | "M12", internal_class = "6H", thickness_min = "5 µm", thickness_max = "8 µm" | "10 µm",
+            { thread = "M8" | "M10" | "M12", internal_class = "6H", thickness_min = "5 µm",
+              thickness_max = "8 µm" | "10 µm",
               units = "metric" };
-        3 "A {thread} hole of class {internal_class} gets a coat of {thickness_min} to {thickness_max} a side. By how many H \
-            limits must the tap be larger?" => "steps_up":
+        3 "A {thread} hole of class {internal_class} gets a coat of {thickness_min} to {thickness_max} a side. By how \
+            many H limits must the tap be larger?" => "steps_up":
             { thread = "1/4-20 UNC" | "5/16-18 UNC" | "3/8-16 UNC", internal_class = "2B", thickness_min = "0.0002 in",
               thickness_max = "0.0003 in" | "0.0004 in" | "0.0005 in" };
     };
@@ -223,8 +225,8 @@ impl Calculator for TapLimit {
         tell_tap(given.thread(), record);
         record.note(
             "gauge_first",
-            "A tap from a list is a starting point: what it cuts depends on its wear, the material, the fluid and how true \
-             it runs. Try it in scrap of the same material and gauge the hole.",
+            "A tap from a list is a starting point: what it cuts depends on its wear, the material, the fluid and how \
+             true it runs. Try it in scrap of the same material and gauge the hole.",
         );
         Ok(TapLimitResult { class, hole: hole.limits, found })
     }

@@ -51,14 +51,15 @@ pub fn taps(
     let middle_tap = middle(&taps);
     if let Some(name) = &middle_tap {
         known_steps! { record;
-            look_up "Tap nearest to the middle", "of the taps within the class, the one with the most even room above and below"
+            look_up "Tap nearest to the middle", "of the taps within the class, the one with the most even room above \
+                and below"
                 => "middle_tap", name.clone();
         }
     } else {
         record.note(
             "none_within",
-            "None of these taps is sure to leave the thread within its class: the tolerance is too small for the tap, the \
-             oversize and the coat together.",
+            "None of these taps is sure to leave the thread within its class: the tolerance is too small for the tap, \
+             the oversize and the coat together.",
         );
     }
     let steps_up = steps_up(given, hole, marking, record);
@@ -96,8 +97,8 @@ fn of_limits(
         _ => {
             record.source(
                 "asme_b94_9",
-                "H limit: the greatest pitch diameter is 0.0005 in above the basic one for each number; L limit: the least is \
-                 0.0005 in below it for each number; tolerance 0.0005 in",
+                "H limit: the greatest pitch diameter is 0.0005 in above the basic one for each number; L limit: the \
+                 least is 0.0005 in below it for each number; tolerance 0.0005 in",
             );
             if given.thread().diameter > 2.0 {
                 record.note(
@@ -239,7 +240,8 @@ fn listed(
                 format!("The list names {} for a thread without a coat; for this coat that makes {with}.", name.text())
             }
             None => format!(
-                "The list names {} for a thread without a coat. For this coat order a tap that is larger by what the coat takes.",
+                "The list names {} for a thread without a coat. For this coat order a tap that is larger by what the \
+                 coat takes.",
                 name.text()
             ),
         };

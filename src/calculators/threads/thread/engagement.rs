@@ -78,8 +78,8 @@ pub fn metric(input: &ThreadInput, record: &mut Record) -> Option<MetricEngageme
         record.note(
             "engagement_group",
             format!(
-                "For the same fit, an engagement of group {} takes a pitch diameter grade {}. A class that you name keeps its \
-                 limits.",
+                "For the same fit, an engagement of group {} takes a pitch diameter grade {}. A class that you name \
+                 keeps its limits.",
                 group.letter(),
                 if group == EngagementGroup::Short { "one finer" } else { "one coarser" },
             ),

@@ -129,8 +129,8 @@ pub fn npt_gauging(npt: &Npt, record: &mut Record) -> TaperGauging {
     record.source(VANISH.source, VANISH.place);
     record.note(
         "taper_gauging",
-        "Gauge an NPT thread by how far a ring or plug goes on by hand, one turn either way; its diameters alone do not \
-         prove it. Joints need sealant.",
+        "Gauge an NPT thread by how far a ring or plug goes on by hand, one turn either way; its diameters alone do \
+         not prove it. Joints need sealant.",
     );
     TaperGauging {
         taper: TAPER,

@@ -39,7 +39,8 @@ pub struct ExternalThreadLimits {
     /// Greatest minor diameter; only for reference for the UNR root of Unified and the flat root of metric threads.
     #[label("Minor diameter, greatest")]
     pub minor_max: FoundUpperLimit,
-    /// Least minor diameter: of Acme and trapezoidal threads; of metric ones only for reference, with the least root radius.
+    /// Least minor diameter: of Acme and trapezoidal threads; of metric ones only for reference, with the least root
+    /// radius.
     #[label("Minor diameter, least")]
     pub minor_min: Option<FoundLowerLimit>,
 }

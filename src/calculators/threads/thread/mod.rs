@@ -31,16 +31,16 @@ pub struct ThreadInput {
     /// The thread by its designation, with or without class.
     #[label("Thread")]
     pub designation: Designation,
-    /// Class of the screw. If absent, the one in the designation, or else the usual one: 2A, 6g (up to M1.4 6h), A for G,
-    /// 2G for Acme, 7e for trapezoidal.
+    /// Class of the screw. If absent, the one in the designation, or else the usual one: 2A, 6g (up to M1.4 6h), A for
+    /// G, 2G for Acme, 7e for trapezoidal.
     #[label("Class of the screw")]
     pub external_class: Option<ExternalClass>,
     /// Class of the hole. If absent, the one in the designation, or else the usual one: 2B, 6H (up to M1.4 5H), 2G for
     /// Acme, 7H for trapezoidal.
     #[label("Class of the hole")]
     pub internal_class: Option<InternalClass>,
-    /// Length over which screw and nut engage; Unified and metric threads only. If absent, the length that the tables of
-    /// ASME B1.1 are made for, or a normal one.
+    /// Length over which screw and nut engage; Unified and metric threads only. If absent, the length that the tables
+    /// of ASME B1.1 are made for, or a normal one.
     #[label("Length of engagement")]
     pub engagement: Option<Size>,
 }
@@ -152,27 +152,28 @@ impl Calculator for Thread {
             { designation = "M6" | "M8" | "M10" | "M12" | "M20", units = "metric" };
         1 "A drain plug is threaded {designation}. How large is it over the threads?" => "major_diameter":
             { designation = "G 1/4" | "G 3/8" | "G 1/2" | "G 3/4" | "G 1", units = "metric" };
-        1 "What may the hole of a {designation} thread of class {internal_class} measure at most before tapping?"
+        1 "You tap {designation} to class {internal_class}. How large may the hole come out from the drill at most?"
             => "limits/internal/minor_max":
             { designation = "1/4-20 UNC" | "3/8-16 UNC" | "1/2-13 UNC", internal_class = "2B" | "3B", units = "inch" };
-        2 "You turn a stud for {designation}, class {external_class}. What is the least diameter to turn it to?"
+        2 "You turn a stud for {designation}, class {external_class}. How small may it be over the crests?"
             => "limits/external/major_min":
             { designation = "1/4-20 UNC" | "3/8-16 UNC" | "1/2-13 UNC" | "3/4-10 UNC", external_class = "2A" | "3A",
               units = "inch" }
             { designation = "M8" | "M10" | "M12" | "M16", external_class = "6g" | "6h", units = "metric" };
-        2 "How far does the plug gauge for {designation} go in by hand, from the basic gauge plane?"
+        2 "You try a pump flange tapped {designation} with a plug gauge. How far should it go in by hand?"
             => "gauging/gauge_length":
             { designation = "1/8-27 NPT" | "1/4-18 NPT" | "1/2-14 NPT" | "3/4-14 NPT" | "1-11.5 NPT", units = "inch" };
-        2 "What is the tensile stress area of a {designation} winch stud?" => "stress_area":
+        2 "Your winch stud is {designation}. What is its tensile stress area?" => "stress_area":
             { designation = "3/8-16 UNC" | "1/2-13 UNC" | "5/8-11 UNC" | "3/4-10 UNC", units = "inch" }
             { designation = "M8" | "M10" | "M12" | "M16", units = "metric" };
         3 "What lead angle does the tool for the pump screw {designation} have to clear?" => "lead_angle":
             { designation = "1-5 Acme" | "1-5 Acme (2 STARTS)" | "3/4-6 Acme (2 STARTS)" | "Tr28x5" | "Tr40x14P7"
-              | "1/2-13 UNC" };
-        3 "A stud and a tapped hole, {designation}, class {external_class}. How much smaller than the basic thread is the \
-            largest stud?" => "limits/external/allowance":
-            { designation = "1/4-20 UNC" | "1/2-13 UNC" | "3/4-10 UNC", external_class = "2A" | "3A", units = "inch" }
-            { designation = "M8" | "M12" | "M20", external_class = "6g" | "6h", units = "metric" };
+              | "1 1/2-4 Acme" };
+        3 "A stud is cut {designation}, class {external_class}. How far does even the largest one stay below the basic \
+            size?" => "limits/external/allowance":
+            { designation = "1/4-20 UNC" | "1/2-13 UNC" | "3/4-10 UNC" | "1-8 UNC", external_class = "2A",
+              units = "inch" }
+            { designation = "M8" | "M12" | "M20" | "M6", external_class = "6g", units = "metric" };
     };
     type Input = ThreadInput;
     type Output = ThreadResult;

@@ -62,7 +62,8 @@ pub fn tell(
             if !t.tabulated && !record.notes.iter().any(|note| note.code == "tolerance_by_formula") {
                 record.note(
                     "tolerance_by_formula",
-                    "No table at hand has a tolerance for this size and pitch; it comes from the formula of the standard.",
+                    "No table at hand has a tolerance for this size and pitch; it comes from the formula of the \
+                     standard.",
                 );
             }
             let way = if side.internal { "above" } else { "below" };
@@ -194,8 +195,8 @@ pub fn class_2a(input: &ThreadInput, t: &UnifiedTolerances, record: &mut Record)
         record.note(
             "engagement_stated",
             format!(
-                "The limits are worked out for the length given, by the formula of the standard. Its tables, and most gauges, \
-                 are made for {made_for}. The allowance is three tenths of the 2A tolerance at that length."
+                "The limits are worked out for the length given, by the formula of the standard. Its tables, and most \
+                 gauges, are made for {made_for}. The allowance is three tenths of the 2A tolerance at that length."
             ),
         );
     }

@@ -63,7 +63,8 @@ impl Wires<'_> {
             self.back(over).filter(|e| (e - given.basics.pitch_diameter_exact).abs() <= 1.5 * given.thread().pitch);
         let Some(back) = back else {
             let usual = self.over(given.basics.pitch_diameter_exact).unwrap_or(over);
-            let says = "These wires in this thread cannot give such a reading. Check the thread, the wires and the micrometer.";
+            let says = "These wires in this thread cannot give such a reading. Check the thread, the wires and the \
+                micrometer.";
             let near = value(given.found(usual).get().si(), measured.quantity().unit, Way::Near);
             return Err(Refusal::no_answer(says, &[("measured_over_wires", near)]));
         };
@@ -117,8 +118,8 @@ impl Wires<'_> {
         }
         record.note(
             "infeed_counts",
-            "The infeed is on the radius: a dial that reads diameters shows twice as much. Take spring passes first, feed \
-             from one side only, and measure again.",
+            "The infeed is on the radius: a dial that reads diameters shows twice as much. Take spring passes first, \
+             feed from one side only, and measure again.",
         );
         Ok(WireReading { pitch_diameter: found, aim, against_limits, infeed_left, compound_infeed_left })
     }

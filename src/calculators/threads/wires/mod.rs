@@ -44,8 +44,8 @@ pub struct WiresInput {
         "The basic pitch diameter of the thread, before rounding.")]
     #[label("Pitch diameter to cut to")]
     pub pitch_diameter: Option<Size>,
-    /// How the lead angle counts: none, lead_angle or contact. If absent: contact above 5 deg; below, lead_angle for Acme
-    /// and trapezoidal threads and none for the others.
+    /// How the lead angle counts: none, lead_angle or contact. If absent: contact above 5 deg; below, lead_angle for
+    /// Acme and trapezoidal threads and none for the others.
     #[label("How the lead angle counts")]
     pub correction: Option<WireCorrection>,
     /// What the micrometer reads over the wires on the thread as it is now.
@@ -103,7 +103,8 @@ pub struct WiresResult {
     /// What the lead angle adds to the reading.
     #[label("Added by the lead angle")]
     pub lead_share: FoundDifference,
-    /// Reading over the wires for the pitch diameter given, or else the basic one. Cut to between the limits, not to this.
+    /// Reading over the wires for the pitch diameter given, or else the basic one. Cut to between the limits, not to
+    /// this.
     #[label("Over the wires")]
     pub over_wires: FoundSize,
     /// The limits of the class; absent where none are known.
@@ -137,8 +138,8 @@ rules! { check_measured(WiresInput) {
 impl Calculator for Wires {
     const ID: &'static str = "threads/wires";
     const TITLE: &'static str = "Thread over wires";
-    const ABOUT: &'static str = "The best wires for a thread, the micrometer reading over three of them for its pitch diameter \
-        and the limits of its class, and from a reading the infeed that is left.";
+    const ABOUT: &'static str = "The best wires for a thread, the micrometer reading over three of them for its pitch \
+        diameter and the limits of its class, and from a reading the infeed that is left.";
     const TASK: Task = Task::Thread;
     const ANOTHER_CHECK: &'static str =
         "Measure the pitch diameter with a thread micrometer, or try the ring gauges of the class.";
@@ -154,12 +155,14 @@ impl Calculator for Wires {
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "You measure {thread} over three wires. Which diameter is best for them?" => "best_wire":
-            { thread = "1/4-20 UNC" | "3/8-16 UNC" | "1/2-13 UNC" | "5/8-11 UNC" | "3/4-10 UNC" | "1-8 UNC", units = "inch" }
+            { thread = "1/4-20 UNC" | "3/8-16 UNC" | "1/2-13 UNC" | "5/8-11 UNC" | "3/4-10 UNC" | "1-8 UNC",
+              units = "inch" }
             { thread = "M8" | "M10" | "M12" | "M16" | "M20" | "M24", units = "metric" };
         1 "Which is the smallest wire that still stands above the crests of {thread}?" => "smallest_wire":
             { thread = "1/4-20 UNC" | "1/2-13 UNC" | "3/4-10 UNC", units = "inch" }
             { thread = "M10" | "M16" | "M24", units = "metric" };
-        2 "You cut a stud {thread}, class {class}, and have {wire_diameter} wires. What may the micrometer read at most?"
+        2 "You cut a stud {thread}, class {class}, and have {wire_diameter} wires. What may the micrometer read at \
+            most?"
             => "limits/over_wires_max":
             { thread = "1/4-20 UNC", class = "2A" | "3A", wire_diameter = "0.032 in" | "0.029 in", units = "inch" }
             { thread = "1/2-13 UNC", class = "2A" | "3A", wire_diameter = "0.045 in" | "0.048 in", units = "inch" }
@@ -168,23 +171,28 @@ impl Calculator for Wires {
             { thread = "M12", class = "6g", wire_diameter = "1.1 mm" | "1 mm", units = "metric" };
         2 "The micrometer reads {measured_over_wires} over {wire_diameter} wires on a stud of {thread}. What is its \
             pitch diameter?" => "reading/pitch_diameter":
-            { thread = "1/4-20 UNC", wire_diameter = "0.032 in", measured_over_wires = "0.28 in" | "0.275 in" | "0.272 in",
+            { thread = "1/4-20 UNC", wire_diameter = "0.032 in",
+              measured_over_wires = "0.28 in" | "0.275 in" | "0.272 in",
               units = "inch" }
-            { thread = "1/2-13 UNC", wire_diameter = "0.045 in", measured_over_wires = "0.525 in" | "0.52 in" | "0.518 in",
+            { thread = "1/2-13 UNC", wire_diameter = "0.045 in",
+              measured_over_wires = "0.525 in" | "0.52 in" | "0.518 in",
               units = "inch" }
             { thread = "M12", wire_diameter = "1.1 mm", measured_over_wires = "12.7 mm" | "12.65 mm" | "12.75 mm",
               units = "metric" };
-        3 "You aim at the middle of class {class}; over {wire_diameter} wires your {thread} stud reads {measured_over_wires}. \
-            How much is left to feed in on the cross slide, on the radius?" => "reading/infeed_left":
+        3 "You aim at the middle of class {class}; over {wire_diameter} wires your {thread} stud reads \
+            {measured_over_wires}. How much is left to feed in on the cross slide, on the \
+            radius?" => "reading/infeed_left":
             { thread = "1/4-20 UNC", class = "2A", wire_diameter = "0.032 in",
               measured_over_wires = "0.28 in" | "0.285 in" | "0.29 in", units = "inch" }
             { thread = "1/2-13 UNC", class = "2A", wire_diameter = "0.045 in",
               measured_over_wires = "0.53 in" | "0.525 in" | "0.54 in", units = "inch" };
-        3 "Over {wire_diameter} wires your {thread} stud reads {measured_over_wires}; you aim at the middle of class {class}. \
-            What do you feed in on the compound, set over {compound_angle}?" => "reading/compound_infeed_left":
+        3 "Over {wire_diameter} wires your {thread} stud reads {measured_over_wires}; you aim at the middle of class \
+            {class}. What do you feed in on the compound, set over {compound_angle}?" => "reading/compound_infeed_left":
             { thread = "3/4-10 UNC", class = "2A", wire_diameter = "0.06 in",
-              measured_over_wires = "0.8 in" | "0.79 in" | "0.785 in", compound_angle = "29.5 deg" | "29 deg", units = "inch" }
-            { thread = "M12", class = "6g", wire_diameter = "1.1 mm", measured_over_wires = "12.8 mm" | "12.9 mm" | "13 mm",
+              measured_over_wires = "0.8 in" | "0.79 in" | "0.785 in", compound_angle = "29.5 deg" | "29 deg",
+              units = "inch" }
+            { thread = "M12", class = "6g", wire_diameter = "1.1 mm",
+              measured_over_wires = "12.8 mm" | "12.9 mm" | "13 mm",
               compound_angle = "29.5 deg", units = "metric" };
     };
     type Input = WiresInput;
@@ -206,8 +214,8 @@ impl Calculator for Wires {
             record.note(
                 "over_wires_above_class",
                 format!(
-                    "This reading over the wires is above the greatest of class {}: a screw cut to it is too large. Cut to \
-                     between the least and greatest reading of the class.",
+                    "This reading over the wires is above the greatest of class {}: a screw cut to it is too large. \
+                     Cut to between the least and greatest reading of the class.",
                     limits.class
                 ),
             );
@@ -216,8 +224,8 @@ impl Calculator for Wires {
         let reading = input.measured_over_wires.map(|over| wires.reading(over, input, aim, record)).transpose()?;
         record.note(
             "wire_use",
-            "Use three wires of the same diameter and a light, even touch: too much force squeezes fine threads, and any \
-             difference between the wires shows in the reading.",
+            "Use three wires of the same diameter and a light, even touch: too much force squeezes fine threads, and \
+             any difference between the wires shows in the reading.",
         );
         Ok(WiresResult { wires: wires.fit, lead_share, over_wires, limits, reading })
     }

@@ -9,7 +9,7 @@ use validator::ValidationError;
 
 /// What a coat does, as a place in geometry.
 pub const COAT_MOVES: &str =
-    "a coat on both flanks moves the pitch line by its thickness over the sine of half their angle";
+    "a coat on both flanks moves the pitch line by its thickness over the sine of half the angle between them";
 
 /// The least thickness is not above the greatest: a rule for a validator.
 pub fn check_thickness(least: Extent, greatest: Extent) -> Result<(), ValidationError> {
@@ -18,7 +18,7 @@ pub fn check_thickness(least: Extent, greatest: Extent) -> Result<(), Validation
     }
     let stated = |thickness: Extent| value(thickness.quantity().si(), thickness.quantity().unit, Way::Near);
     let fields = [("thickness_min", &*stated(greatest)), ("thickness_max", &*stated(least))];
-    Err(rule_broken(Code::Conflict, "thickness_min is above thickness_max.", &fields))
+    Err(rule_broken(Code::Conflict, "The thinnest coat is thicker than the thickest.", &fields))
 }
 
 /// What the thinnest and the thickest coat change the pitch diameter by; `does` says it of the one or the other.
@@ -41,8 +41,8 @@ pub fn coat_changes(
     }
     record.note(
         "plating_uneven",
-        "A coat grows thicker on crests and edges than in roots, and a long or deep thread gets less inside: the plater's \
-         own experience comes first, and a trial piece is measured before and after.",
+        "A coat grows thicker on crests and edges than in roots, and thinner deep inside a hole. Ask the plater, and \
+         measure a trial piece before and after.",
     );
     (least, greatest)
 }

@@ -9,7 +9,7 @@ const SHARE: Constant = Constant {
     of: "constant:oversize_share",
     value: 0.01,
     source: "common_practice",
-    place: "a drill cuts about a hundredth of its diameter large, from 0.03 to 0.08 mm or 0.001 to 0.003 in",
+    place: "a drill cuts about a hundredth of its diameter oversize, from 0.03 to 0.08 mm or 0.001 to 0.003 in",
 };
 
 /// The least and the greatest of it, in the unit that the drill is made in.

@@ -35,20 +35,20 @@ pub fn given_thread<'d>(designation: &'d Designation, field: &'static str, recor
     let (size, pitch) = (designation.found(basics.major), designation.found(thread.pitch));
     let (lead, text) = (designation.found(thread.lead()), || designation.text());
     let half_angle = FoundAngle::stated(thread.system.flank_angle() / 2.0, Unit::Degree);
-    known_steps! { record; look_up "Size", "as the designation says it", T = field: text() => "size", size; }
+    known_steps! { record; look_up "Size", "from the designation", T = field: text() => "size", size; }
     match thread.threads_per_inch {
         Some(threads) if thread.system.in_inches() => known_steps! { record;
-            look_up "Threads in one inch", "as the designation or its series says it", T = field: text()
+            look_up "Threads in one inch", "from the designation or its series", T = field: text()
                 => "threads_per_inch", threads;
             step "Pitch", "P = I / n", I = "constant:inch": INCH, n = "threads_per_inch" => "pitch", pitch;
         },
         _ => known_steps! { record;
-            look_up "Pitch", "as the designation or the list of its standard says it", T = field: text()
+            look_up "Pitch", "from the designation or the list of its standard", T = field: text()
                 => "pitch", pitch;
         },
     }
     known_steps! { record;
-        look_up "Starts", "1 if the designation says none", T = field: text() => "starts", thread.starts;
+        look_up "Starts", "1 if the designation names none", T = field: text() => "starts", thread.starts;
         step "Lead", "L = N × P", N = "starts", P = "pitch" => "lead", lead;
         look_up "Half the angle between the flanks", "form of the thread in its standard", T = field: text()
             => "half_flank_angle", half_angle;

@@ -12,7 +12,7 @@ pub fn lead_to_cut(
 ) -> FoundSize {
     if let Some(thread) = thread {
         let lead = thread.found(thread.thread.lead());
-        let step = record.look_up(what, "pitch times starts, as the designation says them");
+        let step = record.look_up(what, "pitch times starts, from the designation");
         step.with("T", "thread", thread.text()).gives(field, lead);
         return lead;
     }

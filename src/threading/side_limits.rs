@@ -78,10 +78,10 @@ pub fn side_limits<const INTERNAL: bool>(
     cite_limits(&limits.tolerances, record);
     if let Some(class) = &limits.class {
         if chosen == Chosen::Usual {
-            record.assume(field, class, format!("No class is named: {}.", default_classes(thread).says));
+            record.assume(field, class, format!("No class is given: {}.", default_classes(thread).says));
         }
         known_steps! { record;
-            look_up "Class", "as it is named, else the usual one", T = "thread": given.designation.text()
+            look_up "Class", "as given, else the usual one", T = "thread": given.designation.text()
                 => gives, class.clone();
         }
     }

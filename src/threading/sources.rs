@@ -51,8 +51,8 @@ pub fn cite_cells(tolerances: &Tolerances, record: &mut Record) {
             if !record.notes.iter().any(|note| note.code == "not_compared") {
                 record.note(
                     "not_compared",
-                    "The tolerances of ISO 2903 are recalled and were not compared with the standard: use them to plan, \
-                     not to accept or reject work.",
+                    "The tolerances of ISO 2903 are from memory and were not compared with the standard. Use them to \
+                     plan, not to accept or reject work.",
                 );
             }
         }

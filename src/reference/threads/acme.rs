@@ -1,6 +1,6 @@
 //! Limits of general purpose Acme threads, classes 2G, 3G and 4G (ASME B1.5). Allowances are
 //! tabulated by ranges of size, with the middle of the range in the formula; every part is rounded
-//! to 0.0001 in before it is added, the crest tolerance of 8 threads an inch, which is a tie, down.
+//! to 0.0001 in before it is added, the crest tolerance of 8 threads per inch, which is a tie, down.
 
 use super::error::{DesignationError, ErrorKind};
 use super::limit_values::{AcmeTolerances, ExternalLimits, InternalLimits, Tolerances};
@@ -23,7 +23,7 @@ static RANGES: LazyLock<Vec<Range>> = LazyLock::new(|| read_table(include_str!("
 /// The classes of general purpose threads.
 pub(super) const CLASSES: [&str; 3] = ["2G", "3G", "4G"];
 
-/// Clearance of crest and root on the diameter: 0.020 in to 10 threads an inch, 0.010 in above.
+/// Clearance of crest and root on the diameter: 0.020 in to 10 threads per inch, 0.010 in above.
 pub fn clearance(pitch: f64) -> f64 {
     if pitch >= 0.1 - 1e-9 { 0.020 } else { 0.010 }
 }
@@ -50,7 +50,7 @@ fn tolerances(thread: &Thread, class: &str) -> Result<AcmeTolerances, Designatio
         "3G" => (0.006, 0.014, 0.0028),
         "4G" => (0.004, 0.010, 0.002),
         other => {
-            let says = format!("`{other}` is no class of general purpose Acme threads; they are 2G, 3G and 4G");
+            let says = format!("`{other}` is not a class of general purpose Acme threads; those are 2G, 3G and 4G");
             let mut error = DesignationError::new(ErrorKind::ClassUnknown, says, "2G");
             error.nearest = CLASSES.map(str::to_owned).to_vec();
             return Err(error);
@@ -67,7 +67,7 @@ fn tolerances(thread: &Thread, class: &str) -> Result<AcmeTolerances, Designatio
         size_factor,
         pitch_tolerance_exact: exact,
         pitch_tolerance: inches(parts(exact)),
-        // Of 8 threads an inch 0.00625 in, a tie: printed tables have 0.0062 in, the closer of the two.
+        // Of 8 threads per inch 0.00625 in, a tie: printed tables have 0.0062 in, the closer of the two.
         crest_tolerance: inches(half_even((0.05 * p).max(0.005) * 1e4)),
         root_tolerance: inches(parts(1.5 * exact)),
         clearance: clearance(p),

@@ -46,5 +46,5 @@ pub fn read_for(system: ThreadSystem, internal: bool, text: &str) -> Result<Stri
         (true, ThreadSystem::Unified) => ("external", "an internal", "2B"),
         (true, _) => ("external", "an internal", "6H"),
     };
-    Err(unknown(format!("`{class}` is an {is} class where {wanted} one is wanted"), example, &[example]))
+    Err(unknown(format!("`{class}` is an {is} class; give {wanted} one"), example, &[example]))
 }

@@ -153,7 +153,7 @@ pub fn default_classes(thread: &Thread) -> Classes {
         ThreadSystem::Acme => both("2G", "2G", "2G is the usual class of general purpose threads"),
         ThreadSystem::Trapezoidal => both("7e", "7H", "7e and 7H are the usual classes of medium quality"),
         ThreadSystem::Npt | ThreadSystem::PipeTaper | ThreadSystem::Whitworth => {
-            Classes { external: None, internal: None, says: "the system has no classes here" }
+            Classes { external: None, internal: None, says: "this kind of thread has no classes here" }
         }
     }
 }

@@ -60,8 +60,7 @@ fn without_limits(thread: &Thread) -> DesignationError {
         ThreadSystem::Whitworth => DesignationError::new(
             ErrorKind::ClassWithoutData,
             format!(
-                "{}: no tolerances of Whitworth threads are at hand that could be compared with BS 84; the sizes are \
-                 basic",
+                "{}: no tolerances of Whitworth threads (BS 84) are known here; the sizes are basic",
                 thread.designation
             ),
             "1/4-20 UNC",
@@ -75,7 +74,7 @@ fn refuse_engagement(engagement: Option<f64>) -> Result<(), DesignationError> {
         None => Ok(()),
         Some(_) => Err(DesignationError::new(
             ErrorKind::EngagementUnusable,
-            "a length of engagement enters the tolerances of Unified threads only; for metric ones choose a grade \
+            "a length of engagement counts for the tolerances of Unified threads only; for metric ones choose a grade \
              one finer for a short, one coarser for a long engagement",
             "6H",
         )),

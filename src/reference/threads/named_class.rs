@@ -97,7 +97,7 @@ impl<const INTERNAL: bool> ClassOf<INTERNAL> {
             // Which of them fits is the thread's matter; without a class its usual one is taken.
             Unread { says, try_this: "leave out".into(), ..unread }
         })?;
-        let says = format!("{said} is no class of {} threads; they are {}.", Self::SIDE, Self::CLASSES);
+        let says = format!("{said} is not a class of {} threads; those are {}.", Self::SIDE, Self::CLASSES);
         Err(Unread { code: Code::NotFound, says, try_this: example.into() })
     }
 
@@ -107,8 +107,8 @@ impl<const INTERNAL: bool> ClassOf<INTERNAL> {
         is_one.then(|| Unread {
             code: Code::NotOffered,
             says: format!(
-                "\"{text}\" is a class of centralizing Acme threads, which are not offered; those of general purpose Acme \
-                 threads are 2G, 3G and 4G."
+                "\"{text}\" is a class of centralizing Acme threads, which are not offered; general purpose Acme \
+                 threads have 2G, 3G and 4G."
             ),
             try_this: "2G".into(),
         })
@@ -148,7 +148,7 @@ impl<const INTERNAL: bool> ClassOf<INTERNAL> {
             let of = of.unwrap_or(ThreadSystem::Unified);
             return Some(Clash {
                 says: format!(
-                    "{} is a class of {} threads, and {} is none{}.",
+                    "{} is a class of {} threads, but {} is not one{}.",
                     class.text,
                     of.words(),
                     thread.designation,
@@ -160,7 +160,7 @@ impl<const INTERNAL: bool> ClassOf<INTERNAL> {
         }
         let named = Self::named_in(thread)?;
         (named != class.text).then(|| Clash {
-            says: format!("The thread is named with class {named} and the field says {}.", class.text),
+            says: format!("The designation names class {named}, but the class given is {}.", class.text),
             thread: Some(thread.designation.clone()),
             class: named.into(),
         })

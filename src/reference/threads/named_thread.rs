@@ -89,8 +89,8 @@ impl Designation {
     pub fn unlisted(&self) -> Option<String> {
         (!self.thread.standard).then(|| {
             format!(
-                "{} is in no list of its standard; it is computed by the standard's formulas. The nearest that are \
-                 listed: {}.",
+                "{} is not in the lists of its standard; its sizes come from the standard's formulas. The nearest \
+                 listed are {}.",
                 self.thread.designation,
                 self.thread.nearest.join(", ")
             )
@@ -166,9 +166,9 @@ impl PartialSchema for Designation {
             // Every designation says at least one number, if only as ½.
             .pattern(Some("[0-9¼½¾⅛⅜⅝⅞]"))
             .description(Some(
-                "A thread by its designation: size and threads an inch, or M with diameter and pitch; NPT, G, R, Rp, \
+                "A thread by its designation: size and threads per inch, or M with diameter and pitch; NPT, G, R, Rp, \
                  Rc, BSW, BSF, Acme, Tr; series, class, LH and starts may follow. In an address # is written %23, or \
-                 No. stands for it. Several may be parted by |.",
+                 No. stands for it. Several may be separated by |.",
             ))
             .examples(["1/4-20 UNC-2A", "No.10-32", "M8x1-6g", "1/4-18 NPT", "G 1/2 A", "1-5 Acme-2G", "Tr20x4"])
             .into()

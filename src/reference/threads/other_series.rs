@@ -12,7 +12,7 @@ pub struct NptRow {
     pub size: String,
     /// Outside diameter of the pipe in inches.
     pub outside_diameter_in: f64,
-    /// Threads in one inch.
+    /// Threads per inch.
     pub threads_per_inch: f64,
     /// Length of hand-tight engagement, L1, which no formula gives.
     pub hand_tight_length_in: f64,
@@ -27,7 +27,7 @@ pub struct NptRow {
 pub struct ParallelRow {
     /// Nominal size as written, `1 1/2`.
     pub size: String,
-    /// Threads in one inch.
+    /// Threads per inch.
     pub threads_per_inch: f64,
     /// Pitch to 0.001 mm.
     pub pitch_mm: f64,
@@ -71,7 +71,7 @@ pub struct WhitworthRow {
     pub size: String,
     /// Basic major diameter in inches.
     pub diameter_in: f64,
-    /// Threads in one inch.
+    /// Threads per inch.
     pub threads_per_inch: f64,
     /// Source key.
     pub source: String,
@@ -86,7 +86,7 @@ pub struct AcmeRow {
     pub size: String,
     /// Basic major diameter in inches.
     pub diameter_in: f64,
-    /// Threads in one inch.
+    /// Threads per inch.
     pub threads_per_inch: f64,
     /// Source key.
     pub source: String,

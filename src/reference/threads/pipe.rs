@@ -29,7 +29,7 @@ fn row_of(thread: &Thread) -> Result<&'static ParallelRow, DesignationError> {
 pub(super) fn no_tolerances(thread: &Thread) -> DesignationError {
     let says = match thread.series.as_deref() {
         Some("Rp") => format!(
-            "{}: the tolerances of the internal threads of ISO 7-1 are not at hand; the diameters are basic",
+            "{}: the tolerances of the internal threads of ISO 7-1 are not known here; the diameters are basic",
             thread.designation
         ),
         _ => format!("{} is gauged by the length that enters, not by limits of its diameters", thread.designation),

@@ -13,7 +13,7 @@ pub struct UnifiedRow {
     pub size: String,
     /// Basic major diameter in inches.
     pub diameter_in: f64,
-    /// Threads in one inch.
+    /// Threads per inch.
     pub threads_per_inch: f64,
     /// `UNC`, `UNF`, `UNEF`, `UNS`, or a constant-pitch series such as `8-UN`.
     pub series: String,

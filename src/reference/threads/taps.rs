@@ -23,6 +23,15 @@ crate::choice! {
 }
 
 impl TapMarking {
+    /// What a tap so marked has on it, in words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            TapMarking::HLimit => "an H or L limit",
+            TapMarking::DLimit => "a D limit",
+            TapMarking::IsoClass => "an ISO class",
+        }
+    }
+
     /// True where taps for threads of `system` are marked so.
     pub const fn suits(self, system: ThreadSystem) -> bool {
         match self {
@@ -97,7 +106,7 @@ impl TapName {
         found.ok_or_else(|| Unread {
             code: Code::ValueUnreadable,
             says: format!(
-                "\"{}\" is no marking of a tap that is known here: H3 or GH3, L1, D5, ISO 1 to ISO 3.",
+                "\"{}\" is not a tap marking known here. Known are H3 or GH3, L1, D5, ISO 1 to ISO 3.",
                 shown(text)
             ),
             try_this: "H3".into(),

@@ -111,7 +111,7 @@ pub struct Thread {
     /// Distance from one thread to the next; exactly 1/tpi for threads in inches, to 0.001 mm for
     /// the pipe threads of ISO.
     pub pitch: f64,
-    /// Threads in one inch, where the standard counts them.
+    /// Threads per inch, where the standard counts them.
     pub threads_per_inch: Option<f64>,
     /// `UNC`, `UNF`, `UNEF`, `8-UN`, `UNS`; `coarse` or `fine`, absent for a metric size in no list;
     /// `NPT`, `G`, `R`, `Rp`, `Rc`, `BSW`, `BSF`, `Acme`, `Tr`.

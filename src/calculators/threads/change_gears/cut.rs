@@ -9,20 +9,28 @@ use crate::threading::cite_list;
 #[derive(Debug, Gives)]
 pub struct TrainCut {
     /// The train in one spelling.
+    #[label("Train")]
     pub train: String,
-    /// Turns of the lead screw for one of the stud.
+    /// Turns of the lead screw for one turn of the stud.
+    #[label("Ratio of the train")]
     pub ratio: f64,
     /// The lead that it cuts.
+    #[label("Lead it cuts")]
     pub lead: FoundSize,
-    /// The same as threads in one inch, of one start.
+    /// The same as threads per inch of one start.
+    #[label("Threads per inch it cuts")]
     pub threads_per_inch: f64,
-    /// That lead less the one wanted; where one is.
+    /// That lead less the one wanted, where a thread or lead is given.
+    #[label("Lead off by")]
     pub lead_error: Option<FoundDifference>,
-    /// The same as a share of the one wanted.
+    /// The same as a share of the lead wanted.
+    #[label("Lead off by, percent")]
     pub error: Option<FoundFineDeviation>,
     /// The inch thread of one start whose pitch is nearest.
+    #[label("Nearest inch thread")]
     pub nearest_inch: Option<NearestThread>,
     /// The metric thread of one start whose pitch is nearest.
+    #[label("Nearest metric thread")]
     pub nearest_metric: Option<NearestThread>,
 }
 
@@ -30,12 +38,15 @@ pub struct TrainCut {
 #[derive(Debug, Gives)]
 pub struct NearestThread {
     /// The commonest thread of that pitch.
+    #[label("Designation")]
     pub thread: String,
     /// Its pitch.
     pub pitch: FoundSize,
     /// The lead that the train cuts less this pitch.
+    #[label("Lead off by")]
     pub lead_error: FoundDifference,
     /// The same as a share of the pitch.
+    #[label("Lead off by, percent")]
     pub error: FoundFineDeviation,
 }
 
@@ -47,12 +58,12 @@ pub fn cut_by(
     record: &mut Record,
 ) -> TrainCut {
     let text = train.text();
-    tell!(record.look_up("The train", "as stated, in one spelling") => "cut.train": text.clone());
+    tell!(record.look_up("The train", "as given, in one spelling") => "cut.train": text.clone());
     let ratio = train.ratio();
-    record.look_up("Its ratio", "teeth of the drivers over teeth of the driven wheels").gives("cut.ratio", ratio);
+    record.look_up("Its ratio", "teeth of the drivers over teeth of the driven gears").gives("cut.ratio", ratio);
     let lead: FoundSize = step!(record, "Lead that it cuts", l: "cut.lead" = S * h * r,
         S = leadscrew_lead: screw, h = stud_turns: stud, r = "cut.ratio": ratio);
-    let threads_per_inch: f64 = step!(record, "The same as threads in one inch", n: "cut.threads_per_inch" = number(I / l),
+    let threads_per_inch: f64 = step!(record, "The same as threads per inch", n: "cut.threads_per_inch" = number(I / l),
         I = "constant:inch": FoundSize::stated(1.0, Unit::Inch), l = "cut.lead": lead);
     let (lead_error, error) = wanted.map(|wanted| off(lead, wanted, record)).unzip();
     let nearest_inch =
@@ -113,7 +124,7 @@ fn nearest(lead: FoundSize, systems: &[ThreadSystem], names: &Names, record: &mu
     cite_list(&one.designation, record);
     let pitch = one.designation.found(one.thread().pitch);
     let (lead_error, error) = differ(lead, pitch);
-    let place = "lists of threads: the pitch nearest to the lead, of one pitch the commonest thread";
+    let place = "lists of threads: the pitch nearest to the lead; of threads with that pitch the commonest";
     tell!(record.look_up("Listed thread of the nearest pitch", place), l = "cut.lead": lead
         => (names.thread): one.designation.text());
     record.look_up("Its pitch", "lists of threads").gives(names.pitch, pitch);

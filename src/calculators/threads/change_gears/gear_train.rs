@@ -1,4 +1,4 @@
-//! A train of change gears as a person writes it down: pairs of a driver over the wheel it drives, `40/60 x 50/30`.
+//! A train of change gears as a person writes it down: pairs of a driver over the gear it drives, `40/60 x 50/30`.
 
 use super::TEETH;
 use crate::calculators::prelude::*;
@@ -15,10 +15,10 @@ const MOST_PAIRS: usize = 4;
 /// A train that is always right.
 const GOOD: &str = "40/60 x 50/30";
 
-/// Pairs of driver and driven wheel, from the stud to the lead screw.
+/// Pairs of driver and driven gear, from the stud to the lead screw.
 #[derive(Clone, Debug, PartialEq)]
 pub struct GearTrain {
-    /// Driver and driven wheel of each pair.
+    /// Driver and driven gear of each pair.
     pub pairs: Vec<(u32, u32)>,
 }
 
@@ -26,7 +26,8 @@ impl GearTrain {
     /// Reads `40/60`, `40/60 x 50/30`, `40/60, 50/30`.
     pub fn read(text: &str) -> Result<Self, Unread> {
         let refuse = |code, says| Err(Unread { code, says, try_this: GOOD.into() });
-        let unreadable = || format!("\"{}\" is no train: write each driver over the wheel it drives.", shown(text));
+        let unreadable =
+            || format!("\"{}\" cannot be read as a train. Write each driver over the gear it drives.", shown(text));
         let parts = text.split(|c: char| "x×*,;".contains(c.to_ascii_lowercase())).map(str::trim);
         let mut pairs = Vec::new();
         for part in parts {
@@ -35,12 +36,12 @@ impl GearTrain {
             });
             let Some((driver, driven)) = pair else { return refuse(Code::ValueUnreadable, unreadable()) };
             if let Some(wrong) = [driver, driven].into_iter().find(|teeth| !TEETH.contains(teeth)) {
-                return refuse(Code::ValueOutOfRange, format!("A wheel of {wrong} teeth is none: they have 8 to 400."));
+                return refuse(Code::ValueOutOfRange, format!("Gears have 8 to 400 teeth; this one has {wrong}."));
             }
             pairs.push((driver, driven));
         }
         if pairs.len() > MOST_PAIRS {
-            return refuse(Code::ValueOutOfRange, format!("A train has at most {MOST_PAIRS} pairs of wheels here."));
+            return refuse(Code::ValueOutOfRange, format!("A train may have up to {MOST_PAIRS} pairs of gears."));
         }
         Ok(Self { pairs })
     }
@@ -51,7 +52,7 @@ impl GearTrain {
         pairs.join(" × ")
     }
 
-    /// Turns of the last wheel for one of the first.
+    /// Turns of the last gear for one turn of the first.
     pub fn ratio(&self) -> f64 {
         let product = |of: fn(&(u32, u32)) -> u32| self.pairs.iter().map(|pair| f64::from(of(pair))).product::<f64>();
         product(|pair| pair.0) / product(|pair| pair.1)
@@ -81,8 +82,8 @@ impl PartialSchema for GearTrain {
             .schema_type(Type::String)
             .pattern(Some(crate::quantity::pattern::listed(&format!("{pair}(?: ?[x×*,;] ?{pair}){{0,3}}"))))
             .description(Some(
-                "A train of wheels: drivers over driven wheels from the stud on, as 40/60 or 40/60 x 50/30; or several \
-                 parted by |.",
+                "A train of gears: drivers over driven gears from the stud on, as 40/60 or 40/60 x 50/30; or several \
+                 separated by |.",
             ))
             .examples([serde_json::json!(GOOD)])
             .into()

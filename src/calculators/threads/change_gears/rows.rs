@@ -30,15 +30,15 @@ pub fn tell(
     (leadscrew_lead, stud_turns): (ThreadPitch, f64),
     record: &mut Record,
 ) {
-    let nearest = "every simple and compound train of the wheels owned, the nearest that clear first";
+    let nearest = "every simple and compound train of the gears you have, the nearest that clear first";
     tell!(record.look_up("Trains", nearest), q = wanted_ratio => trains.train);
     tell!(record.look_up("First drivers", "as the train says") => trains.first_driver);
-    tell!(record.look_up("First driven wheels", "as the train says") => trains.first_driven);
+    tell!(record.look_up("First driven gears", "as the train says") => trains.first_driven);
     if trains.iter().any(|train| train.second_driver.is_some()) {
         tell!(record.look_up("Second drivers", "of the compound trains") => trains.second_driver);
-        tell!(record.look_up("Second driven wheels", "of the compound trains") => trains.second_driven);
+        tell!(record.look_up("Second driven gears", "of the compound trains") => trains.second_driven);
     }
-    tell!(record.look_up("Ratios", "teeth of the drivers over teeth of the driven wheels") => trains.ratio);
+    tell!(record.look_up("Ratios", "teeth of the drivers over teeth of the driven gears") => trains.ratio);
     tell!(record.step("Leads", "l = S × h × r"),
         S = leadscrew_lead, h = stud_turns, r = trains.ratio => trains.lead);
     tell!(record.step("Errors of the lead", "e = l - L"),

@@ -1,4 +1,4 @@
-//! Compound trains in the order of how near they come to a ratio: products of two wheels are sorted once, and for each
+//! Compound trains in the order of how near they come to a ratio: products of two gears are sorted once, and for each
 //! two drivers the driven ones are gone through outwards from where the ratio would be met.
 
 use std::cmp::Ordering;
@@ -15,7 +15,7 @@ fn error((driving, driven): (u32, u32), wanted: f64) -> f64 {
     f64::from(driving) / f64::from(driven) / wanted - 1.0
 }
 
-/// Two wheels that are owned, the smaller first.
+/// Two gears that are owned, the smaller first.
 pub struct Pair {
     /// Their teeth multiplied.
     pub product: u32,
@@ -23,7 +23,7 @@ pub struct Pair {
     pub wheels: (u32, u32),
 }
 
-/// Every two wheels by their product, those with as many teeth once.
+/// Every two gears by their product, those with as many teeth once.
 pub fn pairs(gears: &[u32]) -> Vec<Pair> {
     let mut gears = gears.to_vec();
     gears.sort_unstable();
@@ -49,7 +49,7 @@ pub struct Found {
     pub off: f64,
     /// Its drivers.
     pub drivers: (u32, u32),
-    /// Its driven wheels.
+    /// Its driven gears.
     pub driven: (u32, u32),
 }
 
@@ -58,7 +58,7 @@ struct Next {
     off: f64,
     drivers: usize,
     driven: usize,
-    /// Towards larger driven wheels.
+    /// Towards larger driven gears.
     rising: bool,
 }
 

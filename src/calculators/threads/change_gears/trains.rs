@@ -1,23 +1,23 @@
-//! The simple and compound trains of a set of wheels that come nearest to a ratio: all simple ones are looked at, the
+//! The simple and compound trains of a set of gears that come nearest to a ratio: all simple ones are looked at, the
 //! compound ones from the nearest outwards until as many clear as are wanted.
 
 use super::search::{Found, Pair, Search, off, pairs};
 use crate::budget::go_on;
 use crate::refusal::Refusal;
 
-/// A train: pairs of driver and driven wheel.
+/// A train: pairs of driver and driven gear.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Train {
-    /// First driver and the wheel it drives.
+    /// First driver and the gear it drives.
     pub first: (u32, u32),
-    /// Second driver, on the shaft of the first driven wheel, and the wheel it drives.
+    /// Second driver, on the shaft of the first driven gear, and the gear it drives.
     pub second: Option<(u32, u32)>,
-    /// Whether the wheels clear the shafts beside them.
+    /// Whether the gears clear the shafts beside them.
     pub clears: bool,
 }
 
 impl Train {
-    /// Turns of the last wheel for one of the first.
+    /// Turns of the last gear for one of the first.
     pub fn ratio(&self) -> f64 {
         let (c, d) = self.second.unwrap_or((1, 1));
         f64::from(self.first.0 * c) / f64::from(self.first.1 * d)
@@ -43,13 +43,13 @@ impl Train {
     }
 }
 
-/// Two wheels in mesh hold their shafts apart by half their teeth together; the wheel beside the
+/// Two gears in mesh hold their shafts apart by half their teeth together; the gear beside the
 /// first shaft needs half its own and room for the shaft.
 fn clears((a, b): (u32, u32), (c, d): (u32, u32), clearance: u32) -> bool {
     a + b >= c + clearance && c + d >= b + clearance
 }
 
-/// The ways to set up two drivers and two driven wheels; the first that clears, else the first.
+/// The ways to set up two drivers and two driven gears; the first that clears, else the first.
 fn arranged(drivers: (u32, u32), driven: (u32, u32), clearance: u32) -> Train {
     let ((a, c), (b, d)) = (drivers, driven);
     let ways = [((a, b), (c, d)), ((a, d), (c, b)), ((c, b), (a, d)), ((c, d), (a, b))];
@@ -67,7 +67,7 @@ pub fn trains(gears: &[u32], wanted: f64, clearance: u32, count: usize) -> Resul
     let (mut clear, mut others) = (Nearest::of(count), Nearest::of(count));
     let mut simple: Vec<(f64, (u32, u32))> = Vec::with_capacity(2 * pairs.len());
     for &Pair { wheels: (a, b), .. } in &pairs {
-        // A wheel that drives its like changes nothing.
+        // A gear that drives its like changes nothing.
         let ways: &[(u32, u32)] = match a == b {
             false => &[(a, b), (b, a)],
             true if (wanted - 1.0).abs() < 1e-12 => &[(a, b)],
@@ -90,7 +90,7 @@ pub fn trains(gears: &[u32], wanted: f64, clearance: u32, count: usize) -> Resul
         let Some(Found { off, drivers, driven }) = search.next().filter(|found| found.off <= clear.reach()) else {
             break;
         };
-        // A wheel over its like is no more than an idler.
+        // A gear over its like is no more than an idler.
         if [driven.0, driven.1].iter().any(|teeth| *teeth == drivers.0 || *teeth == drivers.1) {
             continue;
         }
@@ -145,7 +145,7 @@ mod tests {
     use std::time::Duration;
 
     #[test]
-    fn a_wheel_is_used_no_more_often_than_it_is_owned() {
+    fn a_gear_is_used_no_more_often_than_it_is_owned() {
         for train in trains(&[20, 40, 40, 60, 80], 0.5, 0, 50).unwrap() {
             let mut used = vec![train.first.0, train.first.1];
             used.extend(train.second.into_iter().flat_map(|(c, d)| [c, d]));
@@ -157,7 +157,7 @@ mod tests {
     }
 
     #[test]
-    fn a_large_driven_wheel_that_would_sit_on_the_next_shaft_does_not_clear() {
+    fn a_large_driven_gear_that_would_sit_on_the_next_shaft_does_not_clear() {
         assert!(!clears((20, 100), (30, 20), 15));
         assert!(clears((40, 60), (50, 55), 15));
     }
@@ -220,7 +220,7 @@ mod tests {
         }
     }
 
-    /// Forty wheels, of which half a million trains can be made.
+    /// Forty gears, of which half a million trains can be made.
     fn forty() -> Vec<u32> {
         (20..60).collect()
     }

@@ -17,11 +17,11 @@ use twins::ThreadTwin;
 pub struct Identify;
 
 choice! {
-    /// Whether the thread lies on a cylinder (`parallel`) or on a cone (`taper`).
+    /// Whether the thread is `parallel`, the same size all along, or `taper`.
     ThreadBody {
-        /// On a cylinder.
+        /// The same size all along.
         Parallel = "parallel",
-        /// On a cone.
+        /// Larger towards one end.
         Taper = "taper",
     }
 }
@@ -30,36 +30,49 @@ choice! {
 #[derive(Debug, Asks)]
 #[asks(check = check_diameter, check = check_pitch)]
 pub struct IdentifyInput {
-    /// Major diameter of an external thread, measured over its crests; this or minor_diameter.
+    /// Major diameter of an external thread, over its crests. Give this, or the minor diameter of a hole.
+    #[label("Major diameter of a screw")]
     pub major_diameter: Option<Size>,
-    /// Minor diameter of an internal thread, measured between its crests; this or major_diameter.
+    /// Minor diameter of an internal thread, between its crests. Give this, or the major diameter of a screw.
+    #[label("Minor diameter of a hole")]
     pub minor_diameter: Option<Size>,
-    /// Pitch as measured or as a pitch gauge says; this, threads_per_inch, or turns with turns_length.
+    /// Pitch, measured or by a pitch gauge. Give this, the threads per inch, or threads counted over a length.
     pub pitch: Option<ThreadPitch>,
-    /// Threads in one inch as a pitch gauge says.
+    /// Threads per inch, by a pitch gauge.
     pub threads_per_inch: Option<PlainNumber>,
-    /// Pitches counted along the thread: one less than the crests from the first to the last; with turns_length.
+    /// Pitches counted along the thread, one less than the crests. Give the length they span too.
+    #[label("Pitches counted")]
     pub turns: Option<PlainNumber>,
-    /// Length over which the turns were counted, from crest to crest.
+    /// Length that the counted pitches span, from crest to crest.
+    #[label("Length they span")]
     pub turns_length: Option<Size>,
-    /// How far the diameter as measured may be off, either way; if absent 0.05 mm, some 0.002 in.
-    #[absent("0.05 mm", "A caliper or micrometer laid over crests that are none too clean.")]
+    /// How far off the measured diameter may be, either way; if absent 0.05 mm, about 0.002 in.
+    #[absent("0.05 mm", "What a caliper or micrometer is good for over crests that are not quite clean.")]
+    #[label("Diameter may be off by")]
     pub diameter_error: Option<Size>,
-    /// How far the pitch may be off, either way; if absent 1.5 percent of it, and where turns were counted 0.2 mm,
-    /// some 0.008 in, over their length.
+    /// How far off the pitch may be, either way; if absent 1.5 percent of it, or for counted pitches 0.2 mm, about
+    /// 0.008 in, over their length.
+    #[label("Pitch may be off by")]
     pub pitch_error: Option<Size>,
-    /// How far crests may be worn below the least size of a new screw, or a hole's above the greatest; if absent
-    /// 0.1 mm, some 0.004 in.
-    #[absent("0.1 mm", "A used part: crests of screws wear small, those of holes large. A new part has none.")]
+    /// How far the crests of a screw may be worn below the least size of a new one, or those of a hole above the
+    /// greatest; if absent 0.1 mm, about 0.004 in.
+    #[absent(
+        "0.1 mm",
+        "For a used part: the crests of a screw wear small, those of a hole large. Give 0 for a new part."
+    )]
+    #[label("Wear on the crests")]
     pub wear: Option<Extent>,
-    /// Angle between the flanks, if known; threads more than 2 degrees off it are left out.
+    /// Angle between the flanks, if known; threads more than 2 degrees off are left out.
     pub flank_angle: Option<PointAngle>,
     /// Whether the thread is parallel or taper, if known.
+    #[label("Parallel or taper")]
     pub body: Option<ThreadBody>,
-    /// Families to look in; all if absent.
+    /// Families of threads to look in; all if absent.
+    #[label("Thread families", "family")]
     pub families: Option<Vec<ThreadFamily>>,
-    /// Most candidates listed, 1 to 30.
-    #[absent("10", "The ten likeliest.")]
+    /// Most candidates to list, 1 to 30.
+    #[absent("10", "The ten likeliest are listed.")]
+    #[label("How many to list")]
     pub count: Option<Count<1, 30>>,
 }
 
@@ -67,69 +80,84 @@ pub struct IdentifyInput {
 #[derive(Debug, Gives)]
 pub struct ThreadCandidate {
     /// The thread by its designation.
+    #[label("Designation")]
     pub thread: String,
     /// Its family.
     pub family: &'static str,
     /// Angle between its flanks.
     pub flank_angle: FoundAngle,
-    /// Its basic diameter over the crests: major of an external, minor of an internal thread; of a taper thread that at the
-    /// plane that gauges it.
+    /// Its basic diameter over the crests: major of an external thread, minor of an internal one; for a taper thread at
+    /// its gauge plane.
+    #[label("Basic diameter")]
     pub basic_diameter: FoundSize,
-    /// The diameter measured less the basic one; external threads measure under it, internal ones over.
+    /// The measured diameter less the basic one: external threads measure under it, internal ones over.
+    #[label("Measured less basic")]
     pub from_basic: FoundDifference,
-    /// Least diameter to be expected of it, with wear.
+    /// Least diameter to expect, with wear.
+    #[label("Least to expect")]
     pub least: FoundSize,
-    /// Greatest diameter to be expected of it, with wear.
+    /// Greatest diameter to expect, with wear.
+    #[label("Greatest to expect")]
     pub greatest: FoundSize,
-    /// How far the diameter measured lies above the greatest, or below the least as a negative amount; 0 between.
+    /// How far the measured diameter is above the greatest; negative if it is below the least, 0 in between.
+    #[label("Outside these by")]
     pub outside_by: FoundDifference,
     /// Its pitch.
     pub pitch: FoundSize,
-    /// Its threads in one inch.
+    /// Its threads per inch.
     pub threads_per_inch: f64,
-    /// The pitch measured less its own.
+    /// The measured pitch less its own.
+    #[label("Pitch off by")]
     pub pitch_off: FoundDifference,
-    /// Both differences over their errors, as the root of the sum of their squares.
+    /// How badly it fits: diameter and pitch off as multiples of their possible errors, as the root of the sum of
+    /// squares.
     pub misfit: f64,
-    /// Whether neither difference is more than its error.
+    /// Whether diameter and pitch are both off by no more than they may be.
     pub fits: bool,
     /// What speaks for and against it.
+    #[label("For and against")]
     pub says: String,
 }
 
 /// What identifying a thread gives.
 #[derive(Debug, Gives)]
 pub struct IdentifyResult {
-    /// The thread it most likely is; absent where none fits.
+    /// The most likely thread; absent where none fits.
+    #[label("Most likely thread")]
     pub thread: Option<String>,
     /// Pitch as measured.
+    #[label("Pitch measured")]
     pub measured_pitch: FoundSize,
-    /// The same as threads in one inch.
+    /// The same as threads per inch.
+    #[label("Threads per inch measured")]
     pub measured_threads_per_inch: f64,
     /// Candidates, the likeliest first.
     pub candidates: Vec<ThreadCandidate>,
-    /// Other listed threads that the first candidate is easily taken for.
+    /// Other listed threads that are easily mistaken for the first candidate.
+    #[label("Easily mistaken for", "lookalike")]
     pub twins: Vec<ThreadTwin>,
-    /// What to look at next.
+    /// What to check next.
+    #[label("Check next", "check")]
     pub check_next: Vec<String>,
 }
 
 rules! { check_diameter(IdentifyInput) {
     one_of(major_diameter = "0.497 in", minor_diameter = "0.422 in"):
-        "State the major diameter of an external thread or the minor diameter of an internal one.";
+        "Give the major diameter of an external thread or the minor diameter of an internal one.";
     not_both(major_diameter, minor_diameter):
-        "One part at a time: an external thread has its major diameter measured, an internal one its minor.";
+        "Give the major or the minor diameter, not both: the major of an external thread, the minor of an internal \
+         one.";
 } }
 
-const ONE_WAY: &str = "State the pitch in one way only.";
-const NO_SUCH: &str = "No thread in any list has such a pitch: 0.2 mm (127 to the inch) to 50 mm are looked at.";
+const ONE_WAY: &str = "Give the pitch in one way only.";
+const NO_SUCH: &str = "No listed thread has such a pitch. Give one from 0.2 mm (127 per inch) to 50 mm.";
 
 rules! { check_pitch(IdentifyInput) {
     never(|input| input.turns.is_some() != input.turns_length.is_some(), Code::Conflict,
         turns = "12", turns_length = "0.923 in"):
-        "turns and turns_length belong together: how many pitches, over what length.";
+        "Give both how many pitches you counted and the length they span.";
     one_of(pitch = "1.75 mm", threads_per_inch = "13", turns = "12", turns_length = "0.923 in"):
-        "State the pitch, the threads in one inch, or turns counted over a length.";
+        "Give the pitch, the threads per inch, or the pitches counted over a length.";
     never(|input| input.pitch.is_some() && input.threads_per_inch.is_some() && input.turns.is_some(), Code::Conflict,
         pitch = "leave out", threads_per_inch = "leave out", turns = "leave out"): ONE_WAY;
     not_both(pitch, threads_per_inch): ONE_WAY;
@@ -150,23 +178,60 @@ impl IdentifyInput {
 impl Calculator for Identify {
     const ID: &'static str = "threads/identify";
     const TITLE: &'static str = "What thread is this";
-    const ABOUT: &'static str = "The threads that a measured part may have, from its diameter and pitch, ranked over all \
-        families with reasons, the ones easily mistaken for it, and what to check next.";
+    const ABOUT: &'static str = "The threads that a measured part may have, from its diameter and pitch: the likeliest \
+        of every family with reasons, the ones easily mistaken for it, and what to check next.";
     const TASK: Task = Task::Thread;
     // A thread that is measured on the bench.
     const AT_THE_MACHINE: bool = false;
-    const ANOTHER_CHECK: &'static str = "Lay the part against a screw of the thread named, or a pitch gauge against its flanks, to a strong light: over ten pitches no light comes through.";
+    const ANOTHER_CHECK: &'static str = "Hold the part against a screw of that thread, or a pitch gauge on its flanks, \
+        up to a strong light: over ten pitches no light shows through.";
     const WORDS: &'static str = "identify, unknown thread, which thread, pitch gauge, measure a thread, BSW or UNC, \
         BSP or NPT, metric or inch, worn thread, threads per inch";
     const EXAMPLES: &'static [Example] = examples! {
-        "A stud of an old winch measures 0.4950 in over its crests, and twelve turns 0.925 in: 13 or 12 to the inch?":
+        "A stud of an old winch measures 0.4950 in over its crests, and twelve turns 0.925 in: 13 or 12 per inch?":
             major_diameter = "0.4950 in", turns = "12", turns_length = "0.925 in";
-        "A hole in a pump flange between its crests, by a metric pitch gauge.":
+        "A hole in a pump flange, measured between its crests, its pitch by a metric gauge.":
             minor_diameter = "10.3 mm", pitch = "1.75 mm", diameter_error = "0.1 mm", pitch_error = "0.05 mm",
             wear = "0.2 mm", families = "metric,unified,whitworth";
-        "A plug of a mill gear case: 14 to the inch, flanks of 55 degrees, and the same all along.":
+        "A plug of a mill gear case: 14 per inch, flanks of 55 degrees, parallel.":
             major_diameter = "20.8 mm", threads_per_inch = "14", flank_angle = "55 deg", body = "parallel",
             count = "5";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "You count {turns} pitches over {turns_length} on an old winch stud. What pitch is that?" => "measured_pitch":
+            { turns = "12", turns_length = "0.924 in" | "0.6 in" | "1.2 in", major_diameter = "0.495 in",
+              units = "inch" }
+            { turns = "10", turns_length = "0.5 in" | "1 in" | "0.77 in" | "0.625 in", major_diameter = "0.495 in",
+              units = "inch" }
+            { turns = "10", turns_length = "20 mm" | "15 mm" | "17.5 mm" | "12.5 mm", major_diameter = "11.9 mm",
+              units = "metric" }
+            { turns = "8", turns_length = "20 mm" | "12 mm" | "14 mm" | "10 mm", major_diameter = "11.9 mm",
+              units = "metric" };
+        1 "A pitch gauge reads {threads_per_inch} threads per inch on an old pump stud. What pitch is that in \
+            millimeters?"
+            => "measured_pitch":
+            { threads_per_inch = "20" | "16" | "13" | "12" | "11" | "10", major_diameter = "12.5 mm",
+              units = "metric" };
+        2 "A stud measures {major_diameter} over its crests, and the gauge reads {threads_per_inch} per inch with 60 \
+            degree flanks. What is the basic diameter of the likeliest inch thread?" => "candidates/0/basic_diameter":
+            { major_diameter = "0.495 in", threads_per_inch = "13" | "20", flank_angle = "60 deg", families = "unified",
+              units = "inch" }
+            { major_diameter = "0.37 in", threads_per_inch = "16" | "24", flank_angle = "60 deg", families = "unified",
+              units = "inch" }
+            { major_diameter = "0.745 in", threads_per_inch = "10" | "16", flank_angle = "60 deg", families = "unified",
+              units = "inch" };
+        2 "A screw measures {major_diameter} over its crests and {pitch} from crest to crest. How far is that off \
+            the basic diameter of the likeliest metric thread, minus for under?" => "candidates/0/from_basic":
+            { major_diameter = "11.85 mm" | "11.8 mm" | "11.9 mm", pitch = "1.75 mm" | "1.25 mm", families = "metric",
+              units = "metric" }
+            { major_diameter = "9.85 mm" | "9.9 mm", pitch = "1.5 mm" | "1.25 mm", families = "metric",
+              units = "metric" };
+        3 "{turns} pitches of a stud span {turns_length}, and it measures {major_diameter} over its crests. What pitch \
+            does the likeliest thread have?" => "candidates/0/pitch":
+            { turns = "12", turns_length = "0.925 in" | "0.92 in", major_diameter = "0.495 in", units = "inch" }
+            { turns = "10", turns_length = "0.625 in" | "0.63 in", major_diameter = "0.37 in", units = "inch" }
+            { turns = "10", turns_length = "17.5 mm" | "17.6 mm" | "12.5 mm", major_diameter = "11.9 mm",
+              units = "metric" };
     };
     type Input = IdentifyInput;
     type Output = IdentifyResult;
@@ -187,37 +252,37 @@ impl Calculator for Identify {
             ];
             let stated = stated.into_iter().filter(|(_, is)| *is).map(|(field, _)| (field, "leave out".into()));
             return Err(Refusal::no_answer(
-                "No listed thread has this angle between its flanks, body and family at once.",
+                "No listed thread has this flank angle, body and family at once. Leave one of them out.",
                 &stated.collect::<Vec<_>>(),
             ));
         };
         for candidate in &candidates {
             candidate.cite(record);
         }
-        record.source("common_practice", "the order: the misfit, and a quarter more for each step of rareness");
+        record.source("common_practice", "the order: the misfit, plus a quarter for each step of rareness");
         let rows = measured.rows(&candidates, record);
         let thread = rows.first().filter(|row| row.fits).map(|row| row.thread.clone());
         if let Some(thread) = &thread {
-            let step = record.look_up("The thread it most likely is", "the first candidate, which fits");
+            let step = record.look_up("Most likely thread", "the first candidate, which fits");
             step.gives("thread", thread.clone());
         } else {
             record.note(
                 "none_fits",
-                "No listed thread meets diameter and pitch within their errors; the nearest are listed. Count the turns \
-                 again (n crests span n - 1 pitches), measure at an unworn place, and think of a special pitch.",
+                "No listed thread fits both diameter and pitch; the nearest are listed. Count the pitches again (n \
+                 crests span n - 1 pitches), measure where the thread is not worn, and consider a special pitch.",
             );
         }
         if measured.crest == Crest::Inside {
             record.note(
                 "drilled_large",
-                "A minor diameter says how the hole was drilled more than what thread it has: the pitch and a screw that \
-                 runs in say more.",
+                "A minor diameter tells more about the drill than about the thread. Go by the pitch, and by a screw \
+                 that runs in.",
             );
         }
         record.note(
             "order",
-            "Ranked by the misfit and, where two fit much alike, the commoner before the rarer; the rank is a judgement, \
-             the columns are not.",
+            "The list is ranked by misfit; where two fit about equally, the commoner comes first. The ranking is a \
+             judgment, the figures are not.",
         );
         let others: Vec<&'static Listed> = listed().iter().filter(|one| asked_for(input, one, false)).collect();
         let twins = twins::twins(first, &others, measured.crest, record);
@@ -268,10 +333,10 @@ fn measured(input: &IdentifyInput, record: &mut Record) -> Measured {
             l = turns_length: length.unwrap_or(diameter), n = turns: turns.map_or(1.0, PlainNumber::get)),
     };
     let (value, says) = match input.turns {
-        Some(turns) => (0.2 / turns.get(), "The length over the turns is taken to be good to 0.2 mm, 0.008 in."),
+        Some(turns) => (0.2 / turns.get(), "The length over the counted pitches is assumed good to 0.2 mm, 0.008 in."),
         None => {
             let value = 0.015 * pitch.quantity().in_unit(Unit::Millimetre);
-            (value, "A pitch gauge held against a few turns tells some 1.5 percent.")
+            (value, "A pitch gauge held against a few threads is good to about 1.5 percent.")
         }
     };
     let pitch_error = record.or_assume(input.pitch_error, "pitch_error", Size::stated(value, Unit::Millimetre), says);

@@ -70,9 +70,9 @@ impl Range {
         match &self.rule {
             Rule::Class(class, _) if class.is_empty() => "the limits of its standard".into(),
             Rule::Class(class, _) => format!("the limits of class {class}"),
-            Rule::Cone => "its sizes from end to end of the cone".into(),
+            Rule::Cone => "its sizes from one end of the taper to the other".into(),
             Rule::GaugePlane => "what the tolerance of its gauge plane allows".into(),
-            Rule::Borrowed => "its basic size and the tolerance of a Unified thread like it".into(),
+            Rule::Borrowed => "its basic size and the tolerance of a similar Unified thread".into(),
         }
     }
 

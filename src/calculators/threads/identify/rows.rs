@@ -89,34 +89,33 @@ impl Candidate {
         let words = self.range.words();
         let outside = measured.crest == Crest::Outside;
         let place = if d > self.reach.1 + error {
-            "larger than it can be"
+            "is larger than this thread can be".to_owned()
         } else if d < self.reach.0 - error {
-            "smaller than it can be, even worn"
+            "is smaller than this thread can be, even worn".to_owned()
         } else if d > self.sound.1 {
-            if outside { "above, but within the error of," } else { "above, as worn or drilled large, " }
+            format!(
+                "is above {words}, {}",
+                if outside { "but no more than it may be off" } else { "as if worn or drilled large" }
+            )
         } else if d < self.sound.0 {
-            if outside { "below, as worn, " } else { "below, but within the error of," }
+            format!("is below {words}, {}", if outside { "as if worn" } else { "but no more than it may be off" })
         } else {
-            "within"
+            format!("is within {words}")
         };
         let within = self.pitch_off.abs() / measured.pitch_error.get().si();
         let pitch = if within <= 0.5 {
             "the pitch agrees"
         } else if within <= 1.0 {
-            "the pitch agrees just within its error"
+            "the pitch agrees, just within what it may be off"
         } else {
             "the pitch does not agree"
         };
-        if place.ends_with("can be") || place.ends_with("worn") {
-            format!("The diameter is {place}; {pitch}.")
-        } else {
-            format!("The diameter is {} {words}; {pitch}.", place.trim_end())
-        }
+        format!("The diameter {place}; {pitch}.")
     }
 }
 
 impl Measured {
-    /// Threads in one inch, as measured.
+    /// Threads per inch, as measured.
     pub fn threads_per_inch(&self) -> f64 {
         Unit::Inch.to_si(1.0) / self.pitch.get().si()
     }
@@ -220,14 +219,14 @@ impl Measured {
         };
         let field = if self.crest == Crest::Outside { "major_diameter" } else { "minor_diameter" };
         let rule =
-            "limits of the usual class, of a taper thread its two ends, of a Whitworth thread a borrowed tolerance";
+            "limits of the usual class; for a taper thread its two ends, for a Whitworth thread a borrowed tolerance";
         known_steps! { record;
-            step "Threads in one inch", "n = I / P", I = "constant:inch": INCH, P = "measured_pitch"
+            step "Threads per inch", "n = I / P", I = "constant:inch": INCH, P = "measured_pitch"
                 => "measured_threads_per_inch", self.threads_per_inch();
-            look_up "Candidates", "lists of threads: least misfit first, and the commoner before the rarer"
+            look_up "Candidates", "lists of threads: least misfit first, the commoner before the rarer"
                 => "candidates.thread", column(rows, |row| row.thread.clone());
             look_up "Their families", "as listed" => "candidates.family", column(rows, |row| row.family);
-            look_up "Their flanks", "form of each thread in its standard"
+            look_up "Their flank angles", "form of each thread in its standard"
                 => "candidates.flank_angle", column(rows, |row| row.flank_angle);
             look_up "Their basic diameters over the crests", "lists of threads"
                 => "candidates.basic_diameter", column(rows, |row| row.basic_diameter);
@@ -250,20 +249,20 @@ impl Measured {
             },
         }
         known_steps! { record;
-            step "Outside of that by", "o = (m - b + abs(m - b)) / 2 + (m - a - abs(m - a)) / 2",
+            step "Outside these by", "o = (m - b + abs(m - b)) / 2 + (m - a - abs(m - a)) / 2",
                 m = field: self.diameter, a = "candidates.least", b = "candidates.greatest"
                 => "candidates.outside_by", column(rows, |row| row.outside_by);
             look_up "Their pitches", "lists of threads" => "candidates.pitch", column(rows, |row| row.pitch);
-            step "Their threads in one inch", "n = I / P", I = "constant:inch": INCH, P = "candidates.pitch"
+            step "Their threads per inch", "n = I / P", I = "constant:inch": INCH, P = "candidates.pitch"
                 => "candidates.threads_per_inch", column(rows, |row| row.threads_per_inch);
-            step "The pitch is off by", "v = p - P", p = "measured_pitch", P = "candidates.pitch"
+            step "Pitch off by", "v = p - P", p = "measured_pitch", P = "candidates.pitch"
                 => "candidates.pitch_off", column(rows, |row| row.pitch_off);
             step "Misfit", "f = √((o / e)^2 + (v / g)^2)",
                 o = "candidates.outside_by", e = "diameter_error": self.diameter_error, v = "candidates.pitch_off",
                 g = "pitch_error": self.pitch_error => "candidates.misfit", column(rows, |row| row.misfit);
-            look_up "They fit", "true where o is no more than e and v no more than g, either way"
+            look_up "Whether they fit", "true where o is at most e and v at most g, either way"
                 => "candidates.fits", column(rows, |row| row.fits.to_string());
-            look_up "What that says", "in words" => "candidates.says", column(rows, |row| row.says.clone());
+            look_up "For and against", "in words" => "candidates.says", column(rows, |row| row.says.clone());
         }
     }
 }

@@ -14,20 +14,25 @@ const DIAMETERS: f64 = 0.04;
 /// And their pitches by less than this.
 const PITCHES: f64 = 0.14;
 
-/// A thread that the first candidate is easily taken for.
+/// A thread that is easily mistaken for the first candidate.
 #[derive(Debug, Gives)]
 pub struct ThreadTwin {
     /// The other thread by its designation.
+    #[label("Designation")]
     pub thread: String,
     /// Its family.
     pub family: &'static str,
     /// Its basic diameter over the crests less that of the first candidate.
+    #[label("Diameter larger by")]
     pub diameter_difference: FoundDifference,
     /// Its pitch less that of the first candidate.
+    #[label("Pitch larger by")]
     pub pitch_difference: FoundDifference,
-    /// What that comes to over ten turns.
+    /// What that adds up to over ten threads.
+    #[label("Over ten threads")]
     pub over_ten_turns: FoundDifference,
-    /// By what the two are told apart.
+    /// How to tell the two apart.
+    #[label("Told apart by")]
     pub tell_by: String,
 }
 
@@ -49,11 +54,11 @@ fn tell_by(one: &Thread, two: &Thread, diameters: f64, pitches: f64) -> String {
     }
     match (one.is_taper(), two.is_taper()) {
         (false, true) => by.push("its taper of 1 in 16 on the diameter".into()),
-        (true, false) => by.push("its being parallel, without taper".into()),
+        (true, false) => by.push("having no taper".into()),
         _ => {}
     }
     if pitches.abs() > 0.005 {
-        by.push(format!("its {} pitch, counted over many turns", if pitches > 0.0 { "coarser" } else { "finer" }));
+        by.push(format!("its {} pitch, counted over many threads", if pitches > 0.0 { "coarser" } else { "finer" }));
     }
     if diameters.abs() > 0.01 {
         by.push(format!("its {} diameter", if diameters > 0.0 { "larger" } else { "smaller" }));
@@ -61,9 +66,9 @@ fn tell_by(one: &Thread, two: &Thread, diameters: f64, pitches: f64) -> String {
     if by.is_empty() {
         let (a, b) = (one.system.standard(), two.system.standard());
         return if a == b {
-            "Hardly at all: by what part it is on.".into()
+            "Hardly at all, except by the part it is on.".into()
         } else {
-            "Hardly at all: by the standards that the machine is built to.".into()
+            "Hardly at all, except by the standards the machine is built to.".into()
         };
     }
     format!("By {}.", by.join("; by "))
@@ -109,17 +114,17 @@ fn tell(twins: &[(&'static Listed, ThreadTwin)], record: &mut Record) {
         return;
     }
     known_steps! { record;
-        look_up "Threads easily taken for the first candidate",
-            "lists of threads: diameters within 4 percent and pitches within 14, of other series, or of its own on the \
-             same diameter" => "twins.thread", column(twins, |(_, twin)| twin.thread.clone());
+        look_up "Threads easily mistaken for the first candidate",
+            "lists of threads: diameters within 4 percent and pitches within 14 percent, of another series, or of its \
+             own on the same diameter" => "twins.thread", column(twins, |(_, twin)| twin.thread.clone());
         look_up "Their families", "as listed" => "twins.family", column(twins, |(_, twin)| twin.family);
         look_up "Their diameters less its own", "lists of threads"
             => "twins.diameter_difference", column(twins, |(_, twin)| twin.diameter_difference);
         look_up "Their pitches less its own", "lists of threads"
             => "twins.pitch_difference", column(twins, |(_, twin)| twin.pitch_difference);
-        step "Over ten turns", "t = 10 × v", v = "twins.pitch_difference"
+        step "Over ten threads", "t = 10 × v", v = "twins.pitch_difference"
             => "twins.over_ten_turns", column(twins, |(_, twin)| twin.over_ten_turns);
-        look_up "Told apart by", "flanks, taper, pitch and diameter, where they differ"
+        look_up "Told apart by", "flank angle, taper, pitch and diameter, where they differ"
             => "twins.tell_by", column(twins, |(_, twin)| twin.tell_by.clone());
     }
 }
@@ -146,28 +151,37 @@ pub fn check_next(
     let next: Vec<String> = [
         (
             spread(|thread| unit_of(thread).to_si(thread.pitch)) > Unit::Millimetre.to_si(0.002),
-            "Count the pitch over as many turns as there are: a small difference grows with each turn, and ten of them \
-             show it on a rule.",
+            "Measure the pitch over as many threads as there are: a small difference adds up, and over ten threads a \
+             rule shows it.",
         ),
         (
             input.flank_angle.is_none() && spread(|thread| thread.system.flank_angle()) > 2.0,
-            "Hold templates of the flanks against the light, 60 and 55 degrees, for power threads 29 and 30: rounded \
-             crests and roots speak for 55.",
+            "Hold templates of the flanks up to the light: 60 and 55 degrees, for power threads 29 and 30. Rounded \
+             crests and roots suggest 55.",
         ),
         (
             input.body.is_none() && spread(|thread| f64::from(u8::from(thread.is_taper()))) > 0.0,
-            "Measure the crests at both ends of the thread: a taper thread grows by one in sixteen of the length.",
+            "Measure the crests at both ends of the thread: a taper thread grows by a sixteenth of the length.",
         ),
-        (external, "Measure again where nothing has run: under the head, at the shank's end, or in a clean length."),
-        (!external, "Measure the root too, by a cast or a probe: the major diameter tells threads apart better."),
-        (true, "Look how far one turn advances: more than one pitch means several starts; and which way it turns."),
-        (true, "Try a known mating part by hand for its whole length: a wrong one binds after two or three turns."),
+        (
+            external,
+            "Measure again where the thread is not worn: under the head, at the end of the shank, or where it \
+            is clean.",
+        ),
+        (
+            !external,
+            "Measure the root too, from a cast or with a probe: the major diameter tells threads apart \
+            better.",
+        ),
+        (true, "See how far one turn advances: more than one pitch means several starts. Note which way it turns."),
+        (true, "Run a known mating part on by hand for its whole length: a wrong one binds after two or three turns."),
     ]
     .into_iter()
     .filter(|(is, _)| *is)
     .map(|(_, says)| says.to_owned())
     .collect();
-    let step = record.look_up("What to look at next", "what parts those that fit, and their twins");
+    let step =
+        record.look_up("What to check next", "what tells apart those that fit and those easily mistaken for them");
     step.gives("check_next", next.clone());
     next
 }

@@ -7,7 +7,7 @@ use crate::calculators::prelude::*;
 use crate::suggestion::{Way, value};
 use crate::threading::GivenThread;
 
-/// The cuts, and the feed of the cutter's middle in the last, with their steps.
+/// The cuts, and the feed of the cutter's center in the last, with their steps.
 pub fn find(
     input: &ThreadMillingInput,
     sizes: &Sizes,
@@ -39,26 +39,26 @@ pub fn find(
         }
     };
     let cuts: Vec<ThreadCut> = (1..=count).map(row).collect();
-    tell!(record.look_up("Cuts", "one for each of passes"), N = passes: count => cuts.number);
+    tell!(record.look_up("Cuts", "as many as asked for"), N = passes: count => cuts.number);
     tell!(record.step("Depths of the cuts", "a = h × √(i / N)"),
         h = thread_depth: depth, i = cuts.number, N = passes: count => cuts.depth);
     let formula = if internal { "d = Ds + 2 × a" } else { "d = Ds - 2 × a" };
     tell!(record.step("Diameters that the tips cut to", formula),
         Ds = start_diameter: start, a = cuts.depth => cuts.contour_diameter);
     let formula = if internal { "p = d - Dc" } else { "p = d + Dc" };
-    tell!(record.step("Circles of the cutter's middle", formula),
+    tell!(record.step("Circles of the cutter's center", formula),
         d = cuts.contour_diameter, Dc = cutter_diameter: input.cutter_diameter => cuts.path_diameter);
-    tell!(record.step("Feed rates of the cutter's middle", "v = vf × p / d"), vf = edge_feed_rate: edge,
+    tell!(record.step("Feed rates of the cutter's center", "v = vf × p / d"), vf = edge_feed_rate: edge,
         p = cuts.path_diameter, d = cuts.contour_diameter => cuts.center_feed_rate);
-    let center: FoundFeedRate = step!(record, "Feed rate of the cutter's middle in the last cut",
+    let center: FoundFeedRate = step!(record, "Feed rate of the cutter's center in the last cut",
         vc: center_feed_rate = vf * Dp / Dk,
         vf = edge_feed_rate: edge, Dp = path_diameter: sizes.path, Dk = contour_diameter: contour);
     record.note(
         "middle_and_tips",
         if internal {
-            "In a hole the tips run over the work faster than the cutter's middle: the feed of the middle is the smaller one."
+            "In a hole the tips feed faster than the cutter's center: set the smaller feed, that of the center."
         } else {
-            "Round a stud the tips run over the work slower than the cutter's middle: the feed of the middle is the larger one."
+            "Round a stud the tips feed slower than the cutter's center: set the larger feed, that of the center."
         },
     );
     (cuts, center)
@@ -69,7 +69,7 @@ pub fn find(
 pub struct CutTime {
     /// Turns of the path in one cut; needs length.
     pub turns: Option<f64>,
-    /// Time in the cut for all cuts, entries left out; needs length.
+    /// Time in the cut for all cuts, without the way in and out; needs length.
     pub cutting_time: Option<FoundWorkTime>,
 }
 
@@ -88,17 +88,17 @@ pub fn time(
     let starts = f64::from(given.thread().starts);
     let (turns, rule) = match input.cutting_length {
         None => {
-            (starts * (long / lead + 1.0), "one row of teeth: for each start the length over the lead, and one turn")
+            (starts * (long / lead + 1.0), "one row of teeth: for each start the length over the lead, plus one turn")
         }
         Some(cutting) => {
             let step = (cutting.get().si() / lead * (1.0 + 1e-12)).floor() * lead;
             let places =
                 if cutting.get().si() >= long * (1.0 - 1e-12) { 1.0 } else { (long / step * (1.0 - 1e-12)).ceil() };
-            (places, "rows of teeth: one turn for each place, which are whole leads apart")
+            (places, "rows of teeth: one turn at each place, the places whole leads apart")
         }
     };
     if turns > MOST_TURNS {
-        let says = "That would be more than a hundred thousand turns.";
+        let says = "That makes more than 100,000 turns. Give a shorter length.";
         let shorter = value(10.0 * lead, length.quantity().unit, Way::Up);
         return Err(Refusal::no_answer(says, &[("length", shorter)]));
     }

@@ -64,7 +64,7 @@ fn about(input: &ThreadMillingInput, result: &ThreadMillingResult) -> Words {
         ThreadedSide::Internal => "hole",
         ThreadedSide::External => "stud",
     };
-    Words::of(format!("A {what} for {}: the middle of a cutter of ", input.thread.thread.designation))
+    Words::of(format!("A {what} for {}: the center of a cutter of ", input.thread.thread.designation))
         .value(input.cutter_diameter)
         .then(format!(
             " goes {} and {} on a circle of ",

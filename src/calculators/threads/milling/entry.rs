@@ -1,4 +1,4 @@
-//! The way onto the path and off it, which keeps step with the thread: a half circle from the middle of a hole or
+//! The way onto the path and off it, which keeps step with the thread: a half circle from the center of a hole or
 //! an arc from just clear of its wall, a straight line that touches the circle round a stud.
 
 use super::path::{Helix, Sizes};
@@ -9,15 +9,21 @@ use crate::threading::GivenThread;
 /// The way in.
 #[derive(Debug, Gives)]
 pub struct WayIn {
-    /// How far it moves along the axis on the way in, in the same direction; the way out takes as much again.
+    /// How far the cutter moves along the axis on the way in; on the way out it moves as far again, in the same
+    /// direction.
+    #[label("Rise on the way in")]
     pub entry_rise: FoundSize,
-    /// Diameter of the circle on whose arc it leads from inside a hole onto the path; holes only.
+    /// Diameter of the arc that leads onto the path; holes only.
+    #[label("Diameter of the entry arc")]
     pub entry_arc_diameter: Option<FoundSize>,
-    /// Part of that circle that it goes along: 180 degrees from the middle of the hole; holes only.
+    /// How many degrees of that arc it follows: 180 from the center of the hole; holes only.
+    #[label("Angle of the entry arc")]
     pub entry_arc_angle: Option<FoundAngle>,
-    /// How far from the thread's axis the cutter's middle stands where that arc begins: 0 in the middle; holes only.
+    /// How far off the center of the hole the arc begins; holes only.
+    #[label("Entry starts off center by")]
     pub entry_start_radius: Option<FoundExtent>,
-    /// Length of the straight way that leads onto the path of a stud from clear of it; studs only.
+    /// Length of the straight way from clear of the stud onto the path; studs only.
+    #[label("Length of the straight entry")]
     pub entry_length: Option<FoundSize>,
 }
 
@@ -42,8 +48,8 @@ pub fn find(
     let entry_rise: FoundSize = step!(record, "Rise along it, as steep as the helix",
         q: entry_rise = L * s / (π * Dp), L = lead, s = entry_length: length, Dp = path_diameter: path);
     notes!(record => entry_clear:
-        "At the beginning of that way the cutter just touches the stud: begin further out along the same line, on the \
-         same slope.");
+        "Where that straight way begins, the cutter just touches the stud. Begin further out along the same line and \
+         slope.");
     WayIn {
         entry_rise,
         entry_arc_diameter: None,
@@ -53,21 +59,21 @@ pub fn find(
     }
 }
 
-/// The half circle from the middle of the hole.
+/// The half circle from the center of the hole.
 fn half_circle(lead: FoundSize, path: FoundSize, helix: &Helix, record: &mut Record) -> WayIn {
-    let arc: FoundSize = step!(record, "Half circle from the middle of the hole onto the path",
+    let arc: FoundSize = step!(record, "Half circle from the center of the hole onto the path",
         A: entry_arc_diameter = Dp / 2.0, Dp = path_diameter: path);
     let entry_rise: FoundSize = step!(record, "Rise along the half circle", q: entry_rise = L / 4.0, L = lead);
     let half_turn = FoundAngle::stated(180.0, Unit::Degree);
     let in_the_middle = FoundExtent::stated(0.0, path.quantity().unit);
     record.look_up("Part of the circle", "a half").gives("entry_arc_angle", half_turn);
-    record.look_up("Where it begins", "in the middle of the hole").gives("entry_start_radius", in_the_middle);
+    record.look_up("Where it begins", "in the center of the hole").gives("entry_start_radius", in_the_middle);
     record.note(
         "entry_quarter",
         format!(
-            "The half circle through the middle of the hole goes a quarter of the way round the thread's axis, {}: with a \
-             quarter of the lead, {}wards and evenly along it, the cutter comes onto the helix in step. Out it goes the same \
-             way, on by another quarter.",
+            "The half circle takes the cutter a quarter turn round the thread's axis, {}. Move it a quarter of the \
+             lead {}wards, evenly along the way, and it joins the helix in step. The way out is the same, another \
+             quarter on.",
             helix.path_turns.as_str(),
             helix.path_travels.as_str()
         ),
@@ -90,7 +96,7 @@ fn arc_45(
     helix: &Helix,
     record: &mut Record,
 ) -> WayIn {
-    let start: FoundExtent = step!(record, "Middle of the cutter from the axis, just clear of the wall",
+    let start: FoundExtent = step!(record, "Center of the cutter from the axis, just clear of the wall",
         s: entry_start_radius = (Ds - Dc) / 2.0,
         Ds = start_diameter: sizes.start, Dc = cutter_diameter: input.cutter_diameter);
     let turn = FoundAngle::stated(45.0, Unit::Degree);
@@ -107,9 +113,9 @@ fn arc_45(
     record.note(
         "entry_eighth",
         format!(
-            "The arc goes an eighth of the way round the thread's axis, {}: with an eighth of the lead, {}wards and evenly \
-             along it, the cutter comes onto the helix in step. At its beginning the cutter just touches the wall: come \
-             there from the middle of the hole. Out it goes the same way, on by another eighth.",
+            "The arc takes the cutter an eighth of a turn round the thread's axis, {}. Move it an eighth of the lead \
+             {}wards, evenly along the way, and it joins the helix in step. Where the arc begins, the cutter just \
+             touches the wall: come there from the center of the hole. The way out is the same, another eighth on.",
             helix.path_turns.as_str(),
             helix.path_travels.as_str()
         ),

@@ -1,4 +1,4 @@
-//! Milling a thread on a helix: the circle of the cutter's middle, its feed, the rise in a turn and
+//! Milling a thread on a helix: the circle of the cutter's center, its feed, the rise in a turn and
 //! along the entry, how far the cutter spoils the flank, the direction of the path. Kinematics and plane
 //! geometry, derived.
 
@@ -22,7 +22,7 @@ use set_up::SetUp;
 pub struct ThreadMilling;
 
 choice! {
-    /// Which side is threaded: `internal`, a hole, or `external`, a stud.
+    /// What is threaded: `internal` for a hole, `external` for a stud.
     ThreadedSide {
         /// A hole.
         Internal = "internal",
@@ -42,11 +42,11 @@ choice! {
 }
 
 choice! {
-    /// Which way round the cutter's middle goes, seen along the spindle from above: `counterclockwise` or `clockwise`.
+    /// Which way round the cutter's center goes, seen from above: `counterclockwise` or `clockwise`.
     PathTurn {
-        /// Against the hands of a clock.
+        /// Counterclockwise.
         Counterclockwise = "counterclockwise",
-        /// With the hands of a clock.
+        /// Clockwise.
         Clockwise = "clockwise",
     }
 }
@@ -62,7 +62,7 @@ choice! {
 }
 
 choice! {
-    /// How the cutter comes onto the path in a hole: on a `half_circle` from its middle, or on an `arc_45`, which begins just clear of the wall 45 degrees before the path.
+    /// How the cutter comes onto the path in a hole: on a `half_circle` from the center, or on an `arc_45`, which begins just clear of the wall 45 degrees before the path.
     ThreadMillingEntry {
         /// Half a circle, a quarter turn round the thread's axis.
         HalfCircle = "half_circle",
@@ -77,33 +77,43 @@ choice! {
 pub struct ThreadMillingInput {
     /// The thread by its designation: Unified, metric, G or Whitworth.
     pub thread: Designation,
-    /// Which side is threaded: internal or external.
+    /// What is threaded: internal (hole) or external (stud).
+    #[label("Hole or stud")]
     pub side: ThreadedSide,
     /// Diameter of the cutter over the tips of its teeth.
     pub cutter_diameter: Size,
-    /// Teeth round the cutter, 1 to 40; rows along it do not count.
+    /// Teeth round the cutter, 1 to 40; count one row only.
+    #[label("Teeth of the cutter")]
     pub teeth: Count<1, 40>,
     /// Cutting speed wanted at the tips.
     pub cutting_speed: CuttingSpeed,
     /// Feed per tooth wanted where the tips cut.
     pub feed_per_tooth: FeedPerTooth,
     /// Climb or conventional milling.
-    #[absent("climb", "Climb milling is usual where the machine has no play.")]
+    #[absent("climb", "Climb milling is usual where the machine has no backlash.")]
+    #[label("Climb or conventional")]
     pub way: Option<ThreadMillingWay>,
-    /// Diameter of the hole or stud before threading; the basic minor diameter of a hole, the basic major diameter of a
-    /// stud if absent.
+    /// Diameter of the hole or stud before threading. If absent, the basic minor diameter of a hole, the basic major
+    /// diameter of a stud.
+    #[label("Diameter before threading")]
     pub start_diameter: Option<Size>,
-    /// Diameter that the tips cut to; the basic major diameter in a hole, the basic minor diameter on a stud if absent.
+    /// Diameter that the tips cut to. If absent, the basic major diameter in a hole, the basic minor diameter on a
+    /// stud.
+    #[label("Diameter the tips cut to")]
     pub contour_diameter: Option<Size>,
     /// How the cutter comes onto the path in a hole: half_circle or arc_45; holes only.
-    #[absent("half_circle", "The half circle from the middle of the hole is the gentlest way in.")]
+    #[absent("half_circle", "The half circle from the center of the hole is the gentlest way in.")]
+    #[label("Way onto the path")]
     pub entry: Option<ThreadMillingEntry>,
     /// Number of cuts, 1 to 20.
-    #[absent("1", "One cut, as short threads in soft metal allow.")]
+    #[absent("1", "One cut will do for short threads in soft metal.")]
+    #[label("Number of cuts")]
     pub passes: Option<Count<1, 20>>,
-    /// Length of the thread; turns and time need it.
+    /// Length of the thread, for turns and time.
+    #[label("Length of the thread")]
     pub length: Option<Size>,
-    /// Length of the toothed part of the cutter; a cutter with one row of teeth if absent. Needs length.
+    /// Length of the toothed part of the cutter. If absent, one row of teeth. Give the length of the thread too.
+    #[label("Toothed length of the cutter")]
     pub cutting_length: Option<Size>,
     /// The speeds that the machine has.
     #[group]
@@ -136,10 +146,13 @@ pub struct ThreadCut {
     /// How deep it cuts below the start diameter, on the radius.
     pub depth: FoundSize,
     /// Diameter that the tips cut to.
+    #[label("Diameter the tips cut to")]
     pub contour_diameter: FoundSize,
-    /// Diameter of the circle of the cutter's middle.
+    /// Diameter of the circle that the cutter's center runs on.
+    #[label("Diameter of the path")]
     pub path_diameter: FoundSize,
-    /// Feed rate of the cutter's middle.
+    /// Feed rate of the cutter's center.
+    #[label("Feed of the cutter's center")]
     pub center_feed_rate: FoundFeedRate,
 }
 
@@ -149,9 +162,11 @@ pub struct ThreadMillingResult {
     /// What is set on the machine.
     #[group]
     pub set: SetUp,
-    /// Feed rate of the cutter's middle in the last cut.
+    /// Feed rate of the cutter's center in the last cut.
+    #[label("Feed of the cutter's center")]
     pub center_feed_rate: FoundFeedRate,
-    /// Diameter of the circle of the cutter's middle in the last cut.
+    /// Diameter of the circle that the cutter's center runs on in the last cut.
+    #[label("Diameter of the path")]
     pub path_diameter: FoundSize,
     /// The helix.
     #[group]
@@ -160,6 +175,7 @@ pub struct ThreadMillingResult {
     #[group]
     pub way_in: WayIn,
     /// Largest cutter that goes into the hole; holes only.
+    #[label("Largest cutter that goes in")]
     pub greatest_cutter: Option<FoundSize>,
     /// What the cutter spoils.
     #[group]
@@ -168,6 +184,7 @@ pub struct ThreadMillingResult {
     #[group]
     pub time: CutTime,
     /// The cuts.
+    #[label("Cuts", "cut")]
     pub cuts: Vec<ThreadCut>,
     /// The limits of the machine that do not allow the exact speed.
     pub limited_by: Vec<Limit>,
@@ -176,11 +193,10 @@ pub struct ThreadMillingResult {
 impl Calculator for ThreadMilling {
     const ID: &'static str = "threads/milling";
     const TITLE: &'static str = "Thread milling";
-    const ABOUT: &'static str = "The helix for milling a thread with a turning cutter: the circle and the feed of its \
-        middle, the rise in a turn and on the way in, the direction, the cuts, and what the cutter does to the flanks.";
+    const ABOUT: &'static str = "The helix for milling a thread with a rotating cutter: the circle its center runs on \
+        and its feed, the rise in a turn and on the way in, the direction, the cuts, and the error on the flanks.";
     const TASK: Task = Task::Thread;
-    const ANOTHER_CHECK: &'static str =
-        "Mill a first thread in scrap and try a gauge or the mating part in it before the work is cut.";
+    const ANOTHER_CHECK: &'static str = "Mill a thread in scrap first and try a gauge or the mating part in it.";
     const WORDS: &'static str = "thread mill, helical, helix, interpolation, pitch per turn, center feed, climb, \
         left-hand, single point, rotary table, arc entry";
     const EXAMPLES: &'static [Example] = examples! {
@@ -198,6 +214,56 @@ impl Calculator for ThreadMilling {
             slowest = "112 rpm", available = "112 rpm,160 rpm,224 rpm,315 rpm,450 rpm,630 rpm,900 rpm,1250 rpm",
             may_exceed = "5 percent", backlash = "0.006 in";
     };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "You mill {thread} in a pump cover with a {cutter_diameter} cutter, tips out to the full major diameter. \
+            What circle does the center of the cutter run on?" => "path_diameter":
+            { thread = "M16x1.5" | "M20x1.5" | "M18x1.5", side = "internal", cutter_diameter = "10 mm" | "12 mm",
+              teeth = "3", cutting_speed = "30 m/min", feed_per_tooth = "0.05 mm/tooth", units = "metric" }
+            { thread = "3/4-16 UNF" | "7/8-14 UNF" | "1-12 UNF", side = "internal",
+              cutter_diameter = "1/2 in" | "3/8 in",
+              teeth = "4", cutting_speed = "80 ft/min", feed_per_tooth = "0.002 in/tooth", units = "inch" };
+        1 "You mill {thread}, and the cutter goes once round. How far does it move along the axis meanwhile?"
+            => "rise_per_turn":
+            { thread = "M24x1.5" | "M30x2" | "M30x3.5" | "M24x3", side = "internal",
+              cutter_diameter = "12 mm", teeth = "3", cutting_speed = "30 m/min", feed_per_tooth = "0.05 mm/tooth",
+              units = "metric" }
+            { thread = "1-8 UNC" | "1-12 UNF" | "1 1/2-6 UNC" | "7/8-14 UNF", side = "internal",
+              cutter_diameter = "1/2 in", teeth = "4", cutting_speed = "80 ft/min", feed_per_tooth = "0.002 in/tooth",
+              units = "inch" };
+        2 "The cutter comes onto the path of {thread} on a half circle from the center of the hole. How far must it \
+            move along the axis on the way?" => "entry_rise":
+            { thread = "M16x1.5" | "M20x2" | "M24x3" | "M30x3.5", side = "internal", cutter_diameter = "8 mm",
+              teeth = "3",
+              cutting_speed = "30 m/min", feed_per_tooth = "0.05 mm/tooth", entry = "half_circle", units = "metric" }
+            { thread = "1-8 UNC" | "1-12 UNF" | "3/4-10 UNC" | "3/4-16 UNF", side = "internal",
+              cutter_diameter = "1/2 in",
+              teeth = "4", cutting_speed = "80 ft/min", feed_per_tooth = "0.002 in/tooth", entry = "half_circle",
+              units = "inch" };
+        2 "A stud {thread} is turned to {start_diameter}. Your {cutter_diameter} cutter takes it down to \
+            {contour_diameter}. What circle does its center run on?" => "path_diameter":
+            { thread = "1-8 UNC", side = "external", cutter_diameter = "1/2 in" | "3/4 in" | "5/8 in",
+              start_diameter = "0.996 in", contour_diameter = "0.85 in" | "0.848 in", teeth = "4",
+              cutting_speed = "80 ft/min", feed_per_tooth = "0.002 in/tooth", units = "inch" }
+            { thread = "M24x1.5", side = "external", cutter_diameter = "12 mm" | "16 mm" | "20 mm",
+              start_diameter = "23.9 mm", contour_diameter = "22.2 mm" | "22.1 mm", teeth = "4",
+              cutting_speed = "30 m/min", feed_per_tooth = "0.05 mm/tooth", units = "metric" };
+        2 "A {cutter_diameter} thread mill with {teeth} teeth cuts at {cutting_speed} and {feed_per_tooth} on a \
+            variable-speed head. What is the feed at the tips?" => "edge_feed_rate":
+            { thread = "M24x1.5", side = "internal", cutter_diameter = "12 mm" | "16 mm", teeth = "3" | "4",
+              cutting_speed = "25 m/min" | "30 m/min", feed_per_tooth = "0.05 mm/tooth" | "0.04 mm/tooth",
+              units = "metric" };
+        3 "In a hole {thread} the tips of a {cutter_diameter} cutter, {teeth} teeth, cut out to the full major \
+            diameter at {cutting_speed} and {feed_per_tooth}. What feed do you set for its \
+            center?" => "center_feed_rate":
+            { thread = "M24x1.5" | "M20x1.5" | "M30x2", side = "internal", cutter_diameter = "12 mm" | "10 mm",
+              teeth = "3",
+              cutting_speed = "25 m/min" | "30 m/min", feed_per_tooth = "0.05 mm/tooth", units = "metric" };
+        3 "A hole bored to {start_diameter} is threaded out to {contour_diameter} in {passes} cuts that take equal \
+            metal. How deep does the first one go?" => "cuts/0/depth":
+            { thread = "M24x3", side = "internal", cutter_diameter = "12 mm", teeth = "3", cutting_speed = "30 m/min",
+              feed_per_tooth = "0.05 mm/tooth", start_diameter = "20.8 mm" | "20.9 mm" | "21 mm",
+              contour_diameter = "24 mm", passes = "2" | "4" | "3", units = "metric" };
+    };
     type Input = ThreadMillingInput;
     type Output = ThreadMillingResult;
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
@@ -205,7 +271,7 @@ impl Calculator for ThreadMilling {
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.caution(cautions::TURNING_SPINDLE);
         record.caution(cautions::MILLING);
-        record.source("kinematics", "middle and tips of a cutter on a circle turn together about the thread's axis");
+        record.source("kinematics", "center and tips of a cutter on a circle turn together about the thread's axis");
         record.source("geometry", "helix of the thread, half circle and tangent onto a circle, contact of two circles");
         let given = given_thread(&input.thread, "thread", record);
         let way = input.way(record);
@@ -218,12 +284,12 @@ impl Calculator for ThreadMilling {
         let spoilt = path::overcut(&given, input, &sizes, record)?;
         let time = cuts::time(&given, input, &cuts, record)?;
         notes!(record => first_piece:
-            "Gauge the first piece: half of what its pitch diameter lacks goes onto the radius of the path. A tip that \
-             is narrower than the thread's own flat must go deeper than the basic contour, a blunter one less deep.");
+            "Gauge the first piece, and change the radius of the path by half of what the pitch diameter is off. A tip \
+             narrower than the flat of the thread must go deeper than the basic diameter, a blunter one less deep.");
         if input.thread.thread.starts > 1 {
             notes!(record => starts:
-                "With one row of teeth each start is a helix of its own, begun a share of a turn round from the one \
-                 before; a cutter with rows at the pitch cuts all of them at once.");
+                "With one row of teeth, mill each start on its own helix, begun one turn divided by the starts further \
+                 round. A cutter with rows at the pitch cuts all starts at once.");
         }
         let limited_by = held.tell(None, record);
         let path::Sizes { path: path_diameter, greatest_cutter, .. } = sizes;

@@ -1,4 +1,4 @@
-//! The helix of the cutter's middle, and what a cutter that is no point does to the flanks.
+//! The helix of the cutter's center, and what a cutter that is no point does to the flanks.
 
 use super::{PathTravel, PathTurn, ThreadMillingInput, ThreadMillingWay};
 use crate::calculators::prelude::*;
@@ -12,7 +12,7 @@ pub struct Sizes {
     pub start: Size,
     /// That the tips cut to.
     pub contour: Size,
-    /// Of the circle of the cutter's middle.
+    /// Of the circle of the cutter's center.
     pub path: FoundSize,
     /// The largest cutter that goes into a hole.
     pub greatest_cutter: Option<FoundSize>,
@@ -22,10 +22,10 @@ pub struct Sizes {
 pub fn sizes(input: &ThreadMillingInput, record: &mut Record) -> Sizes {
     let (start, contour) = input.diameters();
     let (start_says, contour_says) = if input.internal() {
-        ("The hole is taken as bored to the basic minor diameter.", "A full profile reaches the basic major diameter.")
+        ("The hole is assumed bored to the basic minor diameter.", "A full profile reaches the basic major diameter.")
     } else {
         (
-            "The stud is taken as turned to the basic major diameter.",
+            "The stud is assumed turned to the basic major diameter.",
             "A flat of a quarter pitch reaches the basic minor diameter.",
         )
     };
@@ -33,13 +33,13 @@ pub fn sizes(input: &ThreadMillingInput, record: &mut Record) -> Sizes {
     record.or_assume(input.contour_diameter, "contour_diameter", contour, contour_says);
     let cutter = input.cutter_diameter;
     if input.internal() {
-        let path = step!(record, "Circle of the cutter's middle",
+        let path = step!(record, "Circle of the cutter's center",
             Dp: path_diameter = Dk - Dc, Dk = contour_diameter: contour, Dc = cutter_diameter: cutter);
         let greatest: FoundSize = step!(record, "Largest cutter that goes in",
             g: greatest_cutter = Ds, Ds = start_diameter: start);
         return Sizes { start, contour, path, greatest_cutter: Some(greatest) };
     }
-    let path = step!(record, "Circle of the cutter's middle",
+    let path = step!(record, "Circle of the cutter's center",
         Dp: path_diameter = Dk + Dc, Dk = contour_diameter: contour, Dc = cutter_diameter: cutter);
     Sizes { start, contour, path, greatest_cutter: None }
 }
@@ -47,14 +47,17 @@ pub fn sizes(input: &ThreadMillingInput, record: &mut Record) -> Sizes {
 /// The helix.
 #[derive(Debug, Gives)]
 pub struct Helix {
-    /// How far the cutter moves along its axis in one turn of the path.
+    /// How far the cutter moves along the axis in one turn of the path.
     pub rise_per_turn: FoundSize,
-    /// Angle of the helix of the cutter's middle.
+    /// Helix angle of the path.
+    #[label("Helix angle of the path")]
     pub path_angle: FoundAngle,
-    /// Which way round the cutter's middle goes, seen from above with the cutter turning clockwise: counterclockwise or
-    /// clockwise.
+    /// Which way round the cutter's center goes, seen from above with the spindle turning clockwise: counterclockwise
+    /// or clockwise.
+    #[label("Path runs")]
     pub path_turns: PathTurn,
     /// Which way it goes along the axis meanwhile: up or down.
+    #[label("Cutter moves")]
     pub path_travels: PathTravel,
 }
 
@@ -68,7 +71,7 @@ pub fn helix(
 ) -> Helix {
     let lead = given.lead;
     let rise_per_turn = step!(record, "Rise in one turn of the path", s: rise_per_turn = L, L = lead);
-    let path_angle = step!(record, "Angle of the path's helix",
+    let path_angle = step!(record, "Helix angle of the path",
         λ: path_angle = atan(L / (π * Dp)), L = lead, Dp = path_diameter: sizes.path);
     // Seen from above a spindle that runs clockwise climbs when it goes counterclockwise round a hole and
     // clockwise round a stud; counterclockwise and up is a right-hand helix.
@@ -89,9 +92,11 @@ pub fn helix(
 /// What the cutter spoils.
 #[derive(Debug, Gives)]
 pub struct Spoilt {
-    /// How much the cutter takes off each flank too much at the pitch line, along the axis, since it is not a point.
+    /// How much too much the cutter takes off each flank at the pitch line, along the axis.
+    #[label("Overcut on each flank")]
     pub flank_overcut: FoundExtent,
-    /// How much larger the pitch diameter of a hole, or smaller that of a stud, comes out for it.
+    /// How much larger the pitch diameter of a hole comes out for that, or smaller that of a stud.
+    #[label("Pitch diameter off by")]
     pub pitch_error: FoundExtent,
 }
 
@@ -115,7 +120,7 @@ pub fn overcut(
     };
     let (e, radius) = (pitch_diameter.get().si(), at_pitch.get().si());
     if radius <= 0.0 {
-        let says = "The cutter is smaller than its teeth are high: there is none such.";
+        let says = "The cutter is too small: its teeth would be higher than its radius.";
         let larger = cutter.get().si() - 2.0 * radius + contour.get().si().min(e) / 4.0;
         return Err(Refusal::no_answer(says, &[("cutter_diameter", value(larger, cutter.quantity().unit, Way::Up))]));
     }
@@ -131,8 +136,8 @@ pub fn overcut(
     let turned = text::tidy(highest(cut, most).to_degrees());
     let over = cut(turned.to_radians()).max(0.0);
     let contact = FoundAngle::stated(turned, Unit::Degree);
-    tell!(record.look_up("Angle before the point of contact at which it cuts in most",
-        "found by trying: the o of the next step is greatest there")
+    tell!(record.look_up("Angle before the contact at which it cuts in most",
+        "by trial, where the o of the next step is greatest")
         => contact_angle: contact);
     let flank_overcut = FoundExtent::of(SiValue::from_si(over));
     let formula = if internal {
@@ -140,15 +145,15 @@ pub fn overcut(
     } else {
         "o = L × φ / (2 × π) - tan(α) × (Dp / 2 × cos(φ) - √(r^2 - (Dp / 2 × sin(φ))^2) - E / 2)"
     };
-    tell!(record.step("What it takes off each flank too much", formula), L = lead: given.lead,
+    tell!(record.step("Overcut on each flank", formula), L = lead: given.lead,
         φ = contact_angle: contact, α = half_flank_angle: given.half_angle, Dp = path_diameter: sizes.path,
         r = cutter_pitch_radius: at_pitch, E = basic_pitch_diameter: pitch_diameter => flank_overcut);
-    let pitch_error: FoundExtent = step!(record, "What that does to the pitch diameter",
+    let pitch_error: FoundExtent = step!(record, "Error of the pitch diameter",
         e: pitch_error = 2.0 * o / tan(α), o = flank_overcut, α = half_flank_angle: given.half_angle);
     if pitch_error.get().si() > given.pitch.get().si() / 10.0 {
         notes!(record => large_cutter:
-            "So large a cutter spoils the flanks by more than a tenth of the pitch: take a smaller one, whose rim \
-             comes clear of the flank sooner.");
+            "This cutter is so large that it spoils the flanks by more than a tenth of the pitch. Take a smaller one, \
+             which clears the flank sooner.");
     }
     Ok(Spoilt { flank_overcut, pitch_error })
 }

@@ -12,7 +12,7 @@ pub fn check_thread(input: &ThreadMillingInput) -> Result<(), ValidationError> {
         ThreadSystem::Unified | ThreadSystem::Metric | ThreadSystem::PipeParallel | ThreadSystem::Whitworth => Ok(()),
         _ => {
             let says = format!(
-                "{} is not offered here: the helix is worked out for parallel Unified, metric, G and Whitworth threads.",
+                "Give a parallel Unified, metric, G or Whitworth thread; {} is not offered here.",
                 thread.designation
             );
             Err(rule_broken(Code::NotOffered, says, &[("thread", "M16x1.5")]))
@@ -23,7 +23,7 @@ pub fn check_thread(input: &ThreadMillingInput) -> Result<(), ValidationError> {
 // A stud is come onto along a straight line.
 rules! { pub check_entry(ThreadMillingInput) {
     never(|input| !input.internal() && input.entry.is_some(), Code::Conflict, entry = "leave out", side = "internal"):
-        "entry is the way in for a hole; a stud is come onto along the straight line that touches the path.";
+        "The arc entry is for a hole; on a stud the cutter comes in straight. Leave it out.";
 } }
 
 /// Sizes that go together.
@@ -46,19 +46,19 @@ pub fn check_sizes(input: &ThreadMillingInput) -> Result<(), ValidationError> {
     }
     let cutter = input.cutter_diameter.quantity();
     if internal && cutter.si() >= start {
-        let says = "The cutter does not go into the hole.";
+        let says = "The cutter is too large to go into the hole.";
         let smaller = value(start * 0.7, cutter.unit, Way::Down);
         return Err(rule_broken(Code::Conflict, says, &[("cutter_diameter", &smaller)]));
     }
     let Some(cutting) = input.cutting_length else { return Ok(()) };
     if input.length.is_none() {
-        let says = "cutting_length says in how many places the thread is cut, so it needs its length.";
+        let says = "With the toothed length of the cutter, give the length of the thread too.";
         return Err(rule_broken(Code::Conflict, says, &[("length", "20 mm"), ("cutting_length", "leave out")]));
     }
     let lead = input.thread.unit().to_si(input.thread.thread.lead());
     if cutting.quantity().si() < lead {
         let longer = value(2.0 * lead, cutting.quantity().unit, Way::Up);
-        let says = "A toothed part shorter than the lead is one row: leave cutting_length out.";
+        let says = "A toothed length shorter than the lead counts as one row: leave it out, or give a longer one.";
         return Err(rule_broken(Code::Conflict, says, &[("cutting_length", &longer)]));
     }
     Ok(())

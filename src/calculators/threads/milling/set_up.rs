@@ -14,6 +14,7 @@ pub struct SetUp {
     /// Cutting speed at the spindle speed to set.
     pub cutting_speed: FoundCuttingSpeed,
     /// Feed rate of the tips along the thread.
+    #[label("Feed at the tips")]
     pub edge_feed_rate: FoundFeedRate,
 }
 

@@ -38,7 +38,7 @@ pub fn after(
             found.pitch_min = found.pitch_min.min(basics.pitch_diameter);
             found.crest_min = found.crest_min.min(basics.minor);
         }
-        rule.push_str("; on the side of the coat up to the basic profile");
+        rule.push_str("; where the coat grows, up to the basic profile");
     }
     let limits = PlatedLimits {
         pitch_max: given.stated(found.pitch_max),
@@ -82,7 +82,8 @@ pub fn before(
     if found.pitch_max.quantity().value <= found.pitch_min.quantity().value
         || found.crest_max.quantity().value <= found.crest_min.quantity().value
     {
-        let says = "So uneven a coat uses up the whole tolerance of the class: no limits are left to cut to.";
+        let says =
+            "The coat is too uneven: it uses up the whole tolerance of the class and leaves no limits to cut to.";
         let thinner = value(thin.get().si(), thick.quantity().unit, Way::Up);
         return Err(Refusal::no_answer(says, &[("thickness_max", thinner)]));
     }

@@ -11,23 +11,29 @@ use crate::working::known_steps;
 #[derive(Debug, Gives)]
 pub struct RootLimits {
     /// Greatest minor diameter of a screw, least major diameter of a nut, after plating.
+    #[label("Root after plating")]
     pub after: FoundSize,
     /// The same before plating.
+    #[label("Root before plating")]
     pub before: FoundSize,
 }
 
-/// The gauge that must go, as it is nominally; its own tolerance and wear are its maker's.
+/// The go gauge at its nominal size; its maker gives its tolerance and wear.
 #[derive(Debug, Gives)]
 pub struct GoGauge {
-    /// `ring` for a screw, `plug` for a nut.
+    /// A `ring` for a screw, a `plug` for a nut.
     pub kind: &'static str,
-    /// Its pitch diameter for the thread before plating.
+    /// Its pitch diameter before plating.
+    #[label("Pitch diameter before")]
     pub pitch_before: FoundSize,
-    /// Its crest diameter for that: minor of the ring, major of the plug.
+    /// Its crest diameter before plating: minor of the ring, major of the plug.
+    #[label("Crest diameter before")]
     pub crest_before: FoundSize,
-    /// Its pitch diameter for the thread after plating.
+    /// Its pitch diameter after plating.
+    #[label("Pitch diameter after")]
     pub pitch_after: FoundSize,
-    /// Its crest diameter for that.
+    /// Its crest diameter after plating.
+    #[label("Crest diameter after")]
     pub crest_after: FoundSize,
 }
 
@@ -42,7 +48,7 @@ pub fn root_limits(given: &GivenThread, input: &PlatedInput, after: f64, record:
     let standard = given.designation.standard();
     known_steps! { record;
         look_up format!("Limit of the {what} after plating"),
-            format!("{standard}: that of the class, moved as far as its pitch diameter may reach")
+            format!("{standard}: limit of the class, moved as far as the pitch diameter may move")
             => "root.after", limits.after;
         step "The same before plating", formula, R = "root.after", t = "thickness_max": input.thickness_max
             => "root.before", limits.before;
@@ -74,24 +80,24 @@ pub fn go_gauge(
     let (pitch_before, pitch_after) = (limit(before), limit(after));
     let crest = |at: FoundSize| given.found(at.quantity().value + way * share * pitch);
     let (crest_before, crest_after) = (crest(pitch_before), crest(pitch_after));
-    record.source("geometry", "the go gauge has the basic form, its pitch diameter at the limit of most metal");
+    record.source("geometry", "the go gauge has the basic form, its pitch diameter at the maximum-metal limit");
     let (of_before, of_after) = match of {
         "pitch_max" => ("before.pitch_max", "after.pitch_max"),
         _ => ("before.pitch_min", "after.pitch_min"),
     };
-    record.look_up("Gauge that must go", "a ring for a screw, a plug for a nut").gives("go_gauge.kind", kind);
+    record.look_up("Go gauge", "a ring for a screw, a plug for a nut").gives("go_gauge.kind", kind);
     known_steps! { record;
-        look_up "Its pitch diameter before plating", "the limit of most metal", E = (of_before)
+        look_up "Its pitch diameter before plating", "the maximum-metal limit", E = (of_before)
             => "go_gauge.pitch_before", pitch_before;
         step "Its crest diameter before plating", formula, E = "go_gauge.pitch_before", P = "pitch"
             => "go_gauge.crest_before", crest_before;
-        look_up "Its pitch diameter after plating", "the limit of most metal", E = (of_after)
+        look_up "Its pitch diameter after plating", "the maximum-metal limit", E = (of_after)
             => "go_gauge.pitch_after", pitch_after;
         step "Its crest diameter after plating", formula, E = "go_gauge.pitch_after", P = "pitch"
             => "go_gauge.crest_after", crest_after;
     }
     notes!(record => go_gauge:
-        "The go gauge is given as it is nominally. One for after plating does not tell, before it, whether there is room \
-         left for the coat.");
+        "The go gauge is given at its nominal size. A gauge for the plated thread cannot tell, before plating, whether \
+         there is room for the coat.");
     Some(GoGauge { kind, pitch_before, crest_before, pitch_after, crest_after })
 }

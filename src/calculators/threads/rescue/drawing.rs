@@ -12,9 +12,9 @@ pub fn draw(input: &RescueInput, result: &RescueResult) -> Drawing {
         result.candidates.iter().position(|row| Some(&row.thread) == result.thread.as_ref()).unwrap_or_default();
     let row = result.candidates.get(shown);
     let number = shown as u32 + 1;
-    let mut drawing = Drawing::new("The next thread for a spoiled hole", about(input, result, row));
+    let mut drawing = Drawing::new("The next thread for a stripped hole", about(input, result, row));
 
-    let words = Words::of("to clean Ø ").value(result.clean_diameter);
+    let words = Words::of("old thread gone Ø ").value(result.clean_diameter);
     let mut diameters = vec![(clean, words, "clean_diameter")];
     drawing.circle(Ink::Dashed, (0.0, 0.0), clean).of("clean_diameter");
     if let Some(row) = row {
@@ -57,14 +57,14 @@ fn about(input: &RescueInput, result: &RescueResult, row: Option<&RescueRow>) ->
         about = about
             .then(format!("; {} has ", row.thread))
             .value(row.major_diameter)
-            .then(" and is tapped in a hole of ")
+            .then(" and needs a hole of ")
             .value(row.drill_diameter);
         if let Some(left) = row.wall_left {
             about = about.then(", which leaves ").value(left).then(" to the edge");
         }
     }
     if let Some(distance) = input.edge_distance {
-        about = about.then("; the edge is ").value(distance).then(" from the axis");
+        about = about.then("; the edge is ").value(distance).then(" from the center");
     }
     about.then(".")
 }

@@ -1,4 +1,4 @@
-//! The spoiled hole: what a request must say of it, and the diameter up to which the old thread has to go.
+//! The stripped hole: what a request must say of it, and the diameter up to which the old thread has to go.
 
 use super::RescueInput;
 use crate::calculators::prelude::*;
@@ -7,11 +7,11 @@ use crate::reference::threads::{ThreadFamily, ThreadSystem, acme_clearance, cres
 // The hole is known by its thread or its diameter.
 rules! { pub check_hole(RescueInput) {
     one_of(thread = "1/4-20 UNC", hole_diameter = "0.255 in"):
-        "Name the thread that was in the hole, or state the hole's largest diameter.";
+        "Give the thread that was in the hole, or the hole's widest diameter.";
     never(|input| input.thread.as_ref().is_some_and(|old| !old.thread.has_internal()), Code::Conflict,
-        thread = "Rc 1/2"): "R is an external thread only: no hole has it.";
+        thread = "Rc 1/2"): "R is an external thread: no hole has it.";
     never(|input| input.is_taper() && input.hole_diameter.is_none(), Code::Conflict, hole_diameter = "21 mm"):
-        "A taper thread has no one diameter: measure the largest in the spoiled hole as well.";
+        "A taper hole has no single diameter. Give the widest diameter of the hole as well.";
 } }
 
 // Power nuts are not tapped larger.
@@ -19,13 +19,13 @@ const POWER: [ThreadFamily; 2] = [ThreadFamily::Acme, ThreadFamily::Trapezoidal]
 rules! { pub check_families(RescueInput) {
     never(|input| input.families.iter().flatten().any(|family| POWER.contains(family)), Code::NotOffered,
         families = "unified,metric"):
-        "A worn power nut is not tapped larger: its screw fits no other. Bore it and press in a bush.";
+        "Do not tap a worn power nut larger: its screw would no longer fit. Bore it and press in a bush.";
 } }
 
 // A wall needs an edge.
 rules! { pub check_wall(RescueInput) {
     needs(least_wall => edge_distance = "0.5 in", least_wall = "leave out"):
-        "least_wall is what has to stay up to an edge: it needs edge_distance.";
+        "The least wall needs the distance to the edge. Give both, or leave the wall out.";
 } }
 
 impl RescueInput {
@@ -45,13 +45,13 @@ pub fn clean_diameter(input: &RescueInput, record: &mut Record) -> FoundSize {
         };
         let size = old.found(old.thread.diameter + deeper);
         tell!(record.look_up("Major diameter of the old thread",
-            "as the designation says it; of a power nut with its clearance"),
+            "from the designation; for a power nut with its clearance"),
             T = thread: old.text() => old_major_diameter: size);
         size
     });
     // A taper thread's size is not that of its hole.
     let old = old.filter(|_| !input.is_taper());
-    let (what, field) = ("What the drill has to pass", "clean_diameter");
+    let (what, field) = ("Diameter to clean up", "clean_diameter");
     match (old, input.hole_diameter) {
         (Some(old), Some(hole)) => {
             let larger = if hole.get().si() > old.get().si() { hole.found() } else { old };
@@ -61,8 +61,8 @@ pub fn clean_diameter(input: &RescueInput, record: &mut Record) -> FoundSize {
         }
         (Some(old), None) => {
             notes!(record => as_nominal:
-                "The old thread is taken to reach to its nominal diameter; taps cut a little wider, and a torn hole is \
-                 wider still: measure it.");
+                "The old thread is assumed to reach its nominal diameter. Taps cut a little larger and a torn hole is \
+                 larger still: measure it.");
             record.step(what, "c = D").with("D", "old_major_diameter", old).gives(field, old);
             old
         }

@@ -1,4 +1,4 @@
-//! The threads that clean up a spoiled hole: for each the stock drill that is no smaller than what has to go,
+//! The threads that clean up a stripped hole: for each the stock drill that is no smaller than what has to go,
 //! keeps within the class, and comes nearest to the percentage of thread; with the steps of each column.
 
 use super::bore::{Bore, reaches};
@@ -111,7 +111,7 @@ impl Hole<'_> {
             Some(limits) => cite_limits(&limits.tolerances, record),
             None if record.notes.iter().any(|note| note.code == "no_limits") => {}
             None => notes!(record => no_limits:
-                "Whitworth threads have no limits here: their drills are those nearest to the percentage."),
+                "Whitworth threads have no limits here: their drills are the ones nearest to the percentage."),
         }
         if matches!(thread.system, ThreadSystem::Unified | ThreadSystem::Metric) {
             record.source("mh31", "p. 2155: the full height is three quarters of the triangle, 1.299 of the pitch");
@@ -157,20 +157,21 @@ impl Hole<'_> {
     }
 
     fn tell(&self, drilled: &[Drilled], candidates: &[RescueRow], record: &mut Record) {
-        let smallest = "lists of threads, the smallest first: those for which a stock drill within the class takes away what c reaches to";
+        let smallest =
+            "lists of threads, smallest first: those with a stock drill within the class that cleans up to c";
         tell!(record.look_up("Threads that clean up", smallest),
             c = clean_diameter: self.clean => candidates.thread);
         tell!(record.look_up("Their families", "as listed") => candidates.family);
-        let listed = "lists of threads; of NPT the pipe's outside diameter";
+        let listed = "lists of threads; for NPT the pipe's outside diameter";
         tell!(record.look_up("Their major diameters", listed) => candidates.major_diameter);
         tell!(record.look_up("Their pitches", "lists of threads") => candidates.pitch);
         if let Some(old) = self.old {
-            let kept = "true where pitch and flanks are those of the old thread";
+            let kept = "true where pitch and flank angle are those of the old thread";
             tell!(record.look_up("The old pitch is kept", kept), T = thread: old.text() => candidates.pitch_kept);
         }
-        let nearest = "of the drills larger than c, or as large where c is the old thread, whose hole lies within the class and leaves room for the usual \
-            oversize, those of the thread's own system first, the one nearest to the percentage; of taper and Rp threads \
-            the one that a table prints";
+        let nearest = "of the drills that clean up to c and whose hole lies within the class with room for the usual \
+            oversize, the one nearest to the percentage, sizes of the thread's own system first; for taper and Rp \
+            threads the one that a table prints";
         tell!(record.look_up("Their drills", nearest), q = thread_percent: self.wanted => candidates.drill);
         tell!(record.look_up("Their diameters", "tables of stock drills") => candidates.drill_diameter);
         if self.others.is_some() {
@@ -184,22 +185,24 @@ impl Hole<'_> {
         let tapped = drilled.iter().zip(candidates);
         let tapped: Vec<_> = tapped.filter_map(|(drilled, row)| Some(Tapped::of(row, drilled.full?))).collect();
         if !tapped.is_empty() {
-            let height = "1.299 of the pitch for flanks of 60 degrees, else major less basic minor diameter";
+            let height = "1.299 of the pitch for 60 degree threads, else major less basic minor diameter";
             let heights = || column(&tapped, |row| row.full_height);
-            tell!(record.look_up("Full heights of thread on the diameter", height) => full_height: heights());
-            tell!(record.look_up("Major diameters of those", "lists of threads") => tapped.major_diameter);
-            tell!(record.look_up("Drills of those", "tables of stock drills") => tapped.drill_diameter);
-            tell!(record.step("Share of thread that the drill leaves", "q = (D - d) / H"),
+            tell!(record.look_up("Full thread heights, on the diameter", height) => full_height: heights());
+            tell!(record.look_up("Their major diameters, for the \
+                percentage", "lists of threads") => tapped.major_diameter);
+            tell!(record.look_up("Their drills, for the percentage", "tables of stock \
+                drills") => tapped.drill_diameter);
+            tell!(record.step("Thread percentage", "q = (D - d) / H"),
                 D = tapped.major_diameter, d = tapped.drill_diameter, H = full_height: heights()
                 => candidates.thread_percent);
         }
-        tell!(record.step("What the drill clears by", "x = d - c"),
+        tell!(record.step("How much larger than the old hole", "x = d - c"),
             d = candidates.drill_diameter, c = clean_diameter: self.clean => candidates.clears_by);
         if let Some((edge, least)) = self.edge {
             record.source("geometry", "the thread reaches half its diameter towards the edge");
             tell!(record.step("Wall that is left", "w = e - D / 2"),
                 e = edge_distance: edge, D = candidates.major_diameter => candidates.wall_left);
-            tell!(record.look_up("Wall enough", "true where w is not below l"),
+            tell!(record.look_up("Enough wall", "true where w is at least l"),
                 l = least_wall: least => candidates.wall_enough);
         }
     }

@@ -13,12 +13,15 @@ use crate::threading::{GivenThread, cite_limits, lead_angle};
 #[derive(Clone, Copy, Debug, Gives)]
 pub struct GrooveSizes {
     /// Pitch diameter aimed at.
+    #[label("Pitch diameter aimed at")]
     pub aim: FoundSize,
-    /// Whole depth from the blank's surface, square to the axis.
+    /// Depth of the thread from the surface of the blank, on the radius.
+    #[label("Depth of the thread")]
     pub depth: FoundExtent,
-    /// Diameter at the tool's tip at that depth: minor of a screw, major of a nut.
+    /// Diameter at the root: minor of a screw, major of a nut.
     pub root_diameter: FoundSize,
-    /// Width that stays of the blank's surface between two grooves.
+    /// Width left on the crest, between two grooves.
+    #[label("Crest width")]
     pub crest_width: FoundExtent,
 }
 
@@ -63,19 +66,17 @@ impl Groove {
         let above = sign * (blank.quantity().in_unit(unit) - aim.quantity().in_unit(unit)) / 2.0;
         if above <= 0.0 {
             return if external {
-                let says =
-                    "The blank is no larger than the pitch diameter aimed at: there is nothing to cut crests from.";
+                let says = "The blank must be larger than the pitch diameter, or no crests are left to cut.";
                 refused(says, Way::Up)
             } else {
-                let says =
-                    "The bore is no smaller than the pitch diameter aimed at: there is nothing to cut crests from.";
+                let says = "The bore must be smaller than the pitch diameter, or no crests are left to cut.";
                 refused(says, Way::Down)
             };
         }
         let crest = pitch / 2.0 - 2.0 * slope * above;
         if crest < -1e-9 * pitch {
-            let says = "At this depth neighbouring grooves meet below the blank's surface, which leaves sharp crests: turn or \
-                bore the blank nearer to its size.";
+            let says = "At this depth the grooves meet below the surface of the blank and the crests come out sharp. \
+                Turn or bore the blank nearer to its size.";
             return refused(says, Way::Near);
         }
         let crest_width = FoundExtent::stated(crest.max(0.0), unit);
@@ -89,10 +90,10 @@ impl Groove {
         tell!(record.step("Diameter at the tip", formula),
             B = blank_diameter: blank, h = depth => root_diameter);
         if root <= 0.0 {
-            return refused("The tip would reach the axis: a wider tip or a larger blank is wanted.", Way::Near);
+            return refused("The tip would reach the axis. Take a wider tip or a larger blank.", Way::Near);
         }
         let formula = if external { "c = P / 2 - tan(α) × (B - E)" } else { "c = P / 2 - tan(α) × (E - B)" };
-        tell!(record.step("Width left of the blank's surface", formula), P = pitch: given.pitch,
+        tell!(record.step("Width left on the crest", formula), P = pitch: given.pitch,
             α = half_flank_angle: given.half_angle, B = blank_diameter: blank, E = aim => crest_width);
         let lead_angle = lead_angle(given.lead, ("basic_pitch_diameter", basic), record);
         let sizes = GrooveSizes { aim, depth, root_diameter, crest_width };
@@ -107,8 +108,8 @@ impl Groove {
         let shallow = if self.sign > 0.0 { root > basics.minor } else { root < basics.major };
         if shallow {
             notes!(record => root_shallow:
-                "The tip is too wide for this form: the root stays short of the mating thread's crests, and the two \
-                 will not go together. Grind the tip narrower.");
+                "The tip is too wide for this thread: the root is not deep enough for the crests of the mating thread, \
+                 and the two will not go together. Grind the tip narrower.");
         }
         let blank = self.blank.quantity().in_unit(unit);
         let limits = if self.sign > 0.0 {
@@ -120,8 +121,8 @@ impl Groove {
         };
         if limits.is_some_and(|(least, greatest)| blank < least - 1e-9 || blank > greatest + 1e-9) {
             notes!(record => blank_outside_class:
-                "The blank lies outside the limits of the class for its crests. Too large a screw or too small a bore \
-                 is turned to size first; the other way the thread comes out with short crests.");
+                "The blank is outside the crest limits of the class. If a screw is too large or a bore too small, turn \
+                 or bore it to size first; the other way the crests come out short.");
         }
     }
 }
@@ -137,7 +138,7 @@ fn aim(
         return Ok(step!(record, "Pitch diameter aimed at", E: aim = e, e = pitch_diameter: stated));
     }
     let Some((least, greatest)) = limits(given, input, external, record)? else {
-        record.note("basic_aim", "The thread has no limits here, so the basic pitch diameter is aimed at.");
+        record.note("basic_aim", "No limits are known for this thread, so the aim is the basic pitch diameter.");
         return Ok(step!(record, "Pitch diameter aimed at", E: aim = e, e = basic_pitch_diameter: basic));
     };
     // As sizes, not as limits: the middle is of the printed ones, in whatever units the answer is.
@@ -173,7 +174,7 @@ fn limits(
     };
     cite_limits(&tolerances, record);
     if chosen == Chosen::Usual && !class.is_empty() {
-        record.assume(field, &class, format!("No class is named: {}.", default_classes(thread).says));
+        record.assume(field, &class, format!("No class is given: {}.", default_classes(thread).says));
     }
     Ok(Some((least, greatest)))
 }

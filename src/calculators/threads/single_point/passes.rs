@@ -11,9 +11,10 @@ use crate::threading::GivenThread;
 /// The angle of the compound slide.
 #[derive(Clone, Copy, Debug, Default, Gives)]
 pub struct CompoundAngles {
-    /// Angle of the compound slide from the cross slide's direction; only where it feeds.
+    /// Angle of the compound slide from the direction of the cross slide; only where it feeds.
     pub compound_angle: Option<FoundAngle>,
     /// The same from the axis of the lathe, as some compound slides are marked.
+    #[label("Compound angle from the axis")]
     pub compound_from_axis: Option<FoundAngle>,
 }
 
@@ -31,7 +32,7 @@ impl Feed {
     pub fn find(input: &SinglePointInput, record: &mut Record) -> Self {
         let infeed = input.infeed.unwrap_or_else(|| {
             let usual = if input.compound_angle.is_some() { ThreadInfeed::Compound } else { ThreadInfeed::CrossSlide };
-            let says = "The compound feeds where its angle is stated, else the cross slide.";
+            let says = "The compound feeds where its angle is given, else the cross slide.";
             record.assume("infeed", &usual, says);
             usual
         });
@@ -66,7 +67,7 @@ pub fn rows(
     let cuts = plan.depths(unit);
     let springs = input.spring_passes(record).get();
     if input.spring_passes.is_none() {
-        record.source("common_practice", "passes at the end that take no more depth");
+        record.source("common_practice", "passes at the end that add no depth");
     }
     let count = cuts.len() as u32;
     let blank = groove.blank.quantity().in_unit(unit);
@@ -115,11 +116,11 @@ fn tell_depths(
             let area = FoundArea::stated(plan.area(plan.depth), area_unit(unit));
             tell!(record.step("Section of the groove", "A = f × a + tan(α) × a^2"),
                 f = tip_flat: flat, a = depth, α = half_flank_angle: given.half_angle => groove_area: area);
-            tell!(record.step("Depths by the law", "h = (√(f^2 + 4 × tan(α) × A × n / N) - f) / (2 × tan(α))"),
+            tell!(record.step("Depths by the rule", "h = (√(f^2 + 4 × tan(α) × A × n / N) - f) / (2 × tan(α))"),
                 f = tip_flat: flat, α = half_flank_angle: given.half_angle, A = groove_area: area,
                 n = cut_number: numbers, N = (parts_field): plan.parts => law_depth: lengths(&law));
         }
-        _ => tell!(record.step("Depths by the law", "h = a × √(n / N)"), a = depth,
+        _ => tell!(record.step("Depths by the rule", "h = a × √(n / N)"), a = depth,
             n = cut_number: numbers, N = (parts_field): plan.parts => law_depth: lengths(&law)),
     }
     let Some(least) = plan.least else {
@@ -128,10 +129,10 @@ fn tell_depths(
     };
     let before = "of the pass before; 0 at first";
     let (law_before, cut_before) = (shifted(&law), shifted(cuts));
-    record.look_up("Law before each", before).gives("law_before", lengths(&law_before));
+    record.look_up("Depth by the rule before each", before).gives("law_before", lengths(&law_before));
     record.look_up("Depth before each", before).gives("cut_before", lengths(&cut_before));
     let steps: Vec<f64> = law.iter().zip(&law_before).map(|(now, before)| now - before).collect();
-    tell!(record.step("What the law adds", "s = l - k"),
+    tell!(record.step("What the rule adds", "s = l - k"),
         l = law_depth: lengths(&law), k = law_before: lengths(&law_before) => law_step: lengths(&steps));
     let floor = least.quantity().in_unit(unit);
     let floored: Vec<f64> = steps.iter().map(|step| step.max(floor)).collect();
@@ -157,8 +158,8 @@ fn tell(given: &GivenThread, groove: &Groove, feed: &Feed, passes: &[ThreadPass]
     let start = std::iter::once(FoundExtent::stated(0.0, groove.unit));
     let before: Vec<_> = start.chain(passes.iter().map(|pass| pass.depth)).take(passes.len()).collect();
     tell!(record.look_up("Numbers of all passes", "one after the other") => passes.number);
-    tell!(record.look_up("Kinds", "those that cut, then those that only clean") => passes.kind);
-    tell!(record.look_up("Depths", "as cut, and no deeper at the end") => passes.depth);
+    tell!(record.look_up("Kinds", "those that cut, then the spring passes") => passes.kind);
+    tell!(record.look_up("Depths", "as cut; spring passes go no deeper") => passes.depth);
     record.look_up("Depths before", "of the pass before; 0 at first").gives("depth_before", before.clone());
     tell!(record.step("Added", "d = h - b"), h = passes.depth, b = depth_before: before.clone() => passes.added);
     if let Tip::Flat(flat) = groove.tip {
@@ -170,7 +171,7 @@ fn tell(given: &GivenThread, groove: &Groove, feed: &Feed, passes: &[ThreadPass]
         B = blank_diameter: blank, h = passes.depth => passes.tip_diameter);
     let travel = FoundExtent::stated(depth.quantity().in_unit(groove.unit) / feed.cos(), groove.unit);
     let twice = feed.dial == FeedDial::Diameter;
-    let (way, readings) = ("Way of the slide", "Readings of the dial");
+    let (way, readings) = ("Travel of the slide", "Readings of the dial");
     match feed.angle {
         None => {
             tell!(record.step(way, "v = h"), h = depth => slide_travel: travel);

@@ -77,8 +77,8 @@ pub fn plan(
     let law = input.law(record);
     if law == PassLaw::SquareRoot && groove.tip.is_blunt() {
         notes!(record => chips_with_a_blunt_tip:
-            "With a tip that is not sharp the square root makes the first chips the heavier ones; law=equal_area \
-             counts a flat.");
+            "With a tip that is not sharp the square root makes the first chips the heaviest. Choose equal areas for a \
+             tip with a flat.");
     }
     let unit = groove.unit;
     let depth = groove.sizes.depth.quantity().in_unit(unit);
@@ -108,7 +108,7 @@ pub fn plan(
         input.first_depth,
         "first_depth",
         if coarse { stated(0.012, 0.3) } else { stated(0.010, 0.25) },
-        "A starting point for steel and a tool that stands out little; less for slender work and a boring bar.",
+        "A starting point for steel and a stiff tool; less for slender work and a boring bar.",
     );
     plan.least = input.least_depth;
     if input.first_depth.is_none() && input.least_depth.is_none() {
@@ -128,11 +128,11 @@ pub fn plan(
         }
     };
     plan.parts = (parts - 1e-9).ceil().clamp(1.0, 1e6) as u32;
-    tell!(record.look_up("Parts that the groove is divided into", rule), h = depth: groove.sizes.depth,
+    tell!(record.look_up("Parts the groove is divided into", rule), h = depth: groove.sizes.depth,
         f = first_depth: first => parts: plan.parts);
     if plan.depths(unit).len() > MOST {
         let good = value(unit.to_si(depth / 5.0), unit, Way::Near);
-        let says = "That makes more than 200 passes: let the first one or the least one be deeper.";
+        let says = "That makes more than 200 passes. Give a deeper first pass or a deeper least pass.";
         let fields = [("first_depth", good), ("least_depth", value(unit.to_si(depth / 50.0), unit, Way::Up))];
         return Err(Refusal::no_answer(says, &fields));
     }

@@ -7,19 +7,21 @@ use crate::threading::check_class;
 // A taper thread needs more than a depth, and a side has to exist.
 rules! { pub check_thread(SinglePointInput) {
     never(|input| input.thread.thread.is_taper(), Code::NotOffered, thread = "G 1/2 A"):
-        "A taper thread is cut with a taper attachment or the tailstock set over, and its depth changes along it: \
-         parallel threads only.";
+        "Give a parallel thread. A taper thread needs a taper attachment or the tailstock set over, and its depth \
+         changes along it.";
     never(|input| !input.thread.thread.has_external() && input.side == Some(CutThread::External), Code::Conflict,
-        thread = "G 1/2 A", side = "internal"): "Rp is an internal thread only.";
+        thread = "G 1/2 A", side = "internal"): "Rp is an internal thread: no screw has it.";
 } }
 
-const TWO_AIMS: &str = "A class has its own pitch diameter: state one of the two.";
+const TWO_AIMS: &str = "Give a class or a pitch diameter, not both: a class has its own pitch diameter.";
 
 rules! { check_classes(SinglePointInput) {
     never(|input| input.cuts() == CutThread::External && input.internal_class.is_some(), Code::Conflict,
-        internal_class = "leave out", side = "internal"): "internal_class is the class of the side that is not cut.";
+        internal_class = "leave out", side = "internal"): "A screw is cut here: leave out the class of the nut, or cut \
+            the nut.";
     never(|input| input.cuts() == CutThread::Internal && input.external_class.is_some(), Code::Conflict,
-        external_class = "leave out", side = "external"): "external_class is the class of the side that is not cut.";
+        external_class = "leave out", side = "external"): "A nut is cut here: leave out the class of the screw, or cut \
+            the screw.";
     not_both(external_class, pitch_diameter): TWO_AIMS;
     not_both(internal_class, pitch_diameter): TWO_AIMS;
 } }
@@ -33,27 +35,28 @@ pub fn check_side(input: &SinglePointInput) -> Result<(), ValidationError> {
 }
 
 rules! { pub check_tip(SinglePointInput) {
-    not_both(tip_flat, tip_radius): "A tip is flat or rounded: state one of the two; a sharp one has a flat of 0.";
+    not_both(tip_flat, tip_radius): "Give a flat or a radius for the tip, not both; a sharp tip has a flat of 0.";
     never(|input| input.law == Some(PassLaw::EqualArea) && input.tip_radius.is_some(), Code::NotOffered,
         law = "square_root", tip_radius = "leave out"): FLAT_ONLY;
 } }
 
 /// Why a rounded tip has no passes of equal area.
-pub const FLAT_ONLY: &str = "Passes of equal area are worked out for a flat or a sharp tip.";
+pub const FLAT_ONLY: &str = "Passes of equal area need a sharp tip or a flat one.";
 
 /// The compound's angle belongs to the compound, and is no steeper than the flank.
 pub fn check_infeed(input: &SinglePointInput) -> Result<(), ValidationError> {
     let Some(angle) = input.compound_angle else { return Ok(()) };
     if input.infeed == Some(ThreadInfeed::CrossSlide) {
-        let says = "compound_angle is for feeding with the compound slide.";
+        let says =
+            "The compound angle has no use where the cross slide feeds: leave it out, or feed with the compound.";
         return Err(rule_broken(Code::Conflict, says, &[("compound_angle", "leave out"), ("infeed", "compound")]));
     }
     let half = input.thread.thread.system.flank_angle() / 2.0;
     if angle.degrees() > half + 1e-9 {
         let says = format!(
-            "From the cross slide's direction the compound goes no farther than half the angle between the flanks, {half} \
-             degrees, or the trailing flank comes out in steps. A scale that starts at the lathe's axis shows 90 degrees \
-             less this."
+            "Set the compound at most {half} degrees, half the flank angle, from the direction of the cross slide, or \
+             the trailing flank comes out in steps. A scale that counts from the axis of the lathe shows 90 degrees \
+             less that."
         );
         let good = format!("{} deg", half - 0.5);
         return Err(rule_broken(Code::ValueOutOfRange, says, &[("compound_angle", &good)]));
@@ -61,8 +64,7 @@ pub fn check_infeed(input: &SinglePointInput) -> Result<(), ValidationError> {
     Ok(())
 }
 
-const DEPTHS_TWICE: &str =
-    "The number of passes fixes the depth of each: state it, or what the first and the least may be.";
+const DEPTHS_TWICE: &str = "Give the number of passes, or the depth of the first pass and the least depth, not both.";
 
 rules! { pub check_passes(SinglePointInput) {
     never(|input| input.passes.is_some() && input.first_depth.is_some() && input.least_depth.is_some(), Code::Conflict,

@@ -61,18 +61,18 @@ pub fn tip(given: &GivenThread, input: &SinglePointInput, record: &mut Record) -
     match tip {
         Tip::Round(radius) => {
             record.source("bs_84", "radius of 0.137329 P in the root");
-            record.assume("tip_radius", &radius, "The radius that the form of the thread has in its root.");
+            record.assume("tip_radius", &radius, "The root radius of the thread form.");
         }
         Tip::Flat(flat) => match given.thread().system {
             ThreadSystem::Acme | ThreadSystem::Trapezoidal => {
                 let source = if given.unit() == Unit::Inch { "asme_b1_5" } else { "iso_2904" };
                 record.source(source, "clearance in the root");
-                record.assume("tip_flat", &flat, "The flat that the form has in its root, with its clearance.");
+                record.assume("tip_flat", &flat, "The root flat of the thread form, with its clearance.");
             }
             _ => {
                 record.source("mh27", "p. 1734: form of the thread");
-                let says = "An eighth of the pitch: what the form leaves in the root of a nut; in a screw it stays clear \
-                    of the nut's crests.";
+                let says =
+                    "An eighth of the pitch: the root flat of a nut; in a screw it stays clear of the nut's crests.";
                 record.assume("tip_flat", &flat, says);
             }
         },
@@ -97,7 +97,7 @@ pub fn below_pitch_line(given: &GivenThread, tip: Tip, record: &mut Record) -> R
         }
     };
     if below <= 0.0 {
-        let says = "The tip is wider than the groove is on the pitch line: no such tool cuts this thread.";
+        let says = "The tip is wider than the groove at the pitch line. Take a narrower tip.";
         return Err(Refusal::no_answer(says, &[(tip.1, value(unit.to_si(good), unit, Way::Down))]));
     }
     let found = FoundSize::stated(below, unit);

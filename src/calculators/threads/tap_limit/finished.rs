@@ -78,7 +78,7 @@ pub fn finished(given: &GivenThread, hole: &Hole, zones: &[Zone], record: &mut R
             => "taps.room_below", column(&rows, |row| row.room_below);
         step "Room above", "r = U - h", U = "pitch_max", h = "taps.hole_max"
             => "taps.room_above", column(&rows, |row| row.room_above);
-        look_up "Within the class", "where neither room is below zero"
+        look_up "Within the class", "true where neither room is below zero"
             => "taps.within_class", column(&rows, |row| if row.within_class { "true" } else { "false" });
     }
     rows

@@ -13,13 +13,17 @@ use crate::working::{column, known_steps};
 /// The taps for a hole.
 #[derive(Debug, Gives)]
 pub struct FoundTaps {
-    /// By how many limit numbers the tap must be larger for the coat; with a coat and H or D limits only.
+    /// How many limit numbers larger the tap must be for the coat; with a coat and H or D limits only.
+    #[label("Limit numbers to go up")]
     pub steps_up: Option<u32>,
-    /// The tap that a published list names for this class, coat and oversize left out; absent where none lists it.
+    /// The tap that a published list names for this class, without coat or oversize; absent where no list names one.
+    #[label("Tap by the published list")]
     pub listed_tap: Option<String>,
-    /// Of the taps listed, the one whose thread lies nearest to the middle of its class; absent where none is within it.
+    /// Of these taps, the one whose thread lies nearest the middle of the class; absent where none is within it.
+    #[label("Tap nearest the middle")]
     pub middle_tap: Option<String>,
     /// The taps, smallest first.
+    #[label("Taps", "tap")]
     pub taps: Vec<TapRow>,
 }
 
@@ -47,14 +51,15 @@ pub fn taps(
     let middle_tap = middle(&taps);
     if let Some(name) = &middle_tap {
         known_steps! { record;
-            look_up "Tap nearest to the middle", "of those within the class, the one with the most even room"
+            look_up "Tap nearest to the middle", "of the taps within the class, the one with the most even room above \
+                and below"
                 => "middle_tap", name.clone();
         }
     } else {
         record.note(
             "none_within",
-            "None of these taps is sure to leave the thread within its class: its tolerance is too narrow for the tap, the \
-             oversize and the coat together.",
+            "None of these taps is sure to leave the thread within its class: the tolerance is too small for the tap, \
+             the oversize and the coat together.",
         );
     }
     let steps_up = steps_up(given, hole, marking, record);
@@ -76,7 +81,7 @@ fn of_limits(
         TapMarking::DLimit => {
             let pitch = given.thread().pitch;
             let Some(row) = tap_tolerance(pitch) else {
-                let says = format!("No tolerance of taps with a D limit is known here for a pitch of {pitch} mm.");
+                let says = format!("There is no tolerance for taps with a D limit at a pitch of {pitch} mm.");
                 let field =
                     if input.taps.is_some() { ("taps", "ISO 2".into()) } else { ("marking", "iso_class".into()) };
                 return Err(Refusal::no_answer(&says, &[field, ("thread", "M8".into())]));
@@ -92,13 +97,13 @@ fn of_limits(
         _ => {
             record.source(
                 "asme_b94_9",
-                "H limit: the greatest pitch diameter is half a thousandth above the basic one for each number; L: the least \
-                 is so much below it; tolerance 0.0005 in",
+                "H limit: the greatest pitch diameter is 0.0005 in above the basic one for each number; L limit: the \
+                 least is 0.0005 in below it for each number; tolerance 0.0005 in",
             );
             if given.thread().diameter > 2.0 {
                 record.note(
                     "large_tap",
-                    "The printed tables of H limits end at 2 in; what a larger tap is made to, its maker says.",
+                    "The printed tables of H limits end at 2 in. Ask the maker for the limits of a larger tap.",
                 );
             }
             step
@@ -148,8 +153,7 @@ fn of_classes(
     record: &mut Record,
 ) -> Result<Vec<Zone>, Refusal> {
     let Some((grade, sources)) = grade_5(given.thread()) else {
-        let says = "The classes of taps are laid out by the tolerance of grade 5, which ISO 965-1 does not have for this \
-                    thread.";
+        let says = "The ISO classes of taps go by the grade 5 tolerance of ISO 965-1, which has none for this thread.";
         return Err(Refusal::no_answer(says, &[("thread", "M8".into())]));
     };
     record.source("iso_2857", "zones of the classes as shares of the tolerance of grade 5");
@@ -171,7 +175,7 @@ fn of_classes(
         })
         .collect();
     let exact = |share: f64| FoundExtent::stated(share * grade as f64 / 1000.0, unit);
-    let rule = "E and z, z to whole micrometres, halves upward";
+    let rule = "E plus z, with z rounded to whole micrometers, halves up";
     known_steps! { record;
         look_up "Pitch diameter tolerance of grade 5", "ISO 965-1, for the internal thread",
             T = "thread": given.designation.text() => "grade_5", exact(1.0);
@@ -207,7 +211,7 @@ fn steps_up(given: &GivenThread, hole: &Hole, marking: TapMarking, record: &mut 
     let steps = (change.quantity().value / step - TIE / step).ceil().max(0.0);
     let steps = (steps <= 1000.0).then_some(steps as u32)?;
     known_steps! { record;
-        look_up "Limit numbers to go up for the coat", "the whole number at or next above Δ / s",
+        look_up "Limit numbers to go up for the coat", "Δ / s, rounded up to a whole number",
             Δ = "pitch_change_max", s = "constant:limit_step": FoundExtent::stated(step, given.unit())
             => "steps_up", steps;
     }
@@ -226,17 +230,18 @@ fn listed(
     cite_row(row, format!("tap named for {}, class {class}", given.thread().designation), record);
     known_steps! { record;
         look_up "Tap that a list names for the class",
-            format!("published lists, class {class}, for threads without a coat"),
+            format!("published lists, class {class}, threads without a coat"),
             T = "thread": given.designation.text() => "listed_tap", name.text();
     }
     if hole.is_coated() {
         let says = match steps_up {
             Some(up) => {
                 let with = TapName::new(marking, name.number + up as i32).text();
-                format!("{} is the list's tap for a thread without a coat; for this coat that is {with}.", name.text())
+                format!("The list names {} for a thread without a coat; for this coat that makes {with}.", name.text())
             }
             None => format!(
-                "{} is for a thread without a coat; for the coat a tap must be ordered that is larger by what the coat takes.",
+                "The list names {} for a thread without a coat. For this coat order a tap that is larger by what the \
+                 coat takes.",
                 name.text()
             ),
         };

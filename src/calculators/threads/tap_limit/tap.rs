@@ -35,7 +35,7 @@ impl PartialSchema for Tap {
         ObjectBuilder::new()
             .schema_type(Type::String)
             .pattern(Some(listed(TAP_PATTERN)))
-            .description(Some("A tap by what is marked on it: H3 or GH3, L1, D5, ISO 2."))
+            .description(Some("A tap by its marking: H3 or GH3, L1, D5, ISO 2."))
             .examples([serde_json::json!("H3")])
             .into()
     }

@@ -11,16 +11,22 @@ use crate::working::known_steps;
 #[derive(Debug, Gives)]
 pub struct HoleLimits {
     /// Least pitch diameter of the finished thread, by its class.
+    #[label("Pitch diameter, least")]
     pub pitch_min: FoundLowerLimit,
     /// Greatest pitch diameter of the finished thread, by its class.
+    #[label("Pitch diameter, greatest")]
     pub pitch_max: FoundUpperLimit,
     /// What the thickest coat takes from the pitch diameter; with a coat only.
+    #[label("The thickest coat takes")]
     pub pitch_change_max: Option<FoundExtent>,
     /// What the thinnest coat takes from the pitch diameter; with a coat only.
+    #[label("The thinnest coat takes")]
     pub pitch_change_min: Option<FoundExtent>,
-    /// Least pitch diameter to tap to, before the coat; with a coat only.
+    /// Least pitch diameter to tap to before the coat; with a coat only.
+    #[label("Tap to, least")]
     pub pitch_min_before: Option<FoundLowerLimit>,
-    /// Greatest pitch diameter to tap to, before the coat; with a coat only.
+    /// Greatest pitch diameter to tap to before the coat; with a coat only.
+    #[label("Tap to, greatest")]
     pub pitch_max_before: Option<FoundUpperLimit>,
 }
 
@@ -84,8 +90,8 @@ pub fn marking(given: &GivenThread, input: &TapLimitInput, record: &mut Record) 
     let named = input.taps.as_ref().and_then(|taps| taps.first()).map(|tap| tap.0.marking);
     let usual = TapMarking::usual(given.thread().system).unwrap_or(TapMarking::HLimit);
     let says = match usual {
-        TapMarking::HLimit => "Taps for Unified threads are as a rule marked with an H limit.",
-        _ => "Taps for metric threads are as a rule marked with a class; those marked D5 and so on go by d_limit.",
+        TapMarking::HLimit => "Taps for Unified threads are usually marked with an H limit.",
+        _ => "Taps for metric threads are usually marked with a class; those marked D3, D5 and so on go by D limits.",
     };
     record.or_assume(input.marking.or(named), "marking", usual, says)
 }

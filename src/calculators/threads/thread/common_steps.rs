@@ -38,11 +38,11 @@ pub fn name_and_size(designation: &Designation, record: &mut Record) {
     }
     say("In the list of its standard", list, "standard", thread.standard.into());
     say("Left hand", "LH in the designation", "left_hand", thread.left_hand.into());
-    say("Starts", "1 if the designation says none", "starts", thread.starts.into());
+    say("Starts", "1 if the designation names none", "starts", thread.starts.into());
     let what = if thread.system == ThreadSystem::Npt { "Outside diameter of the pipe" } else { "Size" };
     let rule = match thread.system {
-        ThreadSystem::Unified | ThreadSystem::Metric => "as the designation says it",
-        _ => "as the list of the standard has it for the designation, else as the designation says it",
+        ThreadSystem::Unified | ThreadSystem::Metric => "from the designation",
+        _ => "from the list of the standard, else from the designation",
     };
     say(what, rule, "size", designation.found(thread.diameter).into());
 }
@@ -53,7 +53,7 @@ pub fn pitch_and_lead(designation: &Designation, record: &mut Record) -> (FoundS
     let (pitch, lead) = (designation.found(thread.pitch), designation.found(thread.lead()));
     if let Some(threads) = thread.threads_per_inch {
         known_steps! { record;
-            look_up "Threads in one inch", "as the designation or its series says it",
+            look_up "Threads per inch", "from the designation or its series",
                 T = "designation": designation.text() => "threads_per_inch", threads;
         }
     }
@@ -62,11 +62,11 @@ pub fn pitch_and_lead(designation: &Designation, record: &mut Record) -> (FoundS
             step "Pitch", "P = I / n", I = "constant:inch": INCH, n = "threads_per_inch" => "pitch", pitch;
         },
         (Some(_), false) => known_steps! { record;
-            look_up "Pitch", "an inch over the threads in it, to 0.001 mm, from which the standard computes",
+            look_up "Pitch", "an inch over the threads per inch, to 0.001 mm, as the standard computes it",
                 n = "threads_per_inch" => "pitch", pitch;
         },
         (None, _) => known_steps! { record;
-            look_up "Pitch", "as the designation says it, else that of the coarse series",
+            look_up "Pitch", "from the designation, else that of the coarse series",
                 T = "designation": designation.text() => "pitch", pitch;
         },
     }

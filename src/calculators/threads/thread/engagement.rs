@@ -15,13 +15,16 @@ pub fn check(input: &ThreadInput) -> Result<(), ValidationError> {
     match thread.system {
         ThreadSystem::Unified if engagement.quantity().in_unit(Unit::Inch) > 1000.0 => Err(rule_broken(
             Code::ValueOutOfRange,
-            "The length of engagement is at most 1000 in.",
+            "Give a length of engagement of at most 1000 in.",
             &[("engagement", "0.5 in")],
         )),
         ThreadSystem::Unified => Ok(()),
         ThreadSystem::Metric if normal_engagement(thread).is_some() => Ok(()),
         _ => {
-            let says = format!("The limits of {} do not go by a length of engagement.", thread.designation);
+            let says = format!(
+                "The limits of {} do not depend on the length of engagement. Leave it out.",
+                thread.designation
+            );
             Err(rule_broken(Code::Conflict, says, &[("engagement", "leave out"), ("designation", "1/4-20 UNC")]))
         }
     }
@@ -51,15 +54,15 @@ pub fn metric(input: &ThreadInput, record: &mut Record) -> Option<MetricEngageme
     let thread = &input.designation.thread;
     let normal = normal_engagement(thread)?;
     let (length, group) = (stated.found(), normal.group(stated.quantity().in_unit(Unit::Millimetre)));
-    record.choose("Length of engagement", "as stated").with("LE", "engagement", stated).gives("engagement", length);
+    record.choose("Length of engagement", "as given").with("LE", "engagement", stated).gives("engagement", length);
     let rule = match normal.provenance {
         Some(row) => {
             cite_row(row, "lengths of engagement, group N", record);
             "ISO 965-1: group N by the range of size and the pitch"
         }
         None => {
-            record.source_trusted("iso_965_1", "formula of the lengths of engagement, recalled", Trust::FromMemory);
-            "ISO 965-1: no row at hand; 2.24 P d^0.2 and 6.7 P d^0.2 in millimetres, to 0.1 mm"
+            record.source_trusted("iso_965_1", "formula of the lengths of engagement, from memory", Trust::FromMemory);
+            "ISO 965-1: no row in the table; 2.24 P d^0.2 and 6.7 P d^0.2 in millimeters, to 0.1 mm"
         }
     };
     let millimetres = |value: f64| FoundSize::stated(value, Unit::Millimetre);
@@ -71,11 +74,11 @@ pub fn metric(input: &ThreadInput, record: &mut Record) -> Option<MetricEngageme
     }
     let (external, internal) = classes_for_engagement(thread, group);
     if group != EngagementGroup::Normal {
-        record.source_trusted("iso_965_2", "usual classes of groups S and L, recalled", Trust::FromMemory);
+        record.source_trusted("iso_965_2", "usual classes of groups S and L, from memory", Trust::FromMemory);
         record.note(
             "engagement_group",
             format!(
-                "An engagement of group {} takes another pitch diameter grade for the same fit: {}. A class that is named \
+                "For the same fit, an engagement of group {} takes a pitch diameter grade {}. A class that you name \
                  keeps its limits.",
                 group.letter(),
                 if group == EngagementGroup::Short { "one finer" } else { "one coarser" },

@@ -71,7 +71,7 @@ pub fn pipe(designation: &Designation, basics: &Basics, record: &mut Record) -> 
     if thread.system == ThreadSystem::PipeTaper {
         record.note(
             "gauge_plane",
-            "The diameters of R and Rc hold at the gauge plane; R seals in Rc or Rp, with sealant.",
+            "The diameters of R and Rc hold at the gauge plane. R seals in Rc or Rp, with sealant.",
         );
     }
     Form::of_height(designation, height, record)
@@ -101,7 +101,7 @@ pub fn power(designation: &Designation, basics: &Basics, record: &mut Record) ->
     // On the radius.
     let (clearance, rule) = if thread.system == ThreadSystem::Acme {
         record.source("asme_b1_5", "form, clearance and basic diameters");
-        (threads::acme_clearance(p) / 2.0, "half of 0.020 in to 10 threads an inch, of 0.010 in above")
+        (threads::acme_clearance(p) / 2.0, "half of 0.020 in to 10 threads per inch, of 0.010 in above")
     } else {
         record.source("iso_2904", "profile, clearance and basic diameters");
         (crest_clearance(p), "0.15 mm for pitch 1.5, 0.25 mm to 5, 0.5 mm to 12, 1 mm above")

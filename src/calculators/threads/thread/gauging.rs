@@ -10,30 +10,42 @@ use crate::working::known_steps;
 #[derive(Debug, Gives)]
 pub struct TaperGauging {
     /// Taper of the diameter on the length: 1 in 16.
+    #[label("Taper on the diameter")]
     pub taper: f64,
     /// Length from the small end to the gauge plane: hand-tight engagement, L1 of NPT.
     pub gauge_length: FoundGaugeSize,
-    /// How far the gauge length may be off, either way; R only.
+    /// Tolerance of the gauge length, either way; R only.
+    #[label("Gauge length, tolerance")]
     pub gauge_length_tolerance: Option<FoundGaugeSize>,
     /// Pitch diameter at the gauge plane, E1 of NPT.
+    #[label("Pitch diameter, gauge plane")]
     pub gauge_pitch_diameter: FoundGaugeSize,
     /// Pitch diameter at the small end, E0.
+    #[label("Pitch diameter, small end")]
     pub small_end_pitch_diameter: FoundGaugeSize,
     /// Minor diameter at the small end, K0.
+    #[label("Minor diameter, small end")]
     pub small_end_minor_diameter: FoundGaugeSize,
-    /// Length of effective thread, L2; of R the least useful thread.
+    /// Length of effective thread, L2; for R the least useful thread.
+    #[label("Effective thread length")]
     pub effective_length: FoundGaugeSize,
     /// Pitch diameter at the end of the effective thread, E2.
+    #[label("Pitch diameter, effective end")]
     pub effective_pitch_diameter: Option<FoundGaugeSize>,
     /// Length of wrench make-up of the internal thread, L3.
+    #[label("Wrench make-up length")]
     pub wrench_length: Option<FoundGaugeSize>,
-    /// Pitch diameter at its end, E3.
+    /// Pitch diameter at the end of the wrench make-up, E3.
+    #[label("Pitch diameter, wrench end")]
     pub wrench_pitch_diameter: Option<FoundGaugeSize>,
     /// Length of the vanishing thread, V.
+    #[label("Vanishing thread length")]
     pub vanish_length: Option<FoundGaugeSize>,
     /// Length of the whole external thread, L4.
+    #[label("Overall thread length")]
     pub overall_length: Option<FoundGaugeSize>,
     /// Length of thread with full crests, L5.
+    #[label("Full-crest thread length")]
     pub full_length: Option<FoundGaugeSize>,
 }
 
@@ -117,8 +129,8 @@ pub fn npt_gauging(npt: &Npt, record: &mut Record) -> TaperGauging {
     record.source(VANISH.source, VANISH.place);
     record.note(
         "taper_gauging",
-        "An NPT thread is gauged by how far a ring or plug goes on by hand, one turn either way; its diameters alone \
-         do not prove it. Joints need sealant.",
+        "Gauge an NPT thread by how far a ring or plug goes on by hand, one turn either way; its diameters alone do \
+         not prove it. Joints need sealant.",
     );
     TaperGauging {
         taper: TAPER,
@@ -166,7 +178,7 @@ pub fn r_gauging(designation: &Designation, basics: &Basics, record: &mut Record
         ("Least useful thread", "gauging.effective_length", gauging.effective_length),
     ] {
         known_steps! { record;
-            look_up what, "ISO 7-1, recalled, not compared with the standard", T = "designation": designation.text()
+            look_up what, "ISO 7-1, from memory, not compared with the standard", T = "designation": designation.text()
                 => field, value;
         }
     }

@@ -7,8 +7,10 @@ use crate::reference::threads::{ExternalLimits, InternalLimits};
 #[derive(Debug, Gives)]
 pub struct ThreadLimits {
     /// Limits of the screw.
+    #[label("Screw")]
     pub external: Option<ExternalThreadLimits>,
     /// Limits of the hole.
+    #[label("Hole")]
     pub internal: Option<InternalThreadLimits>,
 }
 
@@ -17,40 +19,54 @@ pub struct ThreadLimits {
 pub struct ExternalThreadLimits {
     /// Class.
     pub class: String,
-    /// How far the greatest thread stays below the basic profile; of Acme and trapezoidal threads on the flanks only.
+    /// How far the largest thread stays below the basic profile; on the flanks only for Acme and trapezoidal threads.
     pub allowance: FoundExtent,
     /// Greatest major diameter.
+    #[label("Major diameter, greatest")]
     pub major_max: FoundUpperLimit,
     /// Least major diameter.
+    #[label("Major diameter, least")]
     pub major_min: FoundLowerLimit,
     /// Least major diameter where the bar is left as hot-rolled; Unified 2A only.
+    #[label("Major diameter, least, hot-rolled")]
     pub major_min_unfinished: Option<FoundLowerLimit>,
     /// Greatest pitch diameter.
+    #[label("Pitch diameter, greatest")]
     pub pitch_max: FoundUpperLimit,
     /// Least pitch diameter.
+    #[label("Pitch diameter, least")]
     pub pitch_min: FoundLowerLimit,
-    /// Greatest minor diameter; for reference where it is the UNR root of Unified or the flat root of metric threads.
+    /// Greatest minor diameter; only for reference for the UNR root of Unified and the flat root of metric threads.
+    #[label("Minor diameter, greatest")]
     pub minor_max: FoundUpperLimit,
-    /// Least minor diameter: for reference the root of the least radius for metric; Acme and trapezoidal.
+    /// Least minor diameter: of Acme and trapezoidal threads; of metric ones only for reference, with the least root
+    /// radius.
+    #[label("Minor diameter, least")]
     pub minor_min: Option<FoundLowerLimit>,
 }
 
 /// Limits of an internal thread, as its standard prints them.
 #[derive(Debug, Gives)]
 pub struct InternalThreadLimits {
-    /// Class; absent for pipe threads G, which have one without a letter.
+    /// Class; absent for pipe threads G, which have only one.
     pub class: Option<String>,
     /// Least minor diameter.
+    #[label("Minor diameter, least")]
     pub minor_min: FoundLowerLimit,
     /// Greatest minor diameter.
+    #[label("Minor diameter, greatest")]
     pub minor_max: FoundUpperLimit,
     /// Least pitch diameter.
+    #[label("Pitch diameter, least")]
     pub pitch_min: FoundLowerLimit,
     /// Greatest pitch diameter.
+    #[label("Pitch diameter, greatest")]
     pub pitch_max: FoundUpperLimit,
     /// Least major diameter.
+    #[label("Major diameter, least")]
     pub major_min: FoundLowerLimit,
-    /// Greatest major diameter: for reference the root of the nut for metric; Acme.
+    /// Greatest major diameter: of Acme threads; of metric ones only for reference, the root of the nut.
+    #[label("Major diameter, greatest")]
     pub major_max: Option<FoundUpperLimit>,
 }
 

@@ -16,9 +16,9 @@ fn class(
     record: &mut Record,
 ) {
     let rule = match chosen {
-        Chosen::Field => "as its own field says",
-        Chosen::Designation => "as the designation says",
-        Chosen::Usual => "the usual one, as none is named",
+        Chosen::Field => "as given",
+        Chosen::Designation => "from the designation",
+        Chosen::Usual => "the usual one, as none is given",
     };
     known_steps! { record;
         look_up format!("Class of the {side} thread"), rule, T = "designation": designation.text()

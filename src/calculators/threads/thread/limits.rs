@@ -82,13 +82,13 @@ pub fn find(
     }
     let usual = match metric.map_or(EngagementGroup::Normal, |metric| metric.group) {
         EngagementGroup::Normal => default_classes(thread).says.to_owned(),
-        group => format!("the one that is usual for an engagement of group {}", group.letter()),
+        group => format!("the usual one for an engagement of group {}", group.letter()),
     };
     for (field, class, chosen, wrong) in sides {
         if let (Some(class), Chosen::Usual) = (class, chosen)
             && (wrong.is_none() || matches!(thread.system, ThreadSystem::Unified | ThreadSystem::Metric))
         {
-            record.assume(field, class, format!("No class is named: {usual}."));
+            record.assume(field, class, format!("No class is given: {usual}."));
         }
     }
     let engagement = match &external.limits {

@@ -62,7 +62,7 @@ pub fn tell(
             if !t.tabulated && !record.notes.iter().any(|note| note.code == "tolerance_by_formula") {
                 record.note(
                     "tolerance_by_formula",
-                    "A tolerance of this size and pitch stands in no table at hand; it comes from the formula of the \
+                    "No table at hand has a tolerance for this size and pitch; it comes from the formula of the \
                      standard.",
                 );
             }
@@ -96,7 +96,7 @@ pub fn tell(
             let crest = (t.crest_tolerance, "ASME B1.5: 0.05 P, at least 0.005 in, to 0.0001 in".to_owned());
             let root = match side.internal {
                 false => (t.root_tolerance, format!("ASME B1.5: 1.5 × ({sum}), to 0.0001 in")),
-                true => (t.clearance, "ASME B1.5: as much again as the clearance".to_owned()),
+                true => (t.clearance, "ASME B1.5: the same as the clearance".to_owned()),
             };
             (allowed, pitch, crest, Some(root))
         }
@@ -106,9 +106,9 @@ pub fn tell(
                 t.pitch_grade_6_um, t.pitch_steps
             );
             (
-                "ISO 2903: deviation of the position at this pitch, recalled".to_owned(),
+                "ISO 2903: deviation of the position at this pitch, from memory".to_owned(),
                 (mm(t.pitch_um), pitch),
-                (mm(t.crest_um), "ISO 2903: grade 4 at this pitch, recalled".to_owned()),
+                (mm(t.crest_um), "ISO 2903: grade 4 at this pitch, from memory".to_owned()),
                 Some((mm(t.root_um), "ISO 2903: 1.25 of the pitch diameter tolerance, and the deviation".to_owned())),
             )
         }
@@ -166,7 +166,7 @@ pub fn class_2a(input: &ThreadInput, t: &UnifiedTolerances, record: &mut Record)
     let engagement = inches(t.engagement);
     match input.engagement {
         Some(stated) => record
-            .choose("Length of engagement", "as stated")
+            .choose("Length of engagement", "as given")
             .with("LE", "engagement", stated)
             .gives("engagement", engagement),
         None => known_steps! { record;
@@ -189,22 +189,22 @@ pub fn class_2a(input: &ThreadInput, t: &UnifiedTolerances, record: &mut Record)
     if t.engagement_of_tables {
         record.note(
             "engagement",
-            format!("The limits hold for the length of engagement that their tables are made for, here {made_for}."),
+            format!("The limits hold for the length of engagement that their tables are made for: here {made_for}."),
         );
     } else {
         record.note(
             "engagement_stated",
             format!(
-                "The limits are worked out for the length stated, by the standard's formula; its tables, and most gauges, are \
-                 made for {made_for}. The allowance is three tenths of the 2A tolerance at that length too."
+                "The limits are worked out for the length given, by the formula of the standard. Its tables, and most \
+                 gauges, are made for {made_for}. The allowance is three tenths of the 2A tolerance at that length."
             ),
         );
     }
     if !t.engagement_within_tables {
         record.note(
             "engagement_outside",
-            "The tables of ASME B1.1 hold up to an engagement of one and a half diameters, where they are made for nine \
-             pitches from five to fifteen; beyond that its formula is not known to hold.",
+            "The tables of ASME B1.1 hold for an engagement of up to one and a half diameters, or of five to fifteen \
+             pitches where they are made for nine. Beyond that its formula may not hold.",
         );
     }
     engagement

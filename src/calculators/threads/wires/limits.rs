@@ -37,7 +37,7 @@ impl Wires<'_> {
         }
         let mut over = |what: &'static str, of: &'static str, field: &'static str, value: Shown| {
             let step = match self.correction {
-                WireCorrection::Contact => record.look_up(what, "the same contact at this pitch diameter"),
+                WireCorrection::Contact => record.look_up(what, "where the wire touches at this pitch diameter"),
                 _ => self.step_over(what, record),
             };
             step.recall("E", of).gives(field, value);
@@ -63,14 +63,14 @@ impl Wires<'_> {
             self.back(over).filter(|e| (e - given.basics.pitch_diameter_exact).abs() <= 1.5 * given.thread().pitch);
         let Some(back) = back else {
             let usual = self.over(given.basics.pitch_diameter_exact).unwrap_or(over);
-            let says =
-                "A reading so far off is none of these wires in this thread; look at thread, wires and micrometer.";
+            let says = "These wires in this thread cannot give such a reading. Check the thread, the wires and the \
+                micrometer.";
             let near = value(given.found(usual).get().si(), measured.quantity().unit, Way::Near);
             return Err(Refusal::no_answer(says, &[("measured_over_wires", near)]));
         };
         let (what, found) = ("Pitch diameter measured", given.found(back));
         let step = match self.correction {
-            WireCorrection::Contact => record.look_up(what, "by trial, so that the same contact gives the reading"),
+            WireCorrection::Contact => record.look_up(what, "by trial, so that the contact gives the reading"),
             _ => self.step_back(what, record),
         };
         step.with("M", "measured_over_wires", measured).gives("reading.pitch_diameter", found);
@@ -113,12 +113,13 @@ impl Wires<'_> {
                 => "reading.compound_infeed_left", compound_infeed_left;
         }
         if against_limits == Some("below") {
-            record.note("too_small", "The pitch diameter is already below its least limit: no further cut mends that.");
+            record
+                .note("too_small", "The pitch diameter is already below the least limit. Another cut cannot save it.");
         }
         record.note(
             "infeed_counts",
-            "The infeed is on the radius: a dial that reads the diameter shows twice as much. Come up to it from one \
-             side, take spring passes first, and measure again.",
+            "The infeed is on the radius: a dial that reads diameters shows twice as much. Take spring passes first, \
+             feed from one side only, and measure again.",
         );
         Ok(WireReading { pitch_diameter: found, aim, against_limits, infeed_left, compound_infeed_left })
     }

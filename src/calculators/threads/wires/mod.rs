@@ -17,13 +17,13 @@ use steps::{FittingWires, Wires as Found};
 pub struct Wires;
 
 choice! {
-    /// What is made of the lead angle: `none` takes the groove as rings, `lead_angle` adds the handbook's correction, `contact` finds where the wire touches the flanks.
+    /// How the lead angle counts: `none` leaves it out, `lead_angle` adds the handbook's correction, `contact` finds where the wire touches the flanks.
     WireCorrection {
-        /// Nothing.
+        /// It is left out.
         Off = "none",
-        /// The correction by the square of the lead angle's tangent.
+        /// The handbook's correction.
         LeadAngle = "lead_angle",
-        /// The contact itself.
+        /// Where the wire touches the flanks.
         Contact = "contact",
     }
 }
@@ -32,22 +32,26 @@ choice! {
 #[derive(Debug, Asks)]
 #[asks(check = check_thread, check = check_measured)]
 pub struct WiresInput {
-    /// The thread by its designation, with or without class; an external thread that is not taper.
+    /// The thread by its designation, with or without class. External and parallel threads only.
     pub thread: Designation,
-    /// Class of the screw; if absent the one in the designation, else the usual one.
+    /// Class of the screw. If absent, the one in the designation, or else the usual one.
+    #[label("Class of the screw")]
     pub class: Option<ExternalClass>,
-    /// Diameter of the wires; the best wire if absent.
+    /// Diameter of the wires. If absent, the best wire.
     pub wire_diameter: Option<Size>,
-    /// Pitch diameter to find the measurement for.
+    /// Pitch diameter to find the reading for.
     #[absent("the basic one", value = Size::stated(basics(&self.thread.thread).pitch_diameter_exact, self.thread.unit()),
-        "The basic pitch diameter of the thread, before it is rounded as tables print it.")]
+        "The basic pitch diameter of the thread, before rounding.")]
+    #[label("Pitch diameter to cut to")]
     pub pitch_diameter: Option<Size>,
-    /// The lead angle's share: none, lead_angle or contact; if absent contact above 5 deg, else lead_angle for Acme and
-    /// trapezoidal threads and none for the others.
+    /// How the lead angle counts: none, lead_angle or contact. If absent: contact above 5 deg; below, lead_angle for
+    /// Acme and trapezoidal threads and none for the others.
+    #[label("How the lead angle counts")]
     pub correction: Option<WireCorrection>,
-    /// What the micrometer reads over the three wires on the thread as it stands.
+    /// What the micrometer reads over the wires on the thread as it is now.
+    #[label("Reading over the wires")]
     pub measured_over_wires: Option<Size>,
-    /// Angle between the compound slide and the cross slide's direction, for the infeed left.
+    /// Angle of the compound slide from the direction of the cross slide, for the infeed left.
     #[absent("29.5 deg", "The usual setting for 60 degree threads: half a degree less than the flank.")]
     pub compound_angle: Option<EdgeAngle>,
 }
@@ -58,27 +62,36 @@ pub struct WireLimits {
     /// Class.
     pub class: String,
     /// Greatest pitch diameter.
+    #[label("Pitch diameter, greatest")]
     pub pitch_max: FoundUpperLimit,
     /// Least pitch diameter.
+    #[label("Pitch diameter, least")]
     pub pitch_min: FoundLowerLimit,
-    /// Greatest measurement over the wires.
+    /// Greatest reading over the wires.
+    #[label("Over the wires, greatest")]
     pub over_wires_max: FoundUpperLimit,
-    /// Least measurement over the wires.
+    /// Least reading over the wires.
+    #[label("Over the wires, least")]
     pub over_wires_min: FoundLowerLimit,
 }
 
 /// What a measurement says of the thread as it stands.
 #[derive(Debug, Gives)]
 pub struct WireReading {
-    /// Pitch diameter that was measured.
+    /// Pitch diameter by the reading.
+    #[label("Pitch diameter measured")]
     pub pitch_diameter: FoundSize,
-    /// Pitch diameter to aim at: the middle of the limits, without limits that of the request.
+    /// Pitch diameter to aim at: the middle of the limits, or without limits the one to find the reading for.
+    #[label("Pitch diameter to aim at")]
     pub aim: FoundSize,
-    /// `above`, `within` or `below` the limits; absent where there are none.
+    /// Whether it is `above`, `within` or `below` the limits; absent where there are none.
+    #[label("Measured, against the limits")]
     pub against_limits: Option<&'static str>,
-    /// Infeed left on the cross slide, on the radius, to the aim; negative where too much is off.
+    /// Infeed left on the cross slide, on the radius; negative where too much is cut already.
+    #[label("Infeed left, on the radius")]
     pub infeed_left: FoundDifference,
-    /// The same along the compound slide at its angle.
+    /// The same along the compound slide.
+    #[label("Infeed left, on the compound")]
     pub compound_infeed_left: FoundDifference,
 }
 
@@ -87,22 +100,26 @@ pub struct WireReading {
 pub struct WiresResult {
     #[group]
     pub wires: FittingWires,
-    /// What the lead angle adds to the measurement.
+    /// What the lead angle adds to the reading.
+    #[label("Added by the lead angle")]
     pub lead_share: FoundDifference,
-    /// Measurement over the wires for the pitch diameter asked for, else the basic one, which is not what to cut to: that
-    /// is between the limits.
+    /// Reading over the wires for the pitch diameter given, or else the basic one. Cut to between the limits, not to
+    /// this.
+    #[label("Over the wires")]
     pub over_wires: FoundSize,
-    /// The limits of the class; absent where the thread has none here.
+    /// The limits of the class; absent where none are known.
+    #[label("")]
     pub limits: Option<WireLimits>,
-    /// What the measurement says; only where one is stated.
+    /// What the reading says; only where one is given.
+    #[label("")]
     pub reading: Option<WireReading>,
 }
 
 rules! { check_kind(WiresInput) {
     never(|input| input.thread.thread.is_taper(), Code::Conflict, thread = "G 1/2 A"):
-        "A taper thread has no one pitch diameter along it: three wires rock on it, and it is gauged by a ring.";
+        "The pitch diameter of a taper thread changes along it, and three wires rock on it. Gauge it with a ring.";
     never(|input| !input.thread.thread.has_external(), Code::Conflict, thread = "G 1/2 A"):
-        "Rp is an internal thread, and wires measure external ones.";
+        "Wires measure external threads; Rp is an internal one.";
 } }
 
 fn check_thread(input: &WiresInput) -> Result<(), ValidationError> {
@@ -112,17 +129,17 @@ fn check_thread(input: &WiresInput) -> Result<(), ValidationError> {
 
 rules! { check_measured(WiresInput) {
     needs(compound_angle => measured_over_wires = "0.28 in", compound_angle = "leave out"):
-        "compound_angle is for the infeed that a measurement leaves: it needs measured_over_wires.";
+        "The compound angle is for the infeed left: give the reading over the wires too, or leave the angle out.";
     never(|input| input.compound_angle.is_some_and(|angle| angle.degrees() > 80.0), Code::ValueOutOfRange,
         compound_angle = "29.5 deg"):
-        "A compound slide more than 80 degrees from the cross slide hardly feeds in.";
+        "More than 80 degrees from the cross slide, the compound slide hardly feeds in.";
 } }
 
 impl Calculator for Wires {
     const ID: &'static str = "threads/wires";
     const TITLE: &'static str = "Thread over wires";
-    const ABOUT: &'static str = "The best wires for a thread, the measurement over three of them for its pitch diameter \
-        and the limits of its class, and from a measurement the infeed that is left.";
+    const ABOUT: &'static str = "The best wires for a thread, the micrometer reading over three of them for its pitch \
+        diameter and the limits of its class, and from a reading the infeed that is left.";
     const TASK: Task = Task::Thread;
     const ANOTHER_CHECK: &'static str =
         "Measure the pitch diameter with a thread micrometer, or try the ring gauges of the class.";
@@ -132,9 +149,51 @@ impl Calculator for Wires {
         "A 1/4-20 stud for a winch cover, class 2A, over 0.032 in wires; the micrometer reads 0.2800 in.":
             thread = "1/4-20 UNC", class = "2A", wire_diameter = "0.032 in", measured_over_wires = "0.2800 in",
             compound_angle = "29.5 deg";
-        "A two-start Acme screw of a mill gear at the pitch diameter it was measured with, by its contact.":
+        "A two-start Acme screw of a mill gear at a pitch diameter of 0.895 in; the wires are set by where they touch.":
             thread = "1-5 Acme (2 STARTS)", pitch_diameter = "0.895 in", correction = "contact";
         "A trapezoidal pump spindle with its best wires.": thread = "Tr28x5-7e";
+    };
+    const EXERCISES: &'static [Exercise] = exercises! {
+        1 "You measure {thread} over three wires. Which diameter is best for them?" => "best_wire":
+            { thread = "1/4-20 UNC" | "3/8-16 UNC" | "1/2-13 UNC" | "5/8-11 UNC" | "3/4-10 UNC" | "1-8 UNC",
+              units = "inch" }
+            { thread = "M8" | "M10" | "M12" | "M16" | "M20" | "M24", units = "metric" };
+        1 "Which is the smallest wire that still stands above the crests of {thread}?" => "smallest_wire":
+            { thread = "1/4-20 UNC" | "1/2-13 UNC" | "3/4-10 UNC", units = "inch" }
+            { thread = "M10" | "M16" | "M24", units = "metric" };
+        2 "You cut a stud {thread}, class {class}, and have {wire_diameter} wires. What may the micrometer read at \
+            most?"
+            => "limits/over_wires_max":
+            { thread = "1/4-20 UNC", class = "2A" | "3A", wire_diameter = "0.032 in" | "0.029 in", units = "inch" }
+            { thread = "1/2-13 UNC", class = "2A" | "3A", wire_diameter = "0.045 in" | "0.048 in", units = "inch" }
+            { thread = "3/4-10 UNC", class = "2A" | "3A", wire_diameter = "0.06 in" | "0.055 in", units = "inch" }
+            { thread = "M10", class = "6g", wire_diameter = "0.895 mm" | "0.9 mm", units = "metric" }
+            { thread = "M12", class = "6g", wire_diameter = "1.1 mm" | "1 mm", units = "metric" };
+        2 "The micrometer reads {measured_over_wires} over {wire_diameter} wires on a stud of {thread}. What is its \
+            pitch diameter?" => "reading/pitch_diameter":
+            { thread = "1/4-20 UNC", wire_diameter = "0.032 in",
+              measured_over_wires = "0.28 in" | "0.275 in" | "0.272 in",
+              units = "inch" }
+            { thread = "1/2-13 UNC", wire_diameter = "0.045 in",
+              measured_over_wires = "0.525 in" | "0.52 in" | "0.518 in",
+              units = "inch" }
+            { thread = "M12", wire_diameter = "1.1 mm", measured_over_wires = "12.7 mm" | "12.65 mm" | "12.75 mm",
+              units = "metric" };
+        3 "You aim at the middle of class {class}; over {wire_diameter} wires your {thread} stud reads \
+            {measured_over_wires}. How much is left to feed in on the cross slide, on the \
+            radius?" => "reading/infeed_left":
+            { thread = "1/4-20 UNC", class = "2A", wire_diameter = "0.032 in",
+              measured_over_wires = "0.28 in" | "0.285 in" | "0.29 in", units = "inch" }
+            { thread = "1/2-13 UNC", class = "2A", wire_diameter = "0.045 in",
+              measured_over_wires = "0.53 in" | "0.525 in" | "0.54 in", units = "inch" };
+        3 "Over {wire_diameter} wires your {thread} stud reads {measured_over_wires}; you aim at the middle of class \
+            {class}. What do you feed in on the compound, set over {compound_angle}?" => "reading/compound_infeed_left":
+            { thread = "3/4-10 UNC", class = "2A", wire_diameter = "0.06 in",
+              measured_over_wires = "0.8 in" | "0.79 in" | "0.785 in", compound_angle = "29.5 deg" | "29 deg",
+              units = "inch" }
+            { thread = "M12", class = "6g", wire_diameter = "1.1 mm",
+              measured_over_wires = "12.8 mm" | "12.9 mm" | "13 mm",
+              compound_angle = "29.5 deg", units = "metric" };
     };
     type Input = WiresInput;
     type Output = WiresResult;
@@ -155,8 +214,8 @@ impl Calculator for Wires {
             record.note(
                 "over_wires_above_class",
                 format!(
-                    "over_wires belongs to a pitch diameter above the greatest of class {}: a screw cut to it is too \
-                     large. Cut to between over_wires_min and over_wires_max of limits.",
+                    "This reading over the wires is above the greatest of class {}: a screw cut to it is too large. \
+                     Cut to between the least and greatest reading of the class.",
                     limits.class
                 ),
             );
@@ -165,8 +224,8 @@ impl Calculator for Wires {
         let reading = input.measured_over_wires.map(|over| wires.reading(over, input, aim, record)).transpose()?;
         record.note(
             "wire_use",
-            "Use three wires of one diameter, and press as for a gauge of this size: too much presses fine threads in, \
-             and the deeper the groove the more a difference of wires counts.",
+            "Use three wires of the same diameter and a light, even touch: too much force squeezes fine threads, and \
+             any difference between the wires shows in the reading.",
         );
         Ok(WiresResult { wires: wires.fit, lead_share, over_wires, limits, reading })
     }

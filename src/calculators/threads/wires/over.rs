@@ -8,7 +8,7 @@ use crate::working::known_steps;
 
 impl Wires<'_> {
     fn off_the_thread(&self, pitch_diameter: Size) -> Refusal {
-        let says = "At this pitch diameter the wires do not lie in the groove of this thread.";
+        let says = "At this pitch diameter the wires do not sit in the groove of this thread.";
         let basic = self.given.found(self.given.basics.pitch_diameter_exact).get().si();
         let basic = value(basic, pitch_diameter.quantity().unit, Way::Near);
         Refusal::no_answer(says, &[("pitch_diameter", basic)])
@@ -31,13 +31,13 @@ impl Wires<'_> {
         if self.correction == WireCorrection::Contact {
             self.contact_steps(pitch_diameter, e, over, record)?;
         } else {
-            let step = self.step_over("Measurement over the wires", record);
+            let step = self.step_over("Reading over the wires", record);
             step.with("E", "pitch_diameter", pitch_diameter).gives("over_wires", over);
         }
         let share = over.quantity().value - plain.quantity().value;
         let share = given.stated(if share.abs() < 1e-15 { 0.0 } else { share });
         known_steps! { record;
-            step "Measurement if the groove were rings", "M = E + W × (1 + 1 / sin(α)) - P / (2 × tan(α))",
+            step "Reading without the lead angle", "M = E + W × (1 + 1 / sin(α)) - P / (2 × tan(α))",
                 E = "pitch_diameter": pitch_diameter, W = "wire", α = "half_flank_angle", P = "pitch"
                 => "over_wires_plain", plain;
             step "What the lead angle adds", "s = M - m", M = "over_wires", m = "over_wires_plain"
@@ -58,14 +58,14 @@ impl Wires<'_> {
                 => "contact_advance", seat.advance;
             step "Length of the line square to the flank", "N = √(1 + k^2 + tan(α)^2)",
                 α = "half_flank_angle", k = "contact_advance" => "contact_norm", seat.norm;
-            step "Turn to the contact", "θ = atan((0 - W / 2 × k) / (N × r + W / 2 × tan(α)))",
+            step "Angle round to the contact", "θ = atan((0 - W / 2 × k) / (N × r + W / 2 × tan(α)))",
                 W = "wire", k = "contact_advance", N = "contact_norm", r = "contact_radius", α = "half_flank_angle"
                 => "contact_turn", FoundAngle::stated(seat.turn.to_degrees(), Unit::Degree);
-            step "Axis of the wire from that of the screw",
+            step "Wire axis from the screw axis",
                 "R = r × cos(θ) + W / 2 × (tan(α) × cos(θ) - k × sin(θ)) / N",
                 r = "contact_radius", θ = "contact_turn", W = "wire", α = "half_flank_angle", k = "contact_advance",
                 N = "contact_norm" => "wire_center", given.found(seat.center);
-            step "Measurement over the wires", "M = 2 × R + W", R = "wire_center", W = "wire" => "over_wires", over;
+            step "Reading over the wires", "M = 2 × R + W", R = "wire_center", W = "wire" => "over_wires", over;
         }
         Ok(())
     }

@@ -17,11 +17,12 @@ const STEEP: f64 = 5.0;
 pub struct FittingWires {
     /// The best wire: it touches the flanks on the pitch line.
     pub best_wire: FoundSize,
-    /// Smallest wire that stands above the crests.
+    /// Smallest wire that still stands above the crests.
     pub smallest_wire: FoundSize,
-    /// Largest wire that still touches the flanks below the crests.
+    /// Largest wire that still touches the flanks.
     pub largest_wire: FoundSize,
     /// Diameter of the wires used.
+    #[label("Wires used")]
     pub wire_diameter: FoundSize,
     /// Angle of the thread at the basic pitch diameter.
     pub lead_angle: FoundAngle,
@@ -49,7 +50,7 @@ impl<'d> Wires<'d> {
         let (least, greatest) = (fit.smallest_wire.quantity(), fit.largest_wire.quantity());
         if wire < least.value * (1.0 - 1e-9) || wire > greatest.value * (1.0 + 1e-9) {
             let says = format!(
-                "A wire of this diameter does not measure this thread: it must be from {} to {}.",
+                "Wires of this diameter do not fit this thread. Give one from {} to {}.",
                 least.text(),
                 greatest.text()
             );
@@ -61,15 +62,14 @@ impl<'d> Wires<'d> {
         let steep = lead_angle.degrees() > STEEP;
         let power = matches!(given.thread().system, ThreadSystem::Acme | ThreadSystem::Trapezoidal);
         let (usual, says) = match (steep, power) {
-            (true, _) => {
-                (WireCorrection::Contact, "Above a lead angle of 5 degrees the simple correction is not good enough.")
-            }
+            (true, _) => (
+                WireCorrection::Contact,
+                "Above a lead angle of 5 degrees the handbook's correction is not good enough.",
+            ),
             (false, true) => {
                 (WireCorrection::LeadAngle, "Usual for Acme and trapezoidal threads up to a lead angle of 5 degrees.")
             }
-            (false, false) => {
-                (WireCorrection::Off, "Usual for threads of so small a lead angle: the tables leave it out.")
-            }
+            (false, false) => (WireCorrection::Off, "The lead angle is small; tables for such threads leave it out."),
         };
         let correction = record.or_assume(input.correction, "correction", usual, says);
         let (alpha, thread) = (given.half_angle.degrees().to_radians(), given.thread());
@@ -85,14 +85,14 @@ impl<'d> Wires<'d> {
         if correction == WireCorrection::LeadAngle && steep {
             record.note(
                 "steep_thread",
-                "Above a lead angle of 5 degrees this correction is off; contact is the better choice.",
+                "Above a lead angle of 5 degrees this correction is off. Choose contact instead.",
             );
         }
         if correction == WireCorrection::Off {
             let share = given.found(share).quantity().text();
             record.note(
                 "lead_angle_left_out",
-                format!("The lead angle would add {share}, which tables of such threads leave out."),
+                format!("The lead angle would add {share}; tables for such threads leave that out."),
             );
         }
         Ok(Self { given, fit, correction, share, groove })
@@ -197,7 +197,7 @@ fn fitting(given: &GivenThread, input: &WiresInput, record: &mut Record) -> Fitt
         }
         None => {
             let stated = Size::stated(best_wire.quantity().value, given.unit());
-            record.assume("wire_diameter", &stated, "The best wire; state the diameter of those at hand.");
+            record.assume("wire_diameter", &stated, "The best wire; give the diameter of the wires you have.");
             known_steps! { record; step "Wire used", "w = W", W = "best_wire" => "wire", best_wire; }
             best_wire
         }

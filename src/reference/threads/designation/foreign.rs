@@ -55,7 +55,7 @@ pub fn refuse_foreign(upper: &str) -> Result<(), DesignationError> {
         None => Ok(()),
         Some((_, name)) => Err(DesignationError::new(
             ErrorKind::NotOffered,
-            format!("`{upper}` is of another standard, {name}, which is not offered yet"),
+            format!("`{upper}` is another kind of thread, {name}, which is not offered yet"),
             "1/4-20 UNC",
         )),
     }

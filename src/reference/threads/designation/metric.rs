@@ -31,7 +31,7 @@ pub(super) fn read(rest: &str, plain: &str) -> Result<Thread, DesignationError> 
     if !(0.25..=1000.0).contains(diameter) || !(0.05..=50.0).contains(&pitch) {
         return Err(DesignationError::new(
             ErrorKind::OutOfRange,
-            format!("`{plain}`: diameters are from 0.25 to 1000 mm, pitches from 0.05 to 50 mm"),
+            format!("`{plain}`: give a diameter from 0.25 to 1000 mm and a pitch from 0.05 to 50 mm"),
             EXAMPLE,
         ));
     }
@@ -63,7 +63,7 @@ pub(super) fn read(rest: &str, plain: &str) -> Result<Thread, DesignationError> 
 fn unreadable(plain: &str) -> DesignationError {
     DesignationError::new(
         ErrorKind::Unreadable,
-        format!("`{plain}` cannot be read as a metric thread: M with diameter and pitch"),
+        format!("`{plain}` cannot be read as a metric thread: give M with diameter and pitch"),
         EXAMPLE,
     )
 }
@@ -197,8 +197,8 @@ fn pitch_and_starts(diameter: f64, tail: &Tail, plain: &str) -> Result<(f64, u32
             _ if of_size.is_empty() => {
                 let near = series::nearest_metric_sizes(diameter, 2);
                 let says = format!(
-                    "`{plain}`: no list of metric threads has M{diameter}; the nearest are {}. A thread outside the lists \
-                     needs its pitch after an x",
+                    "`{plain}`: no list of metric threads has M{diameter}; the nearest are {}. For a thread outside \
+                     the lists write the pitch after an x",
                     near.join(" and ")
                 );
                 Err(DesignationError::new(ErrorKind::PitchMissing, says, EXAMPLE).with_nearest(near))
@@ -206,7 +206,7 @@ fn pitch_and_starts(diameter: f64, tail: &Tail, plain: &str) -> Result<(f64, u32
             _ => {
                 let of_size: Vec<String> = of_size.iter().map(|row| row.designation.clone()).collect();
                 let says = format!(
-                    "`{plain}` names no pitch, and the coarse series does not settle it: there are {}",
+                    "`{plain}` names no pitch, and the coarse series has none for it: there are {}",
                     of_size.join(", ")
                 );
                 Err(DesignationError::new(ErrorKind::PitchMissing, says, EXAMPLE).with_nearest(of_size))

@@ -33,7 +33,7 @@ pub fn read(text: &str) -> Result<Thread, DesignationError> {
     if plain.is_empty() {
         return Err(DesignationError::new(
             ErrorKind::Empty,
-            "no thread is named (in an address, `#` must be written `%23`)",
+            "no thread is given (in an address, write `#` as `%23`)",
             "1/4-20 UNC",
         ));
     }

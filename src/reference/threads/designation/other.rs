@@ -60,7 +60,7 @@ fn one_start(pieces: &Pieces, plain: &str, example: &'static str) -> Result<(), 
     match pieces.starts {
         None | Some(1) => Ok(()),
         Some(_) => {
-            let says = format!("`{plain}`: a pipe thread has one start");
+            let says = format!("`{plain}`: a pipe thread has only one start");
             Err(DesignationError::new(ErrorKind::OutOfRange, says, example))
         }
     }
@@ -72,7 +72,7 @@ fn npt(plain: &str, name: &str) -> Result<Thread, DesignationError> {
     let written = |row: &crate::reference::threads::NptRow| format!("{}-{} NPT", row.size, row.threads_per_inch);
     let of = |row: &crate::reference::threads::NptRow| (size_of(&row.size), 1.0 / row.threads_per_inch, written(row));
     let Some(row) = npt_rows().iter().find(|row| same(size_of(&row.size), size)) else {
-        return Err(no_such(plain, "no such pipe size", nearest(npt_rows().iter(), of, (size, 0.1))));
+        return Err(no_such(plain, "there is no such pipe size", nearest(npt_rows().iter(), of, (size, 0.1))));
     };
     if let Some(count) = pieces.threads_per_inch()?
         && !same(count, row.threads_per_inch)
@@ -101,8 +101,8 @@ fn which_pipe(plain: &str, name: &str) -> Result<Thread, DesignationError> {
         near.insert(0, format!("G {size}"));
     }
     let says = format!(
-        "`{plain}`: which pipe thread is meant? G is parallel and seals on a face; R is taper and external, Rc taper \
-         and internal, Rp parallel and internal for R"
+        "`{plain}`: say which pipe thread it is. G is parallel and seals on a face; R is taper and external, Rc taper \
+         and internal, Rp parallel and internal to take R"
     );
     Err(DesignationError::new(ErrorKind::Ambiguous, says, "").with_nearest(near))
 }
@@ -113,7 +113,7 @@ fn parallel(plain: &str, name: &str) -> Result<Thread, DesignationError> {
     let of =
         |row: &crate::reference::threads::ParallelRow| (size_of(&row.size), row.pitch_mm, format!("G {}", row.size));
     let Some(row) = parallel_rows().iter().find(|row| same(size_of(&row.size), size)) else {
-        return Err(no_such(plain, "no such size", nearest(parallel_rows().iter(), of, (size, 1.8))));
+        return Err(no_such(plain, "there is no such size", nearest(parallel_rows().iter(), of, (size, 1.8))));
     };
     check_count(&mut pieces, row, plain, &format!("G {}", row.size))?;
     let class = pieces.letter(&["A", "B"])?;
@@ -192,7 +192,7 @@ fn whitworth(plain: &str, name: &str) -> Result<Thread, DesignationError> {
         (None, None) => return Err(no_such(plain, "the series has no such size", near())),
         (None, Some(_)) => return Err(no_such(plain, "the series has no such size and pitch", near())),
     };
-    let read_as = format!("{tpi} threads an inch on {diameter} in");
+    let read_as = format!("{tpi} threads per inch on {diameter} in");
     check_inches(diameter, plain, "1/4-20 BSW")?;
     refuse_coarse(diameter, 1.2 / tpi, &read_as, plain, "1/4-20 BSW")?;
     let series = row.map_or("Whitworth", |row| row.series.as_str());

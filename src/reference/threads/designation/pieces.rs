@@ -1,5 +1,5 @@
 //! A designation of a pipe, Whitworth or power thread cut into pieces, and what all of them may say
-//! alike: size in inches, threads an inch, hand and starts.
+//! alike: size in inches, threads per inch, hand and starts.
 
 use super::said::{said_twice, set_once, starts};
 use crate::reference::threads::error::{DesignationError, ErrorKind};
@@ -111,7 +111,7 @@ impl<'p> Pieces<'p> {
         self.number().filter(|size| *size > 0.0).ok_or_else(|| unreadable(self.plain, self.example))
     }
 
-    /// Takes the threads an inch, if they are said.
+    /// Takes the threads per inch, if they are said.
     pub(super) fn threads_per_inch(&mut self) -> Result<Option<f64>, DesignationError> {
         // A digit with a letter behind it is a class.
         let is_class = matches!(self.rest.as_slice(), [Piece::Number(_, _), Piece::Word(word), ..]
@@ -123,7 +123,7 @@ impl<'p> Pieces<'p> {
         }
         Err(DesignationError::new(
             ErrorKind::OutOfRange,
-            format!("`{}`: threads an inch are from 0.5 to 200, not {count}", self.plain),
+            format!("`{}`: give 0.5 to 200 threads per inch, not {count}", self.plain),
             self.example,
         ))
     }
@@ -162,7 +162,7 @@ impl<'p> Pieces<'p> {
 fn unreadable(plain: &str, example: &'static str) -> DesignationError {
     DesignationError::new(
         ErrorKind::Unreadable,
-        format!("`{plain}` cannot be read as a thread; this one is written as `{example}`"),
+        format!("`{plain}` cannot be read as a thread; write it like `{example}`"),
         example,
     )
 }
@@ -229,6 +229,6 @@ pub(super) fn check_inches(diameter: f64, plain: &str, example: &'static str) ->
     if (0.05..=24.0).contains(&diameter) {
         return Ok(());
     }
-    let says = format!("`{plain}`: the diameter is from 0.05 to 24 in, not {diameter} in");
+    let says = format!("`{plain}`: give a diameter from 0.05 to 24 in, not {diameter} in");
     Err(DesignationError::new(ErrorKind::OutOfRange, says, example))
 }

@@ -24,8 +24,8 @@ pub(super) fn acme_thread(plain: &str, name: &str) -> Result<Thread, Designation
             Some(class) => classes.push(class.to_owned()),
             None => {
                 let says = format!(
-                    "`{plain}`: `{said}` is no class of general purpose Acme threads, 2G, 3G and 4G; centralizing \
-                     threads are not offered"
+                    "`{plain}`: `{said}` is not a class of general purpose Acme threads; those are 2G, 3G and 4G. \
+                     Centralizing threads are not offered"
                 );
                 return Err(DesignationError::new(ErrorKind::ClassUnknown, says, "1-5 Acme-2G"));
             }
@@ -47,7 +47,7 @@ pub(super) fn acme_thread(plain: &str, name: &str) -> Result<Thread, Designation
     };
     check_inches(size, plain, EXAMPLE)?;
     let pitch = 1.0 / tpi;
-    refuse_coarse(size, pitch, &format!("{tpi} threads an inch on {size} in"), plain, EXAMPLE)?;
+    refuse_coarse(size, pitch, &format!("{tpi} threads per inch on {size} in"), plain, EXAMPLE)?;
     let starts = match lead {
         None => pieces.starts.unwrap_or(1),
         Some(lead) => starts_of(lead, pitch, pieces.starts, plain, EXAMPLE)?,
@@ -100,7 +100,7 @@ pub(super) fn trapezoidal_thread(plain: &str) -> Result<Thread, DesignationError
         if near.is_empty() {
             near = nearest(rows(), of, (size, 0.2 * size));
         }
-        let says = format!("`{plain}` names no pitch: Tr with diameter and pitch");
+        let says = format!("`{plain}` names no pitch: give Tr with diameter and pitch");
         return Err(DesignationError::new(ErrorKind::PitchMissing, says, EXAMPLE).with_nearest(near));
     };
     let (pitch, starts) = if pieces.word("P") {
@@ -113,7 +113,7 @@ pub(super) fn trapezoidal_thread(plain: &str) -> Result<Thread, DesignationError
     for class in pieces.classes() {
         let Some(class) = trapezoidal::read_class(&class) else {
             let says = format!(
-                "`{plain}`: `{class}` is no class of ISO 2903; they are {} outside and {} inside",
+                "`{plain}`: `{class}` is not a class of ISO 2903; screws have {}, nuts {}",
                 trapezoidal::EXTERNAL.join(", "),
                 trapezoidal::INTERNAL.join(", ")
             );
@@ -126,7 +126,7 @@ pub(super) fn trapezoidal_thread(plain: &str) -> Result<Thread, DesignationError
     }
     pieces.done()?;
     if !(2.0..=1000.0).contains(&size) || !(0.5..=50.0).contains(&pitch) {
-        let says = format!("`{plain}`: diameters are from 2 to 1000 mm, pitches from 0.5 to 50 mm");
+        let says = format!("`{plain}`: give a diameter from 2 to 1000 mm and a pitch from 0.5 to 50 mm");
         return Err(DesignationError::new(ErrorKind::OutOfRange, says, EXAMPLE));
     }
     refuse_coarse(size, pitch, &format!("pitch {pitch} mm on {size} mm"), plain, EXAMPLE)?;

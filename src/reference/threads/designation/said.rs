@@ -61,8 +61,8 @@ pub(super) fn refuse_coarse(
     Err(DesignationError::new(
         ErrorKind::OutOfRange,
         format!(
-            "`{plain}` reads as {read_as}: the thread would take more than half of the diameter; \
-             leave a length out, or check size and pitch"
+            "`{plain}` reads as {read_as}, which would cut away more than half of the diameter; \
+             check size and pitch, and leave any length out"
         ),
         example,
     ))

@@ -1,4 +1,4 @@
-//! Reads Unified designations: size, threads an inch, series, classes, hand and starts
+//! Reads Unified designations: size, threads per inch, series, classes, hand and starts
 //! (ASME B1.1, and the ways shops write it).
 
 use super::said::{left_over, refuse_coarse, said_twice, set_once, starts};
@@ -35,7 +35,7 @@ pub(super) fn read(upper: &str, plain: &str) -> Result<Thread, DesignationError>
         Some(tpi) if !(1.0..=200.0).contains(&tpi) => {
             return Err(DesignationError::new(
                 ErrorKind::OutOfRange,
-                format!("`{plain}`: threads an inch are from 1 to 200, not {tpi}"),
+                format!("`{plain}`: give 1 to 200 threads per inch, not {tpi}"),
                 EXAMPLE,
             ));
         }
@@ -50,11 +50,11 @@ fn build(named: Named, tail: Tail, plain: &str) -> Result<Thread, DesignationErr
     if !(0.02..=24.0).contains(&diameter) {
         return Err(DesignationError::new(
             ErrorKind::OutOfRange,
-            format!("`{plain}`: the diameter is from 0.02 to 24 in, not {diameter} in"),
+            format!("`{plain}`: give a diameter from 0.02 to 24 in, not {diameter} in"),
             EXAMPLE,
         ));
     }
-    let read_as = format!("{tpi} threads an inch on {} ({diameter} in)", named.size);
+    let read_as = format!("{tpi} threads per inch on {} ({diameter} in)", named.size);
     let example = named.in_inches.as_deref().unwrap_or(EXAMPLE);
     refuse_coarse(diameter, 1.0 / tpi, &read_as, plain, example)?;
     let nearest = match named.row {
@@ -86,7 +86,7 @@ fn unreadable(plain: &str) -> DesignationError {
     DesignationError::new(
         ErrorKind::Unreadable,
         format!(
-            "`{plain}` cannot be read as a thread: give size and threads an inch, or M with \
+            "`{plain}` cannot be read as a thread: give size and threads per inch, or M with \
              diameter and pitch"
         ),
         EXAMPLE,
@@ -157,7 +157,7 @@ fn read_size(pieces: &mut &[Piece], numbered: bool, plain: &str) -> Result<Size,
             if !text.chars().all(|c| c.is_ascii_digit()) || *value > 12.0 {
                 return Err(DesignationError::new(
                     ErrorKind::OutOfRange,
-                    format!("`{plain}`: number sizes are whole numbers from 0 to 12"),
+                    format!("`{plain}`: number sizes go from 0 to 12"),
                     "#10-32 UNF",
                 ));
             }

@@ -23,7 +23,7 @@ pub(super) enum Size {
 pub(super) struct Named {
     /// Basic major diameter in inches.
     pub diameter: f64,
-    /// Threads in one inch.
+    /// Threads per inch.
     pub threads_per_inch: f64,
     /// Size as written in a designation.
     pub size: String,
@@ -43,7 +43,7 @@ const LARGEST_INCHES: u32 = 24;
 /// The largest number size.
 const LARGEST_NUMBER: u32 = 12;
 
-/// At this many threads an inch a bare number up to 12 is a number size: no listed number size
+/// At this many threads per inch a bare number up to 12 is a number size: no listed number size
 /// is coarser, and hardly any thread of whole inches is finer.
 const NUMBER_SIZE_FROM: f64 = 24.0;
 
@@ -113,7 +113,7 @@ pub(super) fn without_pitch(size: &Size, series: Option<&str>, plain: &str) -> R
     };
     Err(DesignationError::new(
         ErrorKind::PitchMissing,
-        format!("`{plain}` names no pitch: give the threads an inch after the size"),
+        format!("`{plain}` names no pitch: give the threads per inch after the size"),
         "1/4-20 UNC",
     )
     .with_nearest(choice))
@@ -131,7 +131,7 @@ fn listed(row: &'static UnifiedRow) -> Named {
     }
 }
 
-/// What a bare whole number before the threads an inch can be.
+/// What a bare whole number before the threads per inch can be.
 enum Meant {
     /// Inches, or a number size with its number.
     One(f64, Option<u32>),
@@ -139,7 +139,7 @@ enum Meant {
     Several(Vec<String>),
 }
 
-/// A bare whole number: the lists first, then what is possible, and then the number of threads an inch.
+/// A bare whole number: the lists first, then what is possible, and then the number of threads per inch.
 fn meant(whole: u32, tpi: f64) -> Meant {
     let (number, inches) = (number_size(whole), f64::from(whole));
     let is_number = whole <= LARGEST_NUMBER;
@@ -170,8 +170,8 @@ fn bare(whole: u32, tpi: f64, plain: &str) -> Result<(f64, Option<u32>), Designa
         Meant::Several(several) => several,
     };
     let says = format!(
-        "`{plain}` can be read in more than one way, and no list has {whole}-{tpi}: write {}, as it is meant (# before a \
-         number size, a bar in a fraction, a point in whole inches)",
+        "`{plain}` can mean more than one thread, and no list has {whole}-{tpi}: write {} (# before a number size, a \
+         slash in a fraction, a point in whole inches)",
         several.join(" or ")
     );
     Err(DesignationError::new(ErrorKind::Ambiguous, says, "1/4-20 UNC").with_nearest(several))
@@ -236,7 +236,7 @@ fn mismatch(diameter: f64, tpi: f64, row: Option<&UnifiedRow>, wanted: &str, pla
     }
     let instead = match row {
         Some(row) => format!("it is {}", row.series),
-        None => "it is in no series, and such a thread is written UNS".to_owned(),
+        None => "it is in no series; write UNS for such a thread".to_owned(),
     };
     DesignationError::new(
         ErrorKind::SeriesMismatch,

@@ -60,8 +60,8 @@ pub fn unknown_calculator_problem(id: &str) -> Problem {
 /// 404 for any other address.
 pub async fn not_found(request: HttpRequest) -> HttpResponse {
     let addresses = [
-        "/", "/v1/calculators", "/v1/tables", "/v1/verification", "/practice", "/v1/practice", "/openapi.json",
-        "/openapi", "/docs", "/metrics", "/healthz", "/readyz",
+        "/", "/v1/calculators", "/v1/tables", "/v1/verification", "/guide", "/practice", "/v1/practice",
+        "/openapi.json", "/openapi", "/docs", "/metrics", "/healthz", "/readyz",
     ];
     let near = nearest(request.path(), addresses.into_iter()).unwrap_or("/v1/calculators");
     let says = format!("There is nothing at {}.", shown(request.path()));

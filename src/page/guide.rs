@@ -2,7 +2,7 @@
 //! itself, its calculators and its error codes, goes in where a file says `{calculators}` or `{codes}`.
 
 use super::shell;
-use crate::calculators::REGISTER;
+use crate::calculators::{Entry, REGISTER};
 use crate::refusal::Code;
 use maud::{Markup, PreEscaped, html};
 use pulldown_cmark::{CowStr, Event, Options, Parser, Tag, TagEnd};
@@ -91,11 +91,10 @@ impl Page {
     }
 }
 
-/// The table of calculators.
+/// The list of calculators.
 fn calculators() -> String {
-    let row = |id: &str, about: &str| format!("| [{id}](/{id}) | {about} |\n");
-    let rows: String = REGISTER.iter().map(|entry| row(entry.id, entry.about)).collect();
-    format!("| calculator | what it works out |\n|---|---|\n{rows}")
+    let one = |entry: &Entry| format!("- [{}](/{1}) `/v1/{1}`. {2}\n", entry.title, entry.id, entry.about);
+    REGISTER.iter().map(one).collect()
 }
 
 /// A section for each error code.

@@ -35,7 +35,10 @@ fn turns_of_all_pieces_come_in_order() {
 #[test]
 fn a_fault_is_said_in_its_place_and_the_others_are_answered() {
     let pieces = vec![vec!["a1"], vec!["b1", "fault", "b3"], vec!["c1"]];
-    assert_eq!(answers(pieces, |_| ()), ["a1", "b1", "sign: The service failed here, by a fault of its own.", "c1"]);
+    assert_eq!(
+        answers(pieces, |_| ()),
+        ["a1", "b1", "sign: The service failed. The fault is its own, not the request's.", "c1"]
+    );
 }
 
 #[test]

@@ -10,7 +10,7 @@ use serde::Serialize;
 pub const MEDIA_TYPE: &str = "application/problem+json";
 
 /// Said where the service failed.
-pub const FAILED: &str = "The service failed here, by a fault of its own.";
+pub const FAILED: &str = "The service failed. The fault is its own, not the request's.";
 
 /// Seconds after which a request that found no place may be sent again.
 const AGAIN_AFTER: &str = "2";

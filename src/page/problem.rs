@@ -24,13 +24,8 @@ pub fn page(told: &Told<'_>) -> String {
     let title = told.code.map_or("Not answered", title);
     let body = html! {
         h1 { (title) }
-        p.wrong {
-            @match told.wait {
-                Some(seconds) => { "Try again in " (seconds) @if seconds == "1" { " second." } @else { " seconds." } }
-                None => (told.says),
-            }
-        }
-        @if told.wait.is_some() { p { (told.says) } }
+        p.wrong { (what_to_do(told)) }
+        p { (told.says) }
         @if told.code.is_some_and(may_be_asked_again) { p { a.tap href=(told.asked) { "Try again" } } }
         @if told.code == Some(Code::TooMuchWork) {
             p { a.tap href=(told.asked.split('?').next().unwrap_or_default()) { "Start over" } }
@@ -53,6 +48,20 @@ fn title(code: Code) -> &'static str {
         Code::Failed => "The service failed",
         _ => "Not answered",
     }
+}
+
+fn what_to_do(told: &Told<'_>) -> String {
+    if let Some(seconds) = told.wait {
+        return format!("Try again in {seconds} {}.", if seconds == "1" { "second" } else { "seconds" });
+    }
+    let words = match told.code {
+        Some(Code::NotReady) => "Try again in a minute.",
+        Some(Code::TooSlow) => "Try again, or fill in less.",
+        Some(Code::TooMuchWork | Code::TooLarge) => "Fill in less.",
+        Some(Code::Failed) => "Try another value, and tell whoever runs the service.",
+        _ => "Check the address.",
+    };
+    words.to_owned()
 }
 
 /// Whether the same request may be answered another time.

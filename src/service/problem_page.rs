@@ -17,7 +17,7 @@ pub async fn show(
     request: ServiceRequest,
     next: Next<impl MessageBody + 'static>,
 ) -> Result<ServiceResponse<impl MessageBody>, Error> {
-    let asked = of_a_person(&request).then(|| request.uri().to_string());
+    let asked = of_a_person(&request).then(|| own_address(&request));
     match (next.call(request).await, asked) {
         (Ok(response), Some(asked)) => {
             let (request, response) = response.map_into_boxed_body().into_parts();
@@ -40,9 +40,15 @@ fn of_a_person(request: &ServiceRequest) -> bool {
     }
     match first {
         "v1" | "openapi" | "openapi.json" | "healthz" | "readyz" | "metrics" => false,
-        "" | "guide" | "practice" | "docs" | "offline" => true,
+        "" | "guide" | "practice" | "offline" => true,
         _ => find(path.trim_start_matches('/')).is_some() || takes_html(request),
     }
+}
+
+/// The address asked for, to link to; two slashes in front would lead to another site.
+fn own_address(request: &ServiceRequest) -> String {
+    let address = request.uri().path_and_query().map_or("/", |address| address.as_str());
+    if address.starts_with("//") { "/".to_owned() } else { address.to_owned() }
 }
 
 fn takes_html(request: &ServiceRequest) -> bool {
@@ -54,7 +60,8 @@ fn takes_html(request: &ServiceRequest) -> bool {
 fn shown(response: HttpResponse<BoxBody>, asked: &str) -> HttpResponse<BoxBody> {
     let Some(problem) = response.extensions().get::<Problem>().cloned() else { return response };
     let wait = response.headers().get(header::RETRY_AFTER).and_then(|seconds| seconds.to_str().ok());
-    let page = page(&Told { code: problem.kind(), says: &problem.detail, wait, asked, explained: &problem.r#type });
+    let says = problem.errors.first().map_or(&problem.detail, |wrong| &wrong.says);
+    let page = page(&Told { code: problem.kind(), says, wait, asked, explained: &problem.r#type });
     let mut response = response.set_body(BoxBody::new(page));
     of_html(response.headers_mut());
     response

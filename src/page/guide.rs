@@ -4,7 +4,7 @@
 use super::shell;
 use crate::calculators::{Entry, REGISTER};
 use crate::refusal::Code;
-use maud::{Markup, PreEscaped, html};
+use maud::{PreEscaped, html};
 use pulldown_cmark::{CowStr, Event, Options, Parser, Tag, TagEnd};
 use std::sync::LazyLock;
 
@@ -142,9 +142,9 @@ fn drawn(markdown: &str) -> String {
 }
 
 /// Opens what scrolls sideways, which the keyboard must reach too.
-fn scrolling(events: &mut Vec<Event<'_>>, name: &str) {
-    let region: Markup = html! { div.scroll tabindex="0" role="region" aria-label=(name) {} };
-    events.push(Event::Html(region.into_string().replace("</div>", "").into()));
+fn scrolling(events: &mut Vec<Event<'_>>, name: &'static str) {
+    let opened = format!("<div class=\"scroll\" tabindex=\"0\" role=\"group\" aria-label=\"{name}\">");
+    events.push(Event::Html(opened.into()));
 }
 
 fn words(events: &[Event<'_>]) -> String {

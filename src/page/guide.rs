@@ -93,7 +93,7 @@ impl Page {
 
 /// The list of calculators.
 fn calculators() -> String {
-    let one = |entry: &Entry| format!("- [{}](/{1}) `/v1/{1}`. {2}\n", entry.title, entry.id, entry.about);
+    let one = |entry: &Entry| format!("- [{}](/{1}): {2} `/v1/{1}`\n", entry.title, entry.id, entry.about);
     REGISTER.iter().map(one).collect()
 }
 

@@ -13,14 +13,14 @@
 //! - [`threading`]: what every calculator of threads begins with;
 //! - [`reference`]: typed rows of the published tables;
 //! - [`suggestion`]: values to try, rounded;
-//! - [`arithmetic`]: what several calculators reckon alike;
+//! - [`arithmetic`]: what several calculators compute alike;
 //! - [`cautions`]: the usual cautions;
 //! - [`drawing`]: the shapes of a drawing, to SVG;
 //! - [`working`]: the record of a calculation;
 //! - [`fields`]: a request read into typed inputs;
 //! - [`declared`]: fields and results as data;
 //! - [`tree`]: inputs and results without their types;
-//! - [`sources`]: who says so;
+//! - [`sources`]: where numbers come from, and how far to trust them;
 //! - [`quantity`]: values with units;
 //! - [`budget`]: how long the work of a request may go on;
 //! - [`refusal`]: what can be wrong, and what to try.

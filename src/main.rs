@@ -29,10 +29,10 @@ fn start(settings: Settings) -> Result<(), String> {
     let (writer, _written) = tracing_appender::non_blocking(std::io::stderr());
     tracing_subscriber::fmt().json().with_span_list(false).with_writer(writer).with_env_filter(filter).init();
     // A fault is a line of the log like any other, with the request it happened in.
-    std::panic::set_hook(Box::new(|fault| tracing::error!(%fault, "the service failed: a fault of its own")));
+    std::panic::set_hook(Box::new(|fault| tracing::error!(%fault, "the service failed; this is a bug")));
     if let Some(file) = &settings.shop {
         let shop = Shop::load(file)?;
-        tracing::info!(shop = shop.name, hash = shop.hash, "the shop's file was read");
+        tracing::info!(shop = shop.name, hash = shop.hash, "read the shop's file");
         shop::install(shop).map_err(|_| "--shop: a shop is set already".to_owned())?;
     }
     let listener =

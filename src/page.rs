@@ -6,7 +6,9 @@ pub mod assets;
 mod field;
 mod form;
 mod grounds;
+pub mod guide;
 pub mod practice;
+pub mod problem;
 pub mod reference;
 mod result;
 mod search;
@@ -126,12 +128,14 @@ pub fn offline() -> String {
     shell::page("Not connected", body)
 }
 
-/// A calculator's page filled from a query, and whether the query could be answered.
-pub fn form(entry: &'static Entry, query: &str) -> (String, bool) {
-    let Some(described) = describe_entry(entry) else { return (missing(entry.id), false) };
+/// A calculator's page filled from a query, and whether the query could be answered. Refused where the time was up,
+/// which says nothing of the fields.
+pub fn form(entry: &'static Entry, query: &str) -> Result<(String, bool), Refusal> {
+    let Some(described) = describe_entry(entry) else { return Ok((missing(entry.id), false)) };
     let stated = Stated::of_query(described, query);
     let outcome = (!stated.is_empty()).then(|| asking::ask(entry, stated.fields.clone(), Form::Json));
     let refusal = match &outcome {
+        Some(Err(refusal)) if refusal.is_of_time() => return Err(refusal.clone()),
         Some(Err(refusal)) => refusal.clone(),
         _ => Refusal::default(),
     };
@@ -163,7 +167,7 @@ pub fn form(entry: &'static Entry, query: &str) -> (String, bool) {
     };
     let query = stated.query(&[]);
     let address = if query.is_empty() { format!("/{}", entry.id) } else { format!("/{}?{query}", entry.id) };
-    (shell::page_at(entry.title, Some(&address), body), sound)
+    Ok((shell::page_at(entry.title, Some(&address), body), sound))
 }
 
 /// What is stated, for a sheet of paper, on which a form makes no sense.

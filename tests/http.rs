@@ -248,7 +248,7 @@ fn the_examples_of_the_description_are_answered() {
 #[test]
 fn head_answers_as_get_does_without_the_body() {
     let caller = Caller::new();
-    for path in ["/", "/healthz", "/openapi.json", "/v1/calculators", "/holes/drill-point"] {
+    for path in ["/", "/healthz", "/openapi.json", "/v1/calculators", "/holes/drill-point", "/guide", "/guide/asking"] {
         let got = caller.get(path);
         let head = caller.send(Method::HEAD, path);
         assert_eq!(head.status(), got.status(), "{path}");
@@ -273,6 +273,7 @@ fn a_wrong_method_is_told_the_right_ones() {
         ("/v1/calculators", "GET, HEAD, OPTIONS"),
         ("/openapi.json", "GET, HEAD, OPTIONS"),
         ("/holes/drill-point", "GET, HEAD, OPTIONS"),
+        ("/guide/asking", "GET, HEAD, OPTIONS"),
         ("/", "GET, HEAD, OPTIONS"),
     ] {
         for method in [Method::DELETE, Method::PUT, Method::PATCH, Method::TRACE] {
@@ -474,7 +475,7 @@ fn what_is_unchanged_is_not_sent_again_in_any_encoding() {
     let caller = Caller::new();
     for path in [
         "/v1/holes/drill-point?diameter=1in", "/openapi.json", "/", "/v1/tables/drills_inch", "/docs/",
-        "/openapi/holes.json",
+        "/openapi/holes.json", "/guide/problems",
     ] {
         let mut tags = Vec::new();
         for encoding in ["identity", "gzip", "br"] {
@@ -642,4 +643,63 @@ fn a_unit_chosen_beside_a_field_is_a_matter_of_pages_alone() {
     assert!(page.contains(&format!("<link rel=\"canonical\" href=\"{address}\">")), "{page}");
     assert_eq!(caller.get(&format!("/v1/holes/drill-point?{chosen}")).status(), 422);
     assert_eq!(caller.get(&format!("/v1{}", address.replace("&amp;", "&"))).status(), 200);
+}
+
+#[test]
+fn every_problem_leads_to_its_place_in_the_guide() {
+    let caller = Caller::with(&["--timeout", "60"]);
+    let drill = "/v1/holes/drill-point";
+    let answered = [
+        (400, caller.get(&format!("{drill}?diameter=%FF"))),
+        (404, caller.get("/v1/holes/nothing")),
+        (405, caller.send(Method::DELETE, drill)),
+        (413, caller.post(drill, " ".repeat(300_000))),
+        (414, caller.get(&format!("{drill}?diameter={}", "1".repeat(9000)))),
+        (415, caller.client.post(caller.url(drill)).body("diameter=1in").send().expect("an answer")),
+        (422, caller.get(drill)),
+    ];
+    for (status, response) in answered {
+        assert_eq!(response.status(), status);
+        let problem: Value = response.json().expect("JSON");
+        let (page, anchor) = problem["type"].as_str().and_then(|kind| kind.split_once('#')).expect("an address");
+        let page = caller.get(page);
+        assert_eq!(page.status(), 200, "{problem}");
+        assert!(page.text().expect("a page").contains(&format!("id=\"{anchor}\"")), "{problem}");
+    }
+}
+
+#[test]
+fn a_person_is_told_of_a_problem_by_a_page_and_a_program_by_a_document() {
+    let caller = Caller::with(&["--rate-limit", "1", "--rate-burst", "6"]);
+    let ask = |method: Method, path: &str, accept: &str| {
+        let request = caller.client.request(method, caller.url(path)).header("accept", accept);
+        request.send().expect("an answer")
+    };
+    let browser = "text/html,application/xhtml+xml,*/*;q=0.8";
+    for (path, accept, is_page) in [
+        ("/no/such/page", browser, true),
+        ("/no/such/page/at/all", "application/json", false),
+        ("/guide/nothing", "*/*", true),
+        ("/v1/holes/nothing", browser, false),
+    ] {
+        let response = ask(Method::GET, path, accept);
+        assert_eq!(response.status(), 404, "{path}");
+        let media_type = if is_page { "text/html; charset=utf-8" } else { "application/problem+json" };
+        assert_eq!(header(&response, "content-type"), media_type, "{path} {accept}");
+        assert_eq!(header(&response, "content-security-policy").starts_with("default-src 'none'"), is_page, "{path}");
+    }
+    let long = format!("/holes/drill-point?diameter={}", "1".repeat(9000));
+    assert_eq!(header(&ask(Method::GET, &long, browser), "content-type"), "text/html; charset=utf-8");
+    let mut refused = ask(Method::GET, "/holes/drill-point?diameter=1in", browser);
+    for _ in 0..20 {
+        if refused.status() == 429 {
+            break;
+        }
+        refused = ask(Method::GET, "/holes/drill-point?diameter=1in", browser);
+    }
+    assert_eq!((refused.status().as_u16(), header(&refused, "cache-control")), (429, "no-store"));
+    let seconds = header(&refused, "retry-after").to_owned();
+    let page = refused.text().expect("a page");
+    assert!(page.contains("<h1>Too many requests</h1>") && page.contains(&format!("Try again in {seconds} second")));
+    assert!(page.contains("href=\"/holes/drill-point?diameter=1in\"") && page.contains("<header>"), "{page}");
 }

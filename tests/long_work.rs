@@ -72,6 +72,32 @@ fn a_stream_is_refused_where_all_places_are_taken_and_answers_are_not() {
 }
 
 #[test]
+fn a_person_is_told_by_a_page_that_the_service_is_busy_or_took_too_long() {
+    let service = Service::start(&["--long-requests", "1", "--timeout", "3", "--query-limit", "65536"]);
+    // The way through 1000 scattered places, over again from 30 starts.
+    let place = |at: u32| format!("{} mm,{} mm", at * 7919 % 1009, at * 6101 % 997);
+    let listed = |count: u32, mark: &str| (1..=count).map(place).collect::<Vec<_>>().join(mark);
+    let (points, start) = (listed(1000, ";"), listed(30, "|"));
+    let long =
+        client().get(format!("{}/datum/visit-order", service.base)).query(&[("points", points), ("start", start)]);
+    let asking = std::thread::spawn(move || long.send().expect("an answer"));
+    let mut busy = get(&service, &LONG[3..]);
+    while busy.status() != 503 && !asking.is_finished() {
+        busy = get(&service, &LONG[3..]);
+    }
+    assert_eq!((busy.status().as_u16(), busy.headers()["retry-after"].as_bytes()), (503, &b"2"[..]));
+    let page = busy.text().expect("a page");
+    assert!(page.contains("<h1>Busy</h1>") && page.contains("Try again in 2 seconds."), "{page}");
+    let late = asking.join().expect("an answer");
+    assert_eq!(
+        (late.status().as_u16(), late.headers()["content-type"].as_bytes()),
+        (503, &b"text/html; charset=utf-8"[..])
+    );
+    let page = late.text().expect("a page");
+    assert!(page.contains("<h1>This took too long</h1>") && page.contains("Ask for fewer"), "{page}");
+}
+
+#[test]
 fn a_request_says_the_same_wherever_it_is_worked_on() {
     let service = Service::start(&[]);
     let range: Value = get(&service, LONG).json().expect("JSON");

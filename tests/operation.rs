@@ -109,7 +109,7 @@ fn nothing_sent_before_it_is_told_to_stop_is_lost() {
     let address = service.address().to_owned();
     let (status, log) = service.wait();
     assert!(status.success(), "{status}");
-    assert!(log.contains("still answering") && log.contains("open ones may finish"), "{log}");
+    assert!(log.contains("requests are still answered") && log.contains("open requests may finish"), "{log}");
     assert!(TcpStream::connect(address).is_err(), "it listens no more");
 }
 

@@ -28,7 +28,9 @@ pub fn page_at(title: &str, address: Option<&str>, body: Markup) -> String {
                 a.skip href="#main" { "To the page" }
                 header {
                     a.home href="/" { (NAME) }
-                    nav aria-label="Pages" { a href="/practice" { "Practice" } " " a href="/docs/" { "For programs" } }
+                    nav aria-label="Pages" {
+                        a href="/practice" { "Practice" } " " a href="/guide" { "Guide" } " " a href="/docs/" { "For programs" }
+                    }
                 }
                 // What the script has to say: no connection, a value copied.
                 p #state role="status" hidden {}

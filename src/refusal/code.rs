@@ -1,7 +1,7 @@
-//! The codes: what can be wrong with a request, as it is sent and in a sentence.
+//! The codes: what can be wrong with a request, as it is sent, in a sentence, and what to do about it.
 
 macro_rules! codes {
-    ($($(#[doc = $doc:literal])* $name:ident = $text:literal;)*) => {
+    ($($(#[doc = $doc:literal])* $name:ident = $text:literal, $way_out:literal;)*) => {
         /// What is wrong. The field is data beside it, not part of the code.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
         pub enum Code { $($(#[doc = $doc])* $name,)* }
@@ -19,61 +19,91 @@ macro_rules! codes {
             pub const fn about(self) -> &'static str {
                 match self { $(Code::$name => concat!($($doc),*).trim_ascii(),)* }
             }
+
+            /// What to do about it, in a sentence or two.
+            pub const fn way_out(self) -> &'static str {
+                match self { $(Code::$name => $way_out,)* }
+            }
         }
     };
 }
 
 codes! {
     /// The request itself cannot be read: broken JSON, percent-encoding or UTF-8.
-    RequestUnreadable = "request_unreadable";
+    RequestUnreadable = "request_unreadable",
+        "Check the JSON and the percent-encoding: a space is `%20`, `#` is `%23`, `+` is `%2B`.";
     /// The calculator has no such field.
-    FieldUnknown = "field_unknown";
-    /// A field that is needed is not there.
-    FieldMissing = "field_missing";
+    FieldUnknown = "field_unknown",
+        "Check the spelling. The error names the nearest field; `/v1/calculators` lists them all.";
+    /// A field that is needed is missing.
+    FieldMissing = "field_missing",
+        "Give the field. The error shows a good value.";
     /// A field is there more than once.
-    FieldRepeated = "field_repeated";
-    /// A field is there without a value.
-    ValueEmpty = "value_empty";
-    /// The value is not of the form this field takes.
-    ValueUnreadable = "value_unreadable";
-    /// The value can be meant in more than one way.
-    ValueAmbiguous = "value_ambiguous";
-    /// The value lies outside its bounds.
-    ValueOutOfRange = "value_out_of_range";
-    /// A number stands without its unit.
-    UnitMissing = "unit_missing";
-    /// The unit is not known here.
-    UnitUnknown = "unit_unknown";
-    /// The unit measures something else.
-    UnitWrong = "unit_wrong";
-    /// The unit has the right dimension but belongs to another kind of quantity.
-    KindWrong = "kind_wrong";
-    /// Fields contradict each other, or one lacks another it depends on.
-    Conflict = "conflict";
-    /// What was named is not in the tables.
-    NotFound = "not_found";
-    /// The inputs are sound, but no answer exists for them.
-    NoAnswer = "no_answer";
-    /// Known, but not offered here.
-    NotOffered = "not_offered";
+    FieldRepeated = "field_repeated",
+        "Give the field once. To ask for several values, put them in one field with `|` between.";
+    /// A field is there but has no value.
+    ValueEmpty = "value_empty",
+        "Give a value, or leave the field out.";
+    /// The value is not in a form that this field takes.
+    ValueUnreadable = "value_unreadable",
+        "Write the value in the form that the error shows.";
+    /// The value can mean more than one thing.
+    ValueAmbiguous = "value_ambiguous",
+        "Say which one you mean. The error shows how to write it.";
+    /// The value is outside its bounds.
+    ValueOutOfRange = "value_out_of_range",
+        "Give a value inside the bounds that the error states.";
+    /// A number has no unit.
+    UnitMissing = "unit_missing",
+        "Put the unit behind the number: `0.5 in`, not `0.5`.";
+    /// The service does not know the unit.
+    UnitUnknown = "unit_unknown",
+        "Use a unit that the error lists.";
+    /// The unit measures another kind of thing.
+    UnitWrong = "unit_wrong",
+        "Use a unit of the right kind: a length in `in` or `mm`, an angle in `deg`.";
+    /// The unit fits, but it belongs to another kind of quantity.
+    KindWrong = "kind_wrong",
+        "Check which field the value belongs to, and use the unit that the error shows.";
+    /// Fields contradict each other, or one needs another that is not there.
+    Conflict = "conflict",
+        "Change or leave out one of the fields that the error names, or add the one that is lacking.";
+    /// What was asked for by name does not exist here: an address, a calculator, or an entry of the tables.
+    NotFound = "not_found",
+        "Check the spelling. The error gives the nearest names.";
+    /// Each input is good by itself, but together they have no answer.
+    NoAnswer = "no_answer",
+        "Change one of the fields that the error names. It shows a value that gives an answer.";
+    /// The service knows this but does not offer it here.
+    NotOffered = "not_offered",
+        "Ask for something that is offered. The error says what.";
     /// The answer takes longer to work out than a request may.
-    TooMuchWork = "too_much_work";
-    /// The service has too much to do at the moment; the same request can be sent again a little later.
-    Busy = "busy";
-    /// The request, or a part of it, is larger or more than is taken here.
-    TooLarge = "too_large";
-    /// The address is not asked by this method.
-    MethodWrong = "method_wrong";
-    /// The body is of a media type or an encoding that is not read here.
-    MediaWrong = "media_wrong";
-    /// The request did not come, or could not be answered, in its time.
-    TooSlow = "too_slow";
-    /// The caller asks more often than is allowed.
-    TooOften = "too_often";
-    /// The service takes no requests now.
-    NotReady = "not_ready";
-    /// The service failed, by a fault of its own.
-    Failed = "failed";
+    TooMuchWork = "too_much_work",
+        "Ask for fewer rows or points, a wider step, or one thing at a time. Sending the same again does not help.";
+    /// The service has too much work right now.
+    Busy = "busy",
+        "Send the same request again after the seconds in `Retry-After`.";
+    /// The request, or a part of it, is too large.
+    TooLarge = "too_large",
+        "Send less at once. Put a long address into a JSON body by POST; send many rows as a table or as lines.";
+    /// The address does not take this method.
+    MethodWrong = "method_wrong",
+        "Use a method that the `Allow` header names.";
+    /// The service does not read this media type or encoding of the body.
+    MediaWrong = "media_wrong",
+        "Send `application/json`, or `text/csv` to a `.csv` address, not compressed.";
+    /// The request took too long to arrive or to answer.
+    TooSlow = "too_slow",
+        "Send the whole request in one go, or a smaller one.";
+    /// The caller asks more often than this service allows.
+    TooOften = "too_often",
+        "Wait the seconds in `Retry-After`, or send many requests in one to `/v1/batch`.";
+    /// The service is starting or stopping and takes no requests.
+    NotReady = "not_ready",
+        "Ask another copy of the service, or this one again in a minute.";
+    /// The service failed. The fault is its own, not the request's.
+    Failed = "failed",
+        "Try another value, and tell whoever runs the service, with the `X-Request-Id` of the response.";
 }
 
 #[cfg(test)]
@@ -85,7 +115,7 @@ mod tests {
         let mut seen = std::collections::HashSet::new();
         for code in Code::ALL {
             assert!(seen.insert(code.as_str()));
-            assert!(code.about().ends_with('.'), "{}", code.as_str());
+            assert!(code.about().ends_with('.') && code.way_out().ends_with('.'), "{}", code.as_str());
         }
     }
 }

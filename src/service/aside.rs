@@ -274,14 +274,14 @@ async fn aside<T: Send + 'static>(
 
 /// 503 for a request that found no place.
 fn busy() -> Problem {
-    refused("The service is busy with long requests. Ask again in a few seconds.")
+    refused("The service has too much work right now.")
 }
 
 /// The problem of a request whose work was not done.
 fn undone(why: Undone) -> Problem {
     match why {
         Undone::Late => busy(),
-        Undone::Stopping => refused("The service is stopping. Ask again in a few seconds."),
+        Undone::Stopping => refused("The service is stopping."),
         Undone::Failed => Problem::failed(),
     }
 }

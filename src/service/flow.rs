@@ -69,7 +69,8 @@ impl Body {
             Ok(None) => Ok(false),
             Ok(Some(Err(_))) => Err((StatusCode::BAD_REQUEST, BROKE_OFF.into())),
             Err(_) => {
-                let says = format!("Nothing came for {} s, so the service stopped waiting.", self.idle.as_secs());
+                let says =
+                    format!("Nothing came for {} s. The service does not wait for the rest.", self.idle.as_secs());
                 Err((StatusCode::REQUEST_TIMEOUT, says))
             }
         }

@@ -37,7 +37,7 @@ fn a_fault_is_said_in_its_place_and_the_others_are_answered() {
     let pieces = vec![vec!["a1"], vec!["b1", "fault", "b3"], vec!["c1"]];
     assert_eq!(
         answers(pieces, |_| ()),
-        ["a1", "b1", "sign: The service failed. The fault is in the service, not in your request.", "c1"]
+        ["a1", "b1", "sign: The service failed. The fault is its own, not the request's.", "c1"]
     );
 }
 

@@ -27,7 +27,7 @@ pub async fn hold(
     match tokio::time::timeout(Duration::from_secs(seconds), next.call(request)).await {
         Ok(response) => Ok(response?.map_into_left_body()),
         Err(_) => {
-            let says = format!("The request took longer than {seconds} s, so the service gave it up.");
+            let says = format!("The request took longer than {seconds} s.");
             let problem = Problem::whole(StatusCode::REQUEST_TIMEOUT, says, "a smaller request, sent in one go");
             Err(InternalError::from_response("timeout", problem.respond()).into())
         }
@@ -53,7 +53,7 @@ fn beyond(request: &ServiceRequest, settings: &Settings) -> Option<HttpResponse>
     }
     let mut encodings = request.headers().get_all(header::CONTENT_ENCODING);
     encodings.any(|encoding| !encoding.as_bytes().eq_ignore_ascii_case(b"identity")).then(|| {
-        let says = "Send the body uncompressed, without Content-Encoding.";
+        let says = "The service does not read compressed bodies. Send the body as it is, without Content-Encoding.";
         let mut response = Problem::whole(StatusCode::UNSUPPORTED_MEDIA_TYPE, says, "identity").respond();
         response.headers_mut().insert(header::ACCEPT_ENCODING, header::HeaderValue::from_static("identity"));
         response

@@ -19,6 +19,7 @@ pub mod openapi;
 mod pages;
 mod practice;
 pub mod problem;
+mod problem_page;
 mod rate_limit;
 mod readable;
 mod recheck;
@@ -137,6 +138,7 @@ fn serve(listener: TcpListener, settings: web::Data<Settings>, workshop: web::Da
                 })
             })
             .wrap(from_fn(limits::hold))
+            .wrap(from_fn(problem_page::show))
             .wrap(Compress::default())
             .wrap(Condition::new(!settings.allow_origin.is_empty(), cors(&settings)))
             .wrap(from_fn(middleware::wrap))

@@ -1,10 +1,12 @@
 //! The pages and the files they need, with what a browser may do with them.
 
 use super::aside;
+use super::problem::Problem;
 use super::readable::readable;
 use super::response::tagged;
 use crate::calculators::find;
-use crate::page::{self, assets};
+use crate::page::{self, assets, guide};
+use actix_web::http::header::{HeaderMap, HeaderValue};
 use actix_web::http::{StatusCode, header};
 use actix_web::{HttpRequest, HttpResponse, web};
 use twox_hash::XxHash3_64;
@@ -20,7 +22,9 @@ pub fn routes(config: &mut web::ServiceConfig) {
         .service(readable("/", |request: HttpRequest| async move {
             html(StatusCode::OK, page::list(request.query_string()))
         }))
-        .service(readable(assets::OFFLINE, || async { html(StatusCode::OK, page::offline()) }));
+        .service(readable(assets::OFFLINE, || async { html(StatusCode::OK, page::offline()) }))
+        .service(readable("/guide", || async { html(StatusCode::OK, guide::list()) }))
+        .service(readable("/guide/{page}", guide_page));
     for asset in assets::all() {
         let keep = if asset.for_ever { "public, max-age=31536000, immutable" } else { "no-cache" };
         config.service(readable(&asset.address, move || async move {
@@ -33,13 +37,27 @@ pub fn routes(config: &mut web::ServiceConfig) {
 
 /// A page.
 pub fn html(status: StatusCode, body: String) -> HttpResponse {
-    HttpResponse::build(status)
-        .content_type("text/html; charset=utf-8")
+    let mut response = HttpResponse::build(status)
         .insert_header((header::CACHE_CONTROL, "no-cache"))
         .insert_header((header::ETAG, format!("\"{:016x}\"", XxHash3_64::oneshot(body.as_bytes()))))
-        .insert_header((header::CONTENT_SECURITY_POLICY, POLICY))
-        .insert_header((header::REFERRER_POLICY, "no-referrer"))
-        .body(body)
+        .body(body);
+    of_html(response.headers_mut());
+    response
+}
+
+/// Says that a response is a page, and what that page may do.
+pub fn of_html(headers: &mut HeaderMap) {
+    headers.insert(header::CONTENT_TYPE, HeaderValue::from_static("text/html; charset=utf-8"));
+    headers.insert(header::CONTENT_SECURITY_POLICY, HeaderValue::from_static(POLICY));
+    headers.insert(header::REFERRER_POLICY, HeaderValue::from_static("no-referrer"));
+}
+
+/// A page of the guide.
+async fn guide_page(path: web::Path<String>) -> HttpResponse {
+    match guide::page(&path) {
+        Some(page) => html(StatusCode::OK, page),
+        None => Problem::whole(StatusCode::NOT_FOUND, "The guide has no such page.", "/guide").respond(),
+    }
 }
 
 /// The page of a calculator, filled from the query.
@@ -53,8 +71,9 @@ pub async fn form(request: HttpRequest, path: web::Path<(String, String)>) -> Ht
         move || page::form(entry, &query)
     };
     match aside::work(&request, || page::form(entry, query), again).await {
-        Ok((page, true)) => html(StatusCode::OK, page),
-        Ok((page, false)) => html(StatusCode::UNPROCESSABLE_ENTITY, page),
+        Ok(Ok((page, true))) => html(StatusCode::OK, page),
+        Ok(Ok((page, false))) => html(StatusCode::UNPROCESSABLE_ENTITY, page),
+        Ok(Err(refusal)) => Problem::refused(refusal).respond(),
         Err(response) => response,
     }
 }

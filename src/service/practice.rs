@@ -108,6 +108,9 @@ fn refused(fields: &Fields, refusal: Refusal) -> Came {
 
 /// A page that says what is wrong.
 fn wrong(fields: &Fields, refusal: &Refusal) -> Came {
+    if refusal.is_of_time() {
+        return Came::Refused(refusal.clone());
+    }
     let status = match unknown(fields, refusal) {
         Some(_) => StatusCode::NOT_FOUND,
         None => StatusCode::UNPROCESSABLE_ENTITY,

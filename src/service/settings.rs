@@ -1,4 +1,4 @@
-//! What can be set, by flag or by environment. What cannot be used is refused before the service starts.
+//! The settings, by flag or by environment. A setting that cannot be used stops the start.
 
 use actix_web::http::Uri;
 use clap::builder::RangedU64ValueParser;
@@ -14,16 +14,16 @@ const HOUR: u64 = 3600;
 #[derive(Clone, Debug, Parser)]
 #[command(name = "shop-reckoner", version)]
 pub struct Settings {
-    /// Address and port to listen on; port 0 takes a free one.
+    /// Address and port to listen on. Port 0 takes a free port.
     #[arg(long, env = "SHOP_RECKONER_LISTEN", default_value = "127.0.0.1:8080", value_name = "ADDRESS:PORT")]
     pub listen: SocketAddr,
-    /// File of what the shop owns: machines, drills and more.
+    /// File that lists what the shop owns: machines, drills and more.
     #[arg(long, env = "SHOP_RECKONER_SHOP", value_name = "FILE")]
     pub shop: Option<PathBuf>,
-    /// What is logged: error, warn, info, debug, or a filter by module.
+    /// What to log: error, warn, info, debug, or a filter by module.
     #[arg(long, env = "SHOP_RECKONER_LOG", default_value = "info", value_name = "FILTER")]
     pub log: String,
-    /// Threads that answer requests, up to 512; one for each core if 0.
+    /// Threads that answer requests, up to 512. 0 is one for each core.
     #[arg(long, env = "SHOP_RECKONER_WORKERS", default_value_t = 0, value_name = "NUMBER",
           value_parser = RangedU64ValueParser::<usize>::new().range(0..=512))]
     pub workers: usize,
@@ -39,7 +39,7 @@ pub struct Settings {
     #[arg(long, env = "SHOP_RECKONER_HEADER_LIMIT", default_value_t = 16_384, value_name = "BYTES",
           value_parser = RangedU64ValueParser::<usize>::new().range(1024..=1 << 16))]
     pub header_limit: usize,
-    /// Origins whose pages may ask from a browser, separated by commas; * for any. None if absent.
+    /// Origins of other sites whose pages may ask from a browser, separated by commas. * allows any. Without it, none may.
     #[arg(long, env = "SHOP_RECKONER_ALLOW_ORIGIN", value_delimiter = ',', value_name = "ORIGIN",
           value_parser = origin)]
     pub allow_origin: Vec<String>,
@@ -47,32 +47,32 @@ pub struct Settings {
     #[arg(long, env = "SHOP_RECKONER_TIMEOUT", default_value_t = 10, value_name = "SECONDS",
           value_parser = clap::value_parser!(u64).range(1..=HOUR))]
     pub timeout: u64,
-    /// Requests that may have long work waiting or done at once, and streams besides, each up to 10000; more are told to
-    /// ask again later.
+    /// How many requests may do long work or wait for it at once, up to 10000, and as many streams. More get 503 and may ask
+    /// again later.
     #[arg(long, env = "SHOP_RECKONER_LONG_REQUESTS", default_value_t = 64, value_name = "NUMBER",
           value_parser = RangedU64ValueParser::<usize>::new().range(1..=10_000))]
     pub long_requests: usize,
-    /// Seconds that an answer may wait for a reader that takes nothing of it, up to an hour.
+    /// Seconds that an answer waits for a reader that takes none of it, up to an hour.
     #[arg(long, env = "SHOP_RECKONER_READER_TIMEOUT", default_value_t = 30, value_name = "SECONDS",
           value_parser = clap::value_parser!(u64).range(1..=HOUR))]
     pub reader_timeout: u64,
-    /// Seconds that the service goes on answering after it is told to stop, not ready any more, so that a load
-    /// balancer can turn away from it; told a second time, it does not wait.
+    /// Seconds that the service still answers after it is told to stop. /readyz answers 503 meanwhile, so that a load balancer
+    /// can send requests elsewhere. A second signal ends the wait.
     #[arg(long, env = "SHOP_RECKONER_DRAIN_TIMEOUT", default_value_t = 5, value_name = "SECONDS",
            value_parser = clap::value_parser!(u64).range(0..=HOUR))]
     pub drain_timeout: u64,
-    /// Seconds that open requests are given to finish after that.
+    /// Seconds that open requests then have to finish.
     #[arg(long, env = "SHOP_RECKONER_STOP_TIMEOUT", default_value_t = 10, value_name = "SECONDS",
            value_parser = clap::value_parser!(u64).range(0..=HOUR))]
     pub stop_timeout: u64,
-    /// Requests a second that one caller may make, by its address. No limit if absent.
+    /// Requests a second that one caller, told by its address, may make. Without it there is no limit.
     #[arg(long, env = "SHOP_RECKONER_RATE_LIMIT", value_name = "NUMBER", value_parser = rate)]
     pub rate_limit: Option<NonZeroU32>,
-    /// Requests that one caller may make at once; as many as in a second if absent.
+    /// Requests that one caller may make at once. Without it, as many as in a second.
     #[arg(long, env = "SHOP_RECKONER_RATE_BURST", value_name = "NUMBER", requires = "rate_limit", value_parser = rate)]
     pub rate_burst: Option<NonZeroU32>,
-    /// Header in which a load balancer before the service writes who asks; its last entry is then the caller whose
-    /// requests are counted. Nobody is trusted if absent, and the balancer itself is the caller.
+    /// Header in which a load balancer in front of the service writes the caller's address. Its last entry is the caller
+    /// that is counted. Without it, the other end of the connection is the caller.
     #[arg(long, env = "SHOP_RECKONER_TRUST_FORWARDED", value_name = "HEADER")]
     pub trust_forwarded: Option<Forwarded>,
 }
@@ -106,8 +106,8 @@ fn origin(text: &str) -> Result<String, String> {
     if text == "*" || is_origin().is_some() {
         return Ok(text.to_owned());
     }
-    Err("an origin is scheme://host or scheme://host:port in small letters, with no path behind it and no port that \
-         is the scheme's own, such as https://tern.example; or * for any"
+    Err("write an origin as scheme://host or scheme://host:port, in small letters, without a path and without the \
+         scheme's usual port, such as https://tern.example; or * for any"
         .into())
 }
 

@@ -60,8 +60,8 @@ pub fn unknown_calculator_problem(id: &str) -> Problem {
 /// 404 for any other address.
 pub async fn not_found(request: HttpRequest) -> HttpResponse {
     let addresses = [
-        "/", "/v1/calculators", "/v1/tables", "/v1/verification", "/practice", "/v1/practice", "/openapi.json",
-        "/openapi", "/docs", "/metrics", "/healthz", "/readyz",
+        "/", "/v1/calculators", "/v1/tables", "/v1/verification", "/guide", "/practice", "/v1/practice",
+        "/openapi.json", "/openapi", "/docs", "/metrics", "/healthz", "/readyz",
     ];
     let near = nearest(request.path(), addresses.into_iter()).unwrap_or("/v1/calculators");
     let says = format!("Nothing is at the address {}.", shown(request.path()));
@@ -75,7 +75,7 @@ pub fn wrong_method(request: &HttpRequest, allow: &'static str) -> HttpResponse 
     if *request.method() == Method::OPTIONS {
         return HttpResponse::NoContent().insert_header((header::ALLOW, allow)).finish();
     }
-    let says = format!("Use {} here, not {}.", any_of(allow), shown(request.method().as_str()));
+    let says = format!("This address does not take {}. It takes {allow}.", shown(request.method().as_str()));
     let first = allow.split(',').next().unwrap_or(allow);
     let mut response = Problem::whole(StatusCode::METHOD_NOT_ALLOWED, says, first).respond();
     response.headers_mut().insert(header::ALLOW, header::HeaderValue::from_static(allow));

@@ -35,7 +35,7 @@ pub fn problem() -> Problem {
     Problem::whole(StatusCode::SERVICE_UNAVAILABLE, says, "the same request in a few seconds")
 }
 
-/// How long before open requests are given up long answers are ended with a sign of it.
+/// How long before open requests are cut off: long answers then end with a line that says so.
 const TO_SIGN: Duration = Duration::from_secs(1);
 
 /// Stops the service when it is told to, answering on for the time it drains; the second time it is told it does not
@@ -45,12 +45,12 @@ pub async fn when_told(mut told: Told, server: ServerHandle, settings: &Settings
     told.next().await;
     READY.store(false, Ordering::Relaxed);
     STOPPING.store(true, Ordering::Relaxed);
-    tracing::info!(seconds = drain.as_secs(), "stopping: reporting not ready; still answering");
+    tracing::info!(seconds = drain.as_secs(), "stopping: /readyz answers 503, requests are still answered");
     tokio::select! {
         () = tokio::time::sleep(drain) => {}
         () = told.next() => {}
     }
-    tracing::info!("stopping: taking no new requests; open ones may finish");
+    tracing::info!("stopping: no new connections, open requests may finish");
     // Told so at once; what it gives is the end, which the server itself shows.
     let _end = server.stop(true);
     let open = Duration::from_secs(settings.stop_timeout);
@@ -61,7 +61,7 @@ pub async fn when_told(mut told: Told, server: ServerHandle, settings: &Settings
         }
         () = told.next() => {}
     }
-    tracing::info!("stopping: giving up open requests");
+    tracing::info!("stopping: open requests are cut off");
 }
 
 /// The signals to stop: SIGTERM and ctrl-c.

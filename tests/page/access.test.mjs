@@ -10,13 +10,13 @@ after(() => browser.close());
 
 const unfold = (page) => page.evaluate(() => document.querySelectorAll('details').forEach((folded) => (folded.open = true)));
 
-// What is to be touched and is smaller than 48 px either way.
+// What is to be touched and is smaller than 48 px either way. Links in the guide's running text are as small as their words.
 const small = (page) => page.evaluate(() => {
   const touched = document.querySelectorAll('a, button, input, select, textarea, summary');
   return [...touched]
     .map((element) => (element.type === 'radio' ? element.closest('label') : element))
     .map((element) => ({ element, box: element.getBoundingClientRect() }))
-    .filter(({ element, box }) => box.width > 0 && !element.matches('.skip') && (box.height < 47.5 || box.width < 47.5))
+    .filter(({ element, box }) => box.width > 0 && !element.matches('.skip, .guide a') && (box.height < 47.5 || box.width < 47.5))
     .map(({ element, box }) => `${element.outerHTML.slice(0, 100)} is ${Math.round(box.width)} by ${Math.round(box.height)}`);
 });
 
@@ -74,6 +74,27 @@ for (const path of ['/', '/?find=three+wires', '/offline', '/holes/nothing', '/h
     }
   });
 }
+
+test('the guide: nothing found by axe by day and by night, no sideways scrolling', async () => {
+  const page = await open(browser, PHONE, '/guide');
+  assert.deepEqual(await small(page), []);
+  const pages = await page.evaluate(() => [...document.querySelectorAll('.titles a')].map((link) => link.getAttribute('href')));
+  assert.ok(pages.length > 10);
+  for (const path of ['/guide', ...pages]) {
+    await page.setViewportSize(PHONE.viewport);
+    await page.goto(path);
+    for (const colorScheme of ['light', 'dark']) {
+      await page.emulateMedia({ colorScheme });
+      assert.deepEqual(await violations(page), [], `${path}, ${colorScheme}`);
+    }
+    assert.deepEqual(await small(page), [], path);
+    const top = await page.evaluate(() => [...document.querySelectorAll('header a')].map((link) => Math.round(link.getBoundingClientRect().top)));
+    assert.equal(new Set(top).size, 1, `${path}: the header is one line`);
+    await widths(page, path);
+    await page.evaluate(() => (document.documentElement.style.fontSize = ''));
+  }
+  await page.context().close();
+});
 
 test('the first page with all that it loads is below 60 kB as sent', async () => {
   const page = await open(browser, PHONE);

@@ -107,7 +107,8 @@ pub fn schemas() -> Named {
             "fields": {"type": "object", "additionalProperties": {"type": "string"},
                        "description": "The fields it stands in for, with their values."} })),
         "Problem": record("A refusal, after RFC 9457.", &["type", "title", "status", "detail", "errors"], json!({
-            "type": words("about:blank: the status says what kind of problem it is."),
+            "type": words("Where the guide explains this kind of problem, such as /guide/problems#fields_wrong: a reference \
+                           relative to the service's address."),
             "title": words("The status in words."),
             "status": {"type": "integer", "description": "The HTTP status.", "minimum": 400, "maximum": 599},
             "detail": words("What is wrong, all together."),

@@ -75,7 +75,7 @@ pub fn wrong_method(request: &HttpRequest, allow: &'static str) -> HttpResponse 
     if *request.method() == Method::OPTIONS {
         return HttpResponse::NoContent().insert_header((header::ALLOW, allow)).finish();
     }
-    let says = format!("This address does not take {}. It takes {allow}.", shown(request.method().as_str()));
+    let says = format!("Use {} here, not {}.", any_of(allow), shown(request.method().as_str()));
     let first = allow.split(',').next().unwrap_or(allow);
     let mut response = Problem::whole(StatusCode::METHOD_NOT_ALLOWED, says, first).respond();
     response.headers_mut().insert(header::ALLOW, header::HeaderValue::from_static(allow));

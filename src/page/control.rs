@@ -5,7 +5,7 @@ use super::field::Filled;
 use super::stated::{is_lines, kind, units};
 use crate::asking::Field;
 use crate::declared::{Shape, in_sentence, said_word};
-use crate::quantity::Unit;
+use crate::quantity::{Unit, read};
 use maud::{Markup, html};
 use serde_json::{Value, json};
 
@@ -64,12 +64,19 @@ fn unit_choice(field: &Field, chosen: Option<Unit>) -> Markup {
     }
 }
 
-/// What stands in an empty box: what is taken then, where that is known beforehand, else a good value.
+/// What stands in an empty box: what is taken then, where that is known beforehand, else a good value; without the unit
+/// that is chosen beside it.
 fn placeholder(field: &Field) -> String {
+    let bare = |value: &str| match read(value, "") {
+        Ok(written) if written.unit.is_some() && !units(field).is_empty() => {
+            value.trim_end_matches(|c: char| !c.is_ascii_digit()).to_owned()
+        }
+        _ => value.to_owned(),
+    };
     match field.member.absent {
-        Some(absent) if absent.shown.len() <= 10 => format!("{} if empty", absent.shown),
+        Some(absent) if absent.shown.len() <= 10 => format!("{} if empty", bare(absent.shown)),
         _ if field.example.is_empty() => String::new(),
-        _ => format!("such as {}", field.example),
+        _ => format!("e.g. {}", bare(&field.example)),
     }
 }
 

@@ -43,7 +43,7 @@ pub fn form(described: &Described, filled: &Filled) -> Markup {
             @for one in &open { (field(one, filled)) (to_tap(one, described, filled)) }
             p.submit { button type="submit" { "Work it out" } }
             (folded_fields("More fields", &more, filled))
-            (folded_fields("Speeds, feeds and power of the machine", &of_machine, filled))
+            (folded_fields("What the machine has", &of_machine, filled))
             (less_often(described, filled))
         }
     }
@@ -95,6 +95,9 @@ fn systems(filled: &Filled) -> Markup {
     }
 }
 
+/// How many values at most stand to be tapped.
+const TO_TAP: usize = 5;
+
 /// Values to tap for a field that is filled with words, while it is empty.
 fn to_tap(field: &Field, described: &Described, filled: &Filled) -> Markup {
     let named = field.form == "words" || field.takes_names();
@@ -102,7 +105,7 @@ fn to_tap(field: &Field, described: &Described, filled: &Filled) -> Markup {
         if named && !filled.in_use(&field.name) { values(field, described.entry.examples) } else { Vec::new() };
     html! {
         @if values.len() > 1 {
-            p.try { @for value in values {
+            p.try.few { @for value in values.into_iter().take(TO_TAP) {
                 a.tap href=(filled.with(&field.name, Some(value))) data-field=(field.name) data-value=(value) { (value) } " "
             } }
         }

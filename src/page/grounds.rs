@@ -50,9 +50,9 @@ fn line(step: &Step, answer: &Answer) -> Markup {
     html! {
         li {
             span.what { (part("what")) }
-            @if !part("formula").is_empty() { " " span.formula { (part("formula")) } }
-            @if !with.is_empty() {
-                " " ul.with { @for symbol in with.split("; ") { li { (in_words(symbol, answer.entry)) } } }
+            " " div.how {
+                @if !part("formula").is_empty() { span.formula { (part("formula")) } " " }
+                @if !with.is_empty() { ul.with { @for symbol in with.split("; ") { li { (in_words(symbol, answer.entry)) } } } }
             }
             @if !gives.is_empty() { " " span.gives { (step["gives"]["field"].as_str().map_or_else(|| "Gives".to_owned(), |field| label(answer.entry.output.members, field))) " = " b { (gives) } } }
         }

@@ -17,6 +17,7 @@ pub fn rest(answer: &Answer, drawing: Markup, filled: &Filled) -> Markup {
     let record = &answer.record;
     html! {
         (body(answer, drawing, filled))
+        (take_away(answer, filled))
         @if !record.cautions.is_empty() {
             section.care #care tabindex="-1" {
                 h2 { "Take care" }
@@ -28,7 +29,6 @@ pub fn rest(answer: &Answer, drawing: Markup, filled: &Filled) -> Markup {
         }
         (assumed(answer, filled))
         (other_system(answer, filled))
-        (take_away(answer, filled))
     }
 }
 
@@ -159,17 +159,17 @@ fn assumed(answer: &Answer, filled: &Filled) -> Markup {
         @if !answer.record.assumed.is_empty() {
             section.assumed {
                 h2 { "Assumed" }
-                dl { @for assumed in &answer.record.assumed {
+                p.hint { "Tap one to change it." }
+                ul { @for assumed in &answer.record.assumed {
                     @let value = plain(&assumed.value);
-                    dt {
+                    li {
                         a href=(filled.with(assumed.field, Some(&as_typed(&assumed.value)))) data-field=(assumed.field)
                             data-value=(as_typed(&assumed.value)) {
                             (label(answer.entry, assumed.field)) ": " b { (said_word(&value)) }
+                            " " span.why { (in_words(&assumed.says, answer.entry)) }
                         }
                     }
-                    dd { (in_words(&assumed.says, answer.entry)) }
                 } }
-                p.hint { "Tap one to change it." }
             }
         }
     }

@@ -197,16 +197,21 @@ pub fn rows_table(name: &str, rows: Vec<Vec<(String, Cell)>>) -> Markup {
         Unit::Percent => "%",
         unit => unit.spelling(),
     };
+    // Figures stand to the right, so that their points are one below another.
+    let is_figure = |column: &str| {
+        rows.iter().flatten().filter(|(name, _)| name == column).all(|(_, cell)| cell.bare.parse::<f64>().is_ok())
+    };
+    let figures: Vec<bool> = columns.iter().map(|column| is_figure(column)).collect();
     html! {
         div.scroll tabindex="0" role="region" aria-label=(name) {
             table.rows {
-                thead { tr { @for (column, unit) in columns.iter().zip(&units) {
-                    th scope="col" { (column) @if let Some(unit) = unit { " " span.head-unit { (sign(*unit)) } } }
+                thead { tr { @for ((column, unit), is_figure) in columns.iter().zip(&units).zip(&figures) {
+                    th.figure[*is_figure] scope="col" { (column) @if let Some(unit) = unit { " " span.head-unit { (sign(*unit)) } } }
                 } } }
                 tbody { @for row in &rows {
-                    tr { @for (column, unit) in columns.iter().zip(&units) {
+                    tr { @for ((column, unit), is_figure) in columns.iter().zip(&units).zip(&figures) {
                         @let cell = cell(row, column);
-                        td { (if unit.is_some() { cell.bare } else { cell.text }) }
+                        td.figure[*is_figure] { (if unit.is_some() { cell.bare } else { cell.text }) }
                     } }
                 } }
             }

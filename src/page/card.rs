@@ -69,13 +69,22 @@ impl Headline {
         let mut leads = leading(entry, result);
         let is_pair = matches!(leads.as_slice(), [first, second, ..] if is_pair(result, first, second));
         let after = leads.split_off(leads.len().min(if is_pair { 2 } else { 1 }));
-        let mut context: Vec<String> = entry.context.iter().filter_map(|part| filled_in(result, part)).collect();
+        let members = entry.output.members;
+        // What is set on the machine stands before what is only told.
+        let set = singles(result).into_iter().filter(|(path, _)| !leads.contains(path)).filter_map(|(path, node)| {
+            let Node::Quantity(leaf) = node else { return None };
+            setting(leaf).map(|(to, _)| format!("set {} {}", in_sentence(&label(members, &path)), to.text))
+        });
+        let mut context: Vec<String> = set.take(CONTEXT).collect();
+        let told: Vec<String> = entry.context.iter().filter_map(|part| filled_in(result, part)).collect();
+        context.extend(told);
         if entry.context.is_empty() {
             let more = singles(result).into_iter().filter(|(_, node)| matches!(node, Node::Quantity(_)));
             let more = more.map(|(path, _)| path).filter(|path| !leads.contains(path) && !after.contains(path));
-            let all: Vec<String> = after.iter().cloned().chain(more).take(CONTEXT).collect();
+            let room = CONTEXT.saturating_sub(context.len());
+            let all: Vec<String> = after.iter().cloned().chain(more).take(room).collect();
             context.extend(all.iter().filter_map(|path| Some((path, result.at(path)?))).map(|(path, node)| {
-                format!("{} {}", in_sentence(&label(entry.output.members, path)), plain(node))
+                format!("{} {}", in_sentence(&label(members, path)), plain(node))
             }));
         }
         Self { large: leads, context }
@@ -159,7 +168,7 @@ fn context(parts: &[String], record: &Record) -> Markup {
             @for part in parts { span { (part) } " · " }
             a.trust href="#sources" data-open="sources" title="How far this answer can be trusted" { (record.trust().as_str()) }
             @if !record.cautions.is_empty() {
-                " · " a.warns href="#care" { (counted(record.cautions.len(), "caution", "cautions")) }
+                span.warns { " · " a href="#care" { (counted(record.cautions.len(), "caution", "cautions")) } }
             }
         }
     }

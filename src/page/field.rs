@@ -56,12 +56,21 @@ pub fn in_words(text: &str, entry: &Entry) -> String {
     while !rest.is_empty() {
         let end = rest.find(|c| !is_part(c)).unwrap_or(rest.len());
         let (word, after) = rest.split_at(end);
-        if word.contains('_') { out.push_str(&name_in_words(word, entry)) } else { out.push_str(word) }
+        match word.contains('_') {
+            true if out.is_empty() => out.push_str(&capital(&name_in_words(word, entry))),
+            true => out.push_str(&name_in_words(word, entry)),
+            false => out.push_str(word),
+        }
         let next = after.find(is_part).unwrap_or(after.len());
         out.push_str(&after[..next]);
         rest = &after[next..];
     }
     out
+}
+
+fn capital(words: &str) -> String {
+    let mut rest = words.chars();
+    rest.next().map(|first| first.to_uppercase().chain(rest).collect()).unwrap_or_default()
 }
 
 fn name_in_words(name: &str, entry: &Entry) -> String {

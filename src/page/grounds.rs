@@ -49,12 +49,12 @@ fn line(step: &Step, answer: &Answer) -> Markup {
     let gives = given(&step["gives"]);
     html! {
         li {
-            span.what { (part("what")) }
+            span.what { (in_words(&part("what"), answer.entry)) }
             " " div.how {
                 @if !part("formula").is_empty() { span.formula { (part("formula")) } " " }
                 @if !with.is_empty() { ul.with { @for symbol in with.split("; ") { li { (in_words(symbol, answer.entry)) } } } }
             }
-            @if !gives.is_empty() { " " span.gives { (step["gives"]["field"].as_str().map_or_else(|| "Gives".to_owned(), |field| label(answer.entry.output.members, field))) " = " b { (gives) } } }
+            @if !gives.is_empty() { " " span.gives { (step["gives"]["field"].as_str().map_or_else(|| "Gives".to_owned(), |field| label(answer.entry.output.members, field))) " = " b { (in_words(&gives, answer.entry)) } } }
         }
     }
 }

@@ -7,7 +7,7 @@
   const all = (selector, within = document) => [...within.querySelectorAll(selector)];
   const form = one('#form');
   const state = one('#state');
-  const isPhone = matchMedia('(max-width: 62.49em)');
+  const isPhone = matchMedia('screen and (max-width: 62.49em)');
   document.documentElement.classList.add('scripted');
 
   const make = (tag, attributes = {}, ...inside) => {

@@ -189,8 +189,7 @@ fn about(entry: &Entry) -> Markup {
 
 /// In place of an answer before anything is asked: what it takes.
 fn awaited(described: &Described) -> Markup {
-    let needed: Vec<&str> =
-        described.fields.iter().filter(|field| field.required).map(|field| field.label).collect();
+    let needed: Vec<&str> = described.fields.iter().filter(|field| field.required).map(|field| field.label).collect();
     html! {
         section.unanswered {
             p { @if needed.is_empty() { "The answer stands here." } @else { "Needed: " b { (needed.join(", ")) } "." } }

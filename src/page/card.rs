@@ -83,9 +83,11 @@ impl Headline {
             let more = more.map(|(path, _)| path).filter(|path| !leads.contains(path) && !after.contains(path));
             let room = CONTEXT.saturating_sub(context.len());
             let all: Vec<String> = after.iter().cloned().chain(more).take(room).collect();
-            context.extend(all.iter().filter_map(|path| Some((path, result.at(path)?))).map(|(path, node)| {
-                format!("{} {}", in_sentence(&label(members, path)), plain(node))
-            }));
+            context.extend(
+                all.iter()
+                    .filter_map(|path| Some((path, result.at(path)?)))
+                    .map(|(path, node)| format!("{} {}", in_sentence(&label(members, path)), plain(node))),
+            );
         }
         Self { large: leads, context }
     }
@@ -169,6 +171,67 @@ fn context(parts: &[String], record: &Record) -> Markup {
             a.trust href="#sources" data-open="sources" title="How far this answer can be trusted" { (record.trust().as_str()) }
             @if !record.cautions.is_empty() {
                 span.warns { " · " a href="#care" { (counted(record.cautions.len(), "caution", "cautions")) } }
+            }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Headline;
+    use crate::asking::{Body, Form, ask};
+    use crate::calculators::{REGISTER, find};
+    use crate::fields::Fields;
+
+    fn headline(id: &str, fields: &[(&str, &str)]) -> Headline {
+        let entry = find(id).expect("a calculator");
+        let asked = Fields::of_texts(fields.iter().copied());
+        let (answer, _) = ask(entry, asked, Form::Json).expect("an answer");
+        let Body::Result(result) = answer.body else { panic!("{id} has no one result") };
+        Headline::of(entry, &result)
+    }
+
+    #[test]
+    fn what_is_read_together_is_large_together() {
+        let touches = [("points", "3.15 in,2 in;2 in,3.15 in;0.85 in,2 in")];
+        assert_eq!(headline("datum/bore-or-boss", &touches).large, ["center/x", "center/y"]);
+        let drill = headline("holes/tap-drill", &[("thread", "M8"), ("from", "tables")]);
+        assert_eq!(drill.large, ["drill/name"]);
+        assert_eq!(drill.context, ["73.9 % thread", "within 6H · 0.112 mm room"]);
+    }
+
+    #[test]
+    fn what_to_set_stands_first_in_the_context() {
+        let fields = [("diameter", "8.5 mm"), ("full_depth", "20 mm"), ("resolution", "0.005 mm")];
+        let headline = headline("holes/drill-point", &fields);
+        assert!(headline.context[0].starts_with("set "), "{:?}", headline.context);
+    }
+
+    #[test]
+    fn every_example_has_something_large_or_a_list() {
+        for entry in REGISTER {
+            for example in entry.examples {
+                let asked = Fields::of_texts(example.fields.iter().copied());
+                let (answer, _) = ask(entry, asked, Form::Json).expect("an answer");
+                let Body::Result(result) = &answer.body else { continue };
+                let headline = Headline::of(entry, result);
+                assert!(!headline.large.is_empty() || headline.table(result).is_some(), "{} {example:?}", entry.id);
+            }
+        }
+    }
+
+    #[test]
+    fn the_context_of_every_calculator_names_results_that_there_are() {
+        for entry in REGISTER {
+            for part in entry.context {
+                let paths = part.split('{').skip(1).filter_map(|after| after.split_once('}')).map(|(path, _)| path);
+                for path in paths.flat_map(|paths| paths.split('|')) {
+                    let mut members = entry.output.members;
+                    for name in path.split('/').filter(|name| name.parse::<usize>().is_err()) {
+                        let member = members.iter().find(|member| member.name == name);
+                        members = member.unwrap_or_else(|| panic!("{} has no {path}", entry.id)).of.shape.members();
+                    }
+                }
             }
         }
     }

@@ -71,7 +71,7 @@ fn less_often(described: &Described, filled: &Filled) -> Markup {
         details.more open[is_open(&names) || is_open(&BACKWARDS)] {
             summary { "Readout, chart, backwards" }
             section {
-                h3 { "Readout and dials" }
+                h2 { "Readout and dials" }
                 @for one in &readout { (field(one, filled)) }
             }
             (chart(described))
@@ -116,7 +116,8 @@ fn to_tap(field: &Field, described: &Described, filled: &Filled) -> Markup {
 fn machines(field: &Field) -> Option<Field> {
     let shop = shop::installed().filter(|shop| !shop.machines.is_empty())?;
     let choices = shop.machines.iter().map(|machine| machine.name.clone()).collect();
-    let about = format!("A machine of {}: what it has stands in for fields not stated. This device remembers it.", shop.name);
+    let about =
+        format!("A machine of {}: what it has stands in for fields not stated. This device remembers it.", shop.name);
     Some(Field { choices, about, ..field.clone() })
 }
 
@@ -139,7 +140,7 @@ fn chart(described: &Described) -> Markup {
     };
     html! {
         section {
-            h3 { "A chart for the wall" }
+            h2 { "A chart for the wall" }
             p.about { "One input over a range, each value a row. The unit is that beside the input, or is typed with the first value." }
             div.field {
                 label for=(of) { "Input" }
@@ -197,7 +198,7 @@ fn backwards(described: &Described, filled: &Filled) -> Markup {
     };
     html! {
         section {
-            h3 { "Backwards: wanted or measured" }
+            h2 { "Backwards: wanted or measured" }
             p.about { "Leave one input out and find the value that gives a wanted result." }
             (pick("solve_for", "Find", &input_of("solve_for")))
             (pick("wanted.of", "So that", &result_of("wanted")))

@@ -145,7 +145,7 @@
 
   // ---- The answer stays in sight: what is focused or scrolled to stands below the card.
   const told = make('p', { class: 'away', role: 'status' });
-  const card = one('#answer');
+  const card = one('.calculator #answer');
   if (card) {
     const root = document.documentElement;
     const measured = () => root.style.setProperty('--card-height', isPhone.matches ? `${card.offsetHeight}px` : '0px');

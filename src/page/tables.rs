@@ -32,8 +32,7 @@ impl Cell {
             }
             Node::Count(count) => Self::plain(count.to_string()),
             Node::Truth(truth) => Self::plain(if *truth { "yes" } else { "no" }.to_owned()),
-            // A word to choose from, which names never are, has underscores or none.
-            Node::Text(words, _) if words.contains('_') => Self::plain(said_word(words)),
+            Node::Text(words, _) if is_choice(words) => Self::plain(said_word(words)),
             Node::Text(words, _) => Self::plain(words.to_string()),
             Node::List(items) => {
                 Self::plain(items.iter().map(|item| Cell::of(item).text).collect::<Vec<_>>().join(", "))
@@ -44,6 +43,12 @@ impl Cell {
             }
         }
     }
+}
+
+/// Whether a text is a word to choose from, which has no capitals, spaces or marks; names of drills and threads have.
+fn is_choice(text: &str) -> bool {
+    text.starts_with(|c: char| c.is_ascii_lowercase())
+        && text.bytes().all(|byte| byte.is_ascii_lowercase() || byte.is_ascii_digit() || byte == b'_')
 }
 
 /// A value in words.

@@ -94,8 +94,5 @@ fn a_list_in_one_unit_stands_in_bare_numbers_beside_it() {
     let mixed = "points=0.5+in,2+mm%3B2+in,1+in";
     assert_eq!(shown("datum/visit-order", "points", mixed), ("0.5 in,2 mm;2 in,1 in".to_owned(), None));
     let speeds = "available=112+rpm,160+rpm";
-    assert_eq!(
-        shown("speeds/spindle-speed", "available", speeds),
-        ("112,160".to_owned(), Some(Unit::Rpm))
-    );
+    assert_eq!(shown("speeds/spindle-speed", "available", speeds), ("112,160".to_owned(), Some(Unit::Rpm)));
 }

@@ -143,6 +143,9 @@ pub fn figures(rows: &[(String, Cell)]) -> Markup {
     }
 }
 
+/// Above so many rows a list says how many it has: it is scrolled.
+const LONG: usize = 8;
+
 /// Every list of records in a record, each as a table under its name; one of a single row as its values.
 pub fn lists(node: &Node, members: &[Member]) -> Markup {
     let Node::Record(nodes) = node else { return html! {} };
@@ -152,7 +155,7 @@ pub fn lists(node: &Node, members: &[Member]) -> Markup {
             @let columns = of.map_or(&[][..], |member| member.of.shape.members());
             @match node {
                 Node::List(rows) if is_table(node) => {
-                    h3 { (label(members, name)) }
+                    h3 { (label(members, name)) @if rows.len() > LONG { " (" (rows.len()) ")" } }
                     @if let [row] = rows.as_slice() { (figures(&row_cells(row, columns, true))) } @else {
                         (rows_table(&label(members, name), rows.iter().map(|row| row_cells(row, columns, true)).collect()))
                     }

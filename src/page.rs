@@ -3,6 +3,8 @@
 //! script; with it they answer as one types.
 
 pub mod assets;
+mod card;
+mod control;
 mod field;
 mod form;
 mod grounds;
@@ -140,29 +142,35 @@ pub fn form(entry: &'static Entry, query: &str) -> Result<(String, bool), Refusa
         _ => Refusal::default(),
     };
     let sound = refusal.0.is_empty() && !stated.broken;
-    let filled = Filled { id: entry.id, stated: &stated, refusal: &refusal };
+    let filled = Filled { entry, stated: &stated, refusal: &refusal };
+    let answer = outcome.as_ref().and_then(|outcome| outcome.as_ref().ok()).map(|(answer, _)| answer);
+    // The form comes first for whoever hears or tabs through the page; a phone shows the answer above it.
     let body = html! {
         article.calculator {
             div.title {
                 h1 { (entry.title) }
-                p.about-all { (entry.about) }
+                (about(entry))
                 @if stated.broken { p.wrong { "The address is not well percent-encoded; the form below is empty." } }
             }
             (form::form(described, &filled))
-            (given(entry, &stated))
-            div #answer tabindex="-1" {
-                @match &outcome {
-                    Some(Ok((answer, _))) => (result::result(answer, drawing(entry, &stated, &answer.body), &filled)),
-                    Some(Err(refusal)) => (unanswered(refusal)),
-                    None => {}
+            div.sheet {
+                div #answer tabindex="-1" {
+                    @match &outcome {
+                        Some(Ok((answer, _))) => (card::card(answer, &filled)),
+                        Some(Err(refusal)) => (unanswered(entry, refusal)),
+                        None => (awaited(described)),
+                    }
                 }
+                div #rest {
+                    (given(entry, &stated))
+                    @if let Some(answer) = answer { (result::rest(answer, drawing(entry, &stated, &answer.body), &filled)) }
+                }
+                div #grounds {
+                    @if let Some(answer) = answer { (grounds::grounds(answer, &filled)) }
+                    (result::practice(answer, &filled))
+                }
+                div.last { (examples(entry)) }
             }
-            @let answer = outcome.as_ref().and_then(|outcome| outcome.as_ref().ok()).map(|(answer, _)| answer);
-            div #grounds {
-                @if let Some(answer) = answer { (grounds::grounds(answer, &filled)) }
-                (result::practice(answer, &filled))
-            }
-            div.last { (examples(entry)) }
         }
     };
     let query = stated.query(&[]);
@@ -170,9 +178,32 @@ pub fn form(entry: &'static Entry, query: &str) -> Result<(String, bool), Refusa
     Ok((shell::page_at(entry.title, Some(&address), body), sound))
 }
 
+/// What a calculator does: on a phone the first part of the sentence, to be opened.
+fn about(entry: &Entry) -> Markup {
+    // A part that says something; a list's first words would not.
+    let ends = entry.about.match_indices([',', ':', ';']).map(|(at, _)| at).find(|at| *at >= 24);
+    html! {
+        p.about-all { (entry.about) }
+        @match ends {
+            Some(end) => details.about-short { summary { (&entry.about[..end]) " …" } p { (entry.about) } },
+            None => p.about-short { (entry.about) },
+        }
+    }
+}
+
+/// In place of an answer before anything is asked: what it takes.
+fn awaited(described: &Described) -> Markup {
+    let needed: Vec<&str> = described.fields.iter().filter(|field| field.required).map(|field| field.label).collect();
+    html! {
+        section.unanswered {
+            p { @if needed.is_empty() { "The answer stands here." } @else { "Needed: " b { (needed.join(", ")) } "." } }
+        }
+    }
+}
+
 /// What is stated, for a sheet of paper, on which a form makes no sense.
 fn given(entry: &Entry, stated: &Stated) -> Markup {
-    let given = field::given(&stated.fields);
+    let given = field::given(entry, &stated.fields);
     html! {
         @if !given.is_empty() {
             section.given {
@@ -185,17 +216,17 @@ fn given(entry: &Entry, stated: &Stated) -> Markup {
 }
 
 /// In place of an answer: what is still needed, or that something is wrong above.
-fn unanswered(refusal: &Refusal) -> Markup {
+fn unanswered(entry: &Entry, refusal: &Refusal) -> Markup {
     let missing: Vec<String> = refusal
         .0
         .iter()
         .filter(|wrong| wrong.code == Code::FieldMissing)
-        .map(|wrong| field::words(field::field_of(wrong)))
+        .map(|wrong| field::label(entry, field::field_of(wrong)))
         .collect();
     html! {
         section.unanswered {
             @if missing.len() == refusal.0.len() && !missing.is_empty() {
-                p { "Still needed: " (missing.join(", ")) "." }
+                p { "Still needed: " b { (missing.join(", ")) } "." }
             } @else {
                 p.wrong { "No answer yet. What is wrong stands at its field." }
             }

@@ -147,19 +147,8 @@ fn a_result_that_is_left_out_says_what_it_lacks() {
         record.notes.into_iter().map(|note| note.says.into_owned()).collect::<Vec<_>>()
     };
     let none = || Given { depths: Vec::new(), more: None, behind: None };
-<<<<<<< HEAD
     assert_eq!(told("diameter=1in", &none()), ["Not worked out: more needs depth and teeth or left; wall needs lean."]);
     assert_eq!(told("diameter=1in&left=0.1in&lean=5deg", &none()), ["Not worked out: more needs depth."]);
-=======
-    assert_eq!(
-        told("diameter=1in", &none()),
-        ["Left out for want of a field: for more, give depth and teeth or left; for wall, give lean."]
-    );
-    assert_eq!(
-        told("diameter=1in&left=0.1in&lean=5deg", &none()),
-        ["Left out for want of a field: for more, give depth."]
-    );
->>>>>>> p-t2
     // What is absent for another reason than a field is not spoken of.
     assert!(told("diameter=1in&depth=0.2in&teeth=2&lean=5deg", &none()).is_empty());
 }

@@ -7,11 +7,7 @@ use common::asked;
 use proptest::prelude::*;
 use serde_json::Value;
 use shop_reckoner::calculators::find;
-<<<<<<< HEAD
 use shop_reckoner::declared::{in_sentence, label};
-=======
-use shop_reckoner::declared::{in_sentence, label_of};
->>>>>>> p-t2
 use shop_reckoner::reference::materials::materials;
 use shop_reckoner::refusal::Refusal;
 
@@ -181,16 +177,8 @@ fn a_field_is_needed_only_by_the_results_that_need_it() {
         let notes = bare["notes"].as_array().expect("notes");
         let note = notes.iter().find(|note| note["code"] == "left_out").unwrap_or_else(|| panic!("{id}: {notes:?}"));
         let says = note["says"].as_str().unwrap_or_default();
-<<<<<<< HEAD
         let (lost, name) = (called(entry.output.members, lost), called(entry.input.members, name));
         assert!(says.contains(&lost) && says.contains(&name), "{id}: {says}");
-=======
-        let entry = find(id).expect("it is in the register");
-        // A person reads the note, so that it says both by their labels.
-        for (members, name) in [(entry.output.members, lost), (entry.input.members, name)] {
-            assert!(says.contains(&in_sentence(&label_of(members, name))), "{id} {name}: {says}");
-        }
->>>>>>> p-t2
     }
 }
 

@@ -209,6 +209,10 @@ pub trait Calculator: 'static {
     /// thing chosen by name and the first quantity.
     const LEADS: &'static [&'static str] = &[];
 
+    /// What belongs to that in one line, in words with paths of results in braces: `"within {minor_limits/class}"`; a part
+    /// whose result is absent is left out. If none, the leads that are not shown large and the first quantities.
+    const CONTEXT: &'static [&'static str] = &[];
+
     /// The drawing of an answer, where a person would rather look than read.
     const DRAW: Option<Draw<Self::Input, Self::Output>> = None;
 
@@ -252,6 +256,8 @@ pub struct Entry {
     pub exercises: &'static [Exercise],
     /// Results that a person asks for first.
     pub leads: &'static [&'static str],
+    /// See [`Calculator::CONTEXT`].
+    pub context: &'static [&'static str],
     /// Reads the fields, checks them and calculates.
     pub solve: fn(&Fields, &mut Record) -> Result<Solved, Refusal>,
     /// The same, to the drawing of the answer, if it has one.
@@ -275,6 +281,7 @@ impl Entry {
             examples: C::EXAMPLES,
             exercises: C::EXERCISES,
             leads: C::LEADS,
+            context: C::CONTEXT,
             solve: solve::<C>,
             draw: match C::DRAW {
                 Some(_) => Some(draw::<C>),

@@ -26,7 +26,8 @@ pub const OFFLINE: &str = "/offline";
 pub fn all() -> &'static [Asset] {
     static ALL: LazyLock<Vec<Asset>> = LazyLock::new(|| {
         let style = kept("style", "css", "text/css; charset=utf-8", include_str!("style.css"));
-        let script = kept("script", "js", "text/javascript; charset=utf-8", include_str!("script.js"));
+        let script = [include_str!("script.js"), include_str!("boxes.js")].concat();
+        let script = kept("script", "js", "text/javascript; charset=utf-8", &script);
         let icon = kept("icon", "svg", "image/svg+xml", include_str!("icon.svg"));
         let listed = include_str!("manifest.json").replace("ICON", &icon.address);
         let manifest = kept("manifest", "json", "application/manifest+json", &listed);

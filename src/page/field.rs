@@ -1,16 +1,18 @@
 //! One field of a form: its label, the field with the unit beside it, what it is, and what is wrong with it.
 
-use super::stated::{Stated, is_lines, kind, units};
-use crate::asking::Field;
+use super::control::control;
+use super::stated::{Stated, kind};
+use crate::asking::{Field, reserved_fields};
+use crate::calculators::Entry;
+use crate::declared::{Member, Shape, in_sentence, label_of, said_word};
 use crate::fields::Fields;
-use crate::quantity::Unit;
 use crate::refusal::{Code, Refusal, Wrong};
 use maud::{Markup, html};
 
-/// What a form shows: the calculator's address, what is stated and what is wrong with it.
+/// What a form shows: the calculator, what is stated and what is wrong with it.
 pub struct Filled<'a> {
-    /// The calculator's id.
-    pub id: &'a str,
+    /// The calculator.
+    pub entry: &'static Entry,
     /// What the address states.
     pub stated: &'a Stated,
     /// What is wrong.
@@ -31,7 +33,7 @@ impl Filled<'_> {
 
     /// The address of the page with `name` set to `value`, or without it.
     pub fn with(&self, name: &str, value: Option<&str>) -> String {
-        format!("/{}?{}#field-{name}", self.id, self.stated.query_with(name, value))
+        format!("/{}?{}#field-{name}", self.entry.id, self.stated.query_with(name, value))
     }
 }
 
@@ -40,9 +42,42 @@ pub fn field_of(wrong: &Wrong) -> &str {
     wrong.field.split('/').nth(1).unwrap_or_default()
 }
 
-/// A name as words.
-pub fn words(name: &str) -> String {
-    name.replace('_', " ")
+/// What a person calls the field `name` of a calculator, or a field that every request has.
+pub fn label(entry: &Entry, name: &str) -> String {
+    let reserved = reserved_fields().iter().find(|field| field.name == name);
+    reserved.map_or_else(|| label_of(entry.input.members, name), |field| field.label.to_owned())
+}
+
+/// A text for a person, in which fields and words to choose from stand as a person calls them.
+pub fn in_words(text: &str, entry: &Entry) -> String {
+    let is_part = |c: char| c.is_ascii_alphanumeric() || c == '_';
+    let mut out = String::with_capacity(text.len());
+    let mut rest = text;
+    while !rest.is_empty() {
+        let end = rest.find(|c| !is_part(c)).unwrap_or(rest.len());
+        let (word, after) = rest.split_at(end);
+        match word.contains('_') {
+            true if out.is_empty() => out.push_str(&capital(&name_in_words(word, entry))),
+            true => out.push_str(&name_in_words(word, entry)),
+            false => out.push_str(word),
+        }
+        let next = after.find(is_part).unwrap_or(after.len());
+        out.push_str(&after[..next]);
+        rest = &after[next..];
+    }
+    out
+}
+
+fn capital(words: &str) -> String {
+    let mut rest = words.chars();
+    rest.next().map(|first| first.to_uppercase().chain(rest).collect()).unwrap_or_default()
+}
+
+fn name_in_words(name: &str, entry: &Entry) -> String {
+    let known = |members: &[Member]| members.iter().find(|member| member.name == name).map(|member| member.label);
+    let reserved = || reserved_fields().iter().find(|field| field.name == name).map(|field| field.label);
+    let label = known(entry.input.members).or_else(|| known(entry.output.members)).or_else(reserved);
+    label.filter(|label| !label.is_empty()).map_or_else(|| said_word(name), in_sentence)
 }
 
 /// A field.
@@ -52,73 +87,20 @@ pub fn field(field: &Field, filled: &Filled) -> Markup {
     let is_wrong = filled.wrongs(&field.name).next().is_some();
     let described_by = if is_wrong { format!("{id}-wrong {about}") } else { about.clone() };
     html! {
-        div.field data-field=(field.name) {
-            label for=(id) { (words(&field.name)) @if field.required { " " span.needed { "needed" } } }
+        div.field.first[field.required] data-field=(field.name) {
+            label for=(id) { (field.label) @if field.required { " " span.needed { "needed" } } }
             div.entry { (control(field, filled, &id, &described_by, is_wrong)) }
             div.wrongs id=(format!("{id}-wrong")) {
                 @for wrong in filled.wrongs(&field.name) { (wrong_one(field, wrong, filled)) }
             }
-            p.about id=(about) { (field.about) }
-        }
-    }
-}
-
-fn control(field: &Field, filled: &Filled, id: &str, described_by: &str, is_wrong: bool) -> Markup {
-    let invalid = is_wrong.then_some("true");
-    let said = filled.stated.said(&field.name);
-    let options: Vec<(String, String)> = match field.form {
-        "truth" => [("true", "yes"), ("false", "no")].map(|(value, says)| (value.to_owned(), says.to_owned())).into(),
-        _ => field.choices.iter().map(|choice| (choice.clone(), words(choice))).collect(),
-    };
-    // A choice stated several times over, for rows, is no option: it keeps its text.
-    let listed = said.as_ref().is_none_or(|said| options.iter().any(|(value, _)| value == said));
-    if !options.is_empty() && listed {
-        return html! {
-            select id=(id) name=(field.name) aria-describedby=(described_by) aria-invalid=[invalid] {
-                option value="" { "not stated" }
-                @for (value, says) in &options {
-                    option value=(value) selected[said.as_ref() == Some(value)] { (says) }
-                }
-            }
-        };
-    }
-    let (value, unit) = filled.stated.shown(field);
-    let keys = keys(field);
-    html! {
-        @if is_lines(field) {
-            textarea id=(id) name=(field.name) rows="4" aria-describedby=(described_by) aria-invalid=[invalid]
-                data-keys=(keys) placeholder=(lines(&field.example)) autocomplete="off" autocapitalize="off"
-                spellcheck="false" { (lines(&value)) }
-        } @else {
-            input id=(id) name=(field.name) value=(value) placeholder=(placeholder(field)) type="text"
-                aria-describedby=(described_by) aria-invalid=[invalid] data-keys=(keys) aria-required=[field.required.then_some("true")]
-                data-inputmode=(inputmode(field)) autocomplete="off" autocapitalize="off" spellcheck="false";
-        }
-        @if !units(field).is_empty() { (unit_choice(field, unit)) }
-    }
-}
-
-fn unit_choice(field: &Field, chosen: Option<Unit>) -> Markup {
-    let label = format!("unit of {}", words(&field.name));
-    let row = kind(field);
-    html! {
-        @if let [only] = units(field) {
-            span.unit { (only.row().spelling.replace("percent", "%")) }
-        } @else {
-            select.unit name=(format!("{}.unit", field.name)) aria-label=(label)
-                data-inch=[row.map(|row| row.inch.0.row().ascii)] data-metric=[row.map(|row| row.metric.0.row().ascii)] {
-                option value="" { "unit…" }
-                @for unit in units(field) {
-                    option value=(unit.row().ascii) selected[chosen == Some(*unit)] { (unit.spelling()) }
-                }
-            }
+            p.about id=(about) { (in_words(&field.about, filled.entry)) }
         }
     }
 }
 
 /// What is wrong and, to be tapped, what would be right.
 fn wrong_one(field: &Field, wrong: &Wrong, filled: &Filled) -> Markup {
-    let says = &wrong.says;
+    let says = in_words(&wrong.says, filled.entry);
     html! {
         p.wrong.missing[wrong.code == Code::FieldMissing] { (says) }
         @let ways = ways_out(field, wrong, filled.stated);
@@ -128,7 +110,7 @@ fn wrong_one(field: &Field, wrong: &Wrong, filled: &Filled) -> Markup {
                     @if way == "leave out" {
                         a.tap href=(filled.with(&field.name, None)) data-field=(field.name) data-value="" { "leave it out" }
                     } @else {
-                        a.tap href=(filled.with(&field.name, Some(way))) data-field=(field.name) data-value=(way) { (way) }
+                        a.tap href=(filled.with(&field.name, Some(way))) data-field=(field.name) data-value=(way) { (said_way(field, way)) }
                     }
                     " "
                 }
@@ -157,45 +139,9 @@ fn ways_out(field: &Field, wrong: &Wrong, stated: &Stated) -> Vec<String> {
     own.into_iter().collect()
 }
 
-fn placeholder(field: &Field) -> String {
-    if field.example.is_empty() { String::new() } else { format!("such as {}", field.example) }
-}
-
-/// Rows parted by semicolons, one a line.
-fn lines(text: &str) -> String {
-    if text.trim_start().starts_with(['[', '{']) {
-        return text.to_owned();
-    }
-    text.split(';').map(str::trim).collect::<Vec<_>>().join("\n")
-}
-
-/// Whether a number pad will do where the script offers what it lacks.
-fn inputmode(field: &Field) -> &'static str {
-    match field.form {
-        "count" => "numeric",
-        "number" => "decimal",
-        _ if kind(field).is_some() => "decimal",
-        _ => "text",
-    }
-}
-
-/// What a number pad lacks for this field, parted by spaces; `␣` stands for a space.
-fn keys(field: &Field) -> &'static str {
-    match kind(field) {
-        Some(_) if is_lines(field) => "- . , / ↵",
-        Some(_) if field.form == "list" => ". / ,",
-        Some(_) if field.is_point() => "- . , /",
-        Some(_) if field.takes_names() => "/ . # ␣ ±",
-        Some(row) if row.units.contains(&Unit::Degree) => "- . ° ' \"",
-        Some(row) if row.units.len() > 1 => "/ - . ␣ ±",
-        Some(_) => ". / -",
-        None if is_lines(field) => "- . , / ↵",
-        None => match field.form {
-            "number" => ". -",
-            "words" => "- / . # x",
-            _ => "",
-        },
-    }
+/// A value to tap, in words where it is one of those to choose from.
+fn said_way(field: &Field, way: &str) -> String {
+    if field.choices.iter().any(|choice| choice == way) { said_word(way) } else { way.to_owned() }
 }
 
 /// Values for a field to tap before anything is typed, from the register's examples.
@@ -211,7 +157,12 @@ pub fn values(field: &Field, examples: &[crate::calculators::Example]) -> Vec<&'
     values
 }
 
-/// The values that a request states, for a sheet of paper: name and value, in order.
-pub fn given(fields: &Fields) -> Vec<(String, String)> {
-    fields.0.iter().map(|(name, value)| (words(name), value.said())).collect()
+/// The values that a request states, for a sheet of paper: label and value, in order.
+pub fn given(entry: &Entry, fields: &Fields) -> Vec<(String, String)> {
+    let said = |name: &str, value: String| {
+        let member = entry.input.members.iter().find(|member| member.name == name);
+        let is_choice = member.is_some_and(|member| matches!(member.of.shape, Shape::Choice(_)));
+        if is_choice { said_word(&value) } else { value.replace(';', "; ") }
+    };
+    fields.0.iter().map(|(name, value)| (label(entry, name), said(name, value.said()))).collect()
 }

@@ -1,8 +1,9 @@
 //! What an answer rests on: the working line by line, what the calculator is checked against, another way
 //! to check the part, and the sources with how far each can be trusted.
 
-use super::field::{Filled, words};
+use super::field::{Filled, in_words};
 use crate::asking::Answer;
+use crate::declared::label;
 use crate::quantity::text;
 use crate::verification;
 use crate::working::{Step, StepIn};
@@ -14,8 +15,8 @@ pub fn grounds(answer: &Answer, filled: &Filled) -> Markup {
     let record = &answer.record;
     html! {
         @if !record.steps.is_empty() {
-            section.working {
-                h2 { "Working" }
+            details.ground.working open {
+                summary { h2 { "Working" } }
                 ol { @for step in &record.steps { (line(step, answer)) } }
             }
         }
@@ -30,9 +31,9 @@ pub fn grounds(answer: &Answer, filled: &Filled) -> Markup {
                 }
             }
         }
-        (checked(filled.id))
-        section.sources {
-            h2 { "Sources" }
+        (checked(filled.entry.id))
+        details.ground.sources #sources open {
+            summary { h2 { "Sources" } }
             p { "Trust in this answer: " b { (record.trust().as_str()) } "." }
             ul { @for used in &record.sources {
                 li { (used.source.title) ", " (used.place) " " span.trust { "(" (used.trust.as_str()) ")" } }
@@ -48,12 +49,12 @@ fn line(step: &Step, answer: &Answer) -> Markup {
     let gives = given(&step["gives"]);
     html! {
         li {
-            span.what { (part("what")) }
-            @if !part("formula").is_empty() { " " span.formula { (part("formula")) } }
-            @if !with.is_empty() {
-                " " ul.with { @for symbol in with.split("; ") { li { (symbol.replace('_', " ")) } } }
+            span.what { (in_words(&part("what"), answer.entry)) }
+            " " div.how {
+                @if !part("formula").is_empty() { span.formula { (part("formula")) } " " }
+                @if !with.is_empty() { ul.with { @for symbol in with.split("; ") { li { (in_words(symbol, answer.entry)) } } } }
             }
-            @if !gives.is_empty() { " " span.gives { (words(step["gives"]["field"].as_str().unwrap_or("gives"))) " = " b { (gives) } } }
+            @if !gives.is_empty() { " " span.gives { (step["gives"]["field"].as_str().map_or_else(|| "Gives".to_owned(), |field| label(answer.entry.output.members, field))) " = " b { (in_words(&gives, answer.entry)) } } }
         }
     }
 }
@@ -80,8 +81,8 @@ fn given(gives: &Value) -> String {
 fn checked(id: &str) -> Markup {
     let Some(checked) = verification::of(id) else { return html! {} };
     html! {
-        section.checked {
-            h2 { "Checked against" }
+        details.ground.checked open {
+            summary { h2 { "Checked against" } }
             p {
                 "Tests compare this calculator with every value below; " (checked.outside())
                 " of them come from outside, printed or from a general-purpose library."

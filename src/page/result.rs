@@ -1,129 +1,92 @@
-//! An answer on a page, in the order of a handbook: the result large, the drawing beside it, what to set,
-//! the same in the other system, what to beware of, and what was assumed.
+//! What stands below the answer card, in the order of a handbook: the drawing with every value, what to set, what to
+//! beware of, the same in the other system, and what was assumed.
 
-use super::field::Filled;
-use super::field::words;
+use super::card::Headline;
+use super::field::{Filled, in_words, label};
 use super::stated::query;
-use super::tables::{Cell, chart, in_other, lists, plain, setting, singles, two_columns};
+use super::tables::{Cell, cells, chart_lists, figures, in_other, lists, plain, setting, singles};
 use crate::asking::{Answer, Body, Form};
-use crate::calculators::Entry;
+use crate::declared::{label as label_at, said_word};
 use crate::quantity::System;
 use crate::shop;
 use crate::tree::Node;
 use maud::{Markup, html};
 
-/// An answer with its drawing.
-pub fn result(answer: &Answer, drawing: Markup, filled: &Filled) -> Markup {
+/// What belongs to an answer below its card.
+pub fn rest(answer: &Answer, drawing: Markup, filled: &Filled) -> Markup {
     let record = &answer.record;
     html! {
-        section.answer-part {
-            h2 { "Answer" }
-            (body(answer, drawing, filled))
-            (take_away(answer, filled))
-        }
+        (body(answer, drawing, filled))
+        (take_away(answer, filled))
         @if !record.cautions.is_empty() {
-            section.care { h2 { "Take care" } ul { @for caution in &record.cautions { li { (caution.says) } } } }
+            section.care #care tabindex="-1" {
+                h2 { "Take care" }
+                ul { @for caution in &record.cautions { li { (in_words(&caution.says, answer.entry)) } } }
+            }
         }
         @if !record.notes.is_empty() {
-            section { h2 { "Notes" } ul { @for note in &record.notes { li { (note.says) } } } }
+            section.notes { h2 { "Notes" } ul { @for note in &record.notes { li { (in_words(&note.says, answer.entry)) } } } }
         }
         (assumed(answer, filled))
+        (other_system(answer, filled))
     }
-}
-
-/// What a result is asked for first, each by its path and what it is called: what the calculator names, else a thing
-/// chosen by name, such as a stock drill, then the first single quantity. Nothing where a list comes before them.
-fn leading(entry: &Entry, result: &Node) -> Vec<(String, String, Cell)> {
-    let first = |paths: &&str| paths.split('|').find_map(|path| lead(result, path));
-    let named: Vec<_> = entry.leads.iter().filter_map(first).collect();
-    if !named.is_empty() {
-        return named;
-    }
-    let Node::Record(members) = result else { return Vec::new() };
-    let is_table =
-        |node: &Node| matches!(node, Node::List(rows) if rows.iter().any(|row| matches!(row, Node::Record(_))));
-    if members.first().is_some_and(|(_, node)| is_table(node)) {
-        return Vec::new();
-    }
-    let named = members.iter().filter_map(|(member, node)| match node.member("name") {
-        Some(name @ Node::Text(..)) => Some((format!("{}, name", words(member)), words(member), Cell::of(name))),
-        _ => None,
-    });
-    let singles = singles(result);
-    let first = singles.iter().find(|(_, node)| matches!(node, Node::Quantity(_))).or(singles.first());
-    named.chain(first.map(|(name, node)| (name.clone(), name.clone(), Cell::of(node)))).collect()
-}
-
-/// What stands at a path; of a first row, by its name in the row.
-fn lead(result: &Node, path: &str) -> Option<(String, String, Cell)> {
-    let cell = Cell::of(result.at(path)?);
-    let name = path.split_once("/0/").map_or(words(path), |(_, rest)| format!("first/{}", words(rest)));
-    let name = name.replace('/', ", ");
-    Some((name.clone(), name, cell))
 }
 
 fn body(answer: &Answer, drawing: Markup, filled: &Filled) -> Markup {
+    let members = answer.entry.output.members;
     html! {
         @match &answer.body {
             Body::Result(result) => {
-                @let leads = leading(answer.entry, result);
+                @let headline = Headline::of(answer.entry, result);
+                @let rest: Vec<(String, Cell)> = singles(result).into_iter()
+                    .filter(|(path, _)| !headline.large.contains(path))
+                    .map(|(path, node)| (label_at(members, &path), Cell::of(node)))
+                    .collect();
                 div.beside {
-                    div.values {
-                        @for (_, name, cell) in &leads {
-                            p.lead { span.lead-name { (name) } " " b data-copy=(cell.bare) { (cell.text) } }
-                        }
-                        @let rest = singles(result).into_iter().map(|(name, node)| (name, Cell::of(node)));
-                        @let rest: Vec<_> = rest.filter(|(name, _)| leads.iter().all(|(lead, _, _)| lead != name)).collect();
-                        @if leads.is_empty() { (lists(result)) }
-                        @if !rest.is_empty() { (two_columns(&rest)) }
-                    }
                     (drawing)
+                    @if !rest.is_empty() { div.values { (figures(&rest)) } }
                 }
-                @if !leads.is_empty() { (lists(result)) }
                 (to_set(result, answer, filled))
-                (other_system(result, answer.system, filled))
+                (lists(&without(result, headline.table(result)), members))
             }
             Body::Rows(rows, difference) => {
-                (chart(rows))
                 @if let Some(difference) = difference {
                     h3 { "Difference, second less first" }
-                    (one(difference))
+                    (one(difference, answer))
                 }
+                (chart_lists(rows, answer.entry.input.members, members))
             }
-            Body::Roots(roots) => {
-                @for root in roots {
-                    p.lead {
-                        span.lead-name { (words(&filled.stated.said("solve_for").unwrap_or_default())) } " "
-                        b data-copy=(Cell::of(&root.value).bare) { (plain(&root.value)) }
-                        @if let Some(up_to) = &root.up_to { " to " b { (plain(up_to)) } }
-                    }
-                    (one(&root.result))
-                }
-            }
+            Body::Roots(roots) => { @for root in roots { (one(&root.result, answer)) } }
             Body::Correction(correction) => {
-                p.lead { span.lead-name { "change " (words(&correction.field)) " by" } " " b { (plain(&correction.change)) } }
+                @let name = label(answer.entry, &correction.field);
                 @let rows = [
-                    (format!("{}, as meant", words(&correction.field)), Cell::of(&correction.intended)),
-                    ("as it must have been".to_owned(), Cell::of(&correction.as_made)),
+                    (format!("{name}, as meant"), Cell::of(&correction.intended)),
+                    ("As it must have been".to_owned(), Cell::of(&correction.as_made)),
                 ];
-                (two_columns(&rows))
-                (one(&correction.result))
+                (figures(&rows))
+                (one(&correction.result, answer))
             }
         }
     }
 }
 
-fn one(result: &Node) -> Markup {
-    let rows: Vec<(String, Cell)> = singles(result).into_iter().map(|(name, node)| (name, Cell::of(node))).collect();
-    html! { (two_columns(&rows)) (lists(result)) }
+/// A result without the list that stands in the card.
+fn without(result: &Node, table: Option<Node>) -> Node {
+    let (Node::Record(members), Some(Node::Record(taken))) = (result, table) else { return result.clone() };
+    Node::Record(members.iter().filter(|(name, _)| taken.iter().all(|(other, _)| other != name)).cloned().collect())
+}
+
+fn one(result: &Node, answer: &Answer) -> Markup {
+    let members = answer.entry.output.members;
+    html! { (figures(&cells(result, members))) (lists(result, members)) }
 }
 
 /// What to set on the readout or dial, and what the setting leaves over.
 fn to_set(result: &Node, answer: &Answer, filled: &Filled) -> Markup {
     let set: Vec<_> = singles(result)
         .into_iter()
-        .filter_map(|(name, node)| match node {
-            Node::Quantity(leaf) => setting(leaf).map(|cells| (name, cells)),
+        .filter_map(|(path, node)| match node {
+            Node::Quantity(leaf) => setting(leaf).map(|cells| (label_at(answer.entry.output.members, &path), cells)),
             _ => None,
         })
         .collect();
@@ -158,17 +121,18 @@ fn settable(answer: &Answer) -> bool {
     found
 }
 
-fn other_system(result: &Node, system: System, filled: &Filled) -> Markup {
-    let rows = in_other(result, system);
-    let other = match system {
+fn other_system(answer: &Answer, filled: &Filled) -> Markup {
+    let Body::Result(result) = &answer.body else { return html! {} };
+    let rows = in_other(result, answer.entry.output.members, answer.system);
+    let other = match answer.system {
         System::Inch => "metric",
         System::Metric => "inch",
     };
     html! {
         details.other {
             summary { "In " (other) " units" }
-            @if !rows.is_empty() { (two_columns(&rows)) }
-            p { a href=(format!("/{}?{}", filled.id, filled.stated.query_with("units", Some(other)))) {
+            @if !rows.is_empty() { (figures(&rows)) }
+            p { a href=(format!("/{}?{}", filled.entry.id, filled.stated.query_with("units", Some(other)))) {
                 "The whole answer in " (other) " units"
             } }
         }
@@ -180,11 +144,11 @@ fn take_away(answer: &Answer, filled: &Filled) -> Markup {
     let table = matches!(answer.body, Body::Result(_) | Body::Rows(..));
     html! {
         p.take data-main {
-            a href=(format!("/{}?{}", filled.id, filled.stated.query(&[]))) data-share { "Link to this answer" } " "
+            a href=(format!("/{}?{}", filled.entry.id, filled.stated.query(&[]))) data-share { "Link to this answer" } " "
             @if table {
-                a href=(format!("/v1/{}.csv?{}", filled.id, filled.stated.query_for(Form::Table))) download { "Table as CSV" } " "
+                a href=(format!("/v1/{}.csv?{}", filled.entry.id, filled.stated.query_for(Form::Table))) download { "Table as CSV" } " "
             }
-            a href=(format!("/v1/{}?{}", filled.id, filled.stated.query_for(Form::Json))) { "As JSON" }
+            a href=(format!("/v1/{}?{}", filled.entry.id, filled.stated.query_for(Form::Json))) { "As JSON" }
         }
     }
 }
@@ -195,17 +159,17 @@ fn assumed(answer: &Answer, filled: &Filled) -> Markup {
         @if !answer.record.assumed.is_empty() {
             section.assumed {
                 h2 { "Assumed" }
-                dl { @for assumed in &answer.record.assumed {
+                p.hint { "Tap one to change it." }
+                ul { @for assumed in &answer.record.assumed {
                     @let value = plain(&assumed.value);
-                    dt {
+                    li {
                         a href=(filled.with(assumed.field, Some(&as_typed(&assumed.value)))) data-field=(assumed.field)
                             data-value=(as_typed(&assumed.value)) {
-                            (words(assumed.field)) ": " b { (words(&value)) }
+                            (label(answer.entry, assumed.field)) ": " b { (said_word(&value)) }
+                            " " span.why { (in_words(&assumed.says, answer.entry)) }
                         }
                     }
-                    dd { (assumed.says) }
                 } }
-                p.hint { "Tap one to change it." }
             }
         }
     }
@@ -234,13 +198,13 @@ pub fn practice(answer: Option<&Answer>, filled: &Filled) -> Markup {
         let query = query(pairs.into_iter().map(|(name, value)| (name.to_owned(), value)));
         format!("/practice?{query}")
     };
-    let calculator = ("calculator", filled.id.to_owned());
+    let calculator = ("calculator", filled.entry.id.to_owned());
     let single = answer.is_some_and(|answer| matches!(answer.body, Body::Result(_)));
     html! {
         p.take {
             a href=(link(vec![calculator.clone()])) { "Practise this" } " "
             @if single {
-                @let from = format!("/v1/{}?{}", filled.id, filled.stated.query_for(Form::Json));
+                @let from = format!("/v1/{}?{}", filled.entry.id, filled.stated.query_for(Form::Json));
                 a href=(link(vec![calculator, ("from", from)])) { "Make a question of this answer" }
             }
         }

@@ -7,6 +7,8 @@
   const all = (selector, within = document) => [...within.querySelectorAll(selector)];
   const form = one('#form');
   const state = one('#state');
+  const isPhone = matchMedia('screen and (max-width: 62.49em)');
+  document.documentElement.classList.add('scripted');
 
   const make = (tag, attributes = {}, ...inside) => {
     const element = document.createElement(tag);
@@ -51,10 +53,10 @@
   };
   const canonical = () => one('link[rel=canonical]');
   const here = () => (canonical() ? canonical().getAttribute('href') : location.pathname + location.search);
+  const leads = () => all('#answer .lead').map((lead) => lead.textContent.replace(/\s+/g, ' ').trim()).join(', ');
   const entryOf = () => {
-    const lead = one('#answer .lead');
     const given = all('.given tr').map((row) => one('td', row).textContent).slice(0, 3).join(', ');
-    return { href: here(), title: one('h1').textContent, given, says: lead ? lead.textContent.trim() : '' };
+    return { href: here(), title: one('h1').textContent, given, says: leads() };
   };
   const remember = () => {
     const entry = entryOf();
@@ -101,34 +103,65 @@
     all('tr', table).map((row) => all('th,td', row).map((cell) => cell.textContent.trim()).join('\t')).join('\n');
 
   const enhance = () => {
-    for (const cell of all('#answer [data-copy]')) {
+    for (const cell of all('.sheet [data-copy]')) {
       const value = cell.dataset.copy;
       const button = make('button', { type: 'button', class: 'copy', title: `Copy ${value}`,
         onclick: () => copy(value, `${value} is copied.`) }, ...cell.childNodes);
       cell.replaceChildren(button);
       cell.removeAttribute('data-copy');
     }
-    for (const table of all('#answer .scroll > table')) {
+    for (const table of all('.sheet .scroll > table')) {
       const button = make('button', { type: 'button', class: 'quiet',
         onclick: () => copy(asText(table), 'The table is copied.') }, 'Copy the table');
-      table.parentElement.after(make('p', { class: 'take' }, button));
+      const main = table.closest('.main-table');
+      // The table in the card is copied from below it, so that the card stays short.
+      if (main) one('#rest .take[data-main]').prepend(button, ' ');
+      else table.parentElement.after(make('p', { class: 'take' }, button));
     }
-    const take = one('#answer .take[data-main]');
+    const take = one('#rest .take[data-main]');
     if (take) {
       take.append(
         make('button', { type: 'button', class: 'quiet', onclick: toggleKept }, isKept() ? 'Kept: let go' : 'Keep'), ' ',
         make('button', { type: 'button', class: 'quiet', onclick: () => print() }, 'Print'));
     }
-    const lead = one('#answer .lead');
-    line.replaceChildren(...(lead ? [make('a', { href: '#answer' }, lead.textContent.trim())] : []));
-    line.hidden = true;
-    seeing.disconnect();
-    if (lead) seeing.observe(lead);
+    // Heard by those who do not see the card change.
+    if (told.textContent !== leads()) told.textContent = leads();
+    fold();
   };
 
-  // ---- The answer in one line, while the answer itself is out of sight.
-  const line = make('p', { id: 'line', role: 'status', hidden: '' });
-  const seeing = new IntersectionObserver(([lead]) => (line.hidden = lead.isIntersecting), { threshold: 0.9 });
+  // ---- What an answer rests on is folded on a phone, as long as one does not open it; on paper it is open.
+  const opened = new Set();
+  const groundName = (ground) => ground.classList[1];
+  const fold = () => {
+    for (const ground of all('details.ground')) ground.open = !isPhone.matches || opened.has(groundName(ground));
+  };
+  isPhone.addEventListener('change', () => fold());
+  document.addEventListener('click', ({ target }) => {
+    const ground = target.closest('details.ground > summary') && target.closest('details.ground');
+    if (ground) opened[ground.open ? 'delete' : 'add'](groundName(ground));
+  });
+  window.addEventListener('beforeprint', () => all('details.ground').forEach((ground) => (ground.open = true)));
+  window.addEventListener('afterprint', () => fold());
+
+  // ---- The answer stays in sight: what is focused or scrolled to stands below the card.
+  const told = make('p', { class: 'away', role: 'status' });
+  const card = one('.calculator #answer');
+  if (card) {
+    const root = document.documentElement;
+    const measured = () => root.style.setProperty('--card-height', isPhone.matches ? `${card.offsetHeight}px` : '0px');
+    new ResizeObserver(measured).observe(card);
+    isPhone.addEventListener('change', measured);
+  }
+  // What is typed in stays where it is, while the answer above it grows or goes.
+  const held = () => {
+    const at = document.activeElement;
+    if (!form || !form.contains(at)) return () => {};
+    const before = at.getBoundingClientRect().top;
+    return () => {
+      const covered = isPhone.matches ? card.getBoundingClientRect().bottom + 8 : 0;
+      scrollBy(0, at.getBoundingClientRect().top - Math.max(before, covered));
+    };
+  };
 
   // ---- No connection.
   let offlineSays = '';
@@ -159,11 +192,8 @@
   }, 1200);
 
   const take = (next) => {
-    for (const id of ['answer', 'grounds']) one(`#${id}`).replaceChildren(...one(`#${id}`, next).childNodes);
-    const given = one('.given', next);
-    const before = one('.given');
-    if (before) before.remove();
-    if (given) form.after(given);
+    const settleScroll = held();
+    for (const id of ['answer', 'rest', 'grounds']) one(`#${id}`).replaceChildren(...one(`#${id}`, next).childNodes);
     for (const field of all('.field[data-field]', form)) {
       const same = one(`.field[data-field="${field.dataset.field}"]`, next);
       const control = one('[name]', field);
@@ -177,8 +207,7 @@
       if (shown.length) {
         control.setAttribute('aria-invalid', 'true');
         control.setAttribute('aria-describedby', `${control.id}-wrong ${control.id}-about`);
-        const folded = field.closest('details');
-        if (folded) folded.open = true;
+        uncover(field);
       }
       const typed = one('[name]', same);
       const unit = one('select.unit', field);
@@ -191,6 +220,7 @@
     canonical().setAttribute('href', address);
     history.replaceState(null, '', address);
     enhance();
+    settleScroll();
   };
 
   const answer = async () => {
@@ -219,13 +249,17 @@
   const uncover = (element) => {
     const folded = element && element.closest('details');
     if (folded) folded.open = true;
+    if (folded && folded.matches('.ground')) opened.add(groundName(folded));
   };
+  // Of a text that stands in boxes, the first of them.
+  const visible = (element) => (element && element.hidden ? one('.boxes input, .boxes select', element.parentElement) : element);
   const set = (name, value) => {
     const at = form.elements[name];
     if (!at) return false;
     const choices = at instanceof HTMLSelectElement ? [...at.options].map((option) => option.value) : null;
     if (choices && !choices.includes(value)) return false;
     at.value = at instanceof HTMLTextAreaElement ? value.replace(/;\s*/g, '\n') : value;
+    at.dispatchEvent(new Event('filled'));
     uncover(control(name));
     return true;
   };
@@ -241,16 +275,25 @@
   };
 
   if (form) {
-    form.before(line);
+    form.before(told);
+    form.addEventListener('focusin', ({ target }) => {
+      const field = target.closest('.field');
+      if (field) field.classList.add('told');
+    });
     form.addEventListener('input', (event) => {
       const { name } = event.target;
       if (name === 'units') {
         store('units', event.target.value);
         preset();
+      } else if (name === 'machine') {
+        store('machine', event.target.value);
       } else if (name.endsWith('.unit')) {
         // The number stays, its unit changes.
         const input = control(name.slice(0, -5));
-        if (input && input.dataset.number) input.value = input.dataset.number;
+        if (input && input.dataset.number) {
+          input.value = input.dataset.number;
+          input.dispatchEvent(new Event('filled'));
+        }
       } else if (event.target.dataset.number) {
         delete event.target.dataset.number;
       }
@@ -261,13 +304,19 @@
       submitted = true;
       answer().then(() => {
         const wrong = one('[aria-invalid=true]', form);
-        (wrong || one('#answer')).focus({ preventScroll: false });
+        if (wrong) visible(wrong).focus();
+        // The card is in sight wherever one is.
+        else card.focus({ preventScroll: true });
       });
     });
     if (!location.search && stored('units').length) {
       const radio = all('[name=units]', form).find((choice) => choice.value === stored('units'));
       if (radio) radio.checked = true;
       preset();
+    }
+    const machine = control('machine');
+    if (!location.search && machine && [...machine.options].some(({ value }) => value === stored('machine'))) {
+      machine.value = stored('machine');
     }
     // However the form was sent, the address is the one to send on.
     history.replaceState(null, '', here() + location.hash);
@@ -281,16 +330,18 @@
     if (link.dataset.field && form && set(link.dataset.field, link.dataset.value)) {
       event.preventDefault();
       submitted = true;
-      const at = control(link.dataset.field);
+      const at = visible(control(link.dataset.field));
       if (at) {
         at.focus();
         if (at.select) at.select();
       }
       answer();
     } else if (link.dataset.open) {
-      uncover(control(link.dataset.open));
+      const at = control(link.dataset.open) || document.getElementById(link.dataset.open);
+      uncover(at);
       event.preventDefault();
-      control(link.dataset.open).focus();
+      at.scrollIntoView();
+      (one('summary', at) || at).focus();
     } else if ('share' in link.dataset) {
       event.preventDefault();
       if (navigator.share && matchMedia('(pointer: coarse)').matches) {

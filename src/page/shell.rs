@@ -15,7 +15,8 @@ pub fn page_at(title: &str, address: Option<&str>, body: Markup) -> String {
         html lang="en" {
             head {
                 meta charset="utf-8";
-                meta name="viewport" content="width=device-width, initial-scale=1";
+                // The keyboard of a phone takes its room from the page, so that what stands at its top stays in sight.
+                meta name="viewport" content="width=device-width, initial-scale=1, interactive-widget=resizes-content";
                 meta name="color-scheme" content="light dark";
                 title { (title) @if title != NAME { " · " (NAME) } }
                 link rel="stylesheet" href=(assets::style());

@@ -5,7 +5,7 @@
 
 use crate::asking::{Described, Field, Form, RESERVED, reserved_fields};
 use crate::fields::{Fields, Given};
-use crate::quantity::{KindRow, Unit, read};
+use crate::quantity::{KindRow, Unit, Written, read};
 
 /// The parts of a range, in the order they are joined.
 pub const RANGE: [&str; 4] = ["range.of", "range.from", "range.to", "range.step"];
@@ -170,12 +170,17 @@ fn one_line(field: &Field, value: &str) -> String {
     value.lines().map(str::trim).filter(|line| !line.is_empty()).collect::<Vec<_>>().join(separator)
 }
 
+/// Whether a field holds several numbers.
+fn is_several(field: &Field) -> bool {
+    is_lines(field) || field.form == "list" || field.is_point()
+}
+
 /// `text` with `unit` behind each bare number.
 fn with_unit(field: &Field, text: &str, unit: Unit) -> String {
     if text.trim_start().starts_with(['[', '{']) {
         return text.to_owned();
     }
-    let several = is_lines(field) || field.form == "list" || field.is_point();
+    let several = is_several(field);
     let is_mark = |c: char| c == '|' || (several && matches!(c, ',' | ';'));
     let mut out = String::with_capacity(text.len() + 8);
     let mut rest = text;
@@ -197,6 +202,42 @@ fn piece_with(piece: &str, unit: Unit) -> String {
     if is_bare { format!("{piece} {}", unit.row().ascii) } else { piece.to_owned() }
 }
 
+/// A list parted into its bare numbers and the unit that all of them have; words among them stay.
+fn parted_list(said: &str, units: &[Unit]) -> Option<(String, Unit)> {
+    let mut found = None;
+    let mut out = String::with_capacity(said.len());
+    for piece in said.split_inclusive([',', ';']) {
+        let text = piece.trim_end_matches([',', ';']);
+        let mark = &piece[text.len()..];
+        let text = text.trim();
+        let bare = match read(text, "") {
+            Err(_) if !text.contains(|c: char| c.is_ascii_digit()) => text,
+            Err(_) => return None,
+            Ok(written) => {
+                let unit = written.unit.filter(|unit| units.contains(unit))?;
+                if *found.get_or_insert(unit) != unit {
+                    return None;
+                }
+                number_of(text, &written)?
+            }
+        };
+        out.push_str(bare);
+        out.push_str(mark);
+    }
+    found.map(|unit| (out, unit))
+}
+
+/// The number of a text that has a unit.
+fn number_of<'t>(said: &'t str, written: &Written) -> Option<&'t str> {
+    said.char_indices().skip(1).map(|(at, _)| said.split_at(at)).find_map(|(number, name)| {
+        let number = number.trim_end();
+        let same = read(number, "").is_ok_and(|part| {
+            part.unit.is_none() && part.value == written.value && part.tolerance == written.tolerance
+        });
+        (Unit::named(name) == written.unit && same).then_some(number)
+    })
+}
+
 /// A stated value parted into what stands in the field and the unit beside it; whole, with the unit it is
 /// in, where it has no number of its own to part.
 fn parted(field: &Field, said: &str) -> (String, Option<Unit>) {
@@ -204,21 +245,16 @@ fn parted(field: &Field, said: &str) -> (String, Option<Unit>) {
     if units.is_empty() {
         return (said.to_owned(), None);
     }
+    if is_several(field) && said.contains([',', ';']) && !said.trim_start().starts_with(['[', '{']) {
+        return match parted_list(said, units) {
+            Some((numbers, unit)) => (numbers, Some(unit)),
+            None => (said.to_owned(), None),
+        };
+    }
     let Ok(written) = read(said, "") else { return (said.to_owned(), None) };
     let Some(unit) = written.unit.filter(|unit| units.contains(unit)) else { return (said.to_owned(), None) };
-    let ends = said.char_indices().map(|(at, _)| at).skip(1);
-    for at in ends {
-        let (number, name) = said.split_at(at);
-        let same = |text: &str| {
-            read(text, "").is_ok_and(|part| {
-                part.unit.is_none() && part.value == written.value && part.tolerance == written.tolerance
-            })
-        };
-        if Unit::named(name) == Some(unit) && same(number.trim_end()) {
-            return (number.trim_end().to_owned(), Some(unit));
-        }
-    }
-    (said.to_owned(), Some(unit))
+    let number = number_of(said, &written).unwrap_or(said);
+    (number.to_owned(), Some(unit))
 }
 
 #[cfg(test)]

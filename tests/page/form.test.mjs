@@ -59,7 +59,7 @@ for (const size of [PHONE, DESK]) {
     assert.equal(await again.inputValue('#field-full_depth'), '3/4');
     assert.equal(await again.inputValue('[name="full_depth.unit"]'), 'in');
     assert.match(await words(again, '#answer'), /0\.9002 in/);
-    assert.equal(await again.locator('#answer figure svg').count(), 1);
+    assert.equal(await again.locator('#rest figure svg').count(), 1);
     return page;
   });
 

@@ -80,3 +80,19 @@ fn parts_of_a_range_and_of_a_wanted_result_are_joined() {
         "wanted=point_length%3A0.152%20in&solve_for=diameter"
     );
 }
+
+#[test]
+fn a_list_in_one_unit_stands_in_bare_numbers_beside_it() {
+    let shown = |id: &str, name: &str, query: &str| {
+        let described = describe_entry(find(id).expect("a calculator")).expect("described");
+        let field = described.fields.iter().find(|field| field.name == name).expect("a field");
+        stated(id, query).shown(field)
+    };
+    let points = "points=0.5+in,-3/8+in%3B2+in,1-1/4in";
+    assert_eq!(shown("datum/visit-order", "points", points), ("0.5,-3/8;2,1-1/4".to_owned(), Some(Unit::Inch)));
+    // Two units stay as they are typed.
+    let mixed = "points=0.5+in,2+mm%3B2+in,1+in";
+    assert_eq!(shown("datum/visit-order", "points", mixed), ("0.5 in,2 mm;2 in,1 in".to_owned(), None));
+    let speeds = "available=112+rpm,160+rpm";
+    assert_eq!(shown("speeds/spindle-speed", "available", speeds), ("112,160".to_owned(), Some(Unit::Rpm)));
+}

@@ -237,6 +237,11 @@ impl Calculator for TapDrill {
     type Input = TapDrillInput;
     type Output = TapDrillResult;
     const LEADS: &'static [&'static str] = &["drill/name|published/name", "drill/room", "drill_diameter"];
+    const CONTEXT: &'static [&'static str] = &[
+        "{drill/thread_percent|published/thread_percent} thread",
+        // There is room only where the drill's hole lies within the class.
+        "within {minor_limits/class} · {drill/room} room",
+    ];
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {

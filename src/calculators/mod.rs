@@ -194,6 +194,8 @@ pub trait Calculator: 'static {
     const ANOTHER_CHECK: &'static str = "";
     /// Words a machinist might look for, parted by commas.
     const WORDS: &'static str;
+    /// Words, parted by commas, of what there is no calculator for and this one comes nearest to.
+    const NEAR: &'static str = "";
     /// Examples; the first shows the main use.
     const EXAMPLES: &'static [Example];
     /// What it asks for.
@@ -242,6 +244,8 @@ pub struct Entry {
     pub another_check: &'static str,
     /// See [`Calculator::WORDS`].
     pub words: &'static str,
+    /// See [`Calculator::NEAR`].
+    pub near: &'static str,
     /// See [`Calculator::EXAMPLES`].
     pub examples: &'static [Example],
     /// Results that a person asks for first.
@@ -266,6 +270,7 @@ impl Entry {
             task: C::TASK,
             another_check: C::ANOTHER_CHECK,
             words: C::WORDS,
+            near: C::NEAR,
             examples: C::EXAMPLES,
             leads: C::LEADS,
             solve: solve::<C>,
@@ -296,6 +301,11 @@ impl Entry {
     /// The words a machinist might look for, one by one.
     pub fn each_word(&self) -> impl Iterator<Item = &'static str> {
         self.words.split(", ")
+    }
+
+    /// The words that it only comes nearest to, one by one.
+    pub fn each_near(&self) -> impl Iterator<Item = &'static str> {
+        self.near.split(", ").filter(|word| !word.is_empty())
     }
 
     /// A good value for a field, from the examples.

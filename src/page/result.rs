@@ -33,7 +33,7 @@ pub fn result(answer: &Answer, drawing: Markup, filled: &Filled) -> Markup {
 
 /// What a result is asked for first, each by its path and what it is called: what the calculator names, else a thing
 /// chosen by name, such as a stock drill, then the first single quantity. Nothing where a list comes before them.
-fn leading(entry: &Entry, result: &Node) -> Vec<(String, String, Cell)> {
+pub fn leading(entry: &Entry, result: &Node) -> Vec<(String, String, Cell)> {
     let first = |paths: &&str| paths.split('|').find_map(|path| lead(result, path));
     let named: Vec<_> = entry.leads.iter().filter_map(first).collect();
     if !named.is_empty() {

@@ -17,9 +17,7 @@ const POLICY: &str = "default-src 'none'; style-src 'self'; script-src 'self'; c
 /// The list, the page without a connection, and the files.
 pub fn routes(config: &mut web::ServiceConfig) {
     config
-        .service(readable("/", |request: HttpRequest| async move {
-            html(StatusCode::OK, page::list(request.query_string()))
-        }))
+        .service(readable("/", list))
         .service(readable(assets::OFFLINE, || async { html(StatusCode::OK, page::offline()) }));
     for asset in assets::all() {
         let keep = if asset.for_ever { "public, max-age=31536000, immutable" } else { "no-cache" };
@@ -40,6 +38,19 @@ pub fn html(status: StatusCode, body: String) -> HttpResponse {
         .insert_header((header::CONTENT_SECURITY_POLICY, POLICY))
         .insert_header((header::REFERRER_POLICY, "no-referrer"))
         .body(body)
+}
+
+/// The first page, which answers what is looked for.
+async fn list(request: HttpRequest) -> HttpResponse {
+    let query = request.query_string();
+    let again = || {
+        let query = query.to_owned();
+        move || page::list(&query)
+    };
+    match aside::work(&request, || page::list(query), again).await {
+        Ok(page) => html(StatusCode::OK, page),
+        Err(response) => response,
+    }
 }
 
 /// The page of a calculator, filled from the query.

@@ -5,6 +5,11 @@ const folder = process.argv[2];
 const pages = {
   list: '/',
   found: '/?find=three+wires',
+  answered: '/?find=M8',
+  'answered-each': '/?find=1/2+hss+4140',
+  asked: '/?find=6',
+  docs: '/docs/',
+  'docs-holes': '/docs/holes',
   'tap-drill': '/holes/tap-drill?thread=M8&machine=mill',
   'drill-point': '/holes/drill-point?diameter=1/2%20in&full_depth=3/4%20in',
   refused: '/holes/drill-point?diameter=0.5&point_angle=x',

@@ -158,7 +158,7 @@ impl Calculator for Materials {
     const ANOTHER_CHECK: &'static str =
         "Try a file on the work: where it skates, the work is harder than a soft row of the table supposes.";
     const WORDS: &'static str = "steel, stainless, cast iron, aluminium, brass, AISI, UNS, EN, hardness, \
-        machinability, sfm, kc";
+        machinability, sfm, kc, bronze, tool steel, titanium";
     const EXAMPLES: &'static [Example] = examples! {
         "What is known of annealed 4140, of which a winch pinion is to be made.":
             search = "4140 annealed";

@@ -22,7 +22,7 @@ pub fn answers(found: &Found) -> Markup {
         |answered: &Answered| answered.answer.record.cautions.iter().any(|one| one.code == cautions::STARTING_POINT.0);
     html! {
         @if let Some(conversion) = &found.conversion { (converted(conversion)) }
-        @for answered in &found.answers { (card(answered)) }
+        div.cards { @for answered in &found.answers { (card(answered)) } }
         @if found.answers.iter().any(cares) { p.care-all { (cautions::STARTING_POINT.1) } }
         @if !found.further.is_empty() {
             h3 { @if found.answers.is_empty() { "Goes on with" } @else { "Takes it further" } }
@@ -98,7 +98,7 @@ fn card(answered: &Answered) -> Markup {
                 Body::Roots(_) | Body::Correction(_) => {}
             }
             @let assumed: Vec<String> = record.assumed.iter().filter(|one| one.field != "units")
-                .map(|one| format!("{} {}", in_words(one.field), plain(&one.value))).collect();
+                .map(|one| format!("{} {}", in_words(one.field), in_words(&plain(&one.value)))).collect();
             @if !assumed.is_empty() { p.about { "Assumed: " (assumed.join("; ")) "." } }
             @if !own.is_empty() || !record.notes.is_empty() {
                 details.more { summary { "Take care, and notes" }
@@ -138,7 +138,7 @@ fn values(answer: &Answer, result: &Node, words: &str) -> Markup {
     let rest: Vec<(String, &Node)> =
         singles(result).into_iter().filter(|(name, _)| leads.iter().all(|(lead, _)| lead != name)).collect();
     let mut shown: Vec<&(String, &Node)> = rest.iter().filter(|(name, _)| is_asked(name)).take(MOST_WANTED).collect();
-    if shown.is_empty() {
+    if !shown.iter().any(|(_, node)| matches!(node, Node::Quantity(_))) {
         shown = rest.iter().filter(|(_, node)| matches!(node, Node::Quantity(_))).take(MOST_VALUES).collect();
     }
     let shown = shown.into_iter().map(|(name, node)| (name.clone(), Cell::of(node)));

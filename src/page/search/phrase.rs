@@ -173,13 +173,21 @@ fn tokens(text: &str) -> Vec<String> {
             said.replace_range(at..at + other.len(), &own);
         }
     }
-    said.split_whitespace()
+    let mut tokens: Vec<String> = said
+        .split_whitespace()
         .map(|token| token.trim_end_matches([',', ':', '!']).trim_start_matches([',', ':', '!']))
         // A point at the end is the sentence's, but for `No.`.
         .map(|token| if token.eq_ignore_ascii_case("no.") { token } else { token.trim_end_matches('.') })
         .filter(|token| !token.is_empty())
         .flat_map(counted)
-        .collect()
+        .collect();
+    // `1/4-20 class 3A` is 1/4-20-3A: the word before a class is no part of it.
+    for at in (1..tokens.len()).rev() {
+        if tokens[at - 1].eq_ignore_ascii_case("class") && tokens[at].starts_with(|c: char| c.is_ascii_digit()) {
+            tokens.remove(at - 1);
+        }
+    }
+    tokens
 }
 
 /// `6x100` and `6x` as a count, the cross and what is counted.

@@ -9,6 +9,7 @@ mod field;
 mod form;
 mod grounds;
 pub mod guide;
+mod home;
 pub mod practice;
 pub mod problem;
 pub mod reference;
@@ -18,105 +19,14 @@ pub mod shell;
 mod stated;
 mod tables;
 
-use crate::asking::{self, Body, Described, Form, describe_entry, described};
-use crate::calculators::{Entry, Task};
+use crate::asking::{self, Body, Form, describe_entry};
+use crate::calculators::Entry;
 use crate::drawing::Stands;
-use crate::fields::Fields;
 use crate::refusal::{Code, Refusal};
-use crate::shop;
 use field::Filled;
+pub use home::{list, missing};
 use maud::{Markup, PreEscaped, html};
 use stated::Stated;
-
-/// The list of calculators, grouped by task, or those that the words in a query find.
-pub fn list(query: &str) -> String {
-    let words = Fields::of_query(query).and_then(|mut fields| fields.take("find")).map(|find| find.said());
-    let words = words.map(|words| words.trim().to_owned()).filter(|words| !words.is_empty());
-    let body = html! {
-        h1 { (shell::NAME) }
-        p.about-all {
-            "The sums of a machine shop, checked and with their sources"
-            @if let Some(shop) = shop::installed() { ", for the machines of " (shop.name) }
-            "."
-        }
-        form #find role="search" action="/" method="get" {
-            label for="words" { "Find" }
-            div.entry {
-                input #words name="find" type="search" value=(words.as_deref().unwrap_or_default()) autocomplete="off"
-                    autocapitalize="off" spellcheck="false" placeholder="drill tip, PCD, three wires …";
-                button type="submit" { "Find" }
-            }
-        }
-        div #list {
-            @match &words {
-                Some(words) => (found(words)),
-                None => (by_task()),
-            }
-        }
-    };
-    shell::page(shell::NAME, body)
-}
-
-fn by_task() -> Markup {
-    let tasks: Vec<(&Task, Vec<&Described>)> = Task::ALL
-        .iter()
-        .map(|task| {
-            (task, described().iter().copied().filter(|described| described.entry.task == *task).collect::<Vec<_>>())
-        })
-        .filter(|(_, of_task)| !of_task.is_empty())
-        .collect();
-    let anchor = |task: &Task| task.words().to_lowercase().replace(' ', "-");
-    html! {
-        // Filled by the script from what is kept on this device alone.
-        div #own hidden {}
-        nav.tasks aria-label="Tasks" {
-            @for (task, _) in &tasks { a href=(format!("#{}", anchor(task))) { (task.words()) } " " }
-        }
-        @for (task, calculators) in &tasks {
-            section {
-                h2 id=(anchor(task)) { (task.words()) }
-                (titles(calculators))
-            }
-        }
-    }
-}
-
-fn titles(calculators: &[&Described]) -> Markup {
-    html! {
-        ul.titles {
-            @for described in calculators {
-                li {
-                    a href=(format!("/{}", described.entry.id)) { (described.entry.title) }
-                    p { (described.entry.about) }
-                }
-            }
-        }
-    }
-}
-
-fn found(words: &str) -> Markup {
-    let found = search::found(words);
-    html! {
-        section {
-            h2 { "Found for “" (crate::quantity::shown(words)) "”" }
-            @if found.is_empty() { p { "Nothing answers to these words." } } @else { (titles(&found)) }
-        }
-        p { a.tap href="/" { "All calculators" } }
-    }
-}
-
-/// The page for an address that has no calculator.
-pub fn missing(id: &str) -> String {
-    let name = id.rsplit('/').next().unwrap_or(id).replace('-', " ");
-    let near = search::found(&name);
-    let body = html! {
-        h1 { "No such calculator" }
-        p { "There is no calculator " (crate::quantity::shown(id)) "." }
-        @if !near.is_empty() { section { h2 { "Near it" } (titles(&near)) } }
-        p { a.tap href="/" { "All calculators" } }
-    };
-    shell::page("No such calculator", body)
-}
 
 /// The page that a device shows for one it has not kept, while the service cannot be reached.
 pub fn offline() -> String {

@@ -196,6 +196,8 @@ pub trait Calculator: 'static {
     const ANOTHER_CHECK: &'static str = "";
     /// Words a machinist might look for, parted by commas.
     const WORDS: &'static str;
+    /// Words, parted by commas, of what there is no calculator for and this one comes nearest to.
+    const NEAR: &'static str = "";
     /// Examples; the first shows the main use.
     const EXAMPLES: &'static [Example];
     /// Questions as a foreman asks them, for practice.
@@ -250,6 +252,8 @@ pub struct Entry {
     pub another_check: &'static str,
     /// See [`Calculator::WORDS`].
     pub words: &'static str,
+    /// See [`Calculator::NEAR`].
+    pub near: &'static str,
     /// See [`Calculator::EXAMPLES`].
     pub examples: &'static [Example],
     /// See [`Calculator::EXERCISES`].
@@ -278,6 +282,7 @@ impl Entry {
             task: C::TASK,
             another_check: C::ANOTHER_CHECK,
             words: C::WORDS,
+            near: C::NEAR,
             examples: C::EXAMPLES,
             exercises: C::EXERCISES,
             leads: C::LEADS,
@@ -310,6 +315,11 @@ impl Entry {
     /// The words a machinist might look for, one by one.
     pub fn each_word(&self) -> impl Iterator<Item = &'static str> {
         self.words.split(", ")
+    }
+
+    /// The words that it only comes nearest to, one by one.
+    pub fn each_near(&self) -> impl Iterator<Item = &'static str> {
+        self.near.split(", ").filter(|word| !word.is_empty())
     }
 
     /// A good value for a field, from the examples.

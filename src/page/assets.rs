@@ -32,8 +32,12 @@ pub fn all() -> &'static [Asset] {
         let listed = include_str!("manifest.json").replace("ICON", &icon.address);
         let manifest = kept("manifest", "json", "application/manifest+json", &listed);
         let practice = kept("practice", "css", "text/css; charset=utf-8", include_str!("practice.css"));
-        let shell: Vec<&str> =
-            [&style, &script, &icon, &manifest, &practice].iter().map(|asset| asset.address.as_str()).collect();
+        let search = kept("search", "js", "text/javascript; charset=utf-8", include_str!("search.js"));
+        let home = kept("home", "css", "text/css; charset=utf-8", include_str!("home.css"));
+        let shell: Vec<&str> = [&style, &script, &icon, &manifest, &practice, &search, &home]
+            .iter()
+            .map(|asset| asset.address.as_str())
+            .collect();
         let shell = serde_json::to_string(&shell).unwrap_or_default();
         // A new version of anything is a new cache, which the worker fills before it drops the old one.
         let cache = format!("pages-{}-{:08x}", crate::VERSION, XxHash3_64::oneshot(shell.as_bytes()) as u32);
@@ -47,7 +51,7 @@ pub fn all() -> &'static [Asset] {
         // For those who write programs, who have a connection.
         let reference = kept("reference", "css", "text/css; charset=utf-8", include_str!("reference.css"));
         let drawing = kept("reference", "js", "text/javascript; charset=utf-8", include_str!("reference.js"));
-        vec![style, script, icon, manifest, practice, worker, reference, drawing]
+        vec![style, script, icon, manifest, practice, worker, reference, drawing, search, home]
     });
     &ALL
 }
@@ -95,4 +99,14 @@ pub fn reference_style() -> &'static str {
 /// The address of the script that draws the published description.
 pub fn reference_script() -> &'static str {
     address(7)
+}
+
+/// The address of the script of the first page.
+pub fn search_script() -> &'static str {
+    address(8)
+}
+
+/// The address of what the first page adds to the style sheet.
+pub fn home_style() -> &'static str {
+    address(9)
 }

@@ -102,7 +102,7 @@ impl Headline {
 
 /// What a result is asked for first, by paths: what the calculator names, else a thing chosen by name, such as a stock
 /// drill, then the first single quantity. Nothing where a list comes before them.
-fn leading(entry: &Entry, result: &Node) -> Vec<String> {
+pub fn leading(entry: &Entry, result: &Node) -> Vec<String> {
     let first = |paths: &&str| paths.split('|').find(|path| result.at(path).is_some()).map(str::to_owned);
     let named: Vec<String> = entry.leads.iter().filter_map(first).collect();
     if !named.is_empty() {

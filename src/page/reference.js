@@ -83,17 +83,20 @@
       return make('select', { id }, ...options);
     }
     const plain = { id, value, autocapitalize: 'off', spellcheck: false, autocomplete: 'off' };
-    if (schema.type === 'object') return make('textarea', { ...plain, rows: 3 });
+    // A phone is about so many letters wide: what is longer is seen whole on several lines.
+    const lines = Math.ceil(value.length / 24);
+    if (schema.type === 'object' || lines > 1) return make('textarea', { ...plain, rows: Math.max(schema.type === 'object' ? 3 : 2, lines) });
     return make('input', { ...plain, type: 'text' });
   };
   const addressOf = (path, entries) => {
     let address = path;
     const query = [];
     for (const { parameter, element } of entries) {
-      const value = element.value.trim();
+      const isLines = resolve(parameter.schema).type === 'object';
+      const value = isLines ? element.value.trim() : element.value.replace(/\s*\n\s*/g, ' ').trim();
       if (parameter.in === 'path') address = address.replace(`{${parameter.name}}`, encodeURIComponent(value));
       if (parameter.in !== 'query' || !value) continue;
-      const pairs = resolve(parameter.schema).type === 'object'
+      const pairs = isLines
         ? value.split('\n').filter((line) => line.includes('=')).map((line) => [line.slice(0, line.indexOf('=')), line.slice(line.indexOf('=') + 1)])
         : [[parameter.name, value]];
       query.push(...pairs.map(([name, one]) => `${encodeURIComponent(name.trim())}=${encodeURIComponent(one.trim())}`));

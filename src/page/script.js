@@ -70,21 +70,6 @@
     event.target.textContent = isKept() ? 'Kept: let go' : 'Keep';
     say(isKept() ? 'Kept on this device; it stands on the first page.' : 'No longer kept.');
   };
-  const showOwn = () => {
-    const own = one('#own');
-    if (!own) return;
-    const section = (name, title) => {
-      const entries = stored(name);
-      if (!entries.length) return [];
-      const lines = entries.map(({ href, title: of, given, says }) =>
-        make('li', {}, make('a', { href }, of), make('p', {}, [given, says].filter(Boolean).join(' → '))));
-      const forget = make('button', { type: 'button', class: 'quiet', onclick: () => (store(name, []), showOwn()) }, 'Forget these');
-      return [make('section', {}, make('h2', {}, title), make('ul', { class: 'titles' }, ...lines), forget)];
-    };
-    own.replaceChildren(...section('kept', 'Kept'), ...section('recent', 'Recent'));
-    own.hidden = !own.children.length;
-  };
-
   // ---- Copying, also where the browser offers no clipboard.
   const copy = async (text, words) => {
     try {
@@ -380,26 +365,8 @@
     });
   }
 
-  // ---- Finding as one types.
-  const find = one('#find');
-  if (find) {
-    const look = later(async () => {
-      const words = find.elements.find.value.trim();
-      const address = words ? `/?find=${encodeURIComponent(words)}` : '/';
-      const response = await fetch(address).catch(() => null);
-      if (!response || !response.ok) {
-        connected(false, 'Not connected: the search needs the service. All calculators stand below.');
-        return;
-      }
-      const next = new DOMParser().parseFromString(await response.text(), 'text/html');
-      if (find.elements.find.value.trim() !== words) return;
-      one('#list').replaceChildren(...one('#list', next).childNodes);
-      history.replaceState(null, '', address);
-      showOwn();
-    }, 150);
-    find.addEventListener('input', look);
-    showOwn();
-  }
+  // What the script of the first page uses too.
+  window.reckoner = { one, all, make, later, stored, store, connected };
 
   const keptPages = one('#kept-pages');
   if (keptPages && 'caches' in window) {

@@ -1,139 +1,85 @@
-//! Finding a calculator from any word that a machinist might use for it.
+//! What the search box answers to: a phrase is read into what its parts mean, each calculator is filled where the parts
+//! fit its fields, those that have all they need are asked, and calculators are found by their words.
+
+mod answers;
+mod conversion;
+mod filling;
+mod phrase;
+mod unsure;
+mod words;
+
+pub use answers::{Answered, Further};
+pub use conversion::Conversion;
+pub use unsure::Question;
+pub use words::{found, nearest, parts};
 
 use crate::asking::{Described, described};
-use crate::fields::is_slip;
+use filling::Fit;
+use phrase::Phrase;
 
-/// Most words that are looked for; nobody needs more to say what is meant.
-const MOST_WORDS: usize = 10;
+/// Most calculators that are named for one phrase.
+const MOST_NAMED: usize = 8;
 
-/// The calculators that `words` may mean, the likeliest first.
-pub fn found(words: &str) -> Vec<&'static Described> {
-    let mut asked: Vec<String> = parts(words);
-    asked.truncate(MOST_WORDS);
-    if asked.is_empty() {
-        return Vec::new();
-    }
-    let phrase = asked.join(" ");
-    let mut ranked: Vec<(usize, f64, &Described)> = described()
-        .iter()
-        .copied()
-        .map(|described| {
-            let (hits, score) = score(described, &asked, &phrase);
-            (hits, score, described)
-        })
-        .filter(|(hits, _, _)| *hits > 0)
-        .collect();
-    // Those that answer to more of the words stand first; between equals the register's order is kept.
-    ranked.sort_by(|a, b| b.0.cmp(&a.0).then(b.1.total_cmp(&a.1)));
-    let most = ranked.first().map_or(0, |first| first.0);
-    ranked.retain(|(hits, _, _)| *hits == most);
-    ranked.into_iter().map(|(_, _, described)| described).collect()
+/// What a phrase finds.
+#[derive(Debug, Default)]
+pub struct Found {
+    /// What was taken for granted, what is open, and ways to say it.
+    pub questions: Vec<Question>,
+    /// The size in other units.
+    pub conversion: Option<Conversion>,
+    /// Answers, the likeliest first.
+    pub answers: Vec<Answered>,
+    /// Calculators that take it further, filled as far as it goes.
+    pub further: Vec<Further>,
+    /// Calculators that its words find.
+    pub by_words: Vec<&'static Described>,
+    /// Calculators that come nearest to a word for which there is none.
+    pub nearest: Vec<&'static Described>,
 }
 
-/// How many of the words a calculator answers to, and how well.
-fn score(described: &Described, asked: &[String], phrase: &str) -> (usize, f64) {
-    let entry = described.entry;
-    let mut places: Vec<(f64, Vec<String>)> = vec![(8.0, parts(entry.title)), (7.0, parts(entry.address().1))];
-    places.extend(entry.each_word().map(|word| (6.0, parts(word))));
-    places.push((2.0, parts(entry.about)));
-    places.extend(described.fields.iter().map(|field| (1.5, parts(&field.name))));
-    places.extend(described.results.iter().map(|result| (1.0, parts(result.name))));
-    let mut hits = 0;
-    let mut score = 0.0;
-    for word in asked {
-        let best = places
-            .iter()
-            .flat_map(|(weight, tokens)| tokens.iter().map(move |token| weight * alike(word, token)))
-            .fold(0.0, f64::max);
-        hits += usize::from(best > 0.0);
-        score += best;
+/// What `text` finds.
+pub fn look(text: &str) -> Found {
+    let phrase = Phrase::read(text);
+    let mut found = Found { questions: unsure::questions(&phrase), ..Found::default() };
+    let words = phrase.words();
+    found.nearest = nearest(&words);
+    if !phrase.has_values() {
+        found.by_words = if found.nearest.is_empty() { words::found(&words) } else { Vec::new() };
+        return found;
     }
-    // The whole phrase as a title counts most, then as a search word, then as a part of either.
-    let whole = |places: &[(f64, Vec<String>)]| places.iter().any(|(_, tokens)| tokens.join(" ") == phrase);
-    let whole = if whole(&places[..2]) {
-        30.0
-    } else if whole(&places[2..2 + entry.each_word().count()]) {
-        20.0
-    } else {
-        0.0
-    };
-    let within = places.iter().filter(|(_, tokens)| tokens.join(" ").contains(phrase)).map(|(weight, _)| *weight);
-    (hits, score + whole + within.fold(0.0, f64::max))
+    found.conversion = conversion::of(&phrase);
+    if found.conversion.as_ref().is_some_and(|conversion| conversion.is_asked) {
+        return found;
+    }
+    let by_words = words::found(&words);
+    let fits = filling::fits(&phrase, described(), !by_words.is_empty());
+    let is_open = found.conversion.is_some() || !found.questions.is_empty();
+    found.questions.extend(unsure::left_over(&phrase, &fits, is_open, !by_words.is_empty()));
+    let asked = answers::ask(&fits, &words);
+    (found.answers, found.further) = (asked.answers, asked.further);
+    if found.answers.is_empty() {
+        found.questions.extend(asked.refused);
+    }
+    if fits.is_empty() && found.nearest.is_empty() {
+        // What the words find is filled with what fits there.
+        found.further = by_words.iter().map(|one| Further::of(&Fit::of(&phrase, one))).collect();
+    }
+    // What needs least goes on soonest.
+    found.further.sort_by_key(|further| further.needs.len());
+    found.further.truncate(MOST_NAMED);
+    found
 }
 
-/// How well a word of a calculator answers to one asked for: 1 the same, less where it only begins so or is
-/// a slip of the finger away, 0 not at all.
-fn alike(asked: &str, token: &str) -> f64 {
-    if asked == token {
-        1.0
-    } else if token.starts_with(asked) {
-        0.8
-    } else if is_slip(asked, token) {
-        0.5
-    } else {
-        0.0
+impl Found {
+    /// Whether nothing was found.
+    pub fn is_empty(&self) -> bool {
+        self.conversion.is_none()
+            && self.answers.is_empty()
+            && self.further.is_empty()
+            && self.by_words.is_empty()
+            && self.nearest.is_empty()
     }
-}
-
-/// The words of a text in small letters, without the s of a plural; words that say nothing are left out.
-fn parts(text: &str) -> Vec<String> {
-    text.split(|c: char| !c.is_alphanumeric())
-        .map(str::to_lowercase)
-        .filter(|word| {
-            !word.is_empty() && !["a", "the", "of", "for", "to", "in", "and", "i", "how"].contains(&word.as_str())
-        })
-        .map(|word| match word.strip_suffix('s') {
-            Some(one) if one.len() > 2 && !one.ends_with('s') => one.to_owned(),
-            _ => word,
-        })
-        .collect()
 }
 
 #[cfg(test)]
-mod tests {
-    use super::found;
-    use crate::calculators::REGISTER;
-
-    #[test]
-    fn words_of_the_shop_find_their_calculator_first() {
-        for (words, id) in [
-            ("drill tip", "holes/drill-point"),
-            ("PCD", "patterns/bolt-circle"),
-            ("hole circle", "patterns/bolt-circle"),
-            ("three wires", "threads/wires"),
-            ("tap drill", "holes/tap-drill"),
-            ("touch off", "datum/touch-off"),
-            ("rpm", "speeds/spindle-speed"),
-            ("change gears", "threads/change-gears"),
-            ("tramming", "datum/tram"),
-            ("sagitta", "geometry/arc"),
-            ("taylor", "speeds/tool-life"),
-            ("dril piont", "holes/drill-point"),
-            ("ball nose", "speeds/ball-nose"),
-            ("band saw", "speeds/sawing"),
-        ] {
-            let found = found(words);
-            assert_eq!(found.first().map(|d| d.entry.id), Some(id), "{words}: {:?}", ids(&found));
-        }
-    }
-
-    #[test]
-    fn every_title_and_every_search_word_finds_its_calculator() {
-        for entry in REGISTER {
-            assert_eq!(found(entry.title).first().map(|d| d.entry.id), Some(entry.id), "{}", entry.title);
-            for word in entry.each_word() {
-                let found = found(word);
-                assert!(found.iter().any(|d| d.entry.id == entry.id), "{word}: {:?}", ids(&found));
-            }
-        }
-    }
-
-    #[test]
-    fn nonsense_finds_nothing() {
-        assert!(found("xyzzy").is_empty() && found("  ").is_empty());
-    }
-
-    fn ids(found: &[&super::Described]) -> Vec<&'static str> {
-        found.iter().map(|d| d.entry.id).collect()
-    }
-}
+mod tests;

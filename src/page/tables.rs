@@ -18,7 +18,8 @@ pub struct Cell {
 }
 
 impl Cell {
-    fn plain(text: String) -> Self {
+    /// Words without a unit.
+    pub fn words(text: String) -> Self {
         Self { bare: text.clone(), text, unit: None }
     }
 
@@ -28,18 +29,18 @@ impl Cell {
             Node::Quantity(leaf) => quantity(leaf),
             Node::Number(number) => {
                 // Six decimals are more than anybody reads; what is copied has them all.
-                Self { text: text::full(text::round(*number, 6)), ..Self::plain(text::full(*number)) }
+                Self { text: text::full(text::round(*number, 6)), ..Self::words(text::full(*number)) }
             }
-            Node::Count(count) => Self::plain(count.to_string()),
-            Node::Truth(truth) => Self::plain(if *truth { "yes" } else { "no" }.to_owned()),
-            Node::Text(words, _) if is_choice(words) => Self::plain(said_word(words)),
-            Node::Text(words, _) => Self::plain(words.to_string()),
+            Node::Count(count) => Self::words(count.to_string()),
+            Node::Truth(truth) => Self::words(if *truth { "yes" } else { "no" }.to_owned()),
+            Node::Text(words, _) if is_choice(words) => Self::words(said_word(words)),
+            Node::Text(words, _) => Self::words(words.to_string()),
             Node::List(items) => {
-                Self::plain(items.iter().map(|item| Cell::of(item).text).collect::<Vec<_>>().join(", "))
+                Self::words(items.iter().map(|item| Cell::of(item).text).collect::<Vec<_>>().join(", "))
             }
             // A point inside a list of points.
             Node::Record(members) => {
-                Self::plain(members.iter().map(|(_, node)| Cell::of(node).text).collect::<Vec<_>>().join(", "))
+                Self::words(members.iter().map(|(_, node)| Cell::of(node).text).collect::<Vec<_>>().join(", "))
             }
         }
     }
@@ -167,7 +168,7 @@ pub fn lists(node: &Node, members: &[Member]) -> Markup {
 }
 
 /// The cells of a record by column; with `settings` also what to set for each.
-fn row_cells(row: &Node, members: &[Member], settings: bool) -> Vec<(String, Cell)> {
+pub fn row_cells(row: &Node, members: &[Member], settings: bool) -> Vec<(String, Cell)> {
     let mut cells = Vec::new();
     for (path, node) in singles(row) {
         let name = label(members, &path);
@@ -242,7 +243,7 @@ pub fn chart(rows: &[Row], inputs: &[Member], results: &[Member]) -> Markup {
             }
             Err(wrongs) => {
                 let says: Vec<&str> = wrongs.iter().map(|wrong| wrong.says.as_str()).collect();
-                varied.chain([("Refused".to_owned(), Cell::plain(says.join(" ")))]).collect()
+                varied.chain([("Refused".to_owned(), Cell::words(says.join(" ")))]).collect()
             }
         }
     });

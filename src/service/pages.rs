@@ -19,9 +19,7 @@ const POLICY: &str = "default-src 'none'; style-src 'self'; script-src 'self'; c
 /// The list, the page without a connection, and the files.
 pub fn routes(config: &mut web::ServiceConfig) {
     config
-        .service(readable("/", |request: HttpRequest| async move {
-            html(StatusCode::OK, page::list(request.query_string()))
-        }))
+        .service(readable("/", list))
         .service(readable(assets::OFFLINE, || async { html(StatusCode::OK, page::offline()) }))
         .service(readable("/guide", || async { html(StatusCode::OK, guide::list()) }))
         .service(readable("/guide/{page}", guide_page));
@@ -57,6 +55,19 @@ async fn guide_page(path: web::Path<String>) -> HttpResponse {
     match guide::page(&path) {
         Some(page) => html(StatusCode::OK, page),
         None => Problem::whole(StatusCode::NOT_FOUND, "The guide has no such page.", "/guide").respond(),
+    }
+}
+
+/// The first page, which answers what is looked for.
+async fn list(request: HttpRequest) -> HttpResponse {
+    let query = request.query_string();
+    let again = || {
+        let query = query.to_owned();
+        move || page::list(&query)
+    };
+    match aside::work(&request, || page::list(query), again).await {
+        Ok(page) => html(StatusCode::OK, page),
+        Err(response) => response,
     }
 }
 

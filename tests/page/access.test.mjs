@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { brotliDecompressSync } from 'node:zlib';
-import { DESK, PHONE, base, calculators, launch, open, pageOf, violations } from './browser.mjs';
+import { DESK, PHONE, base, calculators, launch, open, pageOf, setInOurFont, violations } from './browser.mjs';
 
 let browser;
 before(async () => (browser = await launch()));
@@ -21,6 +21,7 @@ const small = (page) => page.evaluate(() => {
 });
 
 const widths = async (page, path) => {
+  await setInOurFont(page);
   for (const [width, scale] of [[320, 1], [390, 2], [1280, 2], [1280, 1]]) {
     await page.setViewportSize({ width, height: 800 });
     await page.evaluate((scale) => (document.documentElement.style.fontSize = `${scale * 100}%`), scale);
@@ -57,7 +58,7 @@ test('every calculator: nothing found by axe, large enough to touch, no sideways
   await page.context().close();
 });
 
-for (const path of ['/', '/?find=three+wires', '/offline', '/holes/nothing', '/holes/drill-point', '/holes/drill-point?diameter=0.5&point_angle=x',
+for (const path of ['/', '/?find=three+wires', '/?find=M8', '/?find=1/2+hss+4140', '/?find=6', '/?find=25.4+mm+in+inch', '/?find=sine+bar', '/?find=xyzzy', '/offline', '/holes/nothing', '/holes/drill-point', '/holes/drill-point?diameter=0.5&point_angle=x',
   '/holes/drill-point?diameter=1/4..1+step+1/8+in', '/datum/visit-order', '/practice',
   '/practice?calculator=holes/drill-point&seed=7', '/practice?calculator=holes/drill-point&seed=7&answer=9+in',
   '/practice/sheet?calculator=holes/drill-point&seed=7&count=3', '/practice/answers?calculator=holes/drill-point&seed=7&count=3']) {

@@ -10,7 +10,9 @@ export const PHONE = {
   name: 'phone',
   viewport: { width: 390, height: 844 }, deviceScaleFactor: 2, isMobile: true, hasTouch: true,
 };
-export const DESK = { name: 'desk', viewport: { width: 1280, height: 800 } };
+export const DESK = { name: 'desk', viewport: { width: 1280, height: 900 } };
+// What all that is measured is set in; tests/page/run gives the browser no other.
+export const FONT = 'Roboto Slab';
 
 const quiet = ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking',
   '--disable-component-update', '--disable-sync'];
@@ -34,6 +36,26 @@ export const open = async (browser, { name, ...size }, path = '/', more = {}) =>
   });
   await page.goto(path);
   return page;
+};
+
+// Fails where a text of the page is not set in FONT: what is measured of it would be another machine's.
+export const setInOurFont = async (page, selectors = ['h1', 'main p', 'header a']) => {
+  const devtools = await page.context().newCDPSession(page);
+  await devtools.send('DOM.enable');
+  await devtools.send('CSS.enable');
+  const { root } = await devtools.send('DOM.getDocument');
+  let seen = 0;
+  for (const selector of selectors) {
+    const { nodeId } = await devtools.send('DOM.querySelector', { nodeId: root.nodeId, selector });
+    if (!nodeId) continue;
+    const { fonts } = await devtools.send('CSS.getPlatformFontsForNode', { nodeId });
+    for (const { familyName } of fonts) {
+      if (!familyName.startsWith(FONT)) throw new Error(`${selector} is set in ${familyName}, not in ${FONT}`);
+      seen += 1;
+    }
+  }
+  if (!seen) throw new Error('no text was found to look at its font');
+  await devtools.detach();
 };
 
 const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');

@@ -1,7 +1,7 @@
 // A form filled, answered and refused, at a phone's size and at a desk's.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { DESK, PHONE, answered, base, launch, open } from './browser.mjs';
+import { DESK, PHONE, answered, base, launch, open, setInOurFont } from './browser.mjs';
 
 let browser;
 before(async () => (browser = await launch()));
@@ -20,31 +20,6 @@ for (const size of [PHONE, DESK]) {
     } finally {
       for (const context of browser.contexts()) await context.close();
     }
-  });
-
-  at('the tap drill for M8 is on screen within four taps', async () => {
-    const page = await open(browser, size);
-    await press(page.getByRole('link', { name: 'Make the hole' }));
-    await press(page.getByRole('link', { name: 'Tap drill', exact: true }));
-    await press(page.getByRole('link', { name: 'M8', exact: true }));
-    await answered(page);
-    await settled(page, '6.8 mm');
-    // Without scrolling: in the answer itself or in the line that stands for it.
-    const seen = await page.evaluate(() => [...document.querySelectorAll('#line a, #answer .lead b')].some((element) => {
-      const box = element.getBoundingClientRect();
-      return box.height > 0 && box.top >= 0 && box.bottom <= window.innerHeight && /6\.8 mm/.test(element.textContent);
-    }));
-    assert.ok(seen, 'the answer is on screen');
-    return page;
-  });
-
-  at('a search finds a calculator by a word of the shop', async () => {
-    const page = await open(browser, size);
-    await page.locator('#words').pressSequentially('drill tip');
-    await page.getByRole('heading', { name: 'Found for' }).waitFor();
-    await page.waitForURL(/find=drill%20tip/);
-    assert.equal(await page.locator('.titles a').first().innerText(), 'Drill point and depth');
-    return page;
   });
 
   at('it answers as one types, and the address is the state', async () => {
@@ -211,6 +186,7 @@ test('on paper there is the answer, what is given and its grounds, and nothing t
   for (const selector of ['.given', '#answer .lead', '.drawing svg', '.working', '.sources', '.care']) {
     assert.ok(await page.locator(selector).first().isVisible(), selector);
   }
+  await setInOurFont(page, ['h1', '.given p', '.formula']);
   const pdf = await page.pdf({ format: 'A4' });
   const sheets = pdf.toString('latin1').match(/\/Type\s*\/Page\b/g).length;
   assert.equal(sheets, 1, 'one sheet');

@@ -63,6 +63,7 @@ for (const size of [PHONE, DESK]) {
       assert.match(await page.locator('#answer').innerText(), /3\.815 mm/);
 
       await page.goto('/');
+      if (size === PHONE) await page.locator('summary', { hasText: 'Make the hole' }).tap();
       assert.ok(await page.getByRole('link', { name: 'Tap drill', exact: true }).isVisible());
       await page.goto('/holes/tap-drill');
       assert.match(await page.locator('main').innerText(), /nothing can be worked out now/);

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { after, before, test } from 'node:test';
-import { DESK, PHONE, base, launch, open, violations } from './browser.mjs';
+import { DESK, PHONE, base, launch, open, setInOurFont, violations } from './browser.mjs';
 
 let browser, parts;
 before(async () => {
@@ -70,6 +70,42 @@ test('what is filled in is answered, and the line for a shell says the same', as
   assert.equal(answer.calculator, 'holes/drill-point');
   await page.locator('[id="drill_point.diameter"]').fill("1/2 in's");
   assert.match(await page.locator('#drill_point .curl').textContent(), /^curl '[^']*'(\\''[^']*')?$/);
+});
+
+// What reaches out of the screen, or is cut off at the edge of its own box.
+const cutOff = (page) => page.evaluate(() => [...document.querySelectorAll('main *')].flatMap((element) => {
+  const { left, right, width } = element.getBoundingClientRect();
+  const says = `${element.outerHTML.slice(0, 100)}`;
+  if (width && (right > window.innerWidth + 0.5 || left < -0.5)) return [`out of the screen: ${says}`];
+  return element.clientWidth && element.scrollWidth > element.clientWidth + 1 ? [`cut off: ${says}`] : [];
+}));
+
+test('on a phone: the first operation is on the first screen within 3 s, and its filled-in request is answered', async (t) => {
+  for (const part of parts) {
+    await t.test(part.name, async (t) => {
+      const page = await open(browser, PHONE, '/docs/');
+      assert.deepEqual(await cutOff(page), []);
+      const begun = Date.now();
+      await page.getByRole('link', { name: new RegExp(`^${part.name}$`, 'i') }).tap();
+      const first = page.locator('.operation').first();
+      await first.waitFor();
+      const shown = Date.now() - begun;
+      t.diagnostic(`shown in ${shown} ms`);
+      assert.ok(shown < 3000, `shown in ${shown} ms`);
+      await setInOurFont(page);
+      const { y, height } = await first.boundingBox();
+      assert.ok(y + height < PHONE.viewport.height, `it ends at ${y + height}`);
+      await first.locator('summary').first().tap();
+      await first.locator('.submit button').tap();
+      await first.locator('.answered .status').waitFor();
+      assert.match(await first.locator('.answered .status').textContent(), /^200/);
+      assert.deepEqual(await cutOff(page), []);
+      // Nothing is drawn but our own text: no picture and no frame, which could be somebody's mark.
+      assert.equal(await page.locator('img, svg, iframe, object, embed').count(), 0);
+      assert.deepEqual(page.faults, []);
+      await page.context().close();
+    });
+  }
 });
 
 test('on a phone: nothing found by axe, and no sideways scrolling, folded or not', async (t) => {

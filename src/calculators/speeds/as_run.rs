@@ -104,7 +104,7 @@ impl Calculator for AsRun {
         overrides.";
     const TASK: Task = Task::Cut;
     const ANOTHER_CHECK: &'static str = "Time the table over a known length, and hold a tachometer to the spindle.";
-    const WORDS: &'static str = "override, dial, spindle override, feed override, surface speed, chip load, \
+    const WORDS: &'static str = "override, dial, spindle override, feed override, surface speed, sfm, chip load, \
         back calculate, actual";
     const EXAMPLES: &'static [Example] = examples! {
         "On a winch bracket the spindle is turned down to 80 percent while the feed stays.":

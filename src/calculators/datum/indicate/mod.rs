@@ -102,7 +102,8 @@ impl Calculator for Indicate {
     const TASK: Task = Task::FindZero;
     const ANOTHER_CHECK: &'static str = "Turn it once more after the move: the indicator shows what is left.";
     const WORDS: &'static str = "dial indicator, test indicator, four jaw, runout, center a bore, centre, dial in, \
-        coaxial, concentric, cosine error";
+        coaxial, concentric, cosine error, chuck";
+    const NEAR: &'static str = "collet, soft jaws, arbor";
     const EXAMPLES: &'static [Example] = examples! {
         "A test indicator in the spindle was swept round the bearing bore of a winch frame, its lever at 15°.":
             reading_0 = "0.006 in", reading_90 = "0.001 in", reading_180 = "-0.006 in", reading_270 = "-0.001 in",

@@ -95,8 +95,8 @@ impl Calculator for MoveList {
         distance and time, and with a place to go past where backlash would come in.";
     const TASK: Task = Task::LayOut;
     const ANOTHER_CHECK: &'static str = "Add the moves up by hand: they come to the last place less the first.";
-    const WORDS: &'static str = "coordinates, incremental, absolute, positions, readout, backlash, travel, \
-        drilling order";
+    const WORDS: &'static str = "coordinates, incremental, absolute, positions, readout, backlash, travel, drilling \
+        order, DRO";
     const EXAMPLES: &'static [Example] = examples! {
         "Four holes of a winch bracket, from the corner of the part, at a table feed of 10 in/min.":
             points = "0.5 in,0.375 in;2.25 in,0.375 in;2.25 in,1.625 in;0.5 in,1.625 in", feed_rate = "10 in/min";

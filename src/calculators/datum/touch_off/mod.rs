@@ -51,7 +51,7 @@ impl Calculator for TouchOff {
     const ANOTHER_CHECK: &'static str =
         "Come up to the face again from the same side: the reading must repeat within one step of the readout.";
     const WORDS: &'static str = "edge finder, zero, datum, pick up an edge, wiggler, shim, feeler, set the readout, \
-        offset";
+        offset, digital readout, DRO, edge";
     const EXAMPLES: &'static [Example] = examples! {
         "An edge finder with a 0.200 in tip came up to the left face of a winch plate, the reading growing.":
             reading_was = "growing", tip_diameter = "0.200 in", face_position = "0 in";

@@ -85,7 +85,8 @@ impl Calculator for Arc {
     const ANOTHER_CHECK: &'static str =
         "Lay a straightedge as long as the chord across the arc and measure the height at its middle.";
     const WORDS: &'static str = "radius, chord, height, rise, sagitta, segment, arc length, central angle, circle, \
-        bend";
+        bend, bend radius, fillet";
+    const NEAR: &'static str = "sine bar";
     const EXAMPLES: &'static [Example] = examples! {
         "A broken pulley rim: the chord over a piece is 21 mm and the rim rises 6 mm above it. What was the radius?":
             chord = "21 mm", height = "6 mm";

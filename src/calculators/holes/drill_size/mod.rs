@@ -147,7 +147,8 @@ impl Calculator for DrillSize {
     const ANOTHER_CHECK: &'static str =
         "Measure the drill with a micrometer across the margins at its point, not on the shank.";
     const WORDS: &'static str = "drill chart, number drill, letter drill, wire gauge, fractional, metric drill, \
-        decimal equivalent, nearest drill, substitute";
+        decimal equivalent, nearest drill, substitute, drill gauge";
+    const NEAR: &'static str = "clearance hole";
     const EXAMPLES: &'static [Example] = examples! {
         "The number 7 drill has gone missing; which metric drills stand in for it in a pump cover?":
             name = "No.7", systems = "metric", count = "3", from = "tables";

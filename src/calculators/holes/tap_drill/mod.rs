@@ -197,9 +197,8 @@ impl Calculator for TapDrill {
     const TASK: Task = Task::MakeTheHole;
     const ANOTHER_CHECK: &'static str =
         "Try the hole with pins of the least and the greatest minor diameter: the first goes in, the second does not.";
-    const WORDS: &'static str = "tapping, tapped hole, tapping drill, tap size, percent of thread, \
-        thread engagement, form tap, roll tap, minor diameter, 2B, 6H, UNC, UNF, metric, NPT, pipe tap, BSP, \
-        Whitworth, Acme";
+    const WORDS: &'static str = "tapping, tapped hole, tapping drill, tap size, percent of thread, thread engagement, \
+        form tap, roll tap, minor diameter, 2B, 6H, UNC, UNF, metric, NPT, pipe tap, BSP, Whitworth, Acme, tap";
     const EXAMPLES: &'static [Example] = examples! {
         "A hole for a 1/4-20 stud in a winch housing, with three quarters of the thread.":
             thread = "1/4-20 UNC", thread_percent = "75 percent";

@@ -96,7 +96,7 @@ impl Calculator for Drilling {
     const ANOTHER_CHECK: &'static str =
         "Look at the chips and measure the hole: uneven chips and an oversize hole mean unequal lips.";
     const WORDS: &'static str = "drill, rpm, twist drill, feed, thrust, torque, deep hole, split point, quill, \
-        drill press";
+        drill press, spot drill, center drill, centre drill, peck";
     const EXAMPLES: &'static [Example] = examples! {
         "A 1/2 in high-speed steel drill goes into a winch bracket of annealed 4140 on the bench mill, speed and feed from the tables.":
             diameter = "1/2 in", material = "4140 annealed", tool_material = "hss",

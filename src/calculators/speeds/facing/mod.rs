@@ -144,7 +144,8 @@ impl Calculator for Facing {
     const TASK: Task = Task::Turn;
     const ANOTHER_CHECK: &'static str =
         "Lay a straightedge across the face: a hollow or a high middle means that the cross slide is not square.";
-    const WORDS: &'static str = "face, part off, cut off, lathe, constant surface speed, css, clamp, rpm, time";
+    const WORDS: &'static str = "face, part off, cut off, lathe, constant surface speed, css, clamp, rpm, time, \
+        parting off, cutoff";
     const EXAMPLES: &'static [Example] = examples! {
         "A 2 in winch shaft end of 1018 is faced 0.05 in deep down to a 1 in bore.":
             outer_diameter = "2 in", inner_diameter = "1 in", depth_of_cut = "0.05 in", material = "1018",

@@ -183,7 +183,7 @@ impl Calculator for Materials {
     const ANOTHER_CHECK: &'static str =
         "Try a file on the work: if it skates, the work is harder than the soft grades of the table.";
     const WORDS: &'static str = "steel, stainless, cast iron, aluminium, brass, AISI, UNS, EN, hardness, \
-        machinability, sfm, kc";
+        machinability, sfm, kc, bronze, tool steel, titanium";
     const EXAMPLES: &'static [Example] = examples! {
         "A winch pinion is to be made of annealed 4140: what do the tables have for it?":
             search = "4140 annealed";

@@ -136,7 +136,7 @@ impl Calculator for Rescue {
     const ANOTHER_CHECK: &'static str =
         "Start the new tap in the drilled hole by hand, and measure the wall that is left before tapping.";
     const WORDS: &'static str = "stripped thread, oversize, repair a hole, torn out, larger thread, next size up, \
-        retap, wall thickness, boss, damaged thread";
+        retap, wall thickness, boss, damaged thread, thread insert";
     const EXAMPLES: &'static [Example] = examples! {
         "A 1/4-20 hole torn out of a winch cover, 0.4 in from its edge.":
             thread = "1/4-20 UNC", edge_distance = "0.4 in";

@@ -4,8 +4,8 @@
 mod common;
 
 use common::golden;
-use shop_reckoner::calculators::REGISTER;
-use shop_reckoner::declared::{Member, label};
+use shop_reckoner::calculators::{REGISTER, find};
+use shop_reckoner::declared::{Member, label, label_of};
 use std::collections::BTreeMap;
 
 /// Every path below `members`, lists with their first row.
@@ -45,4 +45,18 @@ fn every_field_and_result_has_a_label_of_its_own() {
     }
     assert!(wrong.is_empty(), "{} labels:\n{}", wrong.len(), wrong.join("\n"));
     golden("tests/labels.txt", &lines.concat());
+}
+
+#[test]
+fn a_path_is_said_in_words() {
+    let entry = find("patterns/bolt-circle").expect("it is in the register");
+    for (path, says) in [
+        ("positions/2/x", "Hole 3, X"),
+        ("positions.x", "X"),
+        ("adjacent_chord", "Center to center"),
+        ("nothing_known/4", "Nothing known, 4"),
+    ] {
+        assert_eq!(label(entry.output.members, path), says);
+    }
+    assert_eq!(label_of(entry.input.members, "center_x"), "Center, X");
 }

@@ -63,21 +63,6 @@ fn capital(label: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::calculators::find;
-
-    #[test]
-    fn a_path_is_said_in_words() {
-        let entry = find("patterns/bolt-circle").expect("it is in the register");
-        for (path, says) in [
-            ("positions/2/x", "Hole 3, X"),
-            ("positions.x", "X"),
-            ("adjacent_chord", "Center to center"),
-            ("nothing_known/4", "Nothing known, 4"),
-        ] {
-            assert_eq!(label(entry.output.members, path), says);
-        }
-        assert_eq!(label_of(entry.input.members, "center_x"), "Center, X");
-    }
 
     #[test]
     fn capitals_stay_where_they_belong() {

@@ -172,7 +172,7 @@ impl Calculator for TapLimit {
             thread = "1/4-20 UNC", internal_class = "2B", expected_oversize = "0.0005 in";
         "Two taps in the drawer for a 3/8-16 hole of class 3B in a pump cover: will either do?":
             thread = "3/8-16 UNC", internal_class = "3B", taps = "H3,H5";
-        "An M10 hole of class 6H in a mill gear that is to be plated with 5 to 8 micrometres.":
+        "An M10 hole of class 6H in a mill gear that is to be plated with 5 to 8 micrometers.":
             thread = "M10", marking = "d_limit", thickness_min = "5 µm", thickness_max = "8 µm";
     };
     const EXERCISES: &'static [Exercise] = exercises! {

@@ -33,7 +33,7 @@ const ANYWHERE: &[(&str, &str)] = &[
 const IN_FRONT: &[(&str, &str)] = &[
     ("MJ", "MJ thread (ISO 5855)"),
     ("S", "ISO miniature thread S (ISO 1501)"),
-    ("W", "Whitworth thread by its diameter in millimetres (DIN 477)"),
+    ("W", "Whitworth thread by its diameter in millimeters (DIN 477)"),
     ("RD", "round thread Rd (DIN 405)"),
     ("PG", "steel conduit thread Pg (DIN 40430)"),
 ];

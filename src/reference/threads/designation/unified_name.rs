@@ -170,8 +170,8 @@ fn bare(whole: u32, tpi: f64, plain: &str) -> Result<(f64, Option<u32>), Designa
         Meant::Several(several) => several,
     };
     let says = format!(
-        "`{plain}` can mean more than one thread, and no list has {whole}-{tpi}: write {} (# before a number size, a \
-         slash in a fraction, a point in whole inches)",
+        "`{plain}` is not clear: no list has {whole}-{tpi}. Write {} (# before a number size, a slash in a fraction, a \
+         point in whole inches)",
         several.join(" or ")
     );
     Err(DesignationError::new(ErrorKind::Ambiguous, says, "1/4-20 UNC").with_nearest(several))

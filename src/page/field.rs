@@ -93,7 +93,7 @@ pub fn field(field: &Field, filled: &Filled) -> Markup {
             div.wrongs id=(format!("{id}-wrong")) {
                 @for wrong in filled.wrongs(&field.name) { (wrong_one(field, wrong, filled)) }
             }
-            p.about id=(about) { (in_words(&field.about, filled.entry)) }
+            p.about id=(about) { (in_words(&field.about, filled.entry).replace("if absent", "if left empty")) }
         }
     }
 }

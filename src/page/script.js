@@ -282,7 +282,10 @@
       } else if (event.target.dataset.number) {
         delete event.target.dataset.number;
       }
-      if (!name.startsWith('range.')) soon();
+      if (name.startsWith('range.')) return;
+      // An answer still on its way is of values before this one, and would set a unit back.
+      turn += 1;
+      soon();
     });
     form.addEventListener('submit', (event) => {
       event.preventDefault();

@@ -228,8 +228,6 @@ impl Context<'_> {
         Some(match name {
             "sin" if swapped => first.cos(),
             "cos" if swapped => first.sin(),
-            "asin" if swapped => first.acos(),
-            "acos" if swapped => first.asin(),
             "tan" if turned_over => 1.0 / first.tan(),
             "atan" if turned_over => (1.0 / first).atan(),
             "atan2" if turned_over => second?.atan2(first),

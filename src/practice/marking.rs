@@ -152,8 +152,8 @@ pub enum Closeness {
     /// So much either way, in SI units. What is set or measured: a place to half a step of the readout, if that is
     /// stated, or half of the last place written; a limit of size and what a thread is measured by to half of the last
     /// place, since a part is accepted or refused by it; any other size to half a thousandth of an inch or a hundredth
-    /// of a millimeter, the least that a micrometer is read to; an angle to half of the five minutes of a vernier
-    /// protractor.
+    /// of a millimeter, the least that a micrometer is read to; an angle to 0.04 of a degree, half of the five minutes
+    /// of a vernier protractor.
     Within(f64),
     /// To two digits, or 1 %, whichever is more. Speeds, feeds, powers, forces, times and shares come from tables that
     /// are rounder than that, and so do small sizes and angles, which would lose all their digits otherwise.
@@ -170,7 +170,7 @@ impl Closeness {
         let scale = right.unit.row().factor;
         let half_place = half_place(&right);
         let last = wanted.path.rsplit('/').next().unwrap_or_default();
-        if right.kind.setting != Setting::Never {
+        if !matches!(right.kind.setting, Setting::Never | Setting::Depth) {
             return Self::Within(half_place.max(step.unwrap_or_default() / 2.0));
         }
         if right.kind.inward != Inward::No || OF_A_THREAD.iter().any(|name| last.contains(name)) {
@@ -179,9 +179,12 @@ impl Closeness {
         let most = match right.unit.row().dimension {
             Dimension::Length if right.unit == Unit::Inch => 0.0005 * scale,
             Dimension::Length => 1e-5,
-            Dimension::Angle => Unit::Degree.to_si(2.5 / 60.0),
+            Dimension::Angle => Unit::Degree.to_si(0.04),
             _ => f64::INFINITY,
         };
+        // The depth of a hole is a size, which need be no finer than the quill can be set.
+        let step = step.filter(|_| right.kind.setting == Setting::Depth).unwrap_or_default() / 2.0;
+        let (most, half_place) = (most.max(step), half_place.max(step));
         let share = share(right.value) * scale;
         if share < half_place {
             Self::Within(half_place)

@@ -213,12 +213,21 @@ impl Question {
 
     /// Marks an answer.
     pub fn mark(&self, given: &Given) -> Result<Marked, Refusal> {
+        self.mark_among(given, || self.slips())
+    }
+
+    /// Marks an answer, with the slips that a wrong one may come from.
+    pub fn mark_among(
+        &self,
+        given: &Given,
+        slips: impl FnOnce() -> Result<Vec<Slip>, Refusal>,
+    ) -> Result<Marked, Refusal> {
         let right = self.wanted.amount;
         let answered = Answered::read(given, &self.wanted)?;
         let (is_right, slips) = match (answered.wrong_dimension(&right), right.quantity()) {
             (Some(unit), Some(right)) => (false, vec![slips::of_unit(unit, answered.si(), right)]),
             _ if agree(answered.si(), right.si(), self.room()) => (true, Vec::new()),
-            _ => (false, slips::found(&self.slips()?, &right, &answered)),
+            _ => (false, slips::found(&slips()?, &right, &answered)),
         };
         Ok(Marked { answered, right: is_right, slips })
     }

@@ -108,18 +108,20 @@ pub fn of_labels(entry: &Entry, fields: &[(String, String)], answer: &Answer, wa
         [] => format!("{}{machine}", entry.title),
         given => format!("For {}{machine}", and(given)),
     };
-    let mut out = format!("{given}: what is the {asks}?");
-    for assumed in answer.record.assumed.iter().filter(|assumed| assumed.field != "units") {
+    let out = format!("{given}: what is the {asks}?");
+    let unstated = answer.record.assumed.iter().filter(|assumed| {
+        assumed.field != "units" && !is_reserved(assumed.field) && !fields.iter().any(|(name, _)| name == assumed.field)
+    });
+    let mut taken = String::new();
+    for assumed in unstated {
         let Some(value) = said_node(&assumed.value) else { continue };
-        if fields.iter().any(|(name, _)| name == assumed.field) {
-            continue;
-        }
-        let more = format!(" Take {} {value}.", in_sentence(&label_of(entry.input.members, assumed.field)));
-        if out.chars().count() + more.chars().count() + 40 < LONGEST {
-            out.push_str(&more);
+        let more = format!("{} {value}", in_sentence(&label_of(entry.input.members, assumed.field)));
+        if [&out, &taken, &more].iter().map(|part| part.chars().count()).sum::<usize>() + 50 < LONGEST {
+            taken.push_str(if taken.is_empty() { " Take " } else { ", " });
+            taken.push_str(&more);
         }
     }
-    out
+    if taken.is_empty() { out } else { format!("{out}{taken}.") }
 }
 
 /// `a, b and c`.

@@ -320,6 +320,6 @@ fn signs_points_and_other_results_are_seen() {
         )],
     );
     slips("decimal_point", &[("holes/drill-point", DRILL, "point_length", 2.5 / tan(59.0), "in")]);
-    // The height of the other arc.
-    slips("other_result", &[("geometry/arc", "radius=10 mm&chord=12 mm", "solutions/0/height", 18.0, "mm")]);
+    // The height of the other arc: the same size of another place in the list.
+    slips("place_in_list", &[("geometry/arc", "radius=10 mm&chord=12 mm", "solutions/0/height", 18.0, "mm")]);
 }

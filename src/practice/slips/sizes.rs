@@ -18,20 +18,18 @@ pub fn drill_point(case: &mut Case) {
     if !is_way || wanted.quantity().is_some_and(|wanted| wanted.kind.name == "ChipThickness") {
         return;
     }
-    for field in case.described().iter().filter(|field| field.type_name() == "PointAngle") {
-        let says =
-            "The drill's point was forgotten: the tip goes deeper than the full diameter by the length of the point.";
-        case.note(CODE, case.again(&field.name, "180 deg".into()), says);
-    }
+    let field = case.described().iter().find(|field| field.type_name() == "PointAngle");
+    let none = field.and_then(|field| case.again(&field.name, "180 deg".into()));
+    let says =
+        "The drill's point was forgotten: the tip goes deeper than the full diameter by the length of the point.";
+    case.note(CODE, none, says);
     let length = case.answer.result().and_then(|result| result.member("point_length"));
-    if let Some(Node::Quantity(length)) = length
+    if let (Some(Node::Quantity(length)), Some(none)) = (length, none)
         && wanted.dimension() == Some(Dimension::Length)
-        && case.wanted.path != "point_length"
+        && (none - wanted.si()).abs() < 1e-9
     {
         let says = "The drill's point was counted where it does not count: look at where zero was set.";
         case.note(CODE, Some(wanted.si() + length.quantity.si()), says);
-        let says = "The drill's point was forgotten, or taken off where it counts.";
-        case.note(CODE, Some(wanted.si() - length.quantity.si()), says);
     }
 }
 

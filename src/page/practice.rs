@@ -13,7 +13,7 @@ use crate::asking::{self, Form};
 use crate::declared::{in_sentence, label_of};
 use crate::drawing::Stands;
 use crate::fields::Fields;
-use crate::practice::{Checked, Question, accepted, next_seed, said_node};
+use crate::practice::{Checked, Question, Topic, accepted, next_seed, said_node};
 use crate::quantity::text;
 use crate::refusal::Refusal;
 use crate::working::StepIn;
@@ -97,12 +97,25 @@ fn onward(question: &Question) -> Markup {
     }
     let mut sheet = next.clone();
     sheet.push(("count", "10".to_owned()));
+    let topic = Topic::of(question.recipe.entry).filter(|_| !is_linked);
     html! {
         ul.screen {
-            li { a href=(address("/practice", next)) { @if is_linked { "The same with other numbers" } @else { "Another question" } } }
+            @if let Some(topic) = topic {
+                li {
+                    a href=(address("/practice", of_topic(topic, question.recipe.level))) {
+                        "Another question of this topic: " (in_sentence(topic.title))
+                    }
+                }
+            }
+            li { a href=(address("/practice", next)) { @if is_linked { "The same with other numbers" } @else { "Another question of this calculator" } } }
             li { a href=(address("/practice/sheet", sheet)) { "A sheet of ten like it" } }
         }
     }
+}
+
+fn of_topic(topic: &Topic, level: Option<u8>) -> Vec<(&'static str, String)> {
+    let topic = [("topic", topic.word.to_owned())];
+    topic.into_iter().chain(level.map(|level| ("level", level.to_string()))).collect()
 }
 
 /// A marked answer with the worked solution.
@@ -181,10 +194,8 @@ fn drawing(question: &Question) -> Markup {
 /// The steps of the worked solution.
 fn working(question: &Question) -> Markup {
     let steps = question
-        .answer
-        .record
-        .steps
-        .iter()
+        .steps()
+        .into_iter()
         .map(|step| serde_json::to_value(StepIn(step, question.answer.system)).unwrap_or_default());
     let given = |gives: &serde_json::Value| match (gives["text"].as_str(), gives["value"].as_f64()) {
         (Some(text), _) => text.to_owned(),
@@ -202,11 +213,29 @@ fn working(question: &Question) -> Markup {
             li {
                 (step["what"].as_str().unwrap_or_default()) br;
                 (step["formula"].as_str().unwrap_or_default()) br;
-                @if let Some(with) = step["with"].as_str().filter(|with| !with.is_empty()) { (with.replace('_', " ")) br; }
+                @if let Some(with) = step["with"].as_str().filter(|with| !with.is_empty()) { (short(&with.replace('_', " "))) br; }
                 "gives " b { (given(&step["gives"])) }
             }
         } }
     }
+}
+
+/// The numbers of a text with no more decimals than can be followed on paper.
+fn short(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for part in text.split_inclusive(|c: char| !c.is_ascii_digit() && c != '.') {
+        let number = part.trim_end_matches(|c: char| !c.is_ascii_digit());
+        let decimals = number.split_once('.').map_or(0, |(_, decimals)| decimals.len());
+        match number.parse::<f64>().ok().filter(|_| decimals > 6) {
+            Some(value) => {
+                let places = if value < 0.01 { 8 } else { 6 };
+                out.push_str(&text::full(text::round(value, places)));
+                out.push_str(&part[number.len()..]);
+            }
+            None => out.push_str(part),
+        }
+    }
+    out
 }
 
 /// What to beware of where the sums are used at a machine, each once.

@@ -12,6 +12,7 @@ use crate::calculators::exercise::Exercise;
 use crate::calculators::{Entry, Example};
 use crate::fields::{Fields, Given};
 use crate::refusal::{Code, Refusal, Wrong};
+use crate::working::Step;
 
 /// Tries of other numbers before an answer's own are asked.
 const TRIES: usize = 24;
@@ -240,6 +241,20 @@ impl Question {
     /// How far from right an answer may be, in SI units.
     pub fn room(&self) -> f64 {
         self.closeness().room(&self.wanted.amount)
+    }
+
+    /// The steps that lead to what is asked for; all, where none gives it.
+    pub fn steps(&self) -> Vec<&Step> {
+        let mut needed = vec![wanted::unnumbered(&self.wanted.path)];
+        let mut steps = Vec::new();
+        for step in self.answer.record.steps.iter().rev().filter(|step| !step.field().is_empty()) {
+            if needed.iter().any(|field| field == step.field()) {
+                needed.extend(step.symbols().map(|(_, of, _)| of.to_owned()));
+                steps.push(step);
+            }
+        }
+        steps.reverse();
+        if steps.is_empty() { self.answer.record.steps.iter().collect() } else { steps }
     }
 
     /// The result asked for, in words.

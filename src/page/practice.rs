@@ -72,7 +72,9 @@ fn asked(question: &Question, answer: Option<&str>, refusal: &Refusal) -> Markup
                 (wrongs(refusal))
                 p.about id="answer-about" {
                     @match question.wanted.amount.quantity() {
-                        Some(right) => { "Such as " (format!("12.3 {}", right.unit.row().ascii)) "; any unit that measures it will do. " }
+                        Some(right) => { "Such as " (format!("12.3 {}", right.unit.row().ascii)) "; any unit that measures it will do. "
+                            @if question.wanted.drill.is_some() { "So will the drill's name. " }
+                        }
                         None => { "A whole number. " }
                     }
                     "Right " (question.closeness().words(&question.wanted.amount)) "."
@@ -167,7 +169,10 @@ fn solution(checked: &Checked) -> Markup {
 /// What is right, by its name too where it has one.
 fn right(question: &Question) -> String {
     let text = question.wanted.amount.text();
-    question.wanted.drill.map_or(text.clone(), |drill| format!("{text} ({})", drill.name))
+    match question.wanted.drill.filter(|drill| !drill.name.ends_with("mm")) {
+        Some(drill) => format!("{text} ({})", drill.name),
+        None => text,
+    }
 }
 
 /// All that was assumed.

@@ -59,7 +59,7 @@ pub static TOPICS: &[Topic] = &[
         why: "Why is the tap drill larger than the minor diameter of the thread at its smallest?",
         because: "Three quarters of a full thread holds nearly as much as a full one, because the screw breaks before the \
                   thread strips. A full thread takes far more torque to cut, and that is what breaks taps in the hole. \
-                  Some metal also squeezes toward the tap, so the hole comes out smaller than it was drilled.",
+                  In soft metal the tap also squeezes some inward, so the hole ends smaller than it was drilled.",
     },
     Topic {
         word: "speeds",
@@ -88,10 +88,10 @@ pub static TOPICS: &[Topic] = &[
         about: "Touch faces, bores and corners, and set the readout so that zero is where the drawing has it.",
         names: &[],
         tasks: &[Task::FindZero],
-        why: "Why do you move the spindle by half the tip after touching a face, and by the whole tip never?",
+        why: "Why do you allow half the tip's diameter after touching a face, and never the whole?",
         because: "What touches is the edge of the tip; what you set is the middle of the spindle. They lie half a diameter \
-                  apart. Only a bore or a slot touched on both sides needs no tip at all for its middle, since the two \
-                  halves cancel; its width needs both halves, which make one whole.",
+                  apart. When you touch both sides of a slot, the two halves cancel for its middle, and its width needs \
+                  both.",
     },
     Topic {
         word: "thread",
@@ -110,10 +110,10 @@ pub static TOPICS: &[Topic] = &[
         about: "Find out what thread an old part has, and save a hole whose thread is gone.",
         names: &["identify", "rescue"],
         tasks: &[],
-        why: "Why do you not drive a screw that almost fits into an unknown thread?",
+        why: "Why do you never force a screw that almost fits into an unknown thread?",
         because: "Many inch and metric threads start into each other for a turn or two and then jam. Forced further, they \
                   cut each other and hold on a few damaged turns; the joint feels tight and lets go under load. Measure \
-                  diameter and pitch, and where a bolt holds anything that can fall or spin, replace both parts.",
+                  diameter and pitch first. If a forced bolt holds anything that can fall or spin, replace both parts.",
     },
 ];
 

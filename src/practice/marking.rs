@@ -240,7 +240,7 @@ pub fn accepted(right: &Amount, room: f64) -> String {
     let places = (-room.log10()).ceil().clamp(0.0, 9.0) as usize;
     let value = quantity.value;
     let (low, high) = (-text::round_down(room - value, places), text::round_down(value + room, places));
-    format!("from {} to {}{}", text::full(low + 0.0), text::full(high + 0.0), unit.row().suffix)
+    format!("from {} to {}{}", text::fixed(low, places), text::fixed(high, places), unit.row().suffix)
 }
 
 /// Whether two values, in SI units, are the same within what is allowed; what lies on the line is.

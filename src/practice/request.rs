@@ -94,7 +94,7 @@ impl Asked {
         let stated: Vec<&str> = ways.iter().filter(|(_, stated)| *stated).map(|(name, _)| *name).collect();
         if stated.len() > 1 {
             let says = "A sheet is for one calculator, for a task or for a topic: give one of them.";
-            let wrong = |name: &&str| Wrong::new(*name, Code::Conflict, says, "leave out");
+            let wrong = |name: &&str| Wrong::new(name, Code::Conflict, says, "leave out");
             return Err(Refusal(stated.iter().map(wrong).collect()));
         }
         if let Some(entry) = named {

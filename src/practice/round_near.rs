@@ -78,7 +78,7 @@ fn number(value: &str, share: f64, round: bool) -> Option<String> {
         _ if is_angle => 1.0,
         Some(Unit::Inch) if !round => 0.001,
         _ if !round => 0.01,
-        _ if size >= 1.0 && size < 10.0 && !number.contains('.') => 0.5,
+        _ if (1.0..10.0).contains(&size) && !number.contains('.') => 0.5,
         _ => first / 10.0,
     };
     let rounded = text::round((target / step).round() * step, 4);

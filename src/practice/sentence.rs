@@ -21,7 +21,8 @@ pub fn filled(entry: &Entry, says: &str, value_of: impl Fn(&str) -> Option<Strin
         out.push_str(&value_of(name).map_or_else(|| said_word(name), |value| said(entry, name, &value)));
         out.push_str(rest);
     }
-    out
+    // A sentence that is written over several lines reads as one.
+    out.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 /// A field's value as a person says it.
@@ -42,9 +43,10 @@ pub fn said(entry: &Entry, name: &str, value: &str) -> String {
 /// A quantity with its unit as it is spelled: `118 deg` is `118°`; anything else as it stands.
 fn one(value: &str) -> String {
     let value = value.trim();
-    let unit = value.rsplit_once(' ').and_then(|(number, unit)| Some((number, Unit::named(unit)?)));
+    let at = value.find(|c: char| c.is_alphabetic() || c == '%').unwrap_or(value.len());
+    let (number, unit) = (value[..at].trim_end(), Unit::named(&value[at..]));
     match unit {
-        Some((number, unit)) if read(number, "1 in").is_ok() => format!("{number}{}", unit.row().suffix),
+        Some(unit) if read(number, "1 in").is_ok() => format!("{number}{}", unit.row().suffix),
         _ => value.to_owned(),
     }
 }
@@ -225,7 +227,15 @@ mod tests {
 
     #[test]
     fn values_are_said_as_a_person_says_them() {
-        for (value, says) in [("118 deg", "118°"), ("1/2 in", "1/2 in"), ("No.7", "No.7"), ("letter F", "letter F")] {
+        for (value, says) in [
+            ("118 deg", "118°"),
+            ("118deg", "118°"),
+            ("1/2 in", "1/2 in"),
+            ("0.45 in3/min", "0.45 in³/min"),
+            ("No.7", "No.7"),
+            ("letter F", "letter F"),
+            ("1/4-20 UNC", "1/4-20 UNC"),
+        ] {
             assert_eq!(one(value), says);
         }
         assert_eq!(list("112 rpm,160 rpm, 224 rpm"), "112, 160, 224 rpm");

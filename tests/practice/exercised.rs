@@ -5,6 +5,7 @@ use super::{mark, recipe, verdict};
 use shop_reckoner::calculators::exercise::Exercise;
 use shop_reckoner::calculators::{Entry, find};
 use shop_reckoner::exercises;
+use shop_reckoner::fields::Given;
 use shop_reckoner::practice::{Question, Recipe};
 use std::collections::BTreeSet;
 
@@ -104,6 +105,25 @@ fn a_drill_may_be_named_where_the_question_does_not_name_it() {
     let sized = (0..40).map(|seed| question(entry, seed, Some(1))).find(|asked| asked.text.contains("What size"));
     let sized = sized.expect("a size is asked for");
     assert!(sized.wanted.drill.is_none() && sized.text.ends_with("Answer in inches."), "{}", sized.text);
+}
+
+#[test]
+fn a_count_is_asked_for_without_a_unit_and_marked_exactly() {
+    let entry = with(
+        "threads/threading-dial",
+        exercises! {
+            2 "A {lead} thread on a lathe with a {leadscrew_lead} lead screw: after how many turns of the screw do they meet?"
+                => "screw_turns": { lead = "1.75 mm", leadscrew_lead = "1/8 in", dial_gear = "32", dial_marks = "8" };
+        },
+    );
+    let asked = question(entry, 1, None);
+    // 3.175 mm times 70 is 222.25 mm, which is 127 times 1.75 mm; 127 is prime, so fewer turns do not meet.
+    assert!(asked.text.ends_with("do they meet?") && asked.wanted.amount.text() == "70", "{asked:?}");
+    assert_eq!(asked.closeness().words(&asked.wanted.amount), "exactly");
+    for (answer, marked) in [("70", "right"), ("70 turns", "right"), ("69", "spaces_for_holes"), ("35", "wrong")] {
+        assert_eq!(verdict(&asked, answer), marked, "{answer}");
+    }
+    assert!(asked.mark(&Given::Text("seventy".into())).is_err());
 }
 
 /// Slips that were once told as something else or not at all.

@@ -167,10 +167,7 @@ fn the_page_of_an_answer_makes_a_question_of_it() {
     assert_eq!(sent_on.status(), 303);
     let (status, page) = caller.page(sent_on.headers()["location"].to_str().expect("an address"), &[]);
     assert_eq!(status, 200);
-    assert!(
-        page.contains("For a diameter of 1/2 in, a point angle of 118° and a full depth of 3/4 in: what is"),
-        "{page}"
-    );
+    assert!(["of 1/2 in, ", "of 118° and ", "of 3/4 in: what is"].iter().all(|part| page.contains(part)), "{page}");
     assert!(page.contains("The same with other numbers"));
 }
 

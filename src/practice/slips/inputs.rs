@@ -63,7 +63,7 @@ fn told_elsewhere(name: &str, word: &str) -> bool {
 pub fn sides(case: &mut Case) {
     for (name, word, other) in other_choices(case) {
         let is_side = |(one, two): &(&str, &str)| (*one == word && *two == other) || (*two == word && *one == other);
-        if SIDES.iter().any(|side| is_side(side)) {
+        if SIDES.iter().any(is_side) {
             other_choice(case, "wrong_side", name, &word, other);
         }
     }

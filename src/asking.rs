@@ -13,5 +13,7 @@ pub use describing::{
     describe_entry, described, reserved_fields, reserved_schemas,
 };
 pub use receipts::{Difference, DifferenceCause, GivenBy, Rechecked, Verdict, recheck};
-pub use solving::{Answer, Body, Correction, LONGEST_LINK, Root, Row, Sources, ask, drawing, link, targets};
+pub use solving::{
+    Answer, Body, Correction, LONGEST_LINK, Root, Row, Sources, ask, drawing, link, machine_named, targets,
+};
 pub use tables::{Answered, Sheet, cell, delimiter, separator, table};

@@ -1,17 +1,19 @@
-//! The pages of practice: where to start, a question with a place for the answer, the marked answer with
+//! The pages of practice: the course, a question with a place for the answer, the marked answer with
 //! the worked solution, and sheets to print. All of it works without a script: an answer is a form
 //! whose address holds the seed and the answer.
 
+mod course;
 mod sheet;
 
+pub use course::start;
 pub use sheet::{answers, sheet};
 
 use super::{assets, shell};
 use crate::asking::{self, Form};
-use crate::calculators::{REGISTER, Task};
+use crate::declared::{in_sentence, label_of};
 use crate::drawing::Stands;
 use crate::fields::Fields;
-use crate::practice::{Checked, Question, TaskNamed, allowed_words, name_of, next_seed};
+use crate::practice::{Checked, Question, Topic, accepted, next_seed, said_node};
 use crate::quantity::text;
 use crate::refusal::Refusal;
 use crate::working::StepIn;
@@ -39,90 +41,20 @@ fn wrongs(refusal: &Refusal) -> Markup {
     }
 }
 
-/// Where to start: a calculator or a task, one question or a sheet; and what was wrong with what was asked.
-pub fn start(refusal: &Refusal) -> String {
-    let tasks: Vec<Task> =
-        Task::ALL.into_iter().filter(|task| REGISTER.iter().any(|entry| entry.task == *task)).collect();
-    let body = html! {
-        nav { a href="/" { "All calculators" } }
-        h1 { "Practice" }
-        (wrongs(refusal))
-        p {
-            "Questions with the numbers of a shop, marked with the rounding a shop allows, with the worked solution. \
-             A wrong answer is told what it comes from, where that can be seen. Nothing about you is kept: question \
-             and answer stand in the address."
-        }
-        section {
-            h2 { "One question" }
-            form method="get" action="/practice" {
-                div.field {
-                    label for="practice-calculator" { "Calculator" }
-                    (calculators("practice-calculator", &tasks, false))
-                }
-                p { button type="submit" { "Ask me" } }
-            }
-            p { "Or a question of a task:" }
-            ul { @for task in &tasks {
-                li { a href=(address("/practice", [("task", TaskNamed::word(*task))])) { (task.words()) } }
-            } }
-        }
-        section {
-            h2 { "A sheet to print" }
-            form method="get" action="/practice/sheet" {
-                div.field {
-                    label for="sheet-calculator" { "Calculator" }
-                    (calculators("sheet-calculator", &tasks, true))
-                }
-                div.field {
-                    label for="sheet-task" { "or task" }
-                    select id="sheet-task" name="task" {
-                        option value="" { "not stated" }
-                        @for task in &tasks { option value=(TaskNamed::word(*task)) { (task.words()) } }
-                    }
-                }
-                div.field {
-                    label for="sheet-count" { "Questions" }
-                    input id="sheet-count" name="count" value="10" inputmode="numeric" autocomplete="off";
-                }
-                div.field {
-                    label for="sheet-seed" { "Seed" }
-                    input id="sheet-seed" name="seed" value="" inputmode="numeric" autocomplete="off"
-                        aria-describedby="sheet-seed-about";
-                    p.about id="sheet-seed-about" {
-                        "The same seed makes the same sheet again. Left empty, one is chosen and stands on the sheet."
-                    }
-                }
-                p { button type="submit" { "Make the sheet" } }
-            }
-        }
-    };
-    page("Practice", body)
-}
-
-fn calculators(id: &str, tasks: &[Task], or_none: bool) -> Markup {
-    html! {
-        select id=(id) name="calculator" {
-            @if or_none { option value="" { "not stated: all take turns" } }
-            @for task in tasks {
-                optgroup label=(task.words()) {
-                    @for entry in REGISTER.iter().filter(|entry| entry.task == *task) {
-                        option value=(entry.id) { (entry.title) }
-                    }
-                }
-            }
-        }
-    }
-}
-
 /// A question with a place for the answer; an answer that could not be read stands in it again.
 pub fn question(question: &Question, answer: Option<&str>, refusal: &Refusal) -> String {
     let body = html! {
         nav { a href="/practice" { "Practice" } }
         h1 { (question.recipe.entry.title) }
+        (level(question))
         (asked(question, answer, refusal))
         (onward(question))
     };
     page("A question", body)
+}
+
+fn level(question: &Question) -> Markup {
+    html! { @if let Some(level) = question.recipe.level { p.about { "Level " (level) } } }
 }
 
 fn asked(question: &Question, answer: Option<&str>, refusal: &Refusal) -> Markup {
@@ -131,14 +63,21 @@ fn asked(question: &Question, answer: Option<&str>, refusal: &Refusal) -> Markup
         form method="get" action="/practice" {
             @for (name, value) in question.recipe_fields() { input type="hidden" name=(name) value=(value); }
             div.field {
-                label for="answer" { "Your answer, with its unit" }
+                label for="answer" {
+                    @if question.wanted.amount.quantity().is_some() { "Your answer, with its unit" } @else { "Your answer" }
+                }
                 input id="answer" name="answer" value=(answer.unwrap_or_default()) autocomplete="off" autocapitalize="off"
                     spellcheck="false" required aria-describedby="answer-about"
                     aria-invalid=[(!refusal.0.is_empty()).then_some("true")];
                 (wrongs(refusal))
                 p.about id="answer-about" {
-                    "Such as " (format!("12.3 {}", question.wanted.quantity.unit.row().ascii))
-                    "; any unit that measures it will do. Round as you would in the shop."
+                    @match question.wanted.amount.quantity() {
+                        Some(right) => { "Such as " (format!("12.3 {}", right.unit.row().ascii)) "; any unit that measures it will do. "
+                            @if question.wanted.drill.is_some() { "So will the drill's name. " }
+                        }
+                        None => { "A whole number. " }
+                    }
+                    "Right " (question.closeness().words(&question.wanted.amount)) "."
                 }
             }
             p { button type="submit" { "Mark it" } }
@@ -160,12 +99,25 @@ fn onward(question: &Question) -> Markup {
     }
     let mut sheet = next.clone();
     sheet.push(("count", "10".to_owned()));
+    let topic = Topic::of(question.recipe.entry).filter(|_| !is_linked);
     html! {
         ul.screen {
-            li { a href=(address("/practice", next)) { @if is_linked { "The same with other numbers" } @else { "Another question" } } }
+            @if let Some(topic) = topic {
+                li {
+                    a href=(address("/practice", of_topic(topic, question.recipe.level))) {
+                        "Another question of this topic: " (in_sentence(topic.title))
+                    }
+                }
+            }
+            li { a href=(address("/practice", next)) { @if is_linked { "The same with other numbers" } @else { "Another question of this calculator" } } }
             li { a href=(address("/practice/sheet", sheet)) { "A sheet of ten like it" } }
         }
     }
+}
+
+fn of_topic(topic: &Topic, level: Option<u8>) -> Vec<(&'static str, String)> {
+    let topic = [("topic", topic.word.to_owned())];
+    topic.into_iter().chain(level.map(|level| ("level", level.to_string()))).collect()
 }
 
 /// A marked answer with the worked solution.
@@ -182,8 +134,10 @@ pub fn marked(checked: &Checked) -> String {
                 (solution(checked))
             } @else {
                 p.verdict role="status" { "Not right." }
-                p { "You answered " b { (said(checked)) } "." }
-                @if let Some(slip) = &marked.slip { p.slip { (slip.says) } }
+                p { "You answered " b { (marked.answered.said) } "." }
+                @for (at, slip) in marked.slips.iter().enumerate() {
+                    p.slip { @if at > 0 { "Or else: " } (slip.says) }
+                }
                 (asked(question, None, &Refusal::default()))
                 details { summary { "Show the answer and how it is worked out" } (solution(checked)) }
             }
@@ -194,27 +148,43 @@ pub fn marked(checked: &Checked) -> String {
     page(if marked.right { "Right" } else { "Not right" }, body)
 }
 
-fn said(checked: &Checked) -> String {
-    let answered = &checked.marked.answered;
-    format!("{}{}", text::full(answered.value), answered.unit.row().suffix)
-}
-
 /// What is right and how it is worked out.
 fn solution(checked: &Checked) -> Markup {
     let Checked { question, marked } = checked;
-    let expected = question.wanted.quantity;
-    let allowed = allowed_words(marked.allowed, &expected);
+    let expected = question.wanted.amount;
     let fields = question.fields.iter().map(|(name, value)| (name.as_str(), value.clone()));
     html! {
         p {
-            "You answered " b { (said(checked)) } "; the " (name_of(&question.wanted.path)) " is " b { (expected.text()) }
-            ". Up to " (allowed["text"].as_str().unwrap_or_default()) " from it counts as right."
+            "You answered " b { (marked.answered.said) } "; the " (question.asked_for()) " is " b { (right(question)) } "."
         }
+        p { "Right is " (accepted(&expected, question.room())) "." }
         h2 { "Worked solution" }
         (drawing(question))
+        (taken(question))
         (working(question))
         p { a href=(address(&format!("/{}", question.recipe.entry.id), fields)) { "The calculator with these numbers" } }
     }
+}
+
+/// What is right, by its name too where it has one.
+fn right(question: &Question) -> String {
+    let text = question.wanted.amount.text();
+    match question.wanted.drill.filter(|drill| !drill.name.ends_with("mm")) {
+        Some(drill) => format!("{text} ({})", drill.name),
+        None => text,
+    }
+}
+
+/// All that was assumed.
+fn taken(question: &Question) -> Markup {
+    let members = question.recipe.entry.input.members;
+    let assumed = question.answer.record.assumed.iter().filter(|assumed| assumed.field != "units");
+    let taken: Vec<String> = assumed
+        .filter_map(|assumed| {
+            Some(format!("{} {}", in_sentence(&label_of(members, assumed.field)), said_node(&assumed.value)?))
+        })
+        .collect();
+    html! { @if !taken.is_empty() { p { "Taken: " (taken.join("; ")) "." } } }
 }
 
 fn drawing(question: &Question) -> Markup {
@@ -229,10 +199,8 @@ fn drawing(question: &Question) -> Markup {
 /// The steps of the worked solution.
 fn working(question: &Question) -> Markup {
     let steps = question
-        .answer
-        .record
-        .steps
-        .iter()
+        .steps()
+        .into_iter()
         .map(|step| serde_json::to_value(StepIn(step, question.answer.system)).unwrap_or_default());
     let given = |gives: &serde_json::Value| match (gives["text"].as_str(), gives["value"].as_f64()) {
         (Some(text), _) => text.to_owned(),
@@ -250,11 +218,29 @@ fn working(question: &Question) -> Markup {
             li {
                 (step["what"].as_str().unwrap_or_default()) br;
                 (step["formula"].as_str().unwrap_or_default()) br;
-                @if let Some(with) = step["with"].as_str().filter(|with| !with.is_empty()) { (with.replace('_', " ")) br; }
+                @if let Some(with) = step["with"].as_str().filter(|with| !with.is_empty()) { (short(&with.replace('_', " "))) br; }
                 "gives " b { (given(&step["gives"])) }
             }
         } }
     }
+}
+
+/// The numbers of a text with no more decimals than can be followed on paper.
+fn short(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    for part in text.split_inclusive(|c: char| !c.is_ascii_digit() && c != '.') {
+        let number = part.trim_end_matches(|c: char| !c.is_ascii_digit());
+        let decimals = number.split_once('.').map_or(0, |(_, decimals)| decimals.len());
+        match number.parse::<f64>().ok().filter(|_| decimals > 6) {
+            Some(value) => {
+                let places = if value < 0.01 { 8 } else { 6 };
+                out.push_str(&text::full(text::round(value, places)));
+                out.push_str(&part[number.len()..]);
+            }
+            None => out.push_str(part),
+        }
+    }
+    out
 }
 
 /// What to beware of where the sums are used at a machine, each once.

@@ -29,11 +29,6 @@ impl Draw {
         ((u128::from(self.next()) * u128::from(end)) >> 64) as u64
     }
 
-    /// True once in `of` times.
-    pub fn once_in(&mut self, of: u64) -> bool {
-        self.below(of) == 0
-    }
-
     /// One of several.
     pub fn pick<'l, T>(&mut self, of: &'l [T]) -> Option<&'l T> {
         let at = self.below(of.len() as u64);

@@ -18,6 +18,10 @@ pub enum Misread {
     WholeForHalf,
     /// A part of an angle is halved once more.
     HalfOfHalf,
+    /// The cosine is taken for the sine and the sine for the cosine.
+    CosineForSine,
+    /// A tangent is turned over: the sides are in each other's place.
+    TangentTurnedOver,
 }
 
 /// A symbol's values, one or one for each row, in SI units.
@@ -219,7 +223,14 @@ impl Context<'_> {
         let radians = self.misread == Misread::CalculatorInRadians;
         let to = |angle: f64| if radians { angle.to_degrees() } else { angle };
         let back = |angle: f64| if radians { angle.to_radians() } else { angle };
+        let swapped = self.misread == Misread::CosineForSine;
+        let turned_over = self.misread == Misread::TangentTurnedOver;
         Some(match name {
+            "sin" if swapped => first.cos(),
+            "cos" if swapped => first.sin(),
+            "tan" if turned_over => 1.0 / first.tan(),
+            "atan" if turned_over => (1.0 / first).atan(),
+            "atan2" if turned_over => second?.atan2(first),
             "sin" => to(first).sin(),
             "cos" => to(first).cos(),
             "tan" => to(first).tan(),

@@ -1,9 +1,10 @@
 //! What is asked of practice: questions for a calculator, a task or everything, and the marking of one
 //! answer; each read from a request's fields with all that is wrong at once.
 
+use super::course::{Topic, TopicNamed};
 use super::draw::Draw;
 use super::link::Link;
-use super::question::{Marked, Question, Recipe};
+use super::question::{Marked, Question, Recipe, levels};
 use super::seed::{Seed, TaskNamed};
 use crate::calculators::{Entry, REGISTER, find};
 use crate::fields::{Count, Fields, Given, nearest};
@@ -31,6 +32,10 @@ pub struct Asked {
     pub calculator: Option<String>,
     /// A task, whose calculators take turns.
     pub task: Option<TaskNamed>,
+    /// A topic of the course, whose calculators take turns.
+    pub topic: Option<TopicNamed>,
+    /// How hard, 1 to 3; mixed where it is not said.
+    pub level: Option<Count<1, 3>>,
     /// The seed.
     pub seed: Option<Seed>,
     /// How many.
@@ -48,6 +53,8 @@ pub fn good(name: &str) -> Option<&'static str> {
     Some(match name {
         "calculator" => "holes/drill-point",
         "task" => "make_the_hole",
+        "topic" => "drill",
+        "level" => "1",
         "seed" => "7",
         "count" => "10",
         "from" => "/v1/holes/drill-point?diameter=1/2 in&point_angle=118 deg",
@@ -74,26 +81,42 @@ impl Asked {
         self.seed.map_or(FIRST_SEED, |seed| seed.0)
     }
 
+    /// The level, where one is asked for.
+    pub fn level(&self) -> Option<u8> {
+        self.level.map(|level| level.get() as u8)
+    }
+
     /// The calculators that questions are made for.
     fn entries(&self) -> Result<Vec<&'static Entry>, Refusal> {
         let named = entry_of(self.calculator.as_deref(), self.from.as_deref())?;
-        match (named, self.task) {
-            (Some(_), Some(_)) => {
-                let says = "A sheet is for one calculator or for a task, not both.";
-                let wrong = |field| Wrong::new(field, Code::Conflict, says, "leave out");
-                Err(Refusal(vec![wrong("calculator"), wrong("task")]))
-            }
-            (Some(entry), None) => Ok(vec![entry]),
-            (None, task) => {
-                let fits = |entry: &&'static Entry| task.is_none_or(|task| entry.task == task.0);
-                let entries: Vec<&'static Entry> = REGISTER.iter().filter(fits).collect();
-                if entries.is_empty() {
-                    let says = "No calculator belongs to this task yet.";
-                    return Err(Refusal::one(Wrong::new("task", Code::NotFound, says, "cut")));
-                }
-                Ok(entries)
-            }
+        refuse_level_of_link(self.level(), self.from.as_deref())?;
+        let ways = [("calculator", named.is_some()), ("task", self.task.is_some()), ("topic", self.topic.is_some())];
+        let stated: Vec<&str> = ways.iter().filter(|(_, stated)| *stated).map(|(name, _)| *name).collect();
+        if stated.len() > 1 {
+            let says = "A sheet is for one calculator, for a task or for a topic: give one of them.";
+            let wrong = |name: &&str| Wrong::new(name, Code::Conflict, says, "leave out");
+            return Err(Refusal(stated.iter().map(wrong).collect()));
         }
+        if let Some(entry) = named {
+            return Ok(vec![entry]);
+        }
+        let of_task = |entry: &Entry| self.task.is_none_or(|task| entry.task == task.0);
+        let of_topic = |entry: &Entry| self.topic.is_none_or(|topic| Topic::of(entry) == Some(topic.0));
+        let all: Vec<&Entry> = REGISTER.iter().filter(|entry| of_task(entry) && of_topic(entry)).collect();
+        if all.is_empty() {
+            let says = "No calculator belongs to this task yet.";
+            return Err(Refusal::one(Wrong::new("task", Code::NotFound, says, "cut")));
+        }
+        let has = |entry: &&Entry| match self.level() {
+            Some(level) => entry.exercises.is_empty() || levels(entry).contains(&level),
+            None => true,
+        };
+        let entries: Vec<&Entry> = all.into_iter().filter(has).collect();
+        if entries.is_empty() {
+            let says = "There are no questions of this level here.";
+            return Err(Refusal::one(Wrong::new("level", Code::NotFound, says, "leave out")));
+        }
+        Ok(entries)
     }
 
     /// The questions, no two alike; fewer than asked for where no more are to be had.
@@ -121,6 +144,7 @@ impl Asked {
                 let question = Question::make(Recipe {
                     entry,
                     seed: own,
+                    level: self.level(),
                     from: self.from.clone(),
                     vary: self.vary.unwrap_or(false),
                     machine: self.machine.clone(),
@@ -167,6 +191,17 @@ pub fn entry_of(calculator: Option<&str>, from: Option<&str>) -> Result<Option<&
     }
 }
 
+/// Refuses a level for a question made of an answer, which is as hard as that is.
+fn refuse_level_of_link(level: Option<u8>, from: Option<&str>) -> Result<(), Refusal> {
+    match (level, from) {
+        (Some(_), Some(_)) => {
+            let says = "A question made of an answer has no level.";
+            Err(Refusal::one(Wrong::new("level", Code::Conflict, says, "leave out")))
+        }
+        _ => Ok(()),
+    }
+}
+
 fn unknown(id: &str) -> Refusal {
     let near = nearest(id, REGISTER.iter().map(|entry| entry.id)).unwrap_or("holes/drill-point");
     let says = format!("There is no calculator \"{}\"; all are listed at /v1/calculators.", shown(id));
@@ -178,6 +213,7 @@ fn unknown(id: &str) -> Refusal {
 struct CheckedFields {
     calculator: Option<String>,
     seed: Seed,
+    level: Option<Count<1, 3>>,
     from: Option<String>,
     vary: Option<bool>,
     machine: Option<String>,
@@ -205,9 +241,12 @@ impl Checked {
                 return Err(Refusal::one(Wrong::new("calculator", Code::FieldMissing, says, "holes/drill-point")));
             }
         };
+        let level = read.level.map(|level| level.get() as u8);
+        refuse_level_of_link(level, read.from.as_deref())?;
         let question = Question::make(Recipe {
             entry,
             seed: read.seed.0,
+            level,
             from: read.from,
             vary: read.vary.unwrap_or(false),
             machine: read.machine,

@@ -86,6 +86,7 @@ fn routes(config: &mut web::ServiceConfig) {
                 .to(|request, settings, payload| json_items::answer(request, settings, payload, recheck::answering)),
         )
         .service(readable("/v1/practice", practice::questions))
+        .service(readable("/v1/practice/course", practice::course_listed))
         .service(web::resource("/v1/practice/check").to(practice::check))
         .service(readable("/practice", practice::person))
         .service(readable("/practice/sheet", practice::sheet))

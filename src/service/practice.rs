@@ -9,7 +9,7 @@ use super::settings::Settings;
 use super::shared_refusals::{badly_encoded, unknown_calculator, wrong_method};
 use crate::fields::{Count, Fields, Given};
 use crate::page::practice as page;
-use crate::practice::{Asked, Checked, Question};
+use crate::practice::{Asked, Checked, Question, course};
 use crate::refusal::{Code, Refusal};
 use actix_web::http::{Method, StatusCode, header};
 use actix_web::{HttpRequest, HttpResponse, web};
@@ -62,6 +62,11 @@ pub async fn questions(request: HttpRequest) -> HttpResponse {
         Err(refusal) => refused(fields, refusal),
     })
     .await
+}
+
+/// `GET /v1/practice/course`.
+pub async fn course_listed() -> HttpResponse {
+    tagged(JSON, course().to_string().into_bytes())
 }
 
 /// Questions as an answer lists them.

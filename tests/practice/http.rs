@@ -41,7 +41,11 @@ impl Caller {
 }
 
 fn with_answer(question: &Value, answer: &str) -> Value {
-    json!({"calculator": question["calculator"], "seed": question["seed"], "answer": answer})
+    let mut check = json!({"calculator": question["calculator"], "seed": question["seed"], "answer": answer});
+    if !question["level"].is_null() {
+        check["level"] = question["level"].clone();
+    }
+    check
 }
 
 #[test]
@@ -52,11 +56,12 @@ fn questions_are_asked_and_answers_are_marked() {
     assert_eq!(questions.len(), 3);
     assert_eq!(questions[0]["seed"], 7);
     for question in questions {
-        for part in ["calculator", "seed", "text", "asks_for", "unit", "inputs"] {
+        for part in ["calculator", "seed", "text", "asks_for", "unit", "right_within", "inputs"] {
             assert!(!question[part].is_null(), "{question}");
         }
         let (status, wrong) = caller.check(&with_answer(question, "1000 in"));
         assert_eq!((status, &wrong["right"]), (200, &json!(false)), "{wrong}");
+        assert!(wrong["accepted"].as_str().is_some_and(|says| says.starts_with("from ")), "{wrong}");
         let (status, right) = caller.check(&with_answer(question, wrong["expected"]["text"].as_str().expect("a text")));
         assert_eq!((status, &right["right"]), (200, &json!(true)), "{right}");
         assert!(right["slip"].is_null() && !right["working"].as_array().expect("steps").is_empty());
@@ -122,19 +127,23 @@ fn a_person_is_asked_and_marked_without_a_script() {
     let text = question["text"].as_str().expect("a text");
     assert!(page.contains(text), "{page}");
     assert!(page.contains("name=\"seed\" value=\"3\"") && page.contains("name=\"answer\""));
+    let within = question["right_within"].as_str().expect("words");
+    assert!(page.contains(&format!("Right {within}.")), "how close it is wanted is said before one answers");
     let expected = caller.check(&with_answer(question, "1 in")).1["expected"].clone();
     let right = expected["text"].as_str().expect("a text");
     let (status, page) = caller.page("/practice", &[&asked[..], &[("answer", right)]].concat());
     assert_eq!(status, 200);
     assert!(page.contains("Right.") && page.contains("Worked solution") && page.contains(right), "{page}");
-    let other_sign = format!(
+    let ten_times = format!(
         "{} {}",
-        -expected["value"].as_f64().unwrap_or_default(),
+        10.0 * expected["value"].as_f64().unwrap_or_default(),
         expected["unit"].as_str().unwrap_or_default()
     );
-    let (status, page) = caller.page("/practice", &[&asked[..], &[("answer", &other_sign)]].concat());
+    let slip = caller.check(&with_answer(question, &ten_times)).1["slip"]["says"].clone();
+    let slip = slip.as_str().expect("a slip");
+    let (status, page) = caller.page("/practice", &[&asked[..], &[("answer", &ten_times)]].concat());
     assert_eq!(status, 200);
-    assert!(page.contains("Not right.") && page.contains("sign") && page.contains("Worked solution"), "{page}");
+    assert!(page.contains("Not right.") && page.contains(slip) && page.contains("Worked solution"), "{page}");
     let (status, page) = caller.page("/practice", &[&asked[..], &[("answer", "12.5")]].concat());
     assert_eq!(status, 422);
     assert!(page.contains("Say the unit") && page.contains("value=\"12.5\"") && page.contains(text), "{page}");
@@ -158,7 +167,7 @@ fn the_page_of_an_answer_makes_a_question_of_it() {
     assert_eq!(sent_on.status(), 303);
     let (status, page) = caller.page(sent_on.headers()["location"].to_str().expect("an address"), &[]);
     assert_eq!(status, 200);
-    assert!(page.contains("diameter 1/2 in; point angle 118°; full depth 3/4 in"), "{page}");
+    assert!(["of 1/2 in, ", "of 118° and ", "of 3/4 in: what is"].iter().all(|part| page.contains(part)), "{page}");
     assert!(page.contains("The same with other numbers"));
 }
 
@@ -180,6 +189,8 @@ fn a_sheet_and_its_answers_belong_together() {
         assert!(answers.contains(expected), "{expected}");
     }
     assert_eq!(sheet.matches("Answer:").count(), 6);
+    assert!(["Name", "Date", "Score", "of 6"].iter().all(|line| sheet.contains(line)), "{sheet}");
+    assert_eq!(answers.matches("<details open>").count(), 6, "the solutions are unfolded");
     let other = [("task", "make_the_hole"), ("seed", "42"), ("count", "6")];
     assert_ne!(sheet, caller.page("/practice/sheet", &other).1);
     assert_eq!(caller.page("/practice/sheet", &[("seed", "1"), ("count", "1000")]).0, 422);
@@ -188,29 +199,60 @@ fn a_sheet_and_its_answers_belong_together() {
 }
 
 #[test]
+fn the_course_leads_through_its_topics() {
+    let caller = Caller::with(&[]);
+    let course: Value = caller.get("/v1/practice/course", &[]).json().expect("JSON");
+    let topics = course["topics"].as_array().expect("topics");
+    let words: Vec<&str> = topics.iter().filter_map(|topic| topic["topic"].as_str()).collect();
+    assert_eq!(words, ["measure", "drill", "tap", "speeds", "lay_out", "find_zero", "thread", "repair"]);
+    let (_, start) = caller.page("/practice", &[]);
+    for topic in topics {
+        let word = topic["topic"].as_str().expect("a word");
+        let why = topic["why"]["question"].as_str().expect("a question");
+        assert!(start.contains(why) && start.contains(&format!("/practice/sheet?topic={word}&amp;level=1")), "{word}");
+        let asked = [("topic", word), ("seed", "5"), ("count", "4")];
+        let calculators = topic["calculators"].to_string();
+        for question in caller.json(&asked)["questions"].as_array().expect("questions") {
+            assert!(calculators.contains(question["calculator"].as_str().expect("an id")), "{question}");
+        }
+        let because = topic["why"]["answer"].as_str().expect("an answer").replace('"', "&quot;");
+        let (sheet, answers) = (caller.page("/practice/sheet", &asked).1, caller.page("/practice/answers", &asked).1);
+        assert!(sheet.contains(why) && !sheet.contains(&because), "{word}: the answer stands on the other sheet");
+        assert!(answers.contains(why) && answers.contains(&because), "{word}");
+        let sent_on = caller.get("/practice", &[("topic", word), ("seed", "5")]);
+        assert_eq!(sent_on.status(), 303, "{word}");
+    }
+    let (status, page) = caller.page("/practice", &[("topic", "knitting"), ("seed", "1")]);
+    assert_eq!(status, 422);
+    assert!(page.contains("the topics are measure, drill"), "{page}");
+}
+
+#[test]
 fn a_shop_is_asked_about_its_own_machines() {
     let shop = root().join("data/shop/tern-point-works.toml");
     let caller = Caller::with(&["--shop", shop.to_str().expect("a path")]);
-    let machine = |calculator: &str, seed: &str| {
-        let question = caller.json(&[("calculator", calculator), ("seed", seed)])["questions"][0].clone();
-        question["inputs"]["machine"].as_str().unwrap_or_default().to_owned()
+    let questions = |calculator: &str, more: &[(&str, &str)]| -> Vec<Value> {
+        let asked = [&[("calculator", calculator), ("seed", "1"), ("count", "20")][..], more].concat();
+        caller.json(&asked)["questions"].as_array().expect("questions").clone()
     };
-    for seed in ["1", "2", "3", "4"] {
-        assert_eq!(machine("speeds/milling", seed), "mill");
-        assert_eq!(machine("speeds/turning", seed), "lathe");
-        assert_eq!(machine("patterns/bolt-circle", seed), "");
+    // What a machine has of a question is taken from the machine, and the question says which machine that is.
+    let own = ["available", "slowest", "fastest", "spindle_power", "efficiency", "base_speed", "available_feeds"];
+    for (calculator, machine) in [("speeds/milling", "mill"), ("speeds/boring", "lathe"), ("patterns/bolt-circle", "")]
+    {
+        for question in questions(calculator, &[]) {
+            let on = question["inputs"]["machine"].as_str().unwrap_or_default();
+            assert!(on.is_empty() || on == machine, "{question}");
+            let says = question["text"].as_str().expect("a text");
+            assert!(on.is_empty() || says.contains(&format!("on the {machine}")), "{question}");
+            assert!(on.is_empty() || own.iter().all(|name| question["inputs"][name].is_null()), "{question}");
+        }
     }
-    let question =
-        caller.json(&[("calculator", "speeds/spindle-speed"), ("seed", "5"), ("machine", "lathe")])["questions"][0]
-            .clone();
-    assert_eq!(question["inputs"]["machine"], "lathe");
-    assert!(
-        question["text"].as_str().is_some_and(|text| text.contains("on the lathe") && text.contains("710 rpm")),
-        "{question}"
-    );
-    let mut check = with_answer(&question, "1 rpm");
+    let asked = questions("speeds/spindle-speed", &[("machine", "lathe")]);
+    let on_lathe = asked.iter().find(|question| question["inputs"]["machine"] == "lathe").expect("one on the lathe");
+    assert!(on_lathe["text"].as_str().is_some_and(|text| text.contains("on the lathe")), "{on_lathe}");
+    let mut check = with_answer(on_lathe, "1 rpm");
     check["machine"] = json!("lathe");
     let marked = caller.check(&check).1;
-    assert_eq!(marked["text"], question["text"]);
+    assert_eq!(marked["text"], on_lathe["text"]);
     assert_eq!(caller.get("/v1/practice", &[("calculator", "speeds/milling"), ("machine", "plane")]).status(), 422);
 }

@@ -3,10 +3,11 @@
 
 use crate::asking::{Answer, Field, Form, ask, describe_entry};
 use crate::calculators::Entry;
+use crate::declared::{in_sentence, label_of};
 use crate::fields::Fields;
 use crate::practice::formula::Misread;
 use crate::practice::replay::replay;
-use crate::practice::wanted::{Wanted, quantities, unnumbered};
+use crate::practice::wanted::{Amount, Wanted, quantities, unnumbered};
 use crate::quantity::{Quantity, text};
 use crate::tree::Node;
 
@@ -21,7 +22,7 @@ pub struct Slip {
     pub value: f64,
 }
 
-/// What slips are looked for in: a question and its answer.
+/// What slips are looked for in: a question and its answer; and those found.
 pub struct Case<'q> {
     /// The calculator.
     pub entry: &'static Entry,
@@ -31,12 +32,26 @@ pub struct Case<'q> {
     pub answer: &'q Answer,
     /// The result asked for.
     pub wanted: &'q Wanted,
+    /// The slips found, the likeliest first.
+    pub found: Vec<Slip>,
 }
 
 impl Case<'_> {
+    /// Notes a slip, unless it gives nothing.
+    pub fn note(&mut self, code: &'static str, value: Option<f64>, says: impl Into<String>) {
+        if let Some(value) = value.filter(|value| value.is_finite()) {
+            self.found.push(Slip { code, says: says.into(), value });
+        }
+    }
+
     /// The calculator's fields.
     pub fn described(&self) -> &'static [Field] {
         describe_entry(self.entry).map(|described| described.fields.as_slice()).unwrap_or_default()
+    }
+
+    /// What a person calls a field, inside a sentence.
+    pub fn label(&self, name: &str) -> String {
+        in_sentence(&label_of(self.entry.input.members, name))
     }
 
     /// Every single quantity that went in, stated or assumed, with its name.
@@ -54,11 +69,25 @@ impl Case<'_> {
             .collect()
     }
 
+    /// The text that a field was stated with.
+    pub fn stated(&self, name: &str) -> Option<&str> {
+        self.fields.iter().find(|(known, _)| known == name).map(|(_, value)| value.as_str())
+    }
+
     /// A word that went in, stated or assumed.
     pub fn word(&self, name: &str) -> Option<String> {
         let assumed = || self.answer.record.assumed.iter().find(|assumed| assumed.field == name).map(|a| &a.value);
         match self.answer.inputs.member(name).or_else(assumed)? {
             Node::Text(word, _) => Some(word.to_string()),
+            _ => None,
+        }
+    }
+
+    /// A count that went in.
+    pub fn count(&self, name: &str) -> Option<f64> {
+        match self.answer.inputs.member(name)? {
+            Node::Count(count) => Some(*count as f64),
+            Node::Number(number) => Some(*number),
             _ => None,
         }
     }
@@ -69,10 +98,7 @@ impl Case<'_> {
         let kept = kept.map(|(name, value)| (name.as_str(), value.as_str()));
         let fields = Fields::of_texts(kept.chain([(name, value.as_str()), ("working", "false")]));
         let (answer, _) = ask(self.entry, fields, Form::Json).ok()?;
-        match answer.result()?.at(&self.wanted.path)? {
-            Node::Quantity(leaf) => Some(leaf.quantity.si()),
-            _ => None,
-        }
+        answer.result()?.at(&self.wanted.path).and_then(Amount::of).map(|amount| amount.si())
     }
 
     /// The same with a quantity changed to so many of its own unit.

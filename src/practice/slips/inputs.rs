@@ -1,215 +1,138 @@
-//! Slips of what goes in: the calculator is asked again with an input misunderstood, or its working is
-//! gone through again with a formula misunderstood.
+//! Slips of what goes in: the calculator is asked again with an input misunderstood, forgotten or chosen otherwise.
 
-use super::case::{Case, Slip};
-use crate::practice::formula::Misread;
-use crate::quantity::{Dimension, Quantity, Unit};
-use crate::tree::Node;
+use super::case::Case;
+use crate::declared::said_word;
+use crate::quantity::{Quantity, Setting, System, Unit};
+use crate::shop::MACHINE_FIELDS;
 
-fn push(all: &mut Vec<Slip>, code: &'static str, value: Option<f64>, says: impl Into<String>) {
-    if let Some(value) = value {
-        all.push(Slip { code, says: says.into(), value });
-    }
-}
+/// Words for sides and directions, each with its other.
+const SIDES: [(&str, &str); 15] = [
+    ("inside", "outside"),
+    ("plus", "minus"),
+    ("growing", "shrinking"),
+    ("left", "right"),
+    ("up", "down"),
+    ("internal", "external"),
+    ("under", "over"),
+    ("bore", "boss"),
+    ("lips", "tip"),
+    ("climb", "conventional"),
+    ("chuck", "tailstock"),
+    ("clockwise", "counterclockwise"),
+    ("x_axis", "y_axis"),
+    ("rising", "falling"),
+    ("toward", "away"),
+];
 
-fn kind(quantity: &Quantity) -> &'static str {
-    quantity.kind.name
-}
-
-fn is_angle(quantity: &Quantity) -> bool {
-    quantity.unit.row().dimension == Dimension::Angle
-}
-
-/// Degrees where radians belong, in the working.
-pub fn radians(case: &Case, all: &mut Vec<Slip>) {
-    let says = "This comes out with the pocket calculator set to radians: set it to degrees, or turn degrees into \
-                radians first.";
-    push(all, "degrees_for_radians", case.misread(Misread::CalculatorInRadians), says);
-    let says = "This comes out with degrees put where the formula needs radians: an arc is radius times angle only in \
-                radians, that is degrees × π / 180.";
-    push(all, "degrees_for_radians", case.misread(Misread::DegreesForRadians), says);
-}
-
-/// The point of the drill forgotten: a point of 180 degrees has no length.
-pub fn drill_point(case: &Case, all: &mut Vec<Slip>) {
-    const CODE: &str = "drill_point_forgotten";
-    let wanted = &case.wanted.quantity;
-    let is_way = matches!(wanted.unit.row().dimension, Dimension::Length | Dimension::Time);
-    if !is_way || kind(wanted) == "ChipThickness" {
-        return;
-    }
-    for field in case.described().iter().filter(|field| field.type_name() == "PointAngle") {
-        let says =
-            "The drill's point was forgotten: the tip goes deeper than the full diameter by the length of the point.";
-        push(all, CODE, case.again(&field.name, "180 deg".into()), says);
-    }
-    let length = case.answer.result().and_then(|result| result.member("point_length"));
-    if let Some(Node::Quantity(length)) = length
-        && wanted.unit.row().dimension == Dimension::Length
-        && case.wanted.path != "point_length"
-    {
-        let says = "The drill's point was counted where it does not count: look at where zero was set.";
-        push(all, CODE, Some(wanted.si() + length.quantity.si()), says);
-        let says = "The drill's point was forgotten, or taken off where it counts.";
-        push(all, CODE, Some(wanted.si() - length.quantity.si()), says);
-    }
-}
+/// Most choices of one field that are gone through.
+const MOST_CHOICES: usize = 6;
 
 /// A feed a tooth taken for a feed a turn.
-pub fn feed(case: &Case, all: &mut Vec<Slip>) {
+pub fn feed(case: &mut Case) {
     const CODE: &str = "feed_per_tooth";
-    let teeth = match case.answer.inputs.member("teeth") {
-        Some(Node::Count(teeth)) => *teeth as f64,
-        Some(Node::Number(teeth)) => *teeth,
-        _ => return,
-    };
-    if teeth < 2.0 {
-        return;
-    }
+    let Some(teeth) = case.count("teeth").filter(|teeth| *teeth >= 2.0) else { return };
     let turn = format!("A feed a tooth was taken for a feed a turn: in one turn all {teeth} teeth advance.");
     let tooth = format!("A feed a turn was taken for a feed a tooth: each of the {teeth} teeth takes its share of it.");
-    let wanted = &case.wanted.quantity;
+    let Some(wanted) = case.wanted.amount.quantity().copied() else { return };
     // A feed that is left out the teeth of is too small; a feed a tooth that has all in it too large.
-    match kind(wanted) {
+    match wanted.kind.name {
         "FeedRate" | "FeedPerRev" => {
-            push(all, CODE, Some(wanted.si() / teeth), &turn);
-            push(all, CODE, Some(wanted.si() * teeth), &tooth);
+            case.note(CODE, Some(wanted.si() / teeth), &turn);
+            case.note(CODE, Some(wanted.si() * teeth), &tooth);
         }
         "FeedPerTooth" => {
-            push(all, CODE, Some(wanted.si() * teeth), &tooth);
-            push(all, CODE, Some(wanted.si() / teeth), &turn);
+            case.note(CODE, Some(wanted.si() * teeth), &tooth);
+            case.note(CODE, Some(wanted.si() / teeth), &turn);
         }
         _ => {
-            for (name, quantity) in case.inputs().iter().filter(|(_, quantity)| kind(quantity) == "FeedPerTooth") {
-                push(all, CODE, case.again_with(name, quantity, quantity.value / teeth), &turn);
-                push(all, CODE, case.again_with(name, quantity, quantity.value * teeth), &tooth);
+            let feeds = case.inputs();
+            for (name, quantity) in feeds.iter().filter(|(_, quantity)| quantity.kind.name == "FeedPerTooth") {
+                case.note(CODE, case.again_with(name, quantity, quantity.value / teeth), &turn);
+                case.note(CODE, case.again_with(name, quantity, quantity.value * teeth), &tooth);
             }
         }
     }
 }
 
-/// An included angle taken for its half, or the other way round.
-pub fn included(case: &Case, all: &mut Vec<Slip>) {
-    const CODE: &str = "included_angle";
-    let whole = "The whole angle was taken where the formula has its half: an included angle lies on both sides of the \
-                 middle.";
-    let half = "The angle was halved twice: what is stated is the whole, included angle.";
-    if let Some(value) = case.misread(Misread::WholeForHalf) {
-        push(all, CODE, Some(value), whole);
-        // Past 90 degrees a tangent turns negative, and most would drop the sign.
-        push(all, CODE, Some(value.abs()), whole);
-    }
-    push(all, CODE, case.misread(Misread::HalfOfHalf), half);
-    for (name, quantity) in case.inputs().iter().filter(|(_, quantity)| is_angle(quantity)) {
-        let about = case.described().iter().find(|field| field.name == *name).map_or("", |field| &field.about);
-        if kind(quantity) == "PointAngle" || about.to_lowercase().contains("included") {
-            push(all, CODE, case.again_with(name, quantity, quantity.value / 2.0), half);
-            push(all, CODE, case.again_with(name, quantity, quantity.value * 2.0), whole);
+/// Fields that are told of elsewhere.
+fn told_elsewhere(name: &str, word: &str) -> bool {
+    ["angle_from", "angle_sense", "from", "systems"].contains(&name) || ["radius", "diameter"].contains(&word)
+}
+
+/// The other side taken.
+pub fn sides(case: &mut Case) {
+    for (name, word, other) in other_choices(case) {
+        let is_side = |(one, two): &(&str, &str)| (*one == word && *two == other) || (*two == word && *one == other);
+        if SIDES.iter().any(is_side) {
+            other_choice(case, "wrong_side", name, &word, other);
         }
     }
 }
 
-/// A radius taken for a diameter, or the other way round.
-pub fn radius(case: &Case, all: &mut Vec<Slip>) {
-    const CODE: &str = "radius_for_diameter";
-    for (name, quantity) in case.inputs().iter().filter(|(_, quantity)| quantity.value != 0.0) {
-        let words = spaced(name);
-        let (double, half) = if name.contains("diameter") || *name == "swing" {
-            (
-                format!("The {words} was taken where its half, the radius, belongs."),
-                format!(
-                    "The {words} was taken for a radius or halved once too often: what is stated goes right across."
-                ),
-            )
-        } else if name.contains("radius") {
-            (
-                format!("The {words} was doubled: where a radius belongs, a diameter was taken."),
-                format!("The {words} was halved: it is a radius already."),
-            )
-        } else {
-            continue;
-        };
-        push(all, CODE, case.again_with(name, quantity, quantity.value * 2.0), double);
-        push(all, CODE, case.again_with(name, quantity, quantity.value / 2.0), half);
-    }
-    let result = case.wanted.path.rsplit('/').next().unwrap_or_default();
-    let right = case.wanted.quantity.si();
-    if result.contains("diameter") {
-        push(all, CODE, Some(right / 2.0), "This is the radius; the diameter is asked for.");
-        push(all, CODE, Some(right * 2.0), "This is twice the diameter: a diameter was taken for a radius.");
-    } else if result.contains("radius") {
-        push(all, CODE, Some(right * 2.0), "This is the diameter; the radius is asked for.");
-        push(all, CODE, Some(right / 2.0), "This is half the radius: a radius was taken for a diameter.");
-    }
-    for field in case.described() {
-        let counts = ["radius", "diameter"];
-        if counts.iter().all(|word| field.choices.iter().any(|choice| choice == word))
-            && let Some(word) = case.word(&field.name)
-        {
-            let other = if word == "radius" { "diameter" } else { "radius" };
-            let says = format!(
-                "This would be right if the {} counted the {other}; it counts the {word}.",
-                spaced(&field.name)
-            );
-            push(all, CODE, case.again(&field.name, other.into()), says);
+/// Another way of working than was asked for.
+pub fn choices(case: &mut Case) {
+    for (name, word, other) in other_choices(case) {
+        let is_side = |(one, two): &(&str, &str)| [*one, *two].contains(&other);
+        if !SIDES.iter().any(|side| is_side(side) && (side.0 == word || side.1 == word)) {
+            other_choice(case, "other_choice", name, &word, other);
         }
     }
 }
 
-/// An angle from the wrong zero, or counted the other way.
-pub fn zero_of_angles(case: &Case, all: &mut Vec<Slip>) {
-    const CODE: &str = "angle_zero";
-    for (name, one, other) in [("angle_from", "x_axis", "y_axis"), ("angle_sense", "counterclockwise", "clockwise")] {
-        let Some(word) = case.word(name) else { continue };
-        let swapped = if word == one { other } else { one };
-        let says = format!("The {} is {}, not {}.", spaced(name), spaced(&word), spaced(swapped));
-        push(all, CODE, case.again(name, swapped.into()), says);
+/// Every field with words to choose from, the word that went in, and each other.
+fn other_choices(case: &Case) -> Vec<(&'static str, String, &'static str)> {
+    let fields = case.described().iter().filter(|field| (2..=MOST_CHOICES).contains(&field.choices.len()));
+    fields
+        .filter_map(|field| Some((field, case.word(&field.name).filter(|word| !told_elsewhere(&field.name, word))?)))
+        .flat_map(|(field, word)| {
+            let others: Vec<&'static str> =
+                field.choices.iter().map(String::as_str).filter(|other| *other != word).collect();
+            others.into_iter().map(move |other| (field.name.as_str(), word.clone(), other))
+        })
+        .collect()
+}
+
+fn other_choice(case: &mut Case, code: &'static str, name: &str, word: &str, other: &str) {
+    let (words, said, other_said) = (case.label(name), said_word(word), said_word(other));
+    let says = format!("This would be right with {words} \"{other_said}\"; here it is \"{said}\".");
+    case.note(code, case.again(name, other.into()), says);
+}
+
+/// Spaces counted for holes: a full circle has as many of both, any other row one space less.
+pub fn holes(case: &mut Case) {
+    const CODE: &str = "spaces_for_holes";
+    let says =
+        "Spaces were counted for holes, or holes for spaces: a row that does not close has one space less than holes.";
+    for name in ["holes", "count", "pins", "places"] {
+        let Some(count) = case.count(name).filter(|count| *count > 2.0) else { continue };
+        case.note(CODE, case.again(name, format!("{}", count - 1.0)), says);
+        case.note(CODE, case.again(name, format!("{}", count + 1.0)), says);
     }
-    for (name, quantity) in case.inputs().iter().filter(|(_, quantity)| is_angle(quantity)) {
-        let words = spaced(name);
-        let turn = quantity.unit.of_si(std::f64::consts::TAU);
-        let value = quantity.value;
-        let mut other = |angle: f64, says: String| push(all, CODE, case.again_with(name, quantity, angle), says);
-        match kind(quantity) {
-            "Angle" => {
-                other(value + turn / 4.0, format!("The {words} was counted from a zero a quarter turn away."));
-                other(value - turn / 4.0, format!("The {words} was counted from a zero a quarter turn away."));
-                other(value + turn / 2.0, format!("The {words} was counted from a zero half a turn away."));
-                other(-value, format!("The {words} was counted the other way round."));
-                other(turn / 4.0 - value, format!("The {words} was counted from the other axis, towards this one."));
-            }
-            "EdgeAngle" | "RampAngle" => {
-                other(
-                    turn / 4.0 - value,
-                    format!("The {words} was counted from the line square to the one it is counted from."),
-                );
-            }
-            _ => {}
-        }
-    }
-    let wanted = &case.wanted.quantity;
-    if matches!(kind(wanted), "Angle" | "Sweep") {
-        let right = wanted.si();
-        let turn = std::f64::consts::TAU;
-        for (value, says) in [
-            (turn / 4.0 - right, "This is the angle to the other axis."),
-            (right + turn / 4.0, "This is counted from a zero a quarter turn away."),
-            (right - turn / 4.0, "This is counted from a zero a quarter turn away."),
-            (turn - right, "This is counted the other way round."),
-            (-right, "This is counted the other way round."),
-            (right + turn / 2.0, "This is counted from a zero half a turn away."),
-            (turn / 2.0 - right, "This is counted from a zero half a turn away, the other way round."),
-        ] {
-            push(all, CODE, Some(value), says);
+    if case.wanted.amount.quantity().is_none() {
+        let right = case.wanted.amount.si();
+        for value in [right - 1.0, right + 1.0] {
+            case.note(CODE, Some(value), "This is one off: count what is asked for, not the spaces between.");
         }
     }
 }
 
-/// Where inches and millimetres stand side by side, one taken for the other.
-pub fn systems(case: &Case, all: &mut Vec<Slip>) {
+/// The percentage of full thread taken for what is left of it, or passed over.
+pub fn thread_percent(case: &mut Case) {
+    const CODE: &str = "thread_percent";
+    for (name, quantity) in case.inputs().iter().filter(|(_, quantity)| quantity.kind.name == "ThreadPercent") {
+        let share = case.label(name);
+        let says = format!("The {share} was passed over: this is right for a full thread.");
+        case.note(CODE, case.again_with(name, quantity, 100.0), says);
+        let says = format!("The {share} was taken for what is left away of the thread.");
+        case.note(CODE, case.again_with(name, quantity, 100.0 - quantity.value), says);
+    }
+}
+
+/// Where inches and millimeters stand side by side, one taken for the other.
+pub fn systems(case: &mut Case) {
     let inputs = case.inputs();
     let has = |system| inputs.iter().any(|(_, quantity)| quantity.unit.system() == Some(system));
-    if !(has(crate::quantity::System::Inch) && has(crate::quantity::System::Metric)) {
+    if !(has(System::Inch) && has(System::Metric)) {
         return;
     }
     for (name, quantity) in &inputs {
@@ -220,13 +143,32 @@ pub fn systems(case: &Case, all: &mut Vec<Slip>) {
             _ => continue,
         };
         let (stated, taken) = (quantity.unit.spelling(), other.spelling());
-        let says = format!("The {} is in {stated}; it was taken as if it were in {taken}.", spaced(name));
+        let says = format!("The {} is in {stated}; it was taken as if it were in {taken}.", case.label(name));
         let moved = Quantity { unit: other, ..*quantity };
-        push(all, "wrong_unit", case.again_with(name, &moved, quantity.value), says);
+        case.note("wrong_unit", case.again_with(name, &moved, quantity.value), says);
     }
 }
 
-/// A name as words.
-fn spaced(name: &str) -> String {
-    name.replace('_', " ")
+/// A stated size that only adds or takes off, left out; and one that counts either way, taken the other way.
+pub fn left_out(case: &mut Case) {
+    let right = case.wanted.amount.si();
+    for (name, quantity) in case.inputs() {
+        let is_machines = MACHINE_FIELDS.iter().any(|field| field.name == name);
+        if quantity.value == 0.0 || is_machines || case.stated(name).is_none() {
+            continue;
+        }
+        let words = case.label(name);
+        if quantity.kind.least == crate::quantity::Least::Any {
+            let says = format!("The {words} was taken with the other sign.");
+            case.note("sign", case.again_with(name, &quantity, -quantity.value), says);
+        }
+        let none = case.again_with(name, &quantity, 0.0).or_else(|| {
+            let is_place = quantity.kind.setting != Setting::Never;
+            // A size must be more than nothing.
+            if is_place { None } else { case.again_with(name, &quantity, quantity.value * 1e-7) }
+        });
+        // What everything else hangs on cannot be left out: it would give nothing, or no end.
+        let is_sum = |value: &f64| (right / 100.0).abs() < value.abs() && value.abs() < (right * 100.0).abs();
+        case.note("left_out", none.filter(is_sum), format!("The {words} was left out."));
+    }
 }

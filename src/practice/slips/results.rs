@@ -1,21 +1,22 @@
 //! Slips of what comes out: the right result in other units, with another sign or point, or another
 //! result in its place.
 
-use super::case::{Case, Slip};
-use crate::practice::wanted::quantities;
-use crate::practice::words::name_of;
+use super::case::Case;
+use crate::practice::sentence::asked_for;
+use crate::practice::wanted::{Amount, unnumbered};
 use crate::quantity::{Dimension, Unit};
+use crate::tree::Node;
 
 /// Results that are looked at for one taken in place of another.
 const MOST: usize = 80;
 
 /// The number in one unit, written with another.
-pub fn units(case: &Case, all: &mut Vec<Slip>) {
-    let wanted = &case.wanted.quantity;
+pub fn units(case: &mut Case) {
+    let Some(wanted) = case.wanted.amount.quantity().copied() else { return };
     let (unit, right) = (wanted.unit, wanted.si());
     let is_angle = unit.row().dimension == Dimension::Angle;
     let written = [wanted.kind.inch.0, wanted.kind.metric.0];
-    // A centimetre for a millimetre is a decimal point, and nobody measures a shaft in microinches.
+    // A centimeter for a millimeter is a decimal point, and nobody measures a shaft in microinches.
     let is_meant = |other: &Unit| {
         *other != unit
             && (written.contains(other) || *other == Unit::Thou || other.row().dimension != Dimension::Length)
@@ -26,63 +27,86 @@ pub fn units(case: &Case, all: &mut Vec<Slip>) {
         for (value, number_of, written) in
             [(unit.to_si(other.of_si(right)), also, asked), (other.to_si(unit.of_si(right)), asked, also)]
         {
-            let says = format!("The number would be right for {number_of}; the unit written is {written}.");
-            all.push(Slip { code, says, value });
+            case.note(
+                code,
+                Some(value),
+                format!("The number would be right for {number_of}; the unit written is {written}."),
+            );
         }
     }
 }
 
 /// A conversion left out on the way.
-pub fn conversions(case: &Case, all: &mut Vec<Slip>) {
-    let right = case.wanted.quantity.si();
-    let factors: &[(f64, &str)] = match case.wanted.quantity.unit.row().dimension {
-        Dimension::TurningSpeed | Dimension::Velocity | Dimension::VolumeRate | Dimension::Power => &[
+pub fn conversions(case: &mut Case) {
+    let right = case.wanted.amount.si();
+    let factors: &[(f64, &str)] = match case.wanted.amount.dimension() {
+        Some(Dimension::TurningSpeed | Dimension::Velocity | Dimension::VolumeRate | Dimension::Power) => &[
             (12.0, "feet and inches"),
-            (25.4, "inches and millimetres"),
+            (25.4, "inches and millimeters"),
             (60.0, "minutes and seconds"),
-            (1000.0, "metres and millimetres"),
+            (1000.0, "meters and millimeters"),
         ],
-        Dimension::Time => {
-            &[(60.0, "minutes and seconds"), (3600.0, "hours and seconds"), (25.4, "inches and millimetres")]
+        Some(Dimension::Time) => {
+            &[(60.0, "minutes and seconds"), (3600.0, "hours and seconds"), (25.4, "inches and millimeters")]
         }
-        Dimension::Torque | Dimension::Force => {
-            &[(12.0, "feet and inches"), (25.4, "inches and millimetres"), (1000.0, "metres and millimetres")]
+        Some(Dimension::Torque | Dimension::Force) => {
+            &[(12.0, "feet and inches"), (25.4, "inches and millimeters"), (1000.0, "meters and millimeters")]
         }
         _ => &[],
     };
     for (factor, between) in factors {
         for (value, size) in [(right * factor, "large"), (right / factor, "small")] {
             let says = format!("This is {factor} times too {size}: a conversion between {between} is missing.");
-            all.push(Slip { code: "wrong_unit", says, value });
+            case.note("wrong_unit", Some(value), says);
         }
     }
 }
 
 /// The other sign.
-pub fn sign(case: &Case, all: &mut Vec<Slip>) {
-    let says = "The amount is right, its sign is not: which way does this count?".to_owned();
-    all.push(Slip { code: "sign", says, value: -case.wanted.quantity.si() });
+pub fn sign(case: &mut Case) {
+    if case.wanted.amount.quantity().is_some() {
+        let says = "The amount is right, its sign is not: which way does this count?";
+        case.note("sign", Some(-case.wanted.amount.si()), says);
+    }
 }
 
 /// The decimal point one to three places off.
-pub fn decimal_point(case: &Case, all: &mut Vec<Slip>) {
+pub fn decimal_point(case: &mut Case) {
+    let right = case.wanted.amount;
+    if right.quantity().is_none() {
+        return;
+    }
     for (factor, places) in [(10.0, "one place"), (100.0, "two places"), (1000.0, "three places")] {
-        let right = case.wanted.quantity.si();
-        for value in [right * factor, right / factor] {
+        for value in [right.si() * factor, right.si() / factor] {
             let says = format!("The digits are right, but the decimal point is {places} off.");
-            all.push(Slip { code: "decimal_point", says, value });
+            case.note("decimal_point", Some(value), says);
         }
     }
 }
 
-/// Another result of the same calculation.
-pub fn others(case: &Case, all: &mut Vec<Slip>) {
+/// The same of another row of the list, and another result of the same calculation.
+pub fn others(case: &mut Case) {
     let Some(result) = case.answer.result() else { return };
-    let wanted = &case.wanted.quantity;
-    for (path, quantity) in quantities(result).into_iter().take(MOST) {
-        if quantity.unit.row().dimension == wanted.unit.row().dimension && path != case.wanted.path {
-            let says = format!("This is the {}; the {} is asked for.", name_of(&path), name_of(&case.wanted.path));
-            all.push(Slip { code: "other_result", says, value: quantity.si() });
+    let wanted = case.wanted;
+    let mut all = Vec::new();
+    amounts(result, "", &mut all);
+    let asked = asked_for(case.entry, case.answer, &wanted.path);
+    let alike = |amount: &Amount| amount.dimension() == wanted.amount.dimension();
+    let others = all.iter().take(MOST).filter(|(path, amount)| alike(amount) && *path != wanted.path);
+    let (rows, results): (Vec<_>, Vec<_>) = others.partition(|(path, _)| unnumbered(path) == unnumbered(&wanted.path));
+    for (code, list) in [("place_in_list", rows), ("other_result", results)] {
+        for (path, amount) in list {
+            let says = format!("This is the {}; the {asked} is asked for.", asked_for(case.entry, case.answer, path));
+            case.note(code, Some(amount.si()), says);
         }
+    }
+}
+
+fn amounts(node: &Node, path: &str, all: &mut Vec<(String, Amount)>) {
+    let join = |name: &str| if path.is_empty() { name.to_owned() } else { format!("{path}/{name}") };
+    match node {
+        Node::List(items) => items.iter().enumerate().for_each(|(at, item)| amounts(item, &join(&at.to_string()), all)),
+        Node::Record(members) => members.iter().for_each(|(name, item)| amounts(item, &join(name), all)),
+        single => all.extend(Amount::of(single).map(|amount| (path.to_owned(), amount))),
     }
 }

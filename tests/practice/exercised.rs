@@ -12,21 +12,7 @@ use std::collections::BTreeSet;
 /// A calculator with other exercises than its own.
 fn with(id: &str, exercises: &'static [Exercise]) -> &'static Entry {
     let entry = find(id).expect("it is in the register");
-    Box::leak(Box::new(Entry {
-        exercises,
-        id: entry.id,
-        title: entry.title,
-        about: entry.about,
-        task: entry.task,
-        another_check: entry.another_check,
-        words: entry.words,
-        examples: entry.examples,
-        leads: entry.leads,
-        solve: entry.solve,
-        draw: entry.draw,
-        input: entry.input,
-        output: entry.output,
-    }))
+    Box::leak(Box::new(Entry { exercises, ..*entry }))
 }
 
 const DRILL_POINT: &[Exercise] = exercises! {

@@ -19,7 +19,7 @@ pub mod shell;
 mod stated;
 mod tables;
 
-use crate::asking::{self, Body, Form, describe_entry};
+use crate::asking::{self, Body, Described, Form, describe_entry};
 use crate::calculators::Entry;
 use crate::drawing::Stands;
 use crate::refusal::{Code, Refusal};

@@ -16,7 +16,7 @@ const jobs = {
 
 const browser = await launch();
 const measured = (page) => page.evaluate(() => {
-  const answer = document.querySelector('#answer .lead b, #answer table td');
+  const answer = document.querySelector('#answer .lead b, #answer td, #answer dd');
   const top = answer && answer.getBoundingClientRect().top + scrollY;
   return { height: document.documentElement.scrollHeight, answer: answer && Math.round(top) };
 });

@@ -235,7 +235,7 @@ test('phone: what one types in stays where it is when the answer comes', async (
   }
 });
 
-test('on paper ten common answers keep to one sheet or begin on it, also in a larger font', async () => {
+test('on paper four common answers keep to one sheet, also in a larger font', async () => {
   const page = await open(browser, DESK);
   const sheets = async () => (await page.pdf({ format: 'A4' })).toString('latin1').match(/\/Type\s*\/Page\b/g).length;
   for (const path of ['/holes/drill-point?diameter=1/2%20in&full_depth=3/4%20in', '/geometry/arc?chord=21%20mm&height=6%20mm',

@@ -30,7 +30,7 @@ const settle = (page) => page.waitForTimeout(900);
 const bySearch = async (page, { type, answer }) => {
   await page.locator('#words').tap();
   await page.keyboard.type(type);
-  await settle(page);
+  await page.locator('#list h2', { hasText: `“${type}”` }).waitFor();
   return { taps: 1, typed: type.length, y: await down(page, '#list .found', answer) };
 };
 

@@ -26,14 +26,12 @@ pub fn of(phrase: &Phrase) -> Option<Conversion> {
         return None;
     }
     let from = written.unit?;
-    let units = phrase.pieces.iter().filter_map(|piece| match piece.meaning {
+    let mut units = phrase.pieces.iter().rev().filter_map(|piece| match piece.meaning {
         Meaning::Unit(unit) => Some(unit),
-        // `25.4 mm to in`: here the word joins nothing.
-        Meaning::Word if piece.text.eq_ignore_ascii_case("in") => None,
         _ => None,
     });
-    let last = phrase.pieces.last().filter(|last| last.text.eq_ignore_ascii_case("in") && phrase.pieces.len() > 1);
-    let wanted = units.chain(last.map(|_| Unit::Inch)).filter(|to| are_alike(from, *to)).last();
+    // `25.4 mm in tpi`: the last is meant, the word before it joins.
+    let wanted = units.find(|to| are_alike(from, *to));
     let stated = match piece.meaning {
         Meaning::Quantity(_) => piece.text.clone(),
         _ => format!("{} = {}", piece.text, shown(&written, from)?.0),

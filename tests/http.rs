@@ -169,7 +169,7 @@ fn every_operation_of_the_description_answers() {
         assert_eq!(caller.get(&format!("/v1/verification/{}", entry.id)).status(), 200, "{}", entry.id);
     }
     assert_eq!(caller.get("/v1/verification/holes/nothing").status(), 404);
-    for part in ["/openapi", "/openapi/holes.json"] {
+    for part in ["/openapi", "/openapi/holes.json", "/v1/practice/course"] {
         assert_eq!(caller.get(part).status(), 200, "{part}");
     }
     let document: Value = caller.get("/openapi.json").json().expect("JSON");

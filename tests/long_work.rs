@@ -81,10 +81,11 @@ fn a_person_is_told_by_a_page_that_the_service_is_busy_or_took_too_long() {
     let long =
         client().get(format!("{}/datum/visit-order", service.base)).query(&[("points", points), ("start", start)]);
     let asking = std::thread::spawn(move || long.send().expect("an answer"));
-    let mut busy = get(&service, &LONG[3..]);
-    while busy.status() != 503 && !asking.is_finished() {
-        busy = get(&service, &LONG[3..]);
-    }
+    // What is asked before the long one has its place would take that place.
+    let is_worked_on =
+        || get(&service, "/metrics").text().is_ok_and(|text| text.contains("shop_reckoner_aside_working 1"));
+    while !is_worked_on() && !asking.is_finished() {}
+    let busy = get(&service, &LONG[3..]);
     assert_eq!((busy.status().as_u16(), busy.headers()["retry-after"].as_bytes()), (503, &b"2"[..]));
     let page = busy.text().expect("a page");
     assert!(page.contains("<h1>Busy</h1>") && page.contains("Try again in 2 seconds."), "{page}");

@@ -142,7 +142,7 @@ impl<'de> Deserialize<'de> for TopicNamed {
         TOPICS.iter().find(|topic| topic.word == wanted).map(TopicNamed).ok_or_else(|| {
             let near = nearest(&wanted, words.clone()).unwrap_or("drill").to_owned();
             let all = words.collect::<Vec<_>>().join(", ");
-            let says = format!("\"{}\" is no topic; the topics are {all}.", shown(&said));
+            let says = format!("\"{}\" is not a topic; the topics are {all}.", shown(&said));
             carry(Unread { code: Code::NotFound, says, try_this: near })
         })
     }

@@ -79,7 +79,7 @@ impl<'de> Deserialize<'de> for TaskNamed {
             Some(task) => Ok(TaskNamed(task)),
             None => {
                 let near = nearest(&wanted, words.iter().map(String::as_str)).unwrap_or("cut").to_owned();
-                let says = format!("\"{}\" is no task; the tasks are {}.", shown(&said), words.join(", "));
+                let says = format!("\"{}\" is not a task; the tasks are {}.", shown(&said), words.join(", "));
                 Err(carry(Unread { code: Code::NotFound, says, try_this: near }))
             }
         }

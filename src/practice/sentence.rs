@@ -72,29 +72,27 @@ fn points(value: &str) -> String {
     value.split(';').filter(|row| !row.trim().is_empty()).map(point).collect::<Vec<_>>().join(", ")
 }
 
-/// Rows of objects by the labels of their parts: `T1,1.25 in` is `tool T1, length 1.25 in`.
+/// Rows of objects, each as its values one after the other: `T1,1.25 in;T2,3.5 in` is `T1 1.25 in, T2 3.5 in`.
 fn rows(members: &[Member], value: &str) -> String {
+    let part = |member: Option<&Member>, part: &str| match member.map(|member| member.of.shape) {
+        Some(Shape::Choice(_)) => said_word(part.trim()),
+        _ => one(part),
+    };
     if let Ok(serde_json::Value::Array(listed)) = serde_json::from_str(value) {
         let row = |row: &serde_json::Value| {
-            let parts = row.as_object().into_iter().flatten().map(|(name, part)| {
-                let part = part.as_str().map_or_else(|| part.to_string(), str::to_owned);
-                part_of_row(members.iter().find(|member| member.name == name), &part)
+            let parts = row.as_object().into_iter().flatten().map(|(name, said)| {
+                let said = said.as_str().map_or_else(|| said.to_string(), str::to_owned);
+                part(members.iter().find(|member| member.name == name), &said)
             });
             parts.collect::<Vec<_>>().join(" ")
         };
-        return listed.iter().map(row).collect::<Vec<_>>().join("; ");
+        return listed.iter().map(row).collect::<Vec<_>>().join(", ");
     }
     let row = |row: &str| {
-        let parts = row.split(',').enumerate().filter(|(_, part)| !part.trim().is_empty());
-        parts.map(|(at, part)| part_of_row(members.get(at), part)).collect::<Vec<_>>().join(" ")
+        let parts = row.split(',').enumerate().filter(|(_, said)| !said.trim().is_empty());
+        parts.map(|(at, said)| part(members.get(at), said)).collect::<Vec<_>>().join(" ")
     };
-    value.split(';').filter(|text| !text.trim().is_empty()).map(row).collect::<Vec<_>>().join("; ")
-}
-
-fn part_of_row(member: Option<&Member>, part: &str) -> String {
-    let Some(member) = member else { return one(part) };
-    let value = if let Shape::Choice(_) = member.of.shape { said_word(part.trim()) } else { one(part) };
-    format!("{} {value}", in_sentence(member.label)).trim().to_owned()
+    value.split(';').filter(|text| !text.trim().is_empty()).map(row).collect::<Vec<_>>().join(", ")
 }
 
 /// The sentence made of labels, with what is assumed as far as there is room: "For a diameter of 1/2 in and a full

@@ -110,7 +110,7 @@ fn what_is_misread_is_said_with_what_was_probably_meant() {
         ("5′-6½″", "0.5 in", ValueUnreadable, "feet and inches", "66.5 in"),
         ("5 ft 6 1/2 in", "0.5 in", ValueUnreadable, "feet and inches", "66.5 in"),
         ("-1'6", "0.5 in", ValueUnreadable, "feet and inches", "-18 in"),
-        ("5'6\"", "30 deg", ValueUnreadable, "minutes and seconds without degrees", "0°5'6\""),
+        ("5'6\"", "30 deg", ValueUnreadable, "minutes or seconds without degrees", "0°5'6\""),
         ("20 tpi ±1", "0.05 in", ValueUnreadable, "Threads per inch take no tolerance", "20 tpi"),
         ("0.05 ±1 tpi", "0.05 in", ValueUnreadable, "Threads per inch take no tolerance", "0.05 tpi"),
     ] {

@@ -65,7 +65,13 @@ fn points_rows_words_and_lists_are_said_in_words() {
         },
     );
     let text = question(entry, 1, None).text;
-    assert!(text.contains("X axis") && text.contains("10 mm") && text.contains("; ") && !text.contains('_'), "{text}");
+    assert!(
+        text.contains("X axis")
+            && text.contains("10 mm")
+            && text.contains("minus, X axis 70 mm")
+            && !text.contains('_'),
+        "{text}"
+    );
     let entry = with(
         "speeds/spindle-speed",
         exercises! {

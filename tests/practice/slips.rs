@@ -309,8 +309,9 @@ fn a_feed_a_tooth_for_a_feed_a_turn_is_seen() {
 
 #[test]
 fn signs_points_and_other_results_are_seen() {
+    // Before a face at zero the other side and the other sign are one: the likelier is told.
     slips(
-        "sign",
+        "wrong_side",
         &[(
             "datum/touch-off",
             "reading_was=growing&tip_diameter=0.200 in&face_position=0 in",

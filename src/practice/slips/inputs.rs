@@ -6,10 +6,11 @@ use crate::quantity::{Quantity, Setting, System, Unit};
 use crate::shop::MACHINE_FIELDS;
 
 /// Words for sides and directions, each with its other.
-const SIDES: [(&str, &str); 15] = [
+const SIDES: [(&str, &str); 16] = [
     ("inside", "outside"),
     ("plus", "minus"),
     ("growing", "shrinking"),
+    ("growing", "falling"),
     ("left", "right"),
     ("up", "down"),
     ("internal", "external"),
@@ -69,9 +70,11 @@ pub fn sides(case: &mut Case) {
     }
 }
 
-/// Another way of working than was asked for.
+/// Another way of working than was asked for; what the question does not speak of is not misread.
 pub fn choices(case: &mut Case) {
-    for (name, word, other) in other_choices(case) {
+    let is_stated = |name: &str| case.fields.iter().any(|(stated, _)| stated == name);
+    let stated: Vec<_> = other_choices(case).into_iter().filter(|(name, ..)| is_stated(name)).collect();
+    for (name, word, other) in stated {
         let is_side = |(one, two): &(&str, &str)| [*one, *two].contains(&other);
         if !SIDES.iter().any(|side| is_side(side) && (side.0 == word || side.1 == word)) {
             other_choice(case, "other_choice", name, &word, other);

@@ -36,6 +36,8 @@ pub fn said(entry: &Entry, name: &str, value: &str) -> String {
         Shape::Point | Shape::Points => points(value),
         Shape::List(_) => list(value),
         Shape::Rows(_) => rows(shape.members(), value),
+        // A class 6H is not six hours.
+        Shape::Words => value.trim().to_owned(),
         _ => one(value),
     }
 }
@@ -76,6 +78,7 @@ fn points(value: &str) -> String {
 fn rows(members: &[Member], value: &str) -> String {
     let part = |member: Option<&Member>, part: &str| match member.map(|member| member.of.shape) {
         Some(Shape::Choice(_)) => said_word(part.trim()),
+        Some(Shape::Words) => part.trim().to_owned(),
         _ => one(part),
     };
     if let Ok(serde_json::Value::Array(listed)) = serde_json::from_str(value) {

@@ -23,20 +23,20 @@ fn id(about: &str) -> Value {
 /// One request of a batch: a calculator, its inputs, and the reserved fields beside them.
 fn item() -> Value {
     let requests: Vec<Value> = REGISTER.iter().map(|entry| of(&format!("{}Request", stem(entry)))).collect();
-    let mut item = record(
-        "One request of a batch: a calculator and its inputs, and beside them the reserved fields, which may also stand \
-         among the inputs.",
-        &["calculator", "inputs"],
-        json!({
-            "id": id("A name of the caller's own, given back with the answer."),
-            "calculator": of("CalculatorId"),
-            "inputs": {"description": "What the calculator's own address takes by POST.", "anyOf": requests},
-        }),
-    );
-    if let Some(properties) = item["properties"].as_object_mut() {
-        properties.extend(reserved::beside());
+    let (shared, more) = reserved::of_item();
+    let mut own = json!({
+        "id": id("A name of the caller's own, given back with the answer."),
+        "calculator": of("CalculatorId"),
+        "inputs": {"description": "What the calculator's own address takes by POST.", "anyOf": requests},
+    });
+    if let Some(properties) = own.as_object_mut() {
+        properties.extend(more);
     }
-    item
+    json!({
+        "description": "One request of a batch: a calculator and its inputs, and beside them the reserved fields, which \
+                        may also stand among the inputs.",
+        "allOf": [of(shared), {"type": "object", "required": ["calculator", "inputs"], "properties": own}],
+    })
 }
 
 /// The schemas.

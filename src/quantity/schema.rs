@@ -35,34 +35,22 @@ fn unit_name(row: &KindRow) -> String {
     format!("{}Unit", units_name(row))
 }
 
-/// The name of the schema of how a quantity with these units is written.
-fn written_name(row: &KindRow) -> String {
-    format!("{}Written", units_name(row))
-}
-
 fn units(row: &KindRow) -> String {
     row.units.iter().map(|unit| unit.spelling()).collect::<Vec<_>>().join(", ")
 }
 
-/// The text form: what the kind asks of it beside how it is written.
+/// The text form. The pattern stands with each kind: a text that adds to another is no text to some readers.
 fn text_schema(row: &KindRow) -> Schema {
-    AllOfBuilder::new()
-        .item(Ref::from_schema_name(written_name(row)))
-        .description(Some(row.about))
-        .examples([json!(row.example)])
-        .into()
-}
-
-/// How a quantity with these units is written.
-fn written_schema(row: &KindRow) -> Schema {
     ObjectBuilder::new()
         .schema_type(Type::String)
         .pattern(Some(pattern(row)))
         .description(Some(format!(
-            "A number and a unit: {}. {}Several parted by | or a range, from..to step by, ask for a table.",
+            "{} A number and a unit: {}. {}Several parted by | or a range ask for a table.",
+            row.about,
             units(row),
             without_unit(row).map(|says| says + " ").unwrap_or_default()
         )))
+        .examples([json!(row.example)])
         .into()
 }
 
@@ -151,7 +139,6 @@ impl<K: Kind> ToSchema for Measure<K> {
 
     fn schemas(parts: &mut Vec<(String, RefOr<Schema>)>) {
         parts.push((text_name(K::ROW), text_schema(K::ROW).into()));
-        parts.push((written_name(K::ROW), written_schema(K::ROW).into()));
         parts.push((value_name(K::ROW), value_schema(K::ROW).into()));
         parts.push((unit_name(K::ROW), unit_schema(K::ROW).into()));
         parts.extend(shared());

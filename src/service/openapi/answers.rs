@@ -31,7 +31,9 @@ pub fn shared() -> Named {
             "difference": a("AnyFields", "The second row's result less the first's, where there are two rows."),
         },
         "dependentRequired": {"difference": ["rows"], "correction": ["result"]},
-        "oneOf": [{"required": ["result"]}, {"required": ["rows"]}, {"required": ["roots"]}],
+        // One of the three, said where readers that make a type of each choice pass over it.
+        "dependentSchemas": {
+            "calculator": {"oneOf": ["result", "rows", "roots"].map(|one| json!({"dependentRequired": {"calculator": [one]}}))} },
     });
     let any = json!({"type": "object", "additionalProperties": true, "description": "Fields by their names."});
     let single = [of("Stated"), of("StatedPoint"), json!({"type": "string"}), json!({"type": "number"})];

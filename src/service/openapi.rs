@@ -5,6 +5,7 @@ mod about;
 mod answers;
 mod batch_and_recheck;
 mod calculator;
+mod choice_names;
 mod closing;
 mod fitted;
 mod forms;
@@ -65,6 +66,7 @@ pub fn document() -> Value {
     schemas.sort_by(|a, b| a.0.cmp(&b.0));
     let mut schemas: Map<String, Value> = schemas.into_iter().collect();
     closing::close(&paths, &parameters, &mut schemas);
+    schemas.values_mut().for_each(choice_names::name);
     let tags = std::iter::once(TAG).chain(topics.iter().map(|topic| topic.name));
     let tags: Vec<Value> = tags.map(|name| json!({"name": name, "description": about::tag(name)})).collect();
     json!({

@@ -110,7 +110,7 @@ fn many(
                     "content": {"application/json": array(into), LINES: lines(into)}});
     operation(id, summary, about)
         .parameters(parameters)
-        .body("The items, as an array or a line each.", json!({"application/json": in_array, LINES: in_lines}))
+        .body(json!({"application/json": in_array, LINES: in_lines}))
         .answers(ok, &[READS_FIELDS])
 }
 

@@ -123,7 +123,7 @@ pub fn operations(described: &Described) -> (String, Value) {
         "schema": of(&format!("{stem}Request")), "example": inputs(described, example.fields) }});
     let title = format!("{}, asked by JSON", entry.title);
     let post = Operation::new(topic, &format!("{id}_post"), &title, "Asked and answered as by GET.")
-        .body("The inputs and the reserved fields.", body)
+        .body(body)
         .answers(answer(), &[READS_FIELDS]);
     (format!("/v1/{}", entry.id), json!({"get": get, "post": post}))
 }

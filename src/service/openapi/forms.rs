@@ -104,7 +104,7 @@ impl Topic {
         let body = json!({TABLE: {"schema": of("TableText"), "example": sheet_example(first)}});
         let many = operation("rows", "Many rows in and out", about)
             .parameters(parameters)
-            .body("The table.", body)
+            .body(body)
             .answers(reference("responses", SHEET), &[READS_FIELDS, NAMED]);
         let mut operations =
             vec![(path("txt"), json!({"get": one})), (path("csv"), json!({"get": rows, "post": many}))];

@@ -105,9 +105,8 @@ pub fn operations() -> Vec<(String, Value)> {
     let ok = json!({"description": "The answer, marked.", "content": {"application/json": {
         "schema": of("PracticeMarked"), "example": response }}});
     let content = json!({"application/json": {"schema": of("PracticeCheck"), "example": body}});
-    let post = operation("practice_check", "Mark an answer", says)
-        .body("The question's own fields and the answer.", content)
-        .answers(tagged(ok), &[READS_FIELDS, NAMED]);
+    let post =
+        operation("practice_check", "Mark an answer", says).body(content).answers(tagged(ok), &[READS_FIELDS, NAMED]);
     [("/v1/practice", json!({"get": get})), ("/v1/practice/check", json!({"post": post}))]
         .map(|(path, item)| (path.to_owned(), item))
         .into()

@@ -39,11 +39,15 @@ pub fn shared() -> Named {
     });
     let any = json!({"type": "object", "additionalProperties": true, "description": "Fields by their names."});
     let single = [of("Stated"), of("StatedPoint"), json!({"type": "string"}), json!({"type": "number"})];
-    let items = [&single[..], &[of("AnyFields")]].concat();
-    let values = [&single[..], &[json!({"type": "boolean"}), json!({"type": "array", "items": {"anyOf": items}})]];
+    let row = json!({
+        "type": "object", "additionalProperties": true, "description": "A row of a list, its fields by their names.",
+        "not": {"anyOf": [of("Stated"), of("StatedPoint")]} });
+    let with = |more: &[Value]| json!([&single[..], more].concat());
+    let item = json!({"description": "An item of a list.", "oneOf": with(&[of("StatedRow")])});
+    let list_of = json!({"type": "array", "items": of("StatedItem")});
     let value = json!({
         "description": "What a field was understood as: a quantity, a point, a word, a number or a list.",
-        "anyOf": values.concat() });
+        "oneOf": with(&[json!({"type": "boolean"}), list_of]) });
     let understood = json!({
         "type": "object", "description": "The inputs by their names as understood, value and unit as stated.",
         "additionalProperties": of("StatedValue") });
@@ -62,6 +66,8 @@ pub fn shared() -> Named {
         ("CaseFrame", case),
         ("RootFrame", root),
         ("AnyFields", any),
+        ("StatedItem", item),
+        ("StatedRow", row),
         ("StatedValue", value),
         ("Understood", understood),
         ("Wrongs", wrongs),

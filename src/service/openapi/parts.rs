@@ -132,7 +132,7 @@ pub fn schemas() -> Named {
             "name": words("Its name."), "data_version": words("The version of the tables."),
             "columns": texts("The columns, in order."),
             "rows": {"type": "array", "description": "The rows, each with its source and trust; an empty cell is left out.",
-                     "items": {"type": "object", "additionalProperties": {"anyOf": [{"type": "string"}, {"type": "number"}]}}} })),
+                     "items": {"type": "object", "additionalProperties": {"oneOf": [{"type": "string"}, {"type": "number"}]}}} })),
         "Verification": record("What each calculator is checked against.", &["version", "data_version", "calculators"], json!({
             "version": words("The version of the service."),
             "data_version": words("The version of the tables."),

@@ -37,11 +37,11 @@ fn schema_of(name: &str) -> Value {
     let mut schema = match name {
         "calculator" => of("CalculatorId"),
         "task" => of("TaskWord"),
-        "seed" => json!({"anyOf": [whole, {"type": "string", "pattern": "^[0-9]{1,20}$"}]}),
+        "seed" => json!({"oneOf": [whole, {"type": "string", "pattern": "^[0-9]{1,20}$"}]}),
         "count" => json!({"type": "integer", "minimum": 1, "maximum": MOST_QUESTIONS}),
         "vary" => json!({"type": "boolean"}),
         "answer" => {
-            json!({"anyOf": [{"type": "string", "minLength": 1}, of("PracticeAnswer")]})
+            json!({"oneOf": [{"type": "string", "minLength": 1}, of("PracticeAnswer")]})
         }
         _ => json!({"type": "string", "minLength": 1}),
     };

@@ -227,8 +227,8 @@ fn shared() -> Vec<(String, RefOr<Schema>)> {
                 "type": "object", "description": "All inputs at their worst together.",
                 "required": ["minus", "plus"],
                 "properties": {
-                    "minus": {"type": "number", "description": "How far below the value."},
-                    "plus": {"type": "number", "description": "How far above the value."},
+                    "minus": {"type": "number", "minimum": 0, "description": "How far below the value."},
+                    "plus": {"type": "number", "minimum": 0, "description": "How far above the value."},
                 }
             },
             "root_sum_square": {"type": "number", "description": "The likely spread, either way."},

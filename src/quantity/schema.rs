@@ -64,9 +64,8 @@ fn number(about: &str) -> ObjectBuilder {
     ObjectBuilder::new().schema_type(Type::Number).description(Some(about.to_owned()))
 }
 
-/// Words, which are never empty: an empty text is refused wherever it stands.
 fn words(about: &str) -> ObjectBuilder {
-    ObjectBuilder::new().schema_type(Type::String).min_length(Some(1)).description(Some(about.to_owned()))
+    ObjectBuilder::new().schema_type(Type::String).description(Some(about.to_owned()))
 }
 
 const NOT_READ: &str = "As an answer has it; not read.";
@@ -232,7 +231,7 @@ fn shared() -> Vec<(String, RefOr<Schema>)> {
                 }
             },
             "root_sum_square": {"type": "number", "description": "The likely spread, either way."},
-            "most_from": {"type": "string", "minLength": 1, "description": "The input that adds most."},
+            "most_from": {"type": "string", "description": "The input that adds most."},
             "method": {"type": "string", "enum": ["derivatives", "corners", "inside"],
                        "description": "Whether slopes were enough, the corners are the worst, or an extreme lies inside the tolerances."},
         }

@@ -65,9 +65,6 @@ pub fn document() -> Value {
     let mut schemas = schemas();
     schemas.sort_by(|a, b| a.0.cmp(&b.0));
     let mut schemas: Map<String, Value> = schemas.into_iter().collect();
-    // A tolerance is stated one way or the other, which the types of schemas in `quantity` have no word for.
-    schemas["QuantityStated"]["dependentSchemas"] =
-        json!({"plus_minus": {"properties": {"plus": false, "minus": false}}});
     closing::close(&paths, &parameters, &mut schemas);
     schemas.values_mut().for_each(choice_names::name);
     let tags = std::iter::once(TAG).chain(topics.iter().map(|topic| topic.name));

@@ -123,11 +123,11 @@ def several_and_backwards():
 
 def many_in_one():
     items = [
-        BatchItem(calculator=CalculatorId.HOLESDRILL_POINT, inputs=DrillPointRequest(diameter=text), id=name, working=False)
+        BatchItem(calculator=CalculatorId.HOLES_DRILL_POINT, inputs=DrillPointRequest(diameter=text), id=name, working=False)
         for name, text in [("A1", "1/2 in"), ("A2", "0.5")]
     ]
     first, second = batch.sync(client=client, body=items)
-    assert first.id == "A1" and first.answer.calculator == CalculatorId.HOLESDRILL_POINT, first
+    assert first.id == "A1" and first.answer.calculator == CalculatorId.HOLES_DRILL_POINT, first
     near(first.answer["result"]["point_length"]["value"], 0.1502)
     assert second.problem.status == 422 and second.problem.errors[0].field == "/inputs/diameter", second
 

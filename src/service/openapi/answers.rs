@@ -99,8 +99,6 @@ pub fn of_calculator(entry: &'static Entry, stem: &str, result: &str) -> Named {
         found["roots"] = list(&name("Root"), "Every value that gives what is wanted.");
         all.push((name("Root"), more("RootFrame", &["result"], json!({"result": of(result)}))));
     }
-    let mut answer = more("AnswerFrame", &[], found);
-    answer["description"] = json!(format!("An answer of {}.", entry.id));
-    all.push((name("Answer"), answer));
+    all.push((name("Answer"), more("AnswerFrame", &[], found)));
     all
 }

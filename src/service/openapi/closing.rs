@@ -1,5 +1,5 @@
-//! What a request has is closed, so that a wrong name is seen before it is sent; what an answer has is open, since
-//! fields are added and a reader passes over those that it does not know.
+//! What a request has is closed, so that a wrong name is seen before it is sent, and not empty; what an answer has is
+//! open, since fields are added and a reader passes over those that it does not know.
 
 use super::parts_by_topic::refer;
 use serde_json::{Map, Value, json};
@@ -22,6 +22,9 @@ pub fn close(paths: &Map<String, Value>, parameters: &Map<String, Value>, schema
     }
     let extended: BTreeSet<String> = schemas.values().flat_map(extends).collect();
     for (name, schema) in schemas.iter_mut() {
+        if asked.contains(name) {
+            fill(schema);
+        }
         if !asked.contains(name) || extended.contains(name) {
             open(schema);
         } else if own_parts(schema).any(|part| part.get("properties").is_some()) {
@@ -44,6 +47,23 @@ fn own_parts(schema: &Value) -> impl Iterator<Item = &Value> {
 /// The names of the schemas that `schema` adds to.
 fn extends(schema: &Value) -> Vec<String> {
     own_parts(schema).filter_map(|part| Some(name_of(part.get("$ref")?.as_str()?).to_owned())).collect()
+}
+
+/// Says of the texts and lists within a schema of a request that they hold something: a field that is empty is refused.
+fn fill(schema: &mut Value) {
+    for part in schema.get_mut("allOf").and_then(Value::as_array_mut).into_iter().flatten() {
+        fill(part);
+    }
+    for property in schema.get_mut("properties").and_then(Value::as_object_mut).into_iter().flat_map(Map::values_mut) {
+        let least = match property["type"].as_str() {
+            Some("string") if property.get("enum").is_none() && property.get("pattern").is_none() => "minLength",
+            Some("array") => "minItems",
+            _ => continue,
+        };
+        if property.get(least).is_none() {
+            property[least] = json!(1);
+        }
+    }
 }
 
 fn open(schema: &mut Value) {

@@ -1,7 +1,7 @@
 //! One step of a machine's feed: a quill's are steps a turn, a table's steps a minute; both are taken.
 
 use crate::declared::{FieldType, Shape, TypeFacts};
-use crate::quantity::{FeedPerRev, FeedRate, Kind, Quantity, kind, pattern::pattern_of, shown, text, value_name};
+use crate::quantity::{FeedPerRev, FeedRate, Kind, Quantity, kind, pattern::pattern_of, shown, text};
 use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Node};
 use serde::de::{Deserialize, Deserializer, Error, IgnoredAny, MapAccess, Visitor};
@@ -97,6 +97,8 @@ impl IntoTree for FeedStep {
 
 /// The name of the schema of the text form, by which an answer's description knows a quantity.
 const TEXT: &str = "FeedStepText";
+/// The name of the schema of the object form, which has no tolerance.
+const VALUE: &str = "FeedStepValue";
 
 impl FieldType for FeedStep {
     const TYPE: TypeFacts =
@@ -107,8 +109,7 @@ impl PartialSchema for FeedStep {
     fn schema() -> RefOr<Schema> {
         OneOfBuilder::new()
             .item(Ref::from_schema_name(TEXT))
-            .item(Ref::from_schema_name(value_name(kind::FeedPerRev::ROW)))
-            .item(Ref::from_schema_name(value_name(kind::FeedRate::ROW)))
+            .item(Ref::from_schema_name(VALUE))
             .description(Some("One feed of the machine, per revolution (`0.1 mm/rev`) or per minute (`100 mm/min`)."))
             .into()
     }
@@ -126,7 +127,15 @@ impl ToSchema for FeedStep {
             .description(Some("One feed of the machine, per revolution (`0.1 mm/rev`) or per minute (`100 mm/min`)."))
             .examples([serde_json::json!("0.1 mm/rev"), serde_json::json!("100 mm/min")]);
         parts.push((TEXT.to_owned(), text.into()));
-        FeedPerRev::schemas(parts);
-        FeedRate::schemas(parts);
+        let words = |about: &str| ObjectBuilder::new().schema_type(Type::String).description(Some(about.to_owned()));
+        let units = kind::FeedPerRev::ROW.units.iter().chain(kind::FeedRate::ROW.units).map(|unit| unit.spelling());
+        let object = ObjectBuilder::new()
+            .property("value", ObjectBuilder::new().schema_type(Type::Number).description(Some("The number.")))
+            .property("unit", words("The unit of the number.").enum_values(Some(units.collect::<Vec<_>>())))
+            .property("text", words("As an answer has it; not read."))
+            .required("value")
+            .required("unit")
+            .description(Some("One feed of the machine as an object."));
+        parts.push((VALUE.to_owned(), object.into()));
     }
 }

@@ -35,7 +35,18 @@ pub fn pattern_or(row: &KindRow, other: &str) -> String {
 
 /// The pattern of several plain numbers in place of one.
 pub fn numbers() -> String {
-    format!(r"^(?:{GAP}\+?{DECIMAL}{GAP}(?:\||\.\.|step|$))+$")
+    several(DECIMAL)
+}
+
+/// The same of whole numbers.
+pub fn counts() -> String {
+    several("[0-9]+")
+}
+
+/// Numbers parted by `|`, or a range.
+fn several(number: &str) -> String {
+    let one = format!(r"{GAP}\+?{number}{GAP}");
+    format!(r"^(?:{one}(?:\|{one})*|{one}\.\.{one}step{one})$")
 }
 
 /// The pattern of a text, alone or as a list.

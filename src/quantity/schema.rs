@@ -7,7 +7,7 @@ use super::pattern::pattern;
 use super::units::{Dimension, Unit};
 use serde_json::json;
 use std::borrow::Cow;
-use utoipa::openapi::schema::{AdditionalProperties, ObjectBuilder, OneOfBuilder, Schema, Type};
+use utoipa::openapi::schema::{AllOfBuilder, ObjectBuilder, OneOfBuilder, Schema, Type};
 use utoipa::openapi::{Ref, RefOr};
 use utoipa::{PartialSchema, ToSchema};
 
@@ -16,31 +16,36 @@ pub(crate) fn text_name(row: &KindRow) -> String {
     format!("{}Text", row.name)
 }
 
-/// The name of the schema of a kind's object form.
+/// The name of the schema of a kind's object form, which kinds with the same units share.
 pub(crate) fn value_name(row: &KindRow) -> String {
-    format!("{}Value", row.name)
+    format!("{}Value", units_name(row))
 }
 
-/// The name of the schema of a kind's units, which kinds of one sort share.
-fn unit_name(row: &KindRow) -> String {
+/// The part of names that stands for a kind's units.
+fn units_name(row: &KindRow) -> &'static str {
     match found_name(row).trim_end_matches("Found") {
-        _ if row.units.contains(&Unit::ThreadsPerInch) => "PitchUnit".into(),
-        "Setting" => "LengthUnit".into(),
-        sort => format!("{sort}Unit"),
+        _ if row.units.contains(&Unit::ThreadsPerInch) => "Pitch",
+        "Setting" => "Length",
+        sort => sort,
     }
+}
+
+/// The name of the schema of a kind's units.
+fn unit_name(row: &KindRow) -> String {
+    format!("{}Unit", units_name(row))
 }
 
 fn units(row: &KindRow) -> String {
     row.units.iter().map(|unit| unit.spelling()).collect::<Vec<_>>().join(", ")
 }
 
-/// The text form.
+/// The text form. The pattern stands with each kind: a text that adds to another is no text to some readers.
 fn text_schema(row: &KindRow) -> Schema {
     ObjectBuilder::new()
         .schema_type(Type::String)
         .pattern(Some(pattern(row)))
         .description(Some(format!(
-            "{} Written as a number and a unit: {}. {}Several separated by |, or a range such as 1..3 step 1 mm, give a table.",
+            "{} A number and a unit: {}. {}Several separated by | or a range give a table.",
             row.about,
             units(row),
             without_unit(row).map(|says| says + " ").unwrap_or_default()
@@ -55,33 +60,47 @@ fn without_unit(row: &KindRow) -> Option<String> {
     Some(format!("A number above 1 needs no unit; up to 1 say {unit}."))
 }
 
-/// The object form.
-fn value_schema(row: &KindRow) -> Schema {
-    let number = |about: &str| ObjectBuilder::new().schema_type(Type::Number).description(Some(about.to_owned()));
-    let ignored = |of: Type, about: &str| ObjectBuilder::new().schema_type(of).description(Some(about.to_owned()));
-    let (example, unit) = (row.example.split_once(' ')).unwrap_or((row.example, row.inch.0.row().ascii));
-    let spelling = Unit::named(unit).map_or(unit, Unit::spelling);
-    let mut object = ObjectBuilder::new()
+fn number(about: &str) -> ObjectBuilder {
+    ObjectBuilder::new().schema_type(Type::Number).description(Some(about.to_owned()))
+}
+
+fn words(about: &str) -> ObjectBuilder {
+    ObjectBuilder::new().schema_type(Type::String).description(Some(about.to_owned()))
+}
+
+const NOT_READ: &str = "As an answer has it; not read.";
+
+/// What the object forms of all quantities have.
+fn stated_frame() -> Schema {
+    ObjectBuilder::new()
         .property("value", number("The number."))
-        .property("unit", referred(&unit_name(row), "The unit of the number."))
         .property("plus", number("Tolerance above the value, in the same unit.").minimum(Some(0.0)))
         .property("minus", number("Tolerance below the value, as a positive amount.").minimum(Some(0.0)))
         .property("plus_minus", referred("Spread", "As an answer has it: its worst case is taken as the tolerance."))
-        .property("least", number("As an answer has it; not read."))
-        .property("greatest", number("As an answer has it; not read."))
-        .property("text", ignored(Type::String, "As an answer has it; not read."))
-        .property("name", ignored(Type::String, "As an answer has it; not read."))
+        .property("least", number(NOT_READ))
+        .property("greatest", number(NOT_READ))
+        .property("text", words(NOT_READ))
+        .property("name", words(NOT_READ))
         .required("value")
-        .required("unit")
-        .additional_properties(Some(AdditionalProperties::FreeForm(false)))
-        .description(Some(format!("{} As an object: a quantity of an answer can be sent back as it is.", row.about)))
-        .examples([json!({"value": example.parse::<f64>().unwrap_or(1.0), "unit": spelling})]);
+        .description(Some("What a quantity has as an object, whatever its unit."))
+        .into()
+}
+
+/// The object form.
+fn value_schema(row: &KindRow) -> Schema {
+    let mut own = ObjectBuilder::new().property("unit", Ref::from_schema_name(unit_name(row))).required("unit");
     if row.dimension() == Dimension::Length {
         for name in ["set_to", "left_over"] {
-            object = object.property(name, referred("Setting", "As an answer has it; not read."));
+            own = own.property(name, referred("Setting", NOT_READ));
         }
     }
-    object.into()
+    let about = "A quantity as an object: one of an answer can be sent back as it is.";
+    AllOfBuilder::new()
+        .item(Ref::from_schema_name("QuantityStated"))
+        .item(own)
+        .description(Some(about))
+        .examples([json!({"value": 1.5, "unit": row.metric.0.spelling()})])
+        .into()
 }
 
 /// The units a kind is read in.
@@ -107,9 +126,9 @@ impl<K: Kind> PartialSchema for Measure<K> {
             .item(Ref::from_schema_name(text_name(row)))
             .item(Ref::from_schema_name(value_name(row)));
         if let Some(says) = without_unit(row) {
-            forms = forms.item(ObjectBuilder::new().schema_type(Type::Number).description(Some(says)));
+            forms = forms.item(number(&says));
         }
-        forms.description(Some(format!("{} Units: {}.", row.about, units(row)))).examples([json!(row.example)]).into()
+        forms.description(Some(row.about)).examples([json!(row.example)]).into()
     }
 }
 
@@ -154,37 +173,61 @@ fn found_name(row: &KindRow) -> &'static str {
     }
 }
 
-/// A value, its unit and its text: what every quantity of an answer has.
-fn plain(units: Vec<&'static str>, about: &str) -> ObjectBuilder {
-    let text = |about: &str| ObjectBuilder::new().schema_type(Type::String).description(Some(about.to_owned()));
-    ObjectBuilder::new()
-        .property("value", ObjectBuilder::new().schema_type(Type::Number).description(Some("The number in full.")))
-        .property("unit", text("The unit of the number.").enum_values(Some(units)))
-        .property("text", text("Rounded as the trade writes it, with the unit."))
+/// What the quantities of an answer have, whatever their unit.
+fn found_frames() -> [(String, RefOr<Schema>); 2] {
+    let shown = ObjectBuilder::new()
+        .property("value", number("The number in full."))
+        .property("text", words("Rounded as the trade writes it, with the unit."))
         .required("value")
-        .required("unit")
         .required("text")
-        .additional_properties(Some(AdditionalProperties::FreeForm(false)))
-        .description(Some(about.to_owned()))
+        .description(Some("What a quantity of an answer has, whatever its unit."));
+    let toleranced = ObjectBuilder::new()
+        .property("least", number("The least that the inputs' tolerances allow."))
+        .property("greatest", number("The greatest that the inputs' tolerances allow."))
+        .property(
+            "plus_minus",
+            referred("Spread", "How the inputs' tolerances spread; only where one has a tolerance."),
+        );
+    let found = AllOfBuilder::new()
+        .item(Ref::from_schema_name("QuantityShown"))
+        .item(toleranced)
+        .description(Some("What a result has, whatever its unit."));
+    [("QuantityShown".into(), shown.into()), ("QuantityFound".into(), found.into())]
 }
 
-/// What the results' schemas refer to.
-fn shared() -> [(String, RefOr<Schema>); 2] {
+/// A quantity of an answer: what `frame` has, its unit and perhaps more.
+fn with_unit(frame: &str, units: Vec<&'static str>, about: &str, more: &[(&str, Ref)]) -> Schema {
+    let unit = ObjectBuilder::new()
+        .schema_type(Type::String)
+        .description(Some("The unit of the number."))
+        .enum_values(Some(units));
+    let mut own = ObjectBuilder::new().property("unit", unit).required("unit");
+    for (name, of) in more {
+        own = own.property(*name, of.clone());
+    }
+    AllOfBuilder::new().item(Ref::from_schema_name(frame)).item(own).description(Some(about)).into()
+}
+
+/// What the schemas of quantities refer to.
+fn shared() -> Vec<(String, RefOr<Schema>)> {
     let length = super::kinds::kind::Resolution::ROW.units.iter().map(|unit| unit.spelling()).collect();
-    let setting =
-        plain(length, "A setting of a readout or dial, or what it leaves over, in the unit of its resolution.");
+    let setting = with_unit(
+        "QuantityShown",
+        length,
+        "A setting of a readout or dial, or what it leaves over, in the unit of its resolution.",
+        &[],
+    );
     let spread = json!({
         "type": "object",
         "description": "How the tolerances of the inputs spread to a result, in its unit.",
         "required": ["worst_case", "root_sum_square", "most_from", "method"],
-        "additionalProperties": false,
         "properties": {
             "worst_case": {
                 "type": "object", "description": "All inputs at their worst together.",
-                "required": ["minus", "plus"], "additionalProperties": false,
+                "required": ["minus", "plus"],
                 "properties": {
-                    "minus": {"type": "number", "description": "How far below the value."},
-                    "plus": {"type": "number", "description": "How far above the value."},
+                    "minus": {"type": "number", "minimum": 0, "description": "How far below the value."},
+                    "plus": {"type": "number", "minimum": 0, "description": "How far above the value."},
                 }
             },
             "root_sum_square": {"type": "number", "description": "The likely spread, either way."},
@@ -194,7 +237,10 @@ fn shared() -> [(String, RefOr<Schema>); 2] {
         }
     });
     let spread = serde_json::from_value(spread).unwrap_or_else(|_| RefOr::T(Schema::default()));
-    [("Setting".into(), setting.into()), ("Spread".into(), spread)]
+    let mut all = vec![("Setting".into(), setting.into()), ("Spread".into(), spread)];
+    all.push(("QuantityStated".into(), stated_frame().into()));
+    all.extend(found_frames());
+    all
 }
 
 impl<K: Kind> PartialSchema for Found<K> {
@@ -204,27 +250,15 @@ impl<K: Kind> PartialSchema for Found<K> {
         if row.metric.0 != row.inch.0 {
             units.push(row.metric.0.spelling());
         }
-        let number = |about: &str| ObjectBuilder::new().schema_type(Type::Number).description(Some(about.to_owned()));
-        let example = json!({"value": 1.5, "unit": units[0], "text": format!("1.5{}", row.inch.0.row().suffix)});
-        let about = match row.setting {
-            Setting::Never => format!("A result: {}.", row.dimension().words()),
-            _ => "A length that is set or read on a machine.".to_owned(),
-        };
-        let found = plain(units, &about)
-            .property("least", number("The least that the inputs' tolerances allow."))
-            .property("greatest", number("The greatest that the inputs' tolerances allow."))
-            .property(
-                "plus_minus",
-                referred("Spread", "How the inputs' tolerances spread; only where one has a tolerance."),
-            );
         if row.setting == Setting::Never {
-            return found.examples([example]).into();
+            let about = format!("A result: {}.", row.dimension().words());
+            return with_unit("QuantityFound", units, &about, &[]).into();
         }
-        found
-            .property("set_to", referred("Setting", "What to set on a readout or dial of the resolution asked for."))
-            .property("left_over", referred("Setting", "What that leaves over: the value less the setting."))
-            .examples([example])
-            .into()
+        let more = [
+            ("set_to", referred("Setting", "What to set on a readout or dial of the resolution asked for.")),
+            ("left_over", referred("Setting", "What that leaves over: the value less the setting.")),
+        ];
+        with_unit("QuantityFound", units, "A length that is set or read on a machine.", &more).into()
     }
 }
 

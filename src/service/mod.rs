@@ -105,7 +105,7 @@ fn cors(settings: &Settings) -> Cors {
     let cors = Cors::default()
         .allowed_methods(["GET", "HEAD", "POST"])
         .allowed_headers([header::CONTENT_TYPE, header::ACCEPT, header::IF_NONE_MATCH])
-        .expose_headers([header::ETAG])
+        .expose_headers([header::ETAG, header::RETRY_AFTER])
         .max_age(3600);
     let any = settings.allow_origin.iter().any(|origin| origin == "*");
     if any {

@@ -5,6 +5,8 @@ mod about;
 mod answers;
 mod batch_and_recheck;
 mod calculator;
+mod choice_names;
+mod closing;
 mod fitted;
 mod forms;
 mod operation;
@@ -12,7 +14,6 @@ mod parts;
 mod parts_by_topic;
 mod practice;
 pub mod published;
-mod quantity_objects;
 mod refusals;
 mod reserved;
 mod service_addresses;
@@ -58,12 +59,14 @@ pub fn document() -> Value {
     shared_parameters::share(&mut paths, &mut parameters);
     let mut responses = refusals::shared();
     if let Some(responses) = responses.as_object_mut() {
+        responses.extend(described().iter().take(1).flat_map(|first| forms::responses(first)));
         responses.extend(described().iter().map(|described| calculator::response(described)));
     }
     let mut schemas = schemas();
     schemas.sort_by(|a, b| a.0.cmp(&b.0));
     let mut schemas: Map<String, Value> = schemas.into_iter().collect();
-    quantity_objects::share(&mut schemas);
+    closing::close(&paths, &parameters, &mut schemas);
+    schemas.values_mut().for_each(choice_names::name);
     let tags = std::iter::once(TAG).chain(topics.iter().map(|topic| topic.name));
     let tags: Vec<Value> = tags.map(|name| json!({"name": name, "description": about::tag(name)})).collect();
     json!({

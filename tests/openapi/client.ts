@@ -28,13 +28,13 @@ async function answered<T>(call: Promise<{ data?: T; error?: unknown; response: 
   return data;
 }
 
-/** An answer of the kind that has `what`: the type says which fields it has. */
-function kind<What extends string, T extends object>(what: What, answer: T): Extract<T, Record<What, unknown>> {
-  check(what in answer, `${Object.keys(answer)} has no ${what}`);
-  return answer as Extract<T, Record<What, unknown>>;
+/** An answer of the kind that has `what`. */
+function kind<What extends keyof T, T extends object>(what: What, answer: T): T & { [name in What]-?: Exclude<T[name], undefined> } {
+  check(what in answer, `${Object.keys(answer)} has no ${String(what)}`);
+  return answer as T & { [name in What]-?: Exclude<T[name], undefined> };
 }
 
-async function found<T extends object>(call: Promise<{ data?: T; error?: unknown; response: Response }>) {
+async function found<T extends { result?: unknown }>(call: Promise<{ data?: T; error?: unknown; response: Response }>) {
   return kind("result", await answered(call));
 }
 

@@ -32,7 +32,8 @@ impl Field {
     /// A number, or several of them as text.
     fn or_numbers(&self, schema: Value) -> Value {
         match self.member.of.shape {
-            Shape::Count { .. } | Shape::Number => json!({"anyOf": [schema, reference("Numbers")]}),
+            Shape::Count { .. } => json!({"oneOf": [schema, reference("Counts")]}),
+            Shape::Number => json!({"oneOf": [schema, reference("Numbers")]}),
             _ => schema,
         }
     }

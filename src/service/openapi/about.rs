@@ -7,7 +7,7 @@ use serde_json::{Value, json};
 const ABOUT: &str = "The arithmetic of a machine shop: drills, patterns, arcs, threads, speeds. Every answer carries its \
     inputs as understood, what was assumed, the working, sources and cautions. Starting points, not settings: the tool \
     maker's data, the machine's manual and qualified people come first.\n\nA quantity is a text with its unit, such as \
-    `0.5 in`, `1-1/2 in`, `12.7mm`, `12°30'`, `2.000 ±0.001 in`; in JSON also an object. Where several stand in place \
+    `0.5 in`, `1-1/2 in`, `12.7mm`, `12°30'`, `2.000 ±0.001 in`; in JSON also an object. What a field of a JSON request is, its parameter says in full. Where several stand in place \
     of one, parted by `|`, or a range such as `1/4 in..1 in step 1/16 in`, the answer has `rows` in place of `result`; \
     so for counts and words, though words are held here to one of the list, so that clients know them. Lists are \
     parted by commas in a query.\n\nAnswers are of four kinds, told apart by what they have: `result`; `rows`; `roots` \
@@ -16,10 +16,10 @@ const ABOUT: &str = "The arithmetic of a machine shop: drills, patterns, arcs, t
     9457) that names every wrong field, what is wrong with it, and a value to try: 400 where the request cannot be \
     read, 422 where it can and is wrong. After 429 and 503 the same request may be sent again, in as many seconds as \
     Retry-After says. Answers carry an ETag, and If-None-Match is heeded (304). There are no accounts and no keys.\n\n\
-    What stays: addresses, and names and meanings of fields. Fields, codes and calculators are added, so a reader should \
-    pass over what it does not know. What is to go is first marked `deprecated` here and named in the changes, and goes \
-    with the next major version of the service, no sooner than six months later, under `/v2`.\n\nThis description in \
-    parts, one for each topic: `/openapi`.";
+    Under `/v1`, addresses, fields and their meanings are only added to, so a client should pass over what it does not \
+    know. What will be removed is first marked `deprecated` here, then stays for six months and is answered with a \
+    `Deprecation` header; nothing is deprecated today (`/guide/versioning`).\n\nThis description in parts, one for \
+    each topic: `/openapi`.";
 
 /// The part of the description before its addresses.
 pub fn info() -> Value {

@@ -15,40 +15,51 @@ fn any_object(about: &str) -> Value {
 }
 
 fn id(about: &str) -> Value {
-    json!({"anyOf": [{"type": "string"},
+    a("ItemId", about)
+}
+
+fn id_schema() -> Value {
+    json!({"oneOf": [{"type": "string"},
                      {"type": "integer", "minimum": -9_007_199_254_740_991_i64, "maximum": 9_007_199_254_740_991_i64}],
-           "description": about})
+           "description": "A name of the caller's own for an item."})
+}
+
+/// The inputs of an item, which are those of any calculator.
+fn item_inputs() -> Value {
+    let requests: Vec<Value> = REGISTER.iter().map(|entry| of(&format!("{}Request", stem(entry)))).collect();
+    json!({"description": "What the calculator's own address takes by POST.", "anyOf": requests})
 }
 
 /// One request of a batch: a calculator, its inputs, and the reserved fields beside them.
 fn item() -> Value {
-    let requests: Vec<Value> = REGISTER.iter().map(|entry| of(&format!("{}Request", stem(entry)))).collect();
-    let mut item = record(
-        "One request of a batch: a calculator and its inputs, and beside them the reserved fields, which may also stand \
-         among the inputs.",
-        &["calculator", "inputs"],
-        json!({
-            "id": id("A name of the caller's own, given back with the answer."),
-            "calculator": of("CalculatorId"),
-            "inputs": {"description": "What the calculator's own address takes by POST.", "anyOf": requests},
-        }),
-    );
-    if let Some(properties) = item["properties"].as_object_mut() {
-        properties.extend(reserved::beside());
+    let (shared, more) = reserved::of_item();
+    let mut own = json!({
+        "id": id("A name of the caller's own, given back with the answer."),
+        "calculator": of("CalculatorId"),
+        "inputs": of("ItemInputs"),
+    });
+    if let Some(properties) = own.as_object_mut() {
+        properties.extend(more);
     }
-    item
+    json!({
+        "description": "One request of a batch: a calculator and its inputs, and beside them the reserved fields, which \
+                        may also stand among the inputs.",
+        "allOf": [of(shared), {"type": "object", "required": ["calculator", "inputs"], "properties": own}],
+    })
 }
 
 /// The schemas.
 pub fn schemas() -> Named {
-    let object = || json!({"type": "object", "additionalProperties": true});
-    let any = || {
-        json!({"description": "What stands there.", "anyOf": [
-            {"type": "string"}, {"type": "number"}, {"type": "boolean"}, object(),
-            {"type": "array", "items": {"anyOf": [{"type": "string"}, {"type": "number"}, object()]}}]})
-    };
+    let plain = || vec![json!({"type": "string"}), json!({"type": "number"}), of("AnyFields")];
+    let any = || a("AnyValue", "What stands there.");
+    let any_value =
+        [plain(), vec![json!({"type": "boolean"}), json!({"type": "array", "items": of("AnyItem")})]].concat();
     let versions = |about: &str| a("GivenBy", about);
     let all = json!({
+        "AnyItem": {"description": "An item of any list.", "oneOf": plain()},
+        "AnyValue": {"description": "Any value.", "oneOf": any_value},
+        "ItemId": id_schema(),
+        "ItemInputs": item_inputs(),
         "BatchItem": item(),
         "BatchAnswer": record("What became of one item: its answer, or why it is refused.", &[], json!({
             "id": id("The item's own name, if it has one."),
@@ -110,7 +121,7 @@ fn many(
                     "content": {"application/json": array(into), LINES: lines(into)}});
     operation(id, summary, about)
         .parameters(parameters)
-        .body("The items, as an array or a line each.", json!({"application/json": in_array, LINES: in_lines}))
+        .body(json!({"application/json": in_array, LINES: in_lines}))
         .answers(ok, &[READS_FIELDS])
 }
 

@@ -32,6 +32,13 @@ fn need(described: &Described, field: &Field) -> (String, bool) {
     (format!("{} Needed, unless {unless}.", field.about), false)
 }
 
+/// What a field is, of a sentence that also says what holds if it is absent or with what it goes: the whole sentence
+/// stands with the parameter of its name.
+fn in_short(about: &str) -> String {
+    let ends = ["; ", ": ", ". "].iter().filter_map(|end| about.find(end)).min();
+    format!("{}.", about[..ends.unwrap_or(about.len())].trim_end_matches('.'))
+}
+
 /// An example's fields as a JSON request.
 pub fn inputs(described: &Described, fields: &[(&'static str, &'static str)]) -> Value {
     let typed = fields.iter().map(|(name, value)| {
@@ -57,25 +64,24 @@ pub fn schemas(described: &Described) -> Named {
     let sought = format!("{stem}Sought");
     let (mut required, mut properties) = (Vec::new(), Map::new());
     for field in &described.fields {
-        let (about, is_needed) = need(described, field);
-        properties.insert(field.name.clone(), with_about(field.body_schema(), &about));
-        required.extend(is_needed.then_some(&field.name));
+        properties.insert(field.name.clone(), with_about(field.body_schema(), &in_short(&field.about)));
+        required.extend(need(described, field).1.then_some(&field.name));
     }
-    properties.extend(reserved::properties(described, &sought));
-    let mut request = json!({"type": "object", "description": format!("What {} is asked.", entry.id)});
+    let (shared, more) = reserved::of_request(described, &sought);
+    properties.extend(more);
+    let mut own = json!({"type": "object"});
     if !required.is_empty() {
-        request["required"] = json!(required);
+        own["required"] = json!(required);
     }
-    request["properties"] = properties.into();
-    request["additionalProperties"] = json!(false);
-    all.push((format!("{stem}Request"), request));
+    own["properties"] = properties.into();
+    let about = format!("What {} is asked.", entry.id);
+    all.push((format!("{stem}Request"), json!({"description": about, "allOf": [of(shared), own]})));
     let names: Vec<&str> = targets(entry).collect();
     if !names.is_empty() {
         let about = "An input that can be found or corrected.";
         all.push((sought, json!({"type": "string", "description": about, "enum": names})));
     }
-    let mut output = serde_json::to_value(entry.output.schema()).unwrap_or_default();
-    output["additionalProperties"] = json!(false);
+    let output = serde_json::to_value(entry.output.schema()).unwrap_or_default();
     all.push((result.to_owned(), output));
     all.extend(answers::of_calculator(entry, stem, result));
     all
@@ -116,8 +122,8 @@ pub fn operations(described: &Described) -> (String, Value) {
     let body = json!({"application/json": {
         "schema": of(&format!("{stem}Request")), "example": inputs(described, example.fields) }});
     let title = format!("{}, asked by JSON", entry.title);
-    let post = Operation::new(topic, &format!("{id}_post"), &title, "The same inputs and the same answer as by GET.")
-        .body("The inputs and the reserved fields.", body)
+    let post = Operation::new(topic, &format!("{id}_post"), &title, "Asked and answered as by GET.")
+        .body(body)
         .answers(answer(), &[READS_FIELDS]);
     (format!("/v1/{}", entry.id), json!({"get": get, "post": post}))
 }

@@ -1,87 +1,45 @@
-//! JSON as people read and compare it: what fits on a line stands on one line, in the order it was made.
+//! JSON as people compare it, small: what fits on a line stands on one line, in the order it was made, and so does each
+//! parameter, property and response, however long. A difference shows which of them is another. Nothing is indented.
 
 use serde_json::Value;
 
-/// The longest line, but for what cannot be broken.
+/// The longest line, but for what is not broken.
 const WIDTH: usize = 120;
+
+/// What holds things that stand on one line each.
+const LISTS: [&str; 5] = ["parameters", "properties", "responses", "content", "headers"];
 
 /// `value` as text, with a line end behind it.
 pub fn text(value: &Value) -> String {
     let mut out = String::new();
-    write(value, 0, 0, &mut out);
+    write(value, "", &mut out);
     out.push('\n');
     out
 }
 
-/// Writes `value` behind `taken` characters of a line that is indented by `indent`.
-fn write(value: &Value, indent: usize, taken: usize, out: &mut String) {
-    let start = out.len();
-    on_one_line(value, out);
-    // One more for the comma.
-    if taken + out[start..].chars().count() < WIDTH {
-        return;
-    }
-    let inner = indent + 1;
-    let open = |out: &mut String, at: usize, name: Option<&str>| {
-        out.push_str(if at > 0 { ",\n" } else { "\n" });
-        let begun = out.len();
-        out.push_str(&" ".repeat(inner));
-        if let Some(name) = name {
-            out.push_str(&quoted(name));
-            out.push_str(": ");
-        }
-        out[begun..].chars().count()
+/// Writes `value`, which stands under `name`.
+fn write(value: &Value, name: &str, out: &mut String) {
+    let line = value.to_string();
+    let (pairs, ends) = match value {
+        _ if name.chars().count() + line.chars().count() < WIDTH => return out.push_str(&line),
+        Value::Object(map) => (map.iter().map(|(name, value)| (Some(name), value)).collect(), ['{', '}']),
+        Value::Array(list) => (list.iter().map(|value| (None, value)).collect::<Vec<_>>(), ['[', ']']),
+        _ => return out.push_str(&line),
     };
-    match value {
-        Value::Object(map) if !map.is_empty() => {
-            out.truncate(start);
-            out.push('{');
-            for (at, (name, value)) in map.iter().enumerate() {
-                let taken = open(out, at, Some(name));
-                write(value, inner, taken, out);
-            }
-            out.push_str(&format!("\n{}}}", " ".repeat(indent)));
+    out.push(ends[0]);
+    for (at, (inner, value)) in pairs.into_iter().enumerate() {
+        out.push_str(if at > 0 { ",\n" } else { "\n" });
+        if let Some(inner) = inner {
+            out.push_str(&format!("{}:", Value::from(inner.as_str())));
         }
-        Value::Array(list) if !list.is_empty() => {
-            out.truncate(start);
-            out.push('[');
-            for (at, value) in list.iter().enumerate() {
-                let taken = open(out, at, None);
-                write(value, inner, taken, out);
-            }
-            out.push_str(&format!("\n{}]", " ".repeat(indent)));
+        if LISTS.contains(&name) {
+            out.push_str(&value.to_string());
+        } else {
+            write(value, inner.map_or("", String::as_str), out);
         }
-        _ => {}
     }
-}
-
-fn on_one_line(value: &Value, out: &mut String) {
-    let between = |out: &mut String, at: usize| out.push_str(if at > 0 { ", " } else { "" });
-    match value {
-        Value::Object(map) => {
-            out.push('{');
-            for (at, (name, value)) in map.iter().enumerate() {
-                between(out, at);
-                out.push_str(&quoted(name));
-                out.push_str(": ");
-                on_one_line(value, out);
-            }
-            out.push('}');
-        }
-        Value::Array(list) => {
-            out.push('[');
-            for (at, value) in list.iter().enumerate() {
-                between(out, at);
-                on_one_line(value, out);
-            }
-            out.push(']');
-        }
-        value => out.push_str(&value.to_string()),
-    }
-}
-
-fn quoted(text: &str) -> String {
-    Value::from(text).to_string()
+    out.push('\n');
+    out.push(ends[1]);
 }
 
 #[cfg(test)]
@@ -92,10 +50,15 @@ mod tests {
     #[test]
     fn what_fits_stands_on_one_line_and_reads_back_the_same() {
         let long = "x".repeat(70);
-        let value = json!({"a": [1, {"b": "é"}], "c": {"d": long, "e": [long, {}]}, "f": [], "g": null});
+        let listed = json!({"one": [long, long], "two": 2});
+        let value = json!({"a": [1, {"b": "é"}], "c": {"d": long, "e": [long, {}]}, "f": [], "properties": listed});
         let text = text(&value);
         assert_eq!(serde_json::from_str::<Value>(&text).ok(), Some(value));
-        assert!(text.contains("\n \"a\": [1, {\"b\": \"é\"}],\n") && text.ends_with("\"g\": null\n}\n"), "{text}");
-        assert!(text.lines().all(|line| line.chars().count() <= WIDTH), "{text}");
+        assert!(
+            text.contains("{\n\"a\":[1,{\"b\":\"é\"}],\n\"c\":{\n\"d\":") && text.ends_with("\"two\":2\n}\n}\n"),
+            "{text}"
+        );
+        let too_long: Vec<&str> = text.lines().filter(|line| line.chars().count() > WIDTH).collect();
+        assert_eq!(too_long, [format!("\"one\":[\"{long}\",\"{long}\"],")]);
     }
 }

@@ -1,8 +1,8 @@
 //! The other forms of an answer, `.txt`, `.csv` and `.svg`, and tables of requests: described once for the
 //! calculators of a topic, with the calculator as a part of the address.
 
-use super::operation::Operation;
-use super::parts::{Named, of, text};
+use super::operation::{Operation, tagged};
+use super::parts::{Named, of, reference, text};
 use super::refusals::{NAMED, READS_FIELDS};
 use super::reserved;
 use crate::asking::{Described, Form, Reserved, Sheet, ask, cell, table};
@@ -22,6 +22,28 @@ pub struct Topic {
 
 /// A table's media type as it is sent.
 pub const TABLE: &str = "text/csv; header=present";
+
+const CELL: &str = "Cell";
+const RESULT_TABLE: &str = "ResultTable";
+const SHEET: &str = "TableWithResults";
+const DRAWING: &str = "Drawing";
+
+/// The responses in these forms, which are alike for all topics; the examples are the first calculator's.
+pub fn responses(described: &'static Described) -> Map<String, Value> {
+    let shown = Shown::of(described);
+    let sheet = sheet_answer(described, &sheet_example(described));
+    let svg = json!("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 340 300\"></svg>");
+    let said = "The value; with refusals=text a refusal is REFUSED: and the reason.";
+    [
+        (CELL, tagged(text("text/plain", said, shown.cell()))),
+        (RESULT_TABLE, tagged(text("text/csv", "The table.", shown.table()))),
+        (SHEET, text("text/csv", "The table with its results.", sheet)),
+        (DRAWING, tagged(text(SVG, "The drawing.", Some(svg)))),
+    ]
+    .map(|(name, response)| (name.to_owned(), response))
+    .into_iter()
+    .collect()
+}
 
 impl Topic {
     /// The topic's part of the names of schemas.
@@ -64,29 +86,26 @@ impl Topic {
         let mut parameters = vec![named(first, &one_of), own_fields(first)];
         parameters.extend(reserved::of_form(Form::Cell));
         shown.put_into(&mut parameters);
-        let said = "The value; with refusals=text a refusal is REFUSED: and the reason.";
         let one = operation("cell", "One value for a cell", about)
             .parameters(parameters)
-            .reads(text("text/plain", said, shown.cell()), &[READS_FIELDS, NAMED]);
+            .reads(reference("responses", CELL), &[READS_FIELDS, NAMED]);
         let mut parameters = vec![named(first, &one_of), own_fields(first)];
         parameters.extend(reserved::of_form(Form::Table));
         let about = "The result as CSV with a header: the rows of its list, or one row.";
         let rows = operation("table", "The result as a table", about)
             .parameters(parameters)
-            .reads(text("text/csv", "The table.", shown.table()), &[READS_FIELDS, NAMED]);
+            .reads(reference("responses", RESULT_TABLE), &[READS_FIELDS, NAMED]);
         let about = "A table of requests: the header names the fields, a unit may stand in it as in `diameter [in]`, and \
                      each row is one request. The same rows come back with the results beside them, a list's items one \
                      below the other; a refused row says why in its last column. Both stream. A parameter of the \
                      address holds for every row, pick chooses results by their names, parted by commas.";
         let mut parameters = vec![named(first, &one_of)];
         parameters.extend(reserved::of_form(Form::Sheet));
-        let asked = sheet_example(first);
-        let answered = sheet_answer(first, &asked);
-        let body = json!({TABLE: {"schema": of("TableText"), "example": asked}});
+        let body = json!({TABLE: {"schema": of("TableText"), "example": sheet_example(first)}});
         let many = operation("rows", "Many rows in and out", about)
             .parameters(parameters)
-            .body("The table.", body)
-            .answers(text("text/csv", "The table with its results.", answered), &[READS_FIELDS, NAMED]);
+            .body(body)
+            .answers(reference("responses", SHEET), &[READS_FIELDS, NAMED]);
         let mut operations =
             vec![(path("txt"), json!({"get": one})), (path("csv"), json!({"get": rows, "post": many}))];
         if let Some(first) = self.drawn().next() {
@@ -95,10 +114,9 @@ impl Topic {
                          model's zero lies; data-field, data-dimension and data-number say what a shape shows.";
             let mut parameters = vec![named(first, &format!("{}Drawing", self.stem())), own_fields(first)];
             parameters.extend(reserved::of_form(Form::Drawing));
-            let svg = json!("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 340 300\"></svg>");
             let drawn = operation("drawing", "The answer drawn", about)
                 .parameters(parameters)
-                .reads(text(SVG, "The drawing.", Some(svg)), &[READS_FIELDS, NAMED]);
+                .reads(reference("responses", DRAWING), &[READS_FIELDS, NAMED]);
             operations.push((path("svg"), json!({"get": drawn})));
         }
         operations

@@ -24,9 +24,9 @@ impl Operation {
         self
     }
 
-    /// With a body that must be sent, by media type.
-    pub fn body(mut self, about: &str, content: Value) -> Self {
-        self.0.insert("requestBody".to_owned(), json!({"description": about, "required": true, "content": content}));
+    /// With a body that must be sent, by media type; what it is, its schema says.
+    pub fn body(mut self, content: Value) -> Self {
+        self.0.insert("requestBody".to_owned(), json!({"required": true, "content": content}));
         self
     }
 

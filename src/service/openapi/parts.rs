@@ -82,7 +82,9 @@ pub fn schemas() -> Named {
             "name": words("The name it was asked by, such as a drill's.") })),
         "StatedPoint": record("A point as an answer repeats it.", &["x", "y"], json!({
             "x": a("Stated", "Its place on the X axis."), "y": a("Stated", "Its place on the Y axis.") })),
-        "Numbers": {"type": "string", "pattern": pattern::numbers(), "examples": ["4|6|8", "4..12 step 2"],
+        "Counts": {"type": "string", "pattern": pattern::counts(), "examples": ["4|6|8", "4..12 step 2"],
+                   "description": "Several whole numbers in place of one, parted by |, or a range: from..to step by. They ask for a table."},
+        "Numbers": {"type": "string", "pattern": pattern::numbers(), "examples": ["0.5|1", "0.5..2 step 0.5"],
                    "description": "Several numbers in place of one, parted by |, or a range: from..to step by. They ask for a table."},
         "Correction": record("What to change an input by.", &["field", "intended", "as_made", "change"], json!({
             "field": words("The input."),
@@ -133,7 +135,7 @@ pub fn schemas() -> Named {
             "name": words("Its name."), "data_version": words("The version of the tables."),
             "columns": texts("The columns, in order."),
             "rows": {"type": "array", "description": "The rows, each with its source and trust; an empty cell is left out.",
-                     "items": {"type": "object", "additionalProperties": {"anyOf": [{"type": "string"}, {"type": "number"}]}}} })),
+                     "items": {"type": "object", "additionalProperties": {"oneOf": [{"type": "string"}, {"type": "number"}]}}} })),
         "Verification": record("What each calculator is checked against.", &["version", "data_version", "calculators"], json!({
             "version": words("The version of the service."),
             "data_version": words("The version of the tables."),

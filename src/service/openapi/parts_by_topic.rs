@@ -42,7 +42,7 @@ pub fn part(document: &Value, name: &str) -> Value {
 }
 
 /// Calls `see` with whatever `value` refers to.
-fn refer<'v>(value: &'v Value, see: &mut impl FnMut(&'v str)) {
+pub fn refer<'v>(value: &'v Value, see: &mut impl FnMut(&'v str)) {
     match value {
         Value::Object(map) => {
             if let Some(Value::String(to)) = map.get("$ref") {

@@ -44,11 +44,11 @@ fn schema_of(name: &str) -> Value {
         "task" => of("TaskWord"),
         "topic" => of("TopicWord"),
         "level" => json!({"type": "integer", "minimum": 1, "maximum": 3}),
-        "seed" => json!({"anyOf": [whole, {"type": "string", "pattern": "^[0-9]{1,20}$"}]}),
+        "seed" => json!({"oneOf": [whole, {"type": "string", "pattern": "^[0-9]{1,20}$"}]}),
         "count" => json!({"type": "integer", "minimum": 1, "maximum": MOST_QUESTIONS}),
         "vary" => json!({"type": "boolean"}),
         "answer" => {
-            json!({"anyOf": [{"type": "string", "minLength": 1}, of("PracticeAnswer")]})
+            json!({"oneOf": [{"type": "string", "minLength": 1}, of("PracticeAnswer")]})
         }
         _ => json!({"type": "string", "minLength": 1}),
     };
@@ -113,9 +113,8 @@ pub fn operations() -> Vec<(String, Value)> {
     let ok = json!({"description": "The answer, marked.", "content": {"application/json": {
         "schema": of("PracticeMarked"), "example": response }}});
     let content = json!({"application/json": {"schema": of("PracticeCheck"), "example": body}});
-    let post = operation("practice_check", "Mark an answer", says)
-        .body("The question's own fields and the answer.", content)
-        .answers(tagged(ok), &[READS_FIELDS, NAMED]);
+    let post =
+        operation("practice_check", "Mark an answer", says).body(content).answers(tagged(ok), &[READS_FIELDS, NAMED]);
     let says = "The course: topics in an order that builds, each with its calculators, the levels of their questions, and a \
                 question that no sum answers. Questions of a topic are asked for at /v1/practice with topic and level.";
     let mut example = course();

@@ -10,7 +10,6 @@ type Shared = (&'static str, &'static str, &'static str);
 
 const SHARED: &[Shared] = &[
     ("304", "Unchanged", "The answer is still the one whose ETag stands in If-None-Match. It is not sent again."),
-    ("400", "Unreadable", "The request cannot be read: broken JSON, percent-encoding or UTF-8."),
     ("404", "NotThere", "There is nothing of that name. The nearest names are given."),
     ("422", "WrongFields", "The request can be read and is wrong: every wrong field, with a value to try."),
     ("429", "TooMany", "Too many requests from here at once: ask again later."),
@@ -23,7 +22,8 @@ const SHARED: &[Shared] = &[
     (
         "4XX",
         "NotTaken",
-        "The request is not taken as it is sent: it took too long (408), its body is too large (413; tables and lines \
+        "The request is not taken as it is sent: it cannot be read (400: broken JSON, percent-encoding or UTF-8), it \
+         took too long (408), its body is too large (413; tables and lines \
          of JSON have no limit but for each row or line), its address is too long (414: send the fields as JSON by \
          POST), its body is of a media type or in a Content-Encoding that is not read here (415), or its headers are \
          too large (431).",
@@ -38,7 +38,7 @@ pub const ANY: &[&str] = &["429", "503", "4XX"];
 /// What is read by GET can give this too.
 pub const READ: &[&str] = &["304"];
 /// What reads fields can give these too.
-pub const READS_FIELDS: &[&str] = &["400", "422"];
+pub const READS_FIELDS: &[&str] = &["422"];
 /// What is named in the address can be missing.
 pub const NAMED: &[&str] = &["404"];
 

@@ -10,6 +10,11 @@ use serde_json::{Map, Value, json};
 /// The fields for solving backwards, which mean something only where an input is a quantity.
 const BACKWARDS: [&str; 4] = ["solve_for", "wanted", "measured", "correct"];
 
+/// The schema of the reserved fields without those.
+const FORWARDS: &str = "ReservedFields";
+/// The schema of the reserved fields with those that mean the same to every calculator.
+const BOTH_WAYS: &str = "ReservedFieldsBothWays";
+
 /// The schema of a reserved field's value in a JSON request.
 fn schema_of(field: &Field) -> Value {
     match field.name.as_str() {
@@ -27,6 +32,7 @@ fn schema_of(field: &Field) -> Value {
 pub fn schemas() -> Named {
     let about = |name: &str| field(name).map_or_else(Value::default, |field| json!(field.about));
     let mut all = values(reserved_schemas());
+    all.extend(shared());
     let wanted = field("wanted").map(Field::query_schema).unwrap_or_default();
     all.extend(
         [
@@ -86,20 +92,31 @@ pub fn of_form(form: Form) -> Vec<Value> {
     form.names().iter().map(|name| reference("parameters", name)).collect()
 }
 
-/// The reserved fields in a JSON request, by name.
-pub fn properties(described: &Described, sought: &str) -> Map<String, Value> {
-    let one = |name: &'static str| {
-        let schema = match name {
-            "solve_for" | "correct" => of(sought),
-            name => field(name).map(schema_of).unwrap_or_default(),
-        };
-        (name.to_owned(), schema)
-    };
-    names(described, Form::Json).map(one).collect()
+/// The reserved fields in a JSON request: the schema of those that mean the same everywhere, and those beside it that
+/// differ, by name.
+pub fn of_request(described: &Described, sought: &str) -> (&'static str, Map<String, Value>) {
+    if targets(described.entry).next().is_none() {
+        return (FORWARDS, Map::new());
+    }
+    (BOTH_WAYS, ["solve_for", "correct"].map(|name| (name.to_owned(), of(sought))).into_iter().collect())
 }
 
-/// The reserved fields beside the inputs of one item of many, which may ask any calculator.
-pub fn beside() -> Map<String, Value> {
-    let one = |name: &&'static str| ((*name).to_owned(), field(name).map(schema_of).unwrap_or_default());
-    Form::Json.names().iter().map(one).collect()
+/// The same beside the inputs of one item of many, which may ask any calculator.
+pub fn of_item() -> (&'static str, Map<String, Value>) {
+    (BOTH_WAYS, properties(&["solve_for", "correct"]))
+}
+
+fn properties(names: &[&str]) -> Map<String, Value> {
+    names.iter().map(|name| ((*name).to_owned(), field(name).map(schema_of).unwrap_or_default())).collect()
+}
+
+/// The schemas of the reserved fields that mean the same to every calculator that has them.
+fn shared() -> Named {
+    let forwards: Vec<&str> = Form::Json.names().iter().copied().filter(|name| !BACKWARDS.contains(name)).collect();
+    let about = "What a request may say beside a calculator's own fields.";
+    let one = json!({"type": "object", "description": about, "properties": properties(&forwards)});
+    let more = json!({"type": "object", "properties": properties(&["wanted", "measured"])});
+    let about = "The same where an input can be found or corrected.";
+    let both = json!({"description": about, "allOf": [of(FORWARDS), more]});
+    vec![(FORWARDS.to_owned(), one), (BOTH_WAYS.to_owned(), both)]
 }

@@ -123,14 +123,14 @@ for (const size of [PHONE, DESK]) {
     const page = await open(browser, size, '/datum/visit-order');
     const boxes = page.locator('[data-field=points] .boxes');
     assert.ok(await page.locator('#field-points').isHidden());
-    const put = (row, axis, value) => boxes.getByRole('textbox', { name: `Points: point ${row}, ${axis}` }).fill(value);
+    const put = (row, axis, value) => boxes.getByRole('textbox', { name: `Places: place ${row}, ${axis}` }).fill(value);
     await page.selectOption('[name="points.unit"]', 'in');
     await put(1, 'X', '0.5');
     await put(1, 'Y', '1/2');
     await put(2, 'X', '4-1/2');
     await put(2, 'Y', '3');
     await page.waitForURL((url) => url.searchParams.get('points') === '0.5 in,1/2 in;4-1/2 in,3 in');
-    await press(boxes.getByRole('button', { name: 'Add a point' }));
+    await press(boxes.getByRole('button', { name: 'Add a place' }));
     // Half a point is not sent while one types it, and is refused once one leaves it.
     await page.keyboard.type('2');
     await page.waitForTimeout(500);
@@ -140,7 +140,7 @@ for (const size of [PHONE, DESK]) {
     await put(3, 'Y', '1');
     await page.waitForURL((url) => url.searchParams.get('points') === '0.5 in,1/2 in;4-1/2 in,3 in;2 in,1 in');
     await answered(page);
-    await press(boxes.getByRole('button', { name: 'Remove point 1' }));
+    await press(boxes.getByRole('button', { name: 'Remove place 1' }));
     await page.waitForURL((url) => url.searchParams.get('points') === '4-1/2 in,3 in;2 in,1 in');
     await page.reload();
     assert.equal(await boxes.getByRole('textbox').first().inputValue(), '4-1/2');
@@ -153,7 +153,7 @@ for (const size of [PHONE, DESK]) {
     const boxes = page.locator('[data-field=walls] .boxes');
     await boxes.getByRole('combobox', { name: /wall 2, Axis/ }).selectOption({ label: 'Y axis' });
     await boxes.getByRole('textbox', { name: /wall 2/ }).fill('55 mm');
-    await boxes.getByRole('combobox', { name: /wall 2, Material/ }).selectOption({ label: 'plus' });
+    await boxes.getByRole('combobox', { name: /wall 2, Metal/ }).selectOption({ label: 'plus' });
     await page.waitForURL((url) => url.searchParams.get('walls') === 'x_axis,10 mm,minus;y_axis,55 mm,plus');
     await page.locator('#answer tbody tr').nth(1).waitFor();
     await done(page);

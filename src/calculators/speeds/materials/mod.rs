@@ -15,7 +15,7 @@ pub struct Materials;
 /// What the materials search asks for.
 #[derive(Debug, Asks)]
 pub struct MaterialsInput {
-    /// Short name, AISI, UNS or EN designation, number or plain words, such as 1018, C45, 1.4301 or brass; near matches are listed too. Every material if absent.
+    /// Short name, AISI, UNS or EN designation, or plain words, such as 1018, C45, 1.4301 or brass; near ones are listed too. Every material if absent.
     #[label("Name or words")]
     pub search: Option<String>,
     /// Only materials of this ISO 513 group: P steel, M stainless steel, K cast iron, N non-ferrous, S heat-resistant, H hardened; every group if absent.
@@ -26,7 +26,7 @@ pub struct MaterialsInput {
 /// A material.
 #[derive(Debug, Gives)]
 pub struct MaterialRow {
-    /// The short name, which other calculators read as the work material.
+    /// Short name, which other calculators read.
     #[label("Short name")]
     pub id: &'static str,
     /// What it is.
@@ -60,7 +60,7 @@ pub struct MaterialRow {
     /// Unit power with a sharp tool at a feed of 0.012 in, lowest.
     #[label("Unit power, lowest")]
     pub unit_power_low: FoundUnitPower,
-    /// Unit power with a sharp tool at a feed of 0.012 in, highest.
+    /// The same, highest.
     #[label("Unit power, highest")]
     pub unit_power_high: FoundUnitPower,
     /// Source of the unit power.
@@ -81,13 +81,13 @@ pub struct MaterialSpeed {
     /// What the tool is made of; a bimetal band for sawing.
     #[label("Tool material")]
     pub tool_material: &'static str,
-    /// Lowest cutting speed; the same as the highest where the source prints one value.
+    /// Lowest cutting speed; the highest too where one is printed.
     #[label("Cutting speed, lowest")]
     pub low: FoundCuttingSpeed,
     /// Highest cutting speed.
     #[label("Cutting speed, highest")]
     pub high: FoundCuttingSpeed,
-    /// Whether the source names this material or only its class.
+    /// Whether the source names the material or its class.
     #[label("Named by the source")]
     pub named: bool,
     /// Where it is published.
@@ -96,12 +96,12 @@ pub struct MaterialSpeed {
     pub trust: &'static str,
 }
 
-/// A published specific cutting force, kc = kc1.1 / h^mc with h in millimetres.
+/// A published specific cutting force, kc = kc1.1 / h^mc with h in millimeters.
 #[derive(Debug, Gives)]
 pub struct MaterialForce {
     /// The material's short name.
     pub material: &'static str,
-    /// The family of tables that the force comes from; families disagree.
+    /// Family of tables it comes from; families disagree.
     #[label("Family of tables")]
     pub family: ForceFamily,
     /// kc1.1, the specific force on a chip of 1 mm by 1 mm.
@@ -125,7 +125,7 @@ pub struct MaterialsResult {
     /// Cutting speeds published for them.
     #[label("Cutting speeds", "speed")]
     pub speeds: Vec<MaterialSpeed>,
-    /// Specific cutting forces published for them; the first is the one that calculators use.
+    /// Specific cutting forces published; calculators use the first.
     #[label("Cutting forces", "force")]
     pub forces: Vec<MaterialForce>,
 }

@@ -1,4 +1,4 @@
-//! The few shapes a drawing is made of, in model coordinates: metres, x to the right, y upwards.
+//! The few shapes a drawing is made of, in model coordinates: meters, x to the right, y upwards.
 //! What is written on it is quantities, so that it is in the system asked for and rounded as its
 //! kind is written. Laying it on the sheet and writing it as SVG is done here once for all.
 
@@ -22,7 +22,7 @@ pub use way::free_side;
 pub(crate) use words::words;
 pub use words::{Words, Written, gaps};
 
-/// A point of the model, in metres.
+/// A point of the model, in meters.
 pub type Point = (f64, f64);
 
 /// Every how many of so many features of one kind words can stand, about thirty in all.
@@ -37,7 +37,7 @@ pub enum Ink {
     Outline,
     /// A thin line.
     Thin,
-    /// A centre line, chain-dotted.
+    /// A center line, chain-dotted.
     Centre,
     /// Dashed: an edge that is hidden or another possibility.
     Dashed,
@@ -48,7 +48,7 @@ pub enum Ink {
 /// Where a straight dimension's line runs: at a model coordinate and so many sheet units from it.
 #[derive(Clone, Copy, Debug)]
 pub struct Beside {
-    /// The coordinate across the dimension, in metres.
+    /// The coordinate across the dimension, in meters.
     pub from: f64,
     /// Sheet units from there: to the right or upwards if positive.
     pub by: f64,
@@ -74,7 +74,7 @@ enum On {
 pub enum Reach {
     /// Sheet units, whatever the scale.
     Sheet(f64),
-    /// Metres, to scale.
+    /// Meters, to scale.
     Model(f64),
 }
 
@@ -121,9 +121,9 @@ impl Mark {
 /// Where a drawing is to stand.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Stands {
-    /// By itself: carries its own colours for day, night and print.
+    /// By itself: carries its own colors for day, night and print.
     Alone,
-    /// In a page, which gives it its colours.
+    /// In a page, which gives it its colors.
     InPage,
 }
 
@@ -192,7 +192,7 @@ impl Drawing {
         self.put(Shape::Dot { at })
     }
 
-    /// Centre lines crossing at a point, a little longer than `radius`.
+    /// Center lines crossing at a point, a little longer than `radius`.
     pub fn cross(&mut self, at: Point, radius: f64) -> &mut Mark {
         self.put(Shape::Cross { at, radius })
     }
@@ -242,13 +242,13 @@ impl Drawing {
         self.put(Shape::Leader { at, towards, words: words.into() })
     }
 
-    /// Words centred on a point.
+    /// Words centerd on a point.
     pub fn label(&mut self, at: Point, words: impl Into<Words>) -> &mut Mark {
         let words = words.into();
         self.put(Shape::Label { at, clear: 0.0, towards: None, words, freely: false, may_be_left_out: false })
     }
 
-    /// Words beside a feature that reaches `clear` metres from `at`, in the direction `towards`; left
+    /// Words beside a feature that reaches `clear` meters from `at`, in the direction `towards`; left
     /// out where they would touch others.
     pub fn note_beside(&mut self, at: Point, clear: f64, towards: f64, words: impl Into<Words>) -> &mut Mark {
         let (towards, words) = (Some(towards), words.into());

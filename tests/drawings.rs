@@ -48,7 +48,7 @@ impl<'a> Sheet<'a> {
         Self { document, scale }
     }
 
-    /// A point of the sheet in the model, in metres.
+    /// A point of the sheet in the model, in meters.
     fn model(&self, x: f64, y: f64) -> (f64, f64) {
         let root = self.document.root_element();
         ((x - number(root, "data-zero-x")) / self.scale, (number(root, "data-zero-y") - y) / self.scale)
@@ -59,7 +59,7 @@ impl<'a> Sheet<'a> {
         self.document.descendants().filter(is).collect()
     }
 
-    /// Asserts that two lengths in metres cannot be told apart on the sheet.
+    /// Asserts that two lengths in meters cannot be told apart on the sheet.
     fn same(&self, measured: f64, expected: f64, what: &str) -> Result<(), TestCaseError> {
         let off = (measured - expected).abs() * self.scale;
         prop_assert!(off <= SEEN, "{what}: {measured} m in the drawing, {expected} m in the answer");

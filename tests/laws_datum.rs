@@ -323,7 +323,7 @@ proptest! {
             if bore { "bore" } else { "boss" }, if chuck { "chuck" } else { "spindle" },
         );
         let answer = solved("datum/indicate", &query);
-        // The spindle goes to the circle's centre, or the work the other way to the spindle.
+        // The spindle goes to the circle's center, or the work the other way to the spindle.
         let way = if chuck { -1.0 } else { 1.0 };
         prop_assert!(near(number(&answer, "/move/x"), way * off.0, 1e-9), "{answer}");
         prop_assert!(near(number(&answer, "/move/y"), way * off.1, 1e-9));

@@ -36,7 +36,7 @@ fn places(answer: &Value) -> Vec<Plane> {
         .collect()
 }
 
-/// A profile built here on its own: for an arc the centre is found from the two ends by turning.
+/// A profile built here on its own: for an arc the center is found from the two ends by turning.
 #[derive(Clone, Copy, Debug)]
 struct Case {
     from: Plane,

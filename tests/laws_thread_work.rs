@@ -186,7 +186,7 @@ fn a_thread_mill_comes_onto_its_path_along_an_arc_that_touches_it() {
     assert!((start.0.hypot(start.1) - at("/entry_start_radius")).abs() < 1e-9);
     assert!((start.1.atan2(start.0).to_degrees() + 45.0).abs() < 1e-9);
     assert_eq!(at("/entry_rise"), 1.5 / 8.0);
-    // Evenly along the arc it rises as the helix does at that place round the axis, to within two micrometres.
+    // Evenly along the arc it rises as the helix does at that place round the axis, to within two micrometers.
     for share in 1..20 {
         let left = turn * (1.0 - f64::from(share) / 20.0);
         let (x, y) = (middle + radius * left.cos(), -radius * left.sin());

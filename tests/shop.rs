@@ -202,7 +202,7 @@ fn drills_come_from_the_drawer_unless_the_request_says_otherwise() {
     };
     let wanted = [("diameter", "6.9 mm"), ("systems", "metric"), ("count", "2")];
     let answer = caller.ask(path, &wanted);
-    // The drawer goes by half millimetres, and has 6.8 mm for the M8 tap.
+    // The drawer goes by half millimeters, and has 6.8 mm for the M8 tap.
     assert_eq!(names(&answer), ["6.8 mm", "7 mm"]);
     assert_eq!(
         assumed(&answer, "from").expect("from")["says"],
@@ -226,7 +226,7 @@ fn the_tap_drill_is_one_that_the_shop_has() {
     assert_eq!(assumed(&answer, "from").expect("from")["value"], "shop");
     let owned =
         |answer: &Value, name: &str| answer["result"]["candidates"].to_string().contains(&format!("\"{name}\""));
-    // The drawer goes by half millimetres, and has 4.2 mm for the M5 tap, but not 4.3 mm.
+    // The drawer goes by half millimeters, and has 4.2 mm for the M5 tap, but not 4.3 mm.
     let metric = [("thread", "M5"), ("systems", "metric")];
     let (shop, tables) = (caller.ask(path, &metric), caller.ask(path, &[&metric[..], &[("from", "tables")]].concat()));
     assert!(owned(&shop, "4.2 mm") && !owned(&shop, "4.3 mm"), "{shop}");

@@ -10,9 +10,9 @@ pub type Xy = (f64, f64);
 /// A circle in a plane.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Circle {
-    /// X of the centre.
+    /// X of the center.
     pub x: f64,
-    /// Y of the centre.
+    /// Y of the center.
     pub y: f64,
     /// Radius.
     pub r: f64,
@@ -44,7 +44,7 @@ pub fn fit(points: &[Xy]) -> Result<Option<Circle>, Refusal> {
     if spread.is_nan() || spread <= 0.0 {
         return Ok(None);
     }
-    // Centred and of unit spread, so that neither the place nor the size costs digits.
+    // Centerd and of unit spread, so that neither the place nor the size costs digits.
     let points: Vec<Xy> = points.iter().map(|p| ((p.0 - mx) / spread, (p.1 - my) / spread)).collect();
     let Some(start) = taubin(&points) else { return Ok(None) };
     let Some((a, b)) = settle(&points, start)? else { return Ok(None) };
@@ -52,7 +52,7 @@ pub fn fit(points: &[Xy]) -> Result<Option<Circle>, Refusal> {
     Ok((r <= FLATTEST).then_some(Circle { x: mx + spread * a, y: my + spread * b, r: spread * r }))
 }
 
-/// The centre of Taubin's algebraic circle (1991) through centred points.
+/// The center of Taubin's algebraic circle (1991) through centerd points.
 fn taubin(points: &[Xy]) -> Option<Xy> {
     let count = points.len() as f64;
     let moment =
@@ -84,7 +84,7 @@ fn taubin(points: &[Xy]) -> Option<Xy> {
     (centre.0.is_finite() && centre.1.is_finite()).then_some(centre)
 }
 
-/// The points as seen from a centre.
+/// The points as seen from a center.
 struct Around {
     r: f64,
     squares: f64,
@@ -135,7 +135,7 @@ impl Around {
     }
 }
 
-/// Goes down from a centre to the least sum of squares.
+/// Goes down from a center to the least sum of squares.
 fn settle(points: &[Xy], (mut a, mut b): Xy) -> Result<Option<Xy>, Refusal> {
     let mut here = Around::new(points, a, b);
     let mut damping = 1e-3 * (here.near[0] + here.near[2]);
@@ -187,7 +187,7 @@ mod tests {
     #[test]
     fn the_algebraic_start_is_the_published_one() {
         // Six points of Gander, Golub and Strebel (BIT 34, 1994) with Taubin's circle as Chernov
-        // quotes it: centre 4.613933, 2.795209.
+        // quotes it: center 4.613933, 2.795209.
         let points = [(1.0, 7.0), (2.0, 6.0), (5.0, 8.0), (7.0, 7.0), (9.0, 5.0), (3.0, 7.0)];
         let centred: Vec<Xy> = points.iter().map(|p| (p.0 - 4.5, p.1 - 20.0 / 3.0)).collect();
         let (x, y) = taubin(&centred).expect("a circle");

@@ -75,7 +75,7 @@ impl Convention {
         }
     }
 
-    /// The formulas of [`Self::along_across`] for the point x, y about the centre X, Y.
+    /// The formulas of [`Self::along_across`] for the point x, y about the center X, Y.
     pub fn along_across_formulas(self) -> (&'static str, &'static str) {
         match (self.from, self.sense) {
             (AngleFrom::XAxis, Sense::Counterclockwise) => ("u = x - X", "v = y - Y"),
@@ -88,7 +88,7 @@ impl Convention {
 
 /// The angle in degrees of a point so far along the axis where angles are 0 and so far across it,
 /// and the formula that suits it: always the arc tangent of the smaller over the larger. Exact on
-/// the axes; the point is not the centre.
+/// the axes; the point is not the center.
 pub fn angle_of(along: f64, across: f64) -> (f64, &'static str) {
     let small = |ratio: f64| ratio.atan().to_degrees();
     match (across.abs() <= along.abs(), along > 0.0, across > 0.0) {

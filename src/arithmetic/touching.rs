@@ -74,12 +74,12 @@ pub fn line_angle(along: f64, across: f64) -> (f64, &'static str) {
     }
 }
 
-/// A tip's diameter in metres; one that is not named has none.
+/// A tip's diameter in meters; one that is not named has none.
 pub fn across(tip: Option<Extent>) -> f64 {
     tip.map_or(0.0, |tip| tip.get().si())
 }
 
-/// A point in metres.
+/// A point in meters.
 pub fn metres(point: &Point) -> (f64, f64) {
     (point.x.get().si(), point.y.get().si())
 }

@@ -10,7 +10,7 @@ use super::straight::straight;
 use super::{Ink, Mark, On, Shape};
 use crate::quantity::System;
 
-/// How far a centre line goes beyond its feature.
+/// How far a center line goes beyond its feature.
 const OVER: f64 = 5.0;
 
 fn tag(mark: &Mark) -> Tag {

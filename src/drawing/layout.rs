@@ -13,7 +13,7 @@ use crate::refusal::Refusal;
 /// A sheet laid out: the items, and where the model's zero lies.
 pub struct LaidOut {
     pub items: Vec<Item>,
-    /// Sheet units to a metre.
+    /// Sheet units to a meter.
     pub scale: f64,
     /// Where the model's zero lies.
     pub zero: Spot,

@@ -60,7 +60,7 @@ pub enum Item {
 
 /// A sheet being filled.
 pub struct Sheet {
-    /// Sheet units to a metre.
+    /// Sheet units to a meter.
     pub scale: f64,
     /// What is drawn; y counts downwards from the model's zero.
     pub items: Vec<Item>,

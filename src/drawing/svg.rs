@@ -1,5 +1,5 @@
 //! A sheet as SVG. All looks are attributes with `currentColor`, which a page's strict policy allows
-//! and a page's colours reach; only a drawing that stands alone brings a style, for its own colours.
+//! and a page's colors reach; only a drawing that stands alone brings a style, for its own colors.
 
 use super::layout::LaidOut;
 use super::sheet::{Item, Tag};
@@ -8,7 +8,7 @@ use super::{Ink, On, Stands};
 use crate::quantity::text;
 use maud::{Markup, PreEscaped, html};
 
-/// Colours of a drawing by itself: ink on paper by day, light on dark by night, black on white in print.
+/// Colors of a drawing by itself: ink on paper by day, light on dark by night, black on white in print.
 const STYLE: &str = "svg{color:#1d1b16;background:#fbf9f3}text{stroke:#fbf9f3}\
     @media (prefers-color-scheme:dark){svg{color:#ece7da;background:#191713}text{stroke:#191713}}\
     @media print{svg{color:#000;background:#fff}text{stroke:#fff}}\

@@ -39,7 +39,7 @@ pub struct Removal {
     pub feed_of: &'static str,
     /// The feed as shown.
     pub feed: Shown,
-    /// The feed in metres a tooth or turn.
+    /// The feed in meters a tooth or turn.
     pub feed_si: f64,
     /// The operation in the table of wear factors.
     pub wear: &'static str,

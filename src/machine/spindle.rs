@@ -38,7 +38,7 @@ pub struct SpindleLimits {
     pub may_exceed: Option<Percentage>,
 }
 
-/// The speed chosen, and its neighbours.
+/// The speed chosen, and its neighbors.
 #[derive(Clone, Debug)]
 pub struct ChosenSpeed {
     /// The speed: the nearest one where even the slowest is faster than allowed.
@@ -91,7 +91,7 @@ impl SpindleLimits {
         Ok((set, Held::of(set.exact_speed, chosen.limited_by)))
     }
 
-    /// The same, with the neighbours of the speed.
+    /// The same, with the neighbors of the speed.
     pub fn set_among(
         &self,
         wanted: Wanted,

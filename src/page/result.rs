@@ -192,7 +192,7 @@ fn as_typed(node: &Node) -> String {
     }
 }
 
-/// Links to practise on the calculator, and on the very answer where there is a single one.
+/// Links to practice on the calculator, and on the very answer where there is a single one.
 pub fn practice(answer: Option<&Answer>, filled: &Filled) -> Markup {
     let link = |pairs: Vec<(&str, String)>| {
         let query = query(pairs.into_iter().map(|(name, value)| (name.to_owned(), value)));
@@ -202,7 +202,7 @@ pub fn practice(answer: Option<&Answer>, filled: &Filled) -> Markup {
     let single = answer.is_some_and(|answer| matches!(answer.body, Body::Result(_)));
     html! {
         p.take {
-            a href=(link(vec![calculator.clone()])) { "Practise this" } " "
+            a href=(link(vec![calculator.clone()])) { "Practice this" } " "
             @if single {
                 @let from = format!("/v1/{}?{}", filled.entry.id, filled.stated.query_for(Form::Json));
                 a href=(link(vec![calculator, ("from", from)])) { "Make a question of this answer" }

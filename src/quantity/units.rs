@@ -152,15 +152,15 @@ const MM: Option<System> = Some(System::Metric);
 units! {
     /// Inch.
     Inch = "in", "in", " in", ["inch", "inches", "\"", "''"], Length, INCH, 0.0, IN;
-    /// Millimetre.
+    /// Millimeter.
     Millimetre = "mm", "mm", " mm", ["millimetre", "millimetres", "millimeter", "millimeters"], Length, 0.001, 0.0, MM;
     /// Foot.
     Foot = "ft", "ft", " ft", ["foot", "feet", "'"], Length, FOOT, 0.0, IN;
     /// Centimetre.
     Centimetre = "cm", "cm", " cm", ["centimetre", "centimetres", "centimeter", "centimeters"], Length, 0.01, 0.0, MM;
-    /// Metre; also the base unit that computed lengths are kept in.
+    /// Meter; also the base unit that computed lengths are kept in.
     Metre = "m", "m", " m", ["metre", "metres", "meter", "meters"], Length, 1.0, 0.0, MM;
-    /// Micrometre.
+    /// Micrometer.
     Micrometre = "µm", "um", " µm", ["micron", "microns", "micrometre", "micrometres", "micrometer", "micrometers"], Length, 1e-6, 0.0, MM;
     /// Microinch.
     Microinch = "µin", "uin", " µin", ["microinch", "microinches"], Length, INCH / 1e6, 0.0, IN;
@@ -174,21 +174,21 @@ units! {
     Radian = "rad", "rad", " rad", ["radian", "radians"], Angle, 1.0, 0.0, None;
     /// Foot per minute.
     FootPerMinute = "ft/min", "ft/min", " ft/min", ["fpm", "sfm", "sfpm", "feet/min"], Velocity, FOOT / MINUTE, 0.0, IN;
-    /// Metre per minute.
+    /// Meter per minute.
     MetrePerMinute = "m/min", "m/min", " m/min", [], Velocity, 1.0 / MINUTE, 0.0, MM;
-    /// Metre per second; also the base unit of computed speeds.
+    /// Meter per second; also the base unit of computed speeds.
     MetrePerSecond = "m/s", "m/s", " m/s", [], Velocity, 1.0, 0.0, MM;
     /// Inch per minute.
     InchPerMinute = "in/min", "in/min", " in/min", ["ipm"], Velocity, INCH / MINUTE, 0.0, IN;
-    /// Millimetre per minute.
+    /// Millimeter per minute.
     MillimetrePerMinute = "mm/min", "mm/min", " mm/min", [], Velocity, 0.001 / MINUTE, 0.0, MM;
     /// Inch per turn.
     InchPerRev = "in/rev", "in/rev", " in/rev", ["ipr", "in/turn", "in/r"], FeedPerRev, INCH, 0.0, IN;
-    /// Millimetre per turn.
+    /// Millimeter per turn.
     MillimetrePerRev = "mm/rev", "mm/rev", " mm/rev", ["mm/turn", "mm/r"], FeedPerRev, 0.001, 0.0, MM;
     /// Inch per tooth.
     InchPerTooth = "in/tooth", "in/tooth", " in/tooth", ["ipt"], FeedPerTooth, INCH, 0.0, IN;
-    /// Millimetre per tooth.
+    /// Millimeter per tooth.
     MillimetrePerTooth = "mm/tooth", "mm/tooth", " mm/tooth", [], FeedPerTooth, 0.001, 0.0, MM;
     /// Turns per minute.
     Rpm = "rpm", "rpm", " rpm", ["r/min", "rev/min", "1/min", "turns/min"], TurningSpeed, 1.0 / MINUTE, 0.0, None;
@@ -200,7 +200,7 @@ units! {
     Watt = "W", "W", " W", [], Power, 1.0, 0.0, MM;
     /// Mechanical horsepower, 550 ft·lbf/s.
     Horsepower = "hp", "hp", " hp", [], Power, 550.0 * FOOT * POUND_FORCE, 0.0, IN;
-    /// Newton metre.
+    /// Newton meter.
     NewtonMetre = "N·m", "N.m", " N·m", ["nm"], Torque, 1.0, 0.0, MM;
     /// Pound-force foot.
     PoundForceFoot = "lbf·ft", "lbf.ft", " lbf·ft", ["lbfft", "ftlbf", "ftlb", "lbft"], Torque, POUND_FORCE * FOOT, 0.0, IN;
@@ -212,7 +212,7 @@ units! {
     PoundForce = "lbf", "lbf", " lbf", [], Force, POUND_FORCE, 0.0, IN;
     /// Megapascal.
     Megapascal = "MPa", "MPa", " MPa", [], Pressure, 1e6, 0.0, MM;
-    /// Newton per square millimetre, the same as a megapascal.
+    /// Newton per square millimeter, the same as a megapascal.
     NewtonPerSquareMillimetre = "N/mm²", "N/mm2", " N/mm²", [], Pressure, 1e6, 0.0, MM;
     /// Pound-force per square inch.
     Psi = "psi", "psi", " psi", ["lbf/in2"], Pressure, POUND_FORCE / (INCH * INCH), 0.0, IN;
@@ -220,21 +220,21 @@ units! {
     Pascal = "Pa", "Pa", " Pa", [], Pressure, 1.0, 0.0, MM;
     /// Horsepower for each cubic inch per minute.
     HorsepowerMinutePerCubicInch = "hp·min/in³", "hp.min/in3", " hp·min/in³", ["hp/in3/min"], UnitPower, 550.0 * FOOT * POUND_FORCE * MINUTE / (INCH * INCH * INCH), 0.0, IN;
-    /// Joule per cubic millimetre, which is watt for each cubic millimetre per second.
+    /// Joule per cubic millimeter, which is watt for each cubic millimeter per second.
     JoulePerCubicMillimetre = "J/mm³", "J/mm3", " J/mm³", ["ws/mm3"], UnitPower, 1e9, 0.0, MM;
     /// Cubic inch per minute.
     CubicInchPerMinute = "in³/min", "in3/min", " in³/min", ["cuin/min"], VolumeRate, INCH * INCH * INCH / MINUTE, 0.0, IN;
     /// Cubic centimetre per minute.
     CubicCentimetrePerMinute = "cm³/min", "cm3/min", " cm³/min", ["cc/min"], VolumeRate, 1e-6 / MINUTE, 0.0, MM;
-    /// Cubic millimetre per second.
+    /// Cubic millimeter per second.
     CubicMillimetrePerSecond = "mm³/s", "mm3/s", " mm³/s", [], VolumeRate, 1e-9, 0.0, MM;
-    /// Cubic metre per second, the base unit of computed volume rates.
+    /// Cubic meter per second, the base unit of computed volume rates.
     CubicMetrePerSecond = "m³/s", "m3/s", " m³/s", [], VolumeRate, 1.0, 0.0, MM;
     /// Square inch.
     SquareInch = "in²", "in2", " in²", ["sqin"], Area, INCH * INCH, 0.0, IN;
-    /// Square millimetre.
+    /// Square millimeter.
     SquareMillimetre = "mm²", "mm2", " mm²", ["sqmm"], Area, 1e-6, 0.0, MM;
-    /// Square metre, the base unit of computed areas.
+    /// Square meter, the base unit of computed areas.
     SquareMetre = "m²", "m2", " m²", [], Area, 1.0, 0.0, MM;
     /// Second; also the base unit of computed times.
     Second = "s", "s", " s", ["sec", "second", "seconds"], Time, 1.0, 0.0, None;

@@ -150,7 +150,7 @@ struct StockRow {
 }
 
 /// Stock on the diameter that machine reaming wants for a hole, in inches from and to; a diameter on
-/// the edge of two bands belongs to the smaller one. The diameter is in metres.
+/// the edge of two bands belongs to the smaller one. The diameter is in meters.
 pub fn reaming_stock(diameter: f64) -> Option<(f64, f64)> {
     static ROWS: LazyLock<Vec<StockRow>> =
         LazyLock::new(|| rows_of(include_str!("../../data/reaming_stock.csv")).collect());

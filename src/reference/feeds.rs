@@ -72,7 +72,7 @@ fn feed_row(row: Row) -> FeedRow {
     }
 }
 
-/// The best row for a material, a tool and a diameter in metres. A diameter on the edge of two bands
+/// The best row for a material, a tool and a diameter in meters. A diameter on the edge of two bands
 /// belongs to the band of smaller diameters.
 pub fn feed_for(
     material: &Material,

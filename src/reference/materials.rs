@@ -56,7 +56,7 @@ pub struct Cited {
     pub trust: Trust,
 }
 
-/// A specific cutting force: kc = kc1.1 / h^mc, h in millimetres, kc1.1 in N/mm².
+/// A specific cutting force: kc = kc1.1 / h^mc, h in millimeters, kc1.1 in N/mm².
 #[derive(Clone, Debug)]
 pub struct Force {
     /// The family of tables.

@@ -15,7 +15,7 @@ struct FeedFactorRow {
 static FEED_FACTORS: LazyLock<Vec<FeedFactorRow>> =
     LazyLock::new(|| rows_of(include_str!("../../data/power_feed_factors.csv")).collect());
 
-/// The factor of unit power for a feed in metres, linear between the rows of the table, and whether
+/// The factor of unit power for a feed in meters, linear between the rows of the table, and whether
 /// the feed lies outside them, where the nearest row is taken.
 pub fn feed_factor(feed: f64) -> (f64, bool) {
     let inches = feed / 0.0254;

@@ -13,7 +13,7 @@ struct Row {
 static ROWS: LazyLock<Vec<Row>> =
     LazyLock::new(|| rows_of(include_str!("../../data/saw_section_factors.csv")).collect());
 
-/// The change in percent for a section in metres, linear between the rows of the table, and whether
+/// The change in percent for a section in meters, linear between the rows of the table, and whether
 /// the section lies outside them, where the nearest row is taken.
 pub fn section_change(section: f64) -> (f64, bool) {
     let inches = section / 0.0254;

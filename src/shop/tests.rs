@@ -31,12 +31,12 @@ fn the_example_says_what_the_shop_owns() {
     );
     assert_eq!((mill.field("spindle_power"), mill.field("divisions")), (Some("1.5 kW"), Some("250")));
     assert_eq!(mill.field("fastest"), None);
-    // 29 fractions from 1/16 to 1/2 by 64ths and 3 more, 60 numbers, 26 letters, 25 half millimetres and 4 more.
+    // 29 fractions from 1/16 to 1/2 by 64ths and 3 more, 60 numbers, 26 letters, 25 half millimeters and 4 more.
     assert_eq!(shop.drills.len(), 29 + 3 + 60 + 26 + 25 + 4);
     assert!(shop.drills.windows(2).all(|pair| pair[0].millimetres() <= pair[1].millimetres()));
     assert_eq!((shop.taps.len(), shop.reamers.len(), shop.change_gears.len()), (16, 8, 16));
     assert_eq!(shop.taps[9].designation, "M4");
-    // 1 and 49 hundredths, 19 halves, 10 tens of millimetres.
+    // 1 and 49 hundredths, 19 halves, 10 tens of millimeters.
     assert_eq!(shop.gauge_blocks.len(), 1 + 49 + 19 + 10);
     assert_eq!(shop.gauge_blocks[49].quantity().value, 1.49);
 }

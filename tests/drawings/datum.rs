@@ -91,7 +91,7 @@ proptest! {
     fn the_indicated_work_stands_off_the_axis_as_it_does(
         off in (-0.5..0.5f64, -0.5..0.5f64), boss in any::<bool>(), chuck in any::<bool>(), zero in -1.0..1.0f64,
     ) {
-        // A tip is pressed in where the metal comes nearer: in a bore where its centre is not, on a boss where it is.
+        // A tip is pressed in where the metal comes nearer: in a bore where its center is not, on a boss where it is.
         let sense = if boss { 1.0 } else { -1.0 };
         let r = [off.0, off.1, -off.0, -off.1].map(|way| zero + sense * way);
         let query = format!(

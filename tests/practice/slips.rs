@@ -52,7 +52,7 @@ fn a_wrong_unit_or_system_is_seen() {
                 70.0 / (PI * 0.5),
                 "rpm",
             ),
-            // The 1000 millimetres of a metre left out.
+            // The 1000 millimeters of a meter left out.
             ("speeds/spindle-speed", "cutting_speed=18 m/min&diameter=40 mm", "exact_speed", 18.0 / (PI * 40.0), "rpm"),
             ("speeds/hand-feed", "feed_rate=3.6 in/min&travel_per_turn=0.1 in", "time_per_turn", 0.1 / 3.6, "s"),
             (
@@ -71,7 +71,7 @@ fn a_wrong_unit_or_system_is_seen() {
             ),
             // A power asked for, a torque answered.
             ("speeds/hand-feed", "feed_rate=3.6 in/min&travel_per_turn=0.1 in", "time_per_turn", 36.0, "rpm"),
-            // A bar of 1/2 in on a speed in metres: its half taken as millimetres.
+            // A bar of 1/2 in on a speed in meters: its half taken as millimeters.
             (
                 "speeds/spindle-speed",
                 "cutting_speed=18 m/min&diameter=1/2 in",

@@ -100,7 +100,7 @@ fn card(answered: &Answered) -> Markup {
                 Body::Roots(_) | Body::Correction(_) => {}
             }
             @let assumed: Vec<String> = record.assumed.iter().filter(|one| one.field != "units")
-                .map(|one| format!("{} {}", label(answer.entry, one.field), plain(&one.value))).collect();
+                .map(|one| format!("{}: {}", label(answer.entry, one.field), plain(&one.value))).collect();
             @if !assumed.is_empty() { p.about { "Assumed: " (assumed.join("; ")) "." } }
             @if !own.is_empty() || !record.notes.is_empty() {
                 details.more { summary { "Take care, and notes" }

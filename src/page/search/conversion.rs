@@ -3,7 +3,7 @@
 use super::phrase::{Meaning, Phrase, is_filler};
 use crate::quantity::{Dimension, System, Unit, Written, text};
 
-/// Decimals that are shown: a millionth of an inch or of a millimetre is finer than anybody measures.
+/// Decimals that are shown: a millionth of an inch or of a millimeter is finer than anybody measures.
 const PLACES: usize = 6;
 
 /// One size in several units.

@@ -334,7 +334,7 @@ fn size(parts: &[String], text: &str, after: Option<&str>) -> Option<Meaning> {
         return (parts.len() <= 2 && text.contains(['/', '½', '¼', '¾', '⅛', '⅜', '⅝', '⅞']) && written.value > 0.0)
             .then_some(Meaning::Fraction);
     };
-    // `5 m in inches` is metres to be converted, not minutes.
+    // `5 m in inches` is meters to be converted, not minutes.
     let joins = parts.len() > 2 && is_filler(&parts[parts.len() - 1]) && after.is_some_and(is_unit);
     let shorter = joins && read(&parts[..parts.len() - 1].join(" "), "").is_ok_and(|before| before.unit.is_some());
     (!shorter && (unit != Unit::Celsius || text.len() > 2)).then_some(Meaning::Quantity(written))

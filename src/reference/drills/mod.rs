@@ -10,7 +10,7 @@ use utoipa::ToSchema;
 const INCH_ROWS: &str = include_str!("../../../data/drills_inch.csv");
 const METRIC_ROWS: &str = include_str!("../../../data/drills_metric.csv");
 
-/// The series a drill belongs to: fractions of an inch, numbers, letters or millimetres.
+/// The series a drill belongs to: fractions of an inch, numbers, letters or millimeters.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, ToSchema)]
 #[serde(rename_all = "lowercase")]
 pub enum DrillSystem {
@@ -20,7 +20,7 @@ pub enum DrillSystem {
     Number,
     /// Letter sizes, `F`.
     Letter,
-    /// Millimetre sizes, `6.8 mm`.
+    /// Millimeter sizes, `6.8 mm`.
     Metric,
 }
 
@@ -49,7 +49,7 @@ impl DrillSystem {
 pub enum DrillUnit {
     /// Inches.
     Inch,
-    /// Millimetres.
+    /// Millimeters.
     Millimetre,
 }
 
@@ -79,7 +79,7 @@ impl Drill {
         }
     }
 
-    /// Nominal diameter in millimetres.
+    /// Nominal diameter in millimeters.
     pub fn millimetres(&self) -> f64 {
         match self.unit {
             DrillUnit::Inch => self.diameter * 25.4,

@@ -53,7 +53,7 @@ fn unit_and_system_agree() {
 
 #[test]
 fn inch_and_millimetre_columns_agree() {
-    // The second column was rounded where it was printed: 4 places of a millimetre, 5 of an inch.
+    // The second column was rounded where it was printed: 4 places of a millimeter, 5 of an inch.
     let agree = |table: &str, factor: f64, half_a_digit: f64| {
         for row in csv::Reader::from_reader(table.as_bytes()).records() {
             let row = row.unwrap();

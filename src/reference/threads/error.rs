@@ -42,12 +42,12 @@ pub struct DesignationError {
 }
 
 impl DesignationError {
-    /// A refusal without a list of neighbours.
+    /// A refusal without a list of neighbors.
     pub fn new(kind: ErrorKind, says: impl Into<String>, try_this: impl Into<String>) -> Self {
         Self { kind, says: says.into(), try_this: try_this.into(), nearest: Vec::new() }
     }
 
-    /// The same refusal with the neighbours that exist; the first becomes the value to try.
+    /// The same refusal with the neighbors that exist; the first becomes the value to try.
     #[must_use]
     pub fn with_nearest(mut self, nearest: Vec<String>) -> Self {
         if let Some(first) = nearest.first() {

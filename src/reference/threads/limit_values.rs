@@ -57,7 +57,7 @@ pub enum Tolerances {
     Unified(UnifiedTolerances),
     /// After ISO 965-1, in µm.
     Metric(MetricTolerances),
-    /// After ISO 228-1, in millimetres.
+    /// After ISO 228-1, in millimeters.
     Pipe(PipeTolerances),
     /// After ASME B1.5, in inches.
     Acme(AcmeTolerances),
@@ -122,7 +122,7 @@ pub struct MetricTolerances {
     pub sources: Vec<Provenance>,
 }
 
-/// Tolerances of ISO 228-1, in millimetres.
+/// Tolerances of ISO 228-1, in millimeters.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PipeTolerances {
     /// Of the pitch diameter.

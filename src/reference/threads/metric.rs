@@ -1,5 +1,5 @@
 //! Limits of size of metric M threads (ISO 965-1): basic diameters rounded to 0.001 mm, then
-//! whole micrometres of deviation and tolerance.
+//! whole micrometers of deviation and tolerance.
 
 use super::classes::{MetricClass, metric_classes_at};
 use super::error::{DesignationError, ErrorKind};

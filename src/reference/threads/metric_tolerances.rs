@@ -47,7 +47,7 @@ const RANGES: [(f64, f64); 9] = [
     (180.0, 355.0),
 ];
 
-/// A value in micrometres and where it is from.
+/// A value in micrometers and where it is from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Cell {
     /// The value in µm.

@@ -99,9 +99,9 @@ pub struct AcmeRow {
 pub struct TrapezoidalRow {
     /// Designation, `Tr20x4`.
     pub designation: String,
-    /// Basic major diameter in millimetres.
+    /// Basic major diameter in millimeters.
     pub diameter_mm: f64,
-    /// Pitch in millimetres.
+    /// Pitch in millimeters.
     pub pitch_mm: f64,
     /// Source key.
     pub source: String,

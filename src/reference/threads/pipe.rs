@@ -8,7 +8,7 @@ use super::profile::height_um;
 use super::rounding::half_up;
 use super::{Thread, ThreadSystem};
 
-/// Major, pitch and minor diameter in whole micrometres.
+/// Major, pitch and minor diameter in whole micrometers.
 fn diameters_um(row: &ParallelRow) -> (i64, i64, i64) {
     let major = half_up(row.major_mm * 1000.0);
     let height = height_um(row.pitch_mm);

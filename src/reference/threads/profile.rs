@@ -30,7 +30,7 @@ pub const UNIFIED_STRESS: f64 = 9.0 * ROOT_3 / 16.0;
 const COT_27_30: f64 = 1.920_982_126_971_166;
 /// Height of a Whitworth thread over the pitch: two thirds of the triangle, cot 27.5°/3 (0.640327).
 pub const WHITWORTH_HEIGHT: f64 = COT_27_30 / 3.0;
-/// Basic dimensions of a thread, in its own unit (inch or millimetre; areas in its square).
+/// Basic dimensions of a thread, in its own unit (inch or millimeter; areas in its square).
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Basics {
     /// Basic major diameter as printed: 3 places in mm, 4 in inches.
@@ -51,7 +51,7 @@ pub struct Basics {
     pub lead: f64,
 }
 
-/// Height of a pipe thread in whole micrometres: 0.640327 of the rounded pitch.
+/// Height of a pipe thread in whole micrometers: 0.640327 of the rounded pitch.
 pub(super) fn height_um(pitch: f64) -> i64 {
     half_up(WHITWORTH_HEIGHT * pitch * 1000.0)
 }

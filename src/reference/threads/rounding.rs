@@ -5,7 +5,7 @@
 /// any part of a printed digit that matters.
 const TIE: f64 = 1e-7;
 
-/// Nearest whole number, a tie going to the even neighbour.
+/// Nearest whole number, a tie going to the even neighbor.
 pub fn half_even(x: f64) -> i64 {
     let low = x.floor();
     let above = x - low;
@@ -24,7 +24,7 @@ pub fn half_up(x: f64) -> i64 {
     (x + 0.5 + TIE).floor() as i64
 }
 
-/// `n / d` to the nearest whole number, a tie going to the even neighbour; exact.
+/// `n / d` to the nearest whole number, a tie going to the even neighbor; exact.
 pub fn divide_half_even(n: i64, d: i64) -> i64 {
     let low = n.div_euclid(d);
     let twice = 2 * n.rem_euclid(d);

@@ -32,9 +32,9 @@ pub struct UnifiedRow {
 pub struct MetricRow {
     /// Designation as ISO 261 writes it, `M8` or `M8x1`.
     pub designation: String,
-    /// Basic major diameter in millimetres.
+    /// Basic major diameter in millimeters.
     pub diameter_mm: f64,
-    /// Pitch in millimetres.
+    /// Pitch in millimeters.
     pub pitch_mm: f64,
     /// `coarse` or `fine`.
     pub series: String,
@@ -146,7 +146,7 @@ pub fn nearest_metric_sizes(diameter: f64, count: usize) -> Vec<String> {
     rows.into_iter().take(count).map(|row| row.designation.clone()).collect()
 }
 
-/// A wrong diameter matters more than a wrong pitch to whoever looks for a neighbour.
+/// A wrong diameter matters more than a wrong pitch to whoever looks for a neighbor.
 fn distance(diameter: f64, wanted_diameter: f64, pitch: f64, wanted_pitch: f64) -> f64 {
     8.0 * (diameter / wanted_diameter).ln().abs() + (pitch / wanted_pitch).ln().abs()
 }

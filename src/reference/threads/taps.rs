@@ -187,7 +187,7 @@ pub fn tap_tolerance(pitch: f64) -> Option<&'static TapToleranceRow> {
 }
 
 /// The tolerance by which the zones of ISO 2857 are laid out: that of the internal pitch diameter,
-/// grade 5, in whole micrometres; with where its cells are from.
+/// grade 5, in whole micrometers; with where its cells are from.
 pub fn grade_5(thread: &Thread) -> Option<(i64, Vec<Provenance>)> {
     let limits = internal_limits(thread, Some("5H"), None).ok()?;
     match limits.tolerances {
@@ -196,7 +196,7 @@ pub fn grade_5(thread: &Thread) -> Option<(i64, Vec<Provenance>)> {
     }
 }
 
-/// The zone of an ISO class above the basic pitch diameter, in whole micrometres, halves upward.
+/// The zone of an ISO class above the basic pitch diameter, in whole micrometers, halves upward.
 pub fn tap_class_zone(row: &TapClassRow, grade_5_um: i64) -> (i64, i64) {
     let at = |share: f64| half_up(share * grade_5_um as f64);
     (at(row.lower_share), at(row.upper_share))

@@ -5,19 +5,19 @@
 pub enum ThreadSystem {
     /// Unified inch threads; every length is in inches.
     Unified,
-    /// Metric M threads; every length is in millimetres.
+    /// Metric M threads; every length is in millimeters.
     Metric,
     /// National pipe taper threads, in inches; the diameter is the outside diameter of the pipe.
     Npt,
-    /// Parallel pipe threads G of ISO 228-1, in millimetres.
+    /// Parallel pipe threads G of ISO 228-1, in millimeters.
     PipeParallel,
-    /// Pipe threads R, Rp and Rc of ISO 7-1, in millimetres; diameters are those of the gauge plane.
+    /// Pipe threads R, Rp and Rc of ISO 7-1, in millimeters; diameters are those of the gauge plane.
     PipeTaper,
     /// Whitworth threads, BSW and BSF, in inches.
     Whitworth,
     /// General purpose Acme threads, in inches.
     Acme,
-    /// ISO metric trapezoidal threads, in millimetres.
+    /// ISO metric trapezoidal threads, in millimeters.
     Trapezoidal,
 }
 

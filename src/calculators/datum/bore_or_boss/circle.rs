@@ -1,5 +1,5 @@
 //! The steps to the circle of the tip's path, exact through three touches, least squares through more, and the
-//! touches as they are seen from its centre.
+//! touches as they are seen from its center.
 
 use crate::arithmetic::circle_fit::Circle;
 use crate::arithmetic::touching::{Pair, columns, take};
@@ -74,7 +74,7 @@ pub(super) fn prove_fit(touches: &[Point], circle: Circle, record: &mut Record) 
     seen
 }
 
-/// The touches seen from the centre.
+/// The touches seen from the center.
 pub(super) struct Seen {
     pub(super) distances: Vec<FoundExtent>,
     /// Directions of length one.
@@ -82,7 +82,7 @@ pub(super) struct Seen {
 }
 
 impl Seen {
-    /// Distances and directions of the touches from the centre.
+    /// Distances and directions of the touches from the center.
     pub(super) fn from(centre: &Pair<FoundPlace>, touches: &[Point], record: &mut Record) -> Self {
         let columns = columns(touches);
         let of = ["from_center.x", "from_center.y"];

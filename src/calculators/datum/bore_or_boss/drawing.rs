@@ -43,7 +43,7 @@ pub fn draw(input: &BoreOrBossInput, result: &BoreOrBossResult) -> Drawing {
         if touches.len() > 3 && touches.len() <= WRITTEN {
             words = words.then(words!("\n{}": result.residuals[at]));
         }
-        // In a bore there is room on the way to the centre.
+        // In a bore there is room on the way to the center.
         let inwards = if input.feature == Some(Feature::Boss) { 0.0 } else { 180.0 };
         drawing.note_near(*touch, tip, direction(centre, *touch) + inwards, words);
     }

@@ -1,14 +1,14 @@
-//! How firmly touches hold a circle's centre: the covariance of the least squares centre, and the
+//! How firmly touches hold a circle's centre: the covariance of the least squares center, and the
 //! arc that the touches span.
 
 use super::circle::{Seen, WAYS};
 use crate::arithmetic::touching::Pair;
 use crate::calculators::prelude::*;
 
-/// Beyond so many times the error of a touch the hold on the centre is called weak.
+/// Beyond so many times the error of a touch the hold on the center is called weak.
 const WEAK: f64 = 3.0;
 
-/// Uncertainty of the centre, angle and height of the arc; `None` where nothing holds the centre.
+/// Uncertainty of the center, angle and height of the arc; `None` where nothing holds the center.
 pub fn find_hold(
     seen: &Seen,
     path: FoundExtent,

@@ -1,5 +1,5 @@
-//! The centre of a bore or a boss from touches round it: exact through three, least squares through
-//! more, with what is left over and how far an error of a touch moves the centre.
+//! The center of a bore or a boss from touches round it: exact through three, least squares through
+//! more, with what is left over and how far an error of a touch moves the center.
 
 mod circle;
 mod drawing;

@@ -104,7 +104,7 @@ impl Edge {
     }
 }
 
-/// How far a touch lies from the crossing, in metres.
+/// How far a touch lies from the crossing, in meters.
 pub(super) fn distance(touch: &Pair<Place>, crossing: &Pair<FoundPlace>) -> f64 {
     (touch.on[0].get() - crossing.on[0].get()).hypot(touch.on[1].get() - crossing.on[1].get()).si()
 }

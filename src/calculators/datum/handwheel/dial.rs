@@ -53,7 +53,7 @@ rules! { pub check_dial(HandwheelInput) {
 } }
 
 impl HandwheelInput {
-    /// Travel of one turn in metres, where it is known.
+    /// Travel of one turn in meters, where it is known.
     pub fn turn(&self) -> Option<f64> {
         let by_divisions = || Some(self.travel_per_division?.get().si() * f64::from(self.divisions?.get()));
         self.stated_turn().or_else(by_divisions)
@@ -114,7 +114,7 @@ impl Dial {
         }
     }
 
-    /// Travel of one division, in metres.
+    /// Travel of one division, in meters.
     pub fn division(&self) -> f64 {
         match self {
             Dial::Turning { turn, divisions } => turn.si / divisions.si,

@@ -49,12 +49,12 @@ pub fn draw(input: &IndicateInput, result: &IndicateResult) -> Drawing {
             drawing.across((0.0, 0.0), to, line, x).of("move.x");
         }
         if to.1.abs() > TINY {
-            // Inside the work, on the far side of its centre.
+            // Inside the work, on the far side of its center.
             let side = if work.0 < axis.0 { -1.0 } else { 1.0 };
             drawing.upright((0.0, 0.0), to, Beside { from: work.0, by: 22.0 * side }, y).of("move.y");
         }
     }
-    // Between the centre lines, away from the centre of the work.
+    // Between the center lines, away from the center of the work.
     let towards = (if axis.0 < work.0 { -1.0 } else { 1.0 }, if axis.1 < work.1 { -1.0 } else { 1.0 });
     drawing.note_near(axis, 0.1 * radius, direction((0.0, 0.0), towards), "axis");
     drawing

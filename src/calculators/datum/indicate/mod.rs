@@ -1,4 +1,4 @@
-//! How far off centre a bore or a boss runs, from an indicator's readings at its four quarters, and
+//! How far off center a bore or a boss runs, from an indicator's readings at its four quarters, and
 //! which way to move: half the difference of opposite readings.
 
 mod drawing;
@@ -200,7 +200,7 @@ impl Calculator for Indicate {
                 t: (TRUES[at]) = r * cos(λ), r = (fields[at]): readings[at], λ = lever_angle: lever)
         });
         // Toward the side that reads less: in a bore the metal is farther there, and so is the
-        // centre. A boss is the other way round, and so is moving the work in place of the spindle.
+        // center. A boss is the other way round, and so is moving the work in place of the spindle.
         let toward_less = (feature == Feature::Bore) == (turning == Turning::Spindle);
         let what = match turning {
             Turning::Spindle => ["Move of the spindle on X", "Move of the spindle on Y"],

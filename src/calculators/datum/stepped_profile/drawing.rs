@@ -8,7 +8,7 @@ use crate::drawing::{Beside, Drawing, Ink, Point, Words, direction, free_side, m
 /// About so many of the places are shown.
 const SHOWN: usize = 25;
 
-/// An arc that turns less than this has its centre too far off to be shown.
+/// An arc that turns less than this has its center too far off to be shown.
 const FLAT: f64 = 40.0;
 
 /// Draws an answer.

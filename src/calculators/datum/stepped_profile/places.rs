@@ -178,7 +178,7 @@ impl Stepping<'_> {
             ("Corner left in each step, Y", "contact.y", "corner.y", Y),
         ] {
             self.record
-                .choose(what, "X of one and Y of the other of two neighbours, on the cutter's side of the profile")
+                .choose(what, "X of one and Y of the other of two neighbors, on the cutter's side of the profile")
                 .with("p", contact, on(contacts, axis))
                 .gives(field, on(&corners, axis));
         }

@@ -31,11 +31,11 @@ pub enum Shape {
 /// An arc: its circle, where it starts and how far it turns.
 #[derive(Clone, Copy, Debug)]
 pub struct Arc {
-    /// Centre.
+    /// Center.
     pub center: Plane,
     /// Radius.
     pub radius: f64,
-    /// From the centre to the middle of the chord.
+    /// From the center to the middle of the chord.
     pub apothem: f64,
     /// Angle of the first point, in degrees, and the formula that found it.
     pub start: (f64, &'static str),
@@ -43,7 +43,7 @@ pub struct Arc {
     pub half: (f64, &'static str),
     /// Which way it turns.
     pub sense: Sense,
-    /// The tool is on the side of the centre.
+    /// The tool is on the side of the center.
     pub hollow: bool,
 }
 
@@ -99,7 +99,7 @@ impl Arc {
         ((point.0 - self.center.0).hypot(point.1 - self.center.1) - self.radius).abs()
     }
 
-    /// A point on a circle about the same centre.
+    /// A point on a circle about the same center.
     pub fn point(&self, radius: f64, degrees: f64) -> Plane {
         let (sin, cos) = angle::sin_cos(degrees);
         (self.center.0 + radius * cos, self.center.1 + radius * sin)
@@ -186,7 +186,7 @@ impl Profile {
     }
 
     /// The corners that a square cutter leaves standing, one for each step: each has the X of one of
-    /// two neighbouring contacts and the Y of the other, on the side of the tool.
+    /// two neighboring contacts and the Y of the other, on the side of the tool.
     pub fn corners(&self, contacts: &[Plane]) -> Vec<Plane> {
         let (nx, ny) = self.normal();
         let corner = |pair: &[Plane]| {

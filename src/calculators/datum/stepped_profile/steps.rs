@@ -69,7 +69,7 @@ impl Stepping<'_> {
         step!(self.record, "Length of an even step", s: "step_made" = L / n, L = length, n = steps)
     }
 
-    /// Centre, first angle, turn and length of the arc.
+    /// Center, first angle, turn and length of the arc.
     fn find_arc(&mut self, arc: &Arc, radius: Size, chord: FoundExtent) -> FoundExtent {
         let what = "Center from the middle of the chord";
         let apothem: FoundExtent = if arc.apothem == 0.0 {

@@ -1,5 +1,5 @@
 //! The shortest way through a set of places: exact for few by dynamic programming over subsets (Held
-//! and Karp 1962), for more by nearest neighbour, then 2-opt (Croes 1958) and Or-opt (Or 1976) until
+//! and Karp 1962), for more by nearest neighbor, then 2-opt (Croes 1958) and Or-opt (Or 1976) until
 //! neither shortens the way.
 
 use crate::budget::go_on;

@@ -34,7 +34,7 @@ pub fn draw(_: &ArcInput, result: &ArcResult) -> Drawing {
     drawing
 }
 
-/// The centre of an arc, and the direction in which it begins.
+/// The center of an arc, and the direction in which it begins.
 fn place(arc: &ArcSolution) -> (Point, f64) {
     ((0.0, arc.height.si() - arc.radius.si()), 90.0 - arc.angle.degrees() / 2.0)
 }
@@ -46,7 +46,7 @@ fn outline(drawing: &mut Drawing, arc: &ArcSolution, ink: Ink, number: u32) {
     drawing.line(ink, (-half, 0.0), (half, 0.0)).of("chord").number(number);
 }
 
-/// Below this angle the centre lies too far off to be shown.
+/// Below this angle the center lies too far off to be shown.
 const FLAT: f64 = 30.0;
 
 fn dimensions(drawing: &mut Drawing, arc: &ArcSolution, others: &[ArcSolution]) {

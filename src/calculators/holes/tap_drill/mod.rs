@@ -110,10 +110,10 @@ pub struct TapDrillRow {
 #[derive(Debug, Gives)]
 pub struct TapDrillChosen {
     /// The trade's name for the drill.
-    #[label("Name")]
+    #[label("")]
     pub name: &'static str,
     /// Its diameter.
-    #[label("Drill size")]
+    #[label("Size")]
     pub diameter: FoundSize,
     /// The height of thread that its hole leaves; absent for taper threads.
     #[label("Height of thread")]
@@ -130,10 +130,10 @@ pub struct TapDrillChosen {
 #[derive(Debug, Gives)]
 pub struct TapDrillPublished {
     /// The trade's name for the drill.
-    #[label("Name")]
+    #[label("")]
     pub name: &'static str,
     /// Its diameter.
-    #[label("Drill size")]
+    #[label("Size")]
     pub diameter: FoundSize,
     /// The hole expected from it: its diameter and what it cuts large by.
     #[label("Hole")]

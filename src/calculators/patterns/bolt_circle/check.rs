@@ -75,7 +75,7 @@ pub fn least_separation(input: &BoltCircleInput) -> Option<f64> {
     inside.chain((first != last).then(|| 360.0 - apart(last - first))).reduce(f64::min)
 }
 
-/// What is left between two holes with centres so far apart; the rounding of the subtraction is none.
+/// What is left between two holes with centers so far apart; the rounding of the subtraction is none.
 pub fn gap(chord: Length, hole: Length) -> Length {
     let gap = chord - hole;
     if gap.si().abs() <= 4.0 * f64::EPSILON * hole.si() { Length::from_si(0.0) } else { gap }

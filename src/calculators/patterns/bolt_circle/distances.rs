@@ -1,4 +1,4 @@
-//! The distances between neighbouring holes of a bolt circle that a caliper checks.
+//! The distances between neighboring holes of a bolt circle that a caliper checks.
 
 use super::check::gap;
 use super::{BoltCircleInput, Distances};
@@ -34,7 +34,7 @@ pub fn find_distances(
         record.note(
             "neighbours_overlap",
             "Holes next to each other in the full pattern would run into each other, though none of those listed do; \
-             there is no gap between neighbours to check.",
+             there is no gap between neighbors to check.",
         );
         return alone;
     }

@@ -61,7 +61,7 @@ pub fn draw(input: &BoltCircleInput, result: &BoltCircleResult) -> Drawing {
     drawing
 }
 
-/// The direction of a point from the centre, in degrees.
+/// The direction of a point from the center, in degrees.
 fn away(point: Point, centre: Point) -> f64 {
     (point.1 - centre.1).atan2(point.0 - centre.0).to_degrees()
 }

@@ -77,18 +77,18 @@ pub struct BoltCircleResult {
     pub distances: Distances,
 }
 
-/// What a caliper can check between neighbouring holes.
+/// What a caliper can check between neighboring holes.
 #[derive(Debug, Default, Gives)]
 pub struct Distances {
-    /// Straight distance between the centers of neighbouring holes of the pattern; absent for one hole.
+    /// Straight distance between the centers of neighboring holes of the pattern; absent for one hole.
     #[label("Center to center")]
     pub adjacent_chord: Option<FoundExtent>,
-    /// Metal between the edges of neighbouring holes; needs the hole diameter.
+    /// Metal between the edges of neighboring holes; needs the hole diameter.
     #[label("Metal between holes")]
     pub gap: Option<FoundExtent>,
-    /// Caliper outside pins in neighbouring holes: chord plus hole diameter; needs the hole diameter.
+    /// Caliper outside pins in neighboring holes: chord plus hole diameter; needs the hole diameter.
     pub over_pins: Option<FoundExtent>,
-    /// Caliper inside pins in neighbouring holes: chord less hole diameter; needs the hole diameter.
+    /// Caliper inside pins in neighboring holes: chord less hole diameter; needs the hole diameter.
     pub between_pins: Option<FoundExtent>,
 }
 
@@ -118,7 +118,7 @@ impl Calculator for BoltCircle {
         hole to hole, and what a caliper must read between neighbors.";
     const TASK: Task = Task::LayOut;
     const ANOTHER_CHECK: &'static str =
-        "Put pins into two neighbouring holes: over them a caliper reads the chord and one pin's diameter.";
+        "Put pins into two neighboring holes: over them a caliper reads the chord and one pin's diameter.";
     const WORDS: &'static str = "PCD, pitch circle, hole circle, flange, hole pattern, coordinates, equally spaced, \
         over pins";
     const NEAR: &'static str = "dividing head, indexing, dividing plate";

@@ -116,7 +116,7 @@ fn start_through(
             "through_off_circle",
             format!(
                 "The hole picked up lies {percent} percent {way}. Hole 1 is put on the circle in its direction; check \
-                 the diameter and the centre."
+                 the diameter and the center."
             ),
         );
     }

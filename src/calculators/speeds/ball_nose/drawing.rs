@@ -25,7 +25,7 @@ pub fn draw(input: &BallNoseInput, result: &BallNoseResult) -> Drawing {
     let right = radius * 1.35;
     let mut surface: Vec<Point> = Vec::new();
     if let Some(step) = step {
-        // Where two neighbouring balls cross.
+        // Where two neighboring balls cross.
         let cross = (step / 2.0 / radius).min(1.0).asin().to_degrees();
         for back in [2.0, 1.0] {
             let from = if back == 2.0 { 0.0 } else { -cross };

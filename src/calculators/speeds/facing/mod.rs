@@ -33,7 +33,7 @@ choice! {
 choice! {
     /// What the machine keeps constant while the tool goes inward: `spindle_speed`, or `surface_speed` with a spindle that speeds up.
     FacingHold {
-        /// The spindle's speed; the surface speed falls towards the centre.
+        /// The spindle's speed; the surface speed falls towards the center.
         SpindleSpeed = "spindle_speed",
         /// The surface speed, until the spindle reaches its fastest.
         SurfaceSpeed = "surface_speed",

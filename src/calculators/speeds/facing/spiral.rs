@@ -21,7 +21,7 @@ pub struct Path {
     pub limit_diameter: Option<FoundExtent>,
 }
 
-/// The cutting speed where the cut ends, unless that is the centre.
+/// The cutting speed where the cut ends, unless that is the center.
 fn ending(inner: Extent, speed: FoundSpindleSpeed, record: &mut Record) -> Option<FoundCuttingSpeed> {
     let Quantity { value, unit, .. } = inner.quantity();
     let across = CutDiameter { of: "inner_diameter", size: Size::stated(value, unit) };
@@ -57,7 +57,7 @@ pub fn at_surface_speed(
     match input.machine.spindle.fastest {
         Some(fastest) if limit(fastest) >= outer => at_one_speed(input, inner, set, record),
         Some(fastest) if limit(fastest) > least => held_to_the_limit(input, (wanted, inner), fastest, set, record),
-        // Without a fastest speed the rules between fields see to it that the cut ends before the centre.
+        // Without a fastest speed the rules between fields see to it that the cut ends before the center.
         _ => held_all_the_way(input, (wanted, inner), set, record),
     }
 }

@@ -307,7 +307,7 @@ fn asked_for(input: &IdentifyInput, one: &Listed, in_families: bool) -> bool {
     angle && body && families.is_none_or(|families| families.contains(&ThreadFamily::of(thread)))
 }
 
-/// The pitch as stated, in metres.
+/// The pitch as stated, in meters.
 fn pitch_of(input: &IdentifyInput) -> f64 {
     match (input.pitch, input.threads_per_inch, input.turns, input.turns_length) {
         (Some(pitch), ..) => pitch.get().si(),

@@ -33,7 +33,7 @@ pub struct Measured {
     pub wear: Extent,
 }
 
-/// A candidate, with lengths in metres.
+/// A candidate, with lengths in meters.
 pub struct Candidate {
     /// The listed thread.
     pub listed: &'static Listed,
@@ -54,13 +54,13 @@ pub struct Candidate {
     pub fits: bool,
 }
 
-/// The basic diameter over a thread's crests, in metres.
+/// The basic diameter over a thread's crests, in meters.
 pub fn basic(listed: &Listed, crest: Crest) -> f64 {
     let basics = listed.basics();
     unit_of(listed.thread()).to_si(if crest == Crest::Outside { basics.major } else { basics.minor })
 }
 
-/// A thread's pitch, in metres.
+/// A thread's pitch, in meters.
 pub fn pitch(thread: &Thread) -> f64 {
     unit_of(thread).to_si(thread.pitch)
 }

@@ -161,7 +161,7 @@ pub fn overcut(
 /// Places that are tried before the summit is sought between two of them.
 const TRIED: u32 = 720;
 
-/// Where a function from 0 to `most` is highest: between the neighbours of the best of many places it has one summit,
+/// Where a function from 0 to `most` is highest: between the neighbors of the best of many places it has one summit,
 /// found by golden section.
 fn highest(f: impl Fn(f64) -> f64, most: f64) -> f64 {
     let place = |number: u32| most * f64::from(number) / f64::from(TRIED);

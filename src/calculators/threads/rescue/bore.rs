@@ -11,7 +11,7 @@ const LEAST_SHARE: f64 = 0.55;
 /// What a sum of sizes in two units is off by, and far below any place that is printed.
 const NEAR: f64 = 1e-12;
 
-/// What a hole for one new thread must keep to; lengths in metres.
+/// What a hole for one new thread must keep to; lengths in meters.
 pub struct Bore<'t> {
     /// The new thread.
     pub thread: &'t Thread,

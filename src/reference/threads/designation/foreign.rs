@@ -1,4 +1,4 @@
-//! Threads of other standards, recognised by their letters so that they are refused as what
+//! Threads of other standards, recognized by their letters so that they are refused as what
 //! they are and not as a spelling mistake.
 
 use crate::reference::threads::error::{DesignationError, ErrorKind};

@@ -43,10 +43,10 @@ pub fn counts() -> String {
     several("[0-9]+")
 }
 
-/// Numbers parted by `|`, or a range.
+/// Numbers parted by `|`, or a range; one alone is a number, with bounds of its own.
 fn several(number: &str) -> String {
     let one = format!(r"{GAP}\+?{number}{GAP}");
-    format!(r"^(?:{one}(?:\|{one})*|{one}\.\.{one}step{one})$")
+    format!(r"^(?:{one}(?:\|{one})+|{one}\.\.{one}step{one})$")
 }
 
 /// The pattern of a text, alone or as a list.
@@ -172,8 +172,14 @@ mod tests {
         for text in ["2 in³/min", "2 in^3/min", "2 cu in/min", "2cc/min"] {
             assert!(of(kind::RemovalRate::ROW).is_match(text), "{text}");
         }
-        for text in ["4..12 step 2", "4|6", "6.0"] {
-            assert!(Regex::new(&numbers()).expect("a regular expression").is_match(text), "{text}");
+        let (numbers, counts) = (Regex::new(&numbers()).expect("a pattern"), Regex::new(&counts()).expect("a pattern"));
+        for text in ["4..12 step 2", "4|6", "0.5|1|2"] {
+            assert!(numbers.is_match(text), "{text}");
+            assert_eq!(counts.is_match(text), !text.contains("0."), "{text}");
+        }
+        // One alone is a number with its bounds, and a range has a step.
+        for text in ["6.0", "6", "4..12", "4|", "|4"] {
+            assert!(!numbers.is_match(text) && !counts.is_match(text), "{text}");
         }
     }
 

@@ -31,14 +31,13 @@ UNSAID = {
     "no_answer": "sound inputs between which there is no shape, thread or speed",
     "not_offered": "known, but not answered for here",
 }
-# The same where the value is a quantity: its bounds are stated in one unit and hold in all, and one unit may stand for a
-# number and its tolerance, so that a pattern does not ask for it behind each.
-OF_A_QUANTITY = {"value_out_of_range", "unit_missing"}
+# The same where the value is a quantity: its bounds are stated in one unit and hold in all; one unit may stand for a number
+# and its tolerance, so that a pattern does not ask for it behind each; no pattern sees that the fraction in 1-3/2 is above 1.
+OF_A_QUANTITY = {"value_out_of_range", "unit_missing", "value_ambiguous"}
 # The same where the value is a text that says more than one thing: a range, a list, a tolerance, a designation, a row. Its
 # pattern holds the parts, not in which order they make sense, nor how many there may be, nor whether any has a unit.
 OF_A_TEXT_OF_PARTS = {
-    "value_unreadable", "value_ambiguous", "unit_unknown", "unit_wrong", "kind_wrong", "too_large",
-    "value_empty",
+    "value_unreadable", "unit_unknown", "unit_wrong", "kind_wrong", "too_large", "value_empty",
 }
 PARTED = re.compile(r"\||\.\.|step|±|\+|[/⁄∕][-−–‐‑]")
 
@@ -95,11 +94,13 @@ def unsaid(case, wrong):
     if code in UNSAID:
         return True
     if code in OF_A_QUANTITY:
-        is_count = isinstance(value, (int, str)) and "integer" in json.dumps(schema) and str(value).strip().isdigit()
-        return "enum" not in schema and not is_count
-    if isinstance(value, dict) and "plus_minus" in value:
-        # A tolerance is stated once. A schema could say so, but linters then take the object's examples for wrong ones.
-        return code == "value_unreadable" and ("plus" in value or "minus" in value)
+        # A count has its bounds in the schema; in a list they can be another field's.
+        of_count = "integer" in json.dumps(schema) and schema.get("type") != "array"
+        return "enum" not in schema and not (of_count and str(value).strip().isdigit())
+    if isinstance(value, dict) and {"plus", "minus", "plus_minus"} & value.keys():
+        # A tolerance is stated once, and threads per inch take none. A schema could say so of each unit by itself, but linters
+        # then take the object's own example for a wrong one.
+        return code == "value_unreadable"
     return code in OF_A_TEXT_OF_PARTS and is_of_parts(case, schema, value)
 
 

@@ -123,14 +123,14 @@ for (const size of [PHONE, DESK]) {
     const page = await open(browser, size, '/datum/visit-order');
     const boxes = page.locator('[data-field=points] .boxes');
     assert.ok(await page.locator('#field-points').isHidden());
-    const put = (row, axis, value) => boxes.getByRole('textbox', { name: `Places: place ${row}, ${axis}` }).fill(value);
+    const put = (row, axis, value) => boxes.getByRole('textbox', { name: `Places: point ${row}, ${axis}` }).fill(value);
     await page.selectOption('[name="points.unit"]', 'in');
     await put(1, 'X', '0.5');
     await put(1, 'Y', '1/2');
     await put(2, 'X', '4-1/2');
     await put(2, 'Y', '3');
     await page.waitForURL((url) => url.searchParams.get('points') === '0.5 in,1/2 in;4-1/2 in,3 in');
-    await press(boxes.getByRole('button', { name: 'Add a place' }));
+    await press(boxes.getByRole('button', { name: 'Add a point' }));
     // Half a point is not sent while one types it, and is refused once one leaves it.
     await page.keyboard.type('2');
     await page.waitForTimeout(500);
@@ -140,7 +140,7 @@ for (const size of [PHONE, DESK]) {
     await put(3, 'Y', '1');
     await page.waitForURL((url) => url.searchParams.get('points') === '0.5 in,1/2 in;4-1/2 in,3 in;2 in,1 in');
     await answered(page);
-    await press(boxes.getByRole('button', { name: 'Remove place 1' }));
+    await press(boxes.getByRole('button', { name: 'Remove point 1' }));
     await page.waitForURL((url) => url.searchParams.get('points') === '4-1/2 in,3 in;2 in,1 in');
     await page.reload();
     assert.equal(await boxes.getByRole('textbox').first().inputValue(), '4-1/2');

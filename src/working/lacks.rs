@@ -25,7 +25,8 @@ impl Record {
             let lacks = lacking(member);
             let name = in_sentence(member.label);
             match left_out.iter_mut().find(|(same, _)| *same == lacks) {
-                _ if lacks.is_empty() => {}
+                // A result that only says again what would have been given is not missed.
+                _ if lacks.is_empty() || lacks == name => {}
                 Some((_, names)) => names.push(name),
                 None => left_out.push((lacks, vec![name])),
             }

@@ -244,6 +244,21 @@ fn what_solve_for_or_a_machine_stands_in_for_is_not_called_required() {
 }
 
 #[test]
+fn every_page_of_the_guide_that_the_description_names_is_there() {
+    let text = openapi::text();
+    let pages: HashSet<&str> = text
+        .split("/guide/")
+        .skip(1)
+        .map(|after| &after[..after.find(|c: char| !c.is_ascii_lowercase()).unwrap_or(after.len())])
+        .filter(|page| !page.is_empty())
+        .collect();
+    assert!(pages.len() > 1, "{pages:?}");
+    for page in pages {
+        assert!(common::root().join(format!("src/page/guide/{page}.md")).exists(), "{page}");
+    }
+}
+
+#[test]
 fn the_description_stays_small_whatever_is_added() {
     // What a generator, an editor or a person reads in one go: the whole stays below 600 kB.
     let text = openapi::text();

@@ -18,7 +18,7 @@ const ABOUT: &str = "The arithmetic of a machine shop: drills, patterns, arcs, t
     Retry-After says. Answers carry an ETag, and If-None-Match is heeded (304). There are no accounts and no keys.\n\n\
     Under `/v1`, addresses, fields and their meanings are only added to, so a client should pass over what it does not \
     know. What will be removed is first marked `deprecated` here, then stays for six months and is answered with a \
-    `Deprecation` header; nothing is deprecated today (`/guide/versioning`).\n\nThis description in parts, one for \
+    `Deprecation` header; nothing is deprecated today (`/guide/versions`).\n\nThis description in parts, one for \
     each topic: `/openapi`.";
 
 /// The part of the description before its addresses.

@@ -5,21 +5,21 @@ use crate::asking::described;
 use serde_json::{Value, json};
 
 const ABOUT: &str = "The arithmetic of a machine shop: drills, patterns, arcs, threads, speeds. Every answer carries its \
-    inputs as understood, what was assumed, the working, sources and cautions. Starting points, not settings: the tool \
-    maker's data, the machine's manual and qualified people come first.\n\nA quantity is a text with its unit, such as \
-    `0.5 in`, `1-1/2 in`, `12.7mm`, `12°30'`, `2.000 ±0.001 in`; in JSON also an object. What a field of a JSON request is, its parameter says in full. Where several stand in place \
-    of one, parted by `|`, or a range such as `1/4 in..1 in step 1/16 in`, the answer has `rows` in place of `result`; \
-    so for counts and words, though words are held here to one of the list, so that clients know them. Lists are \
-    parted by commas in a query.\n\nAnswers are of four kinds, told apart by what they have: `result`; `rows`; `roots` \
-    (with `solve_for`); `correction` beside `result` (with `correct`). Other forms of an answer have its address with \
-    `.txt`, `.csv` or `.svg` behind it, and are described once for each topic.\n\nA refusal is a problem document (RFC \
-    9457) that names every wrong field, what is wrong with it, and a value to try: 400 where the request cannot be \
-    read, 422 where it can and is wrong. After 429 and 503 the same request may be sent again, in as many seconds as \
-    Retry-After says. Answers carry an ETag, and If-None-Match is heeded (304). There are no accounts and no keys.\n\n\
-    Under `/v1`, addresses, fields and their meanings are only added to, so a client should pass over what it does not \
-    know. What will be removed is first marked `deprecated` here, then stays for six months and is answered with a \
-    `Deprecation` header; nothing is deprecated today (`/guide/versions`).\n\nThis description in parts, one for \
-    each topic: `/openapi`.";
+    inputs as understood, what was assumed, the working, sources and cautions. Answers are starting points, not settings: \
+    the tool maker's data, the machine's manual and qualified people come first.\n\nWrite a quantity as text with its \
+    unit, such as `0.5 in`, `1-1/2 in`, `12.7mm`, `12°30'` or `2.000 ±0.001 in`; in JSON it may also be an object. The \
+    parameter of a field describes it in full, its JSON property in short. For a table of answers give several values, \
+    separated by `|`, or a range such as `1/4 in..1 in step 1/16 in`: the answer then has `rows` in place of `result`. \
+    The service reads several words in one field too; the schemas list single words, so that clients get them as a type. \
+    In a query, separate the items of a list by commas.\n\nAn answer has one of `result`, `rows` and `roots` (with \
+    `solve_for`), and `correction` beside `result` (with `correct`). For another form add `.txt`, `.csv` or `.svg` to the \
+    address; these are described once for each topic.\n\nA refusal is a problem document (RFC 9457). It names every \
+    wrong field, says what is wrong, and shows a value to try: 400 if the request cannot be read, 422 if it can but is \
+    wrong. After 429 or 503 send the same request again in as many seconds as Retry-After says. Answers carry an ETag; \
+    If-None-Match gives 304. There are no accounts and no keys.\n\nUnder `/v1`, addresses, fields and their meanings \
+    are only added to, so a client should ignore what it does not know. What will be removed is first marked `deprecated` \
+    here, stays for six months, and is answered with a `Deprecation` header. Nothing is deprecated today \
+    (`/guide/versions`).\n\nThis description is also served by topic: `/openapi`.";
 
 /// The part of the description before its addresses.
 pub fn info() -> Value {

@@ -154,7 +154,7 @@ class Job(unittest.TestCase):
         ((service, data, shop),) = versions
         self.assertIn(f"Reckoned by Shop Reckoner {service}, tables {data}, shop's file {shop}.", report)
         self.assertNotIn("--anew", report)
-        self.assertIn("the tool maker's data, the machine's manual", report)
+        self.assertIn("The tool maker's data, the machine's manual", report)
         self.assertIn("Cast iron makes fine dust", report)
 
     def test_a_second_run_changes_nothing_and_asks_only_for_what_was_refused(self):

@@ -14,7 +14,7 @@ LONG_NOTES = post(PATH, b"holes,_note\n" + (b"1000," + b"n" * 250_000 + b"\n") *
 LEFT_UNREAD = MANY_HOLES.replace(b"\r\n\r\n", b"\r\nConnection: close\r\n\r\n", 1)
 LAST_CHUNK = b"0\r\n\r\n"
 # How a row is refused whose lines would be more than one row may have.
-ROW_TOO_LARGE = "more than a table can hold for one row"
+ROW_TOO_LARGE = "too long for a table"
 
 
 def wrong_with_first_hole(begun):

@@ -55,7 +55,17 @@ pub fn label(members: &[Member], path: &str) -> String {
     joined.collect::<Vec<_>>().join(", ")
 }
 
-fn capital(label: &str) -> String {
+/// `a`, `a and b`, `a, b and c`; `last` stands before the last.
+pub fn one_after_another(parts: &[impl AsRef<str>], last: &str) -> String {
+    let parts: Vec<&str> = parts.iter().map(AsRef::as_ref).collect();
+    match parts.as_slice() {
+        [before @ .., end] if !before.is_empty() => format!("{} {last} {end}", before.join(", ")),
+        _ => parts.concat(),
+    }
+}
+
+/// A label with a capital in front.
+pub fn capital(label: &str) -> String {
     let mut rest = label.chars();
     rest.next().map(|first| first.to_uppercase().chain(rest).collect()).unwrap_or_default()
 }

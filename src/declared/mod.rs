@@ -13,7 +13,7 @@ mod shape;
 pub use shop_reckoner_derive::{Asks, Gives, step};
 
 pub use default::{HasUnit, OfText};
-pub use label::{in_sentence, label, label_of, said_word};
+pub use label::{capital, in_sentence, label, label_of, one_after_another, said_word};
 pub(crate) use notes::notes;
 pub use read::{needed, put, read};
 pub(crate) use rules::stated;
@@ -48,9 +48,7 @@ pub struct Member {
     pub label: &'static str,
     /// What a person calls one row of it, where it is a list.
     pub row: &'static str,
-    /// What it is, in a sentence.
-    pub sentence: &'static str,
-    /// The same with its default and what it needs, by the names of fields.
+    /// What it is, in a sentence, with its default and what it needs.
     pub about: &'static str,
     /// Whether it may be absent.
     pub optional: bool,
@@ -130,7 +128,6 @@ pub const fn joined<const COUNT: usize>(parts: &[&[Member]]) -> [Member; COUNT] 
         name: "",
         label: "",
         row: "",
-        sentence: "",
         about: "",
         optional: true,
         of: &<bool as FieldType>::TYPE,

@@ -32,8 +32,6 @@ enum AbsentValue {
 struct Member {
     name: Ident,
     about: String,
-    /// The sentence alone, without default and needs.
-    sentence: String,
     /// What a person calls it, and one row of it.
     label: (String, String),
     group: bool,
@@ -170,7 +168,6 @@ fn members(input: &DeriveInput) -> Result<Vec<Member>> {
         let Some(name) = field.ident.clone() else { continue };
         let mut member = Member {
             about: about(&field.attrs),
-            sentence: about(&field.attrs),
             label: label(&plain(&name), &field.attrs)?,
             group: field.attrs.iter().any(|attr| attr.path().is_ident("group")),
             optional: inner(&field.ty).is_some(),
@@ -314,7 +311,7 @@ fn facts(member: &Member) -> TokenStream {
         };
     }
     let name = plain(name);
-    let (sentence, (label, row)) = (&member.sentence, &member.label);
+    let (label, row) = &member.label;
     let narrowed = match &member.narrowed {
         Some(narrowed) => quote!(Some(#narrowed)),
         None => quote!(None),
@@ -339,7 +336,6 @@ fn facts(member: &Member) -> TokenStream {
             name: #name,
             label: #label,
             row: #row,
-            sentence: #sentence,
             about: #about,
             optional: #optional,
             of: &<#of as crate::declared::FieldType>::TYPE,

@@ -4,7 +4,7 @@ use super::control::control;
 use super::stated::{Stated, kind};
 use crate::asking::{Field, reserved_fields};
 use crate::calculators::Entry;
-use crate::declared::{Member, Shape, in_sentence, label_of, said_word};
+use crate::declared::{Member, Shape, capital, in_sentence, label_of, said_word};
 use crate::fields::Fields;
 use crate::refusal::{Code, Refusal, Wrong};
 use maud::{Markup, html};
@@ -66,11 +66,6 @@ pub fn in_words(text: &str, entry: &Entry) -> String {
         rest = &after[next..];
     }
     out
-}
-
-fn capital(words: &str) -> String {
-    let mut rest = words.chars();
-    rest.next().map(|first| first.to_uppercase().chain(rest).collect()).unwrap_or_default()
 }
 
 fn name_in_words(name: &str, entry: &Entry) -> String {

@@ -10,6 +10,7 @@ use super::{round_near, sentence};
 use crate::asking::{Answer, Form, ask};
 use crate::calculators::exercise::Exercise;
 use crate::calculators::{Entry, Example};
+use crate::declared::one_after_another;
 use crate::fields::{Fields, Given};
 use crate::refusal::{Code, Refusal, Wrong};
 use crate::working::Step;
@@ -277,7 +278,8 @@ pub fn levels(entry: &Entry) -> Vec<u8> {
 
 fn no_such_level(entry: &Entry, level: u8) -> Refusal {
     let has: Vec<String> = levels(entry).iter().map(u8::to_string).collect();
-    let says = format!("{} has no questions of level {level}; it has level {}.", entry.title, sentence::and(&has));
+    let says =
+        format!("{} has no questions of level {level}; it has level {}.", entry.title, one_after_another(&has, "and"));
     Refusal::one(Wrong::new("level", Code::NotFound, says, has.first().cloned().unwrap_or_default()))
 }
 

@@ -4,7 +4,7 @@
 use super::wanted::{Amount, Wanted};
 use crate::asking::Answer;
 use crate::calculators::Entry;
-use crate::declared::{Member, Shape, TypeFacts, in_sentence, label, label_of, said_word};
+use crate::declared::{Member, Shape, TypeFacts, in_sentence, label, label_of, one_after_another, said_word};
 use crate::quantity::{Unit, read, text};
 use crate::reference::drills;
 use crate::tree::Node;
@@ -109,7 +109,7 @@ pub fn of_labels(entry: &Entry, fields: &[(String, String)], answer: &Answer, wa
     let asks = asked_for(entry, answer, &wanted.path);
     let given = match stated.as_slice() {
         [] => format!("{}{machine}", entry.title),
-        given => format!("For {}{machine}", and(given)),
+        given => format!("For {}{machine}", one_after_another(given, "and")),
     };
     let out = format!("{given}: what is the {asks}?");
     let unstated = answer.record.assumed.iter().filter(|assumed| {
@@ -125,15 +125,6 @@ pub fn of_labels(entry: &Entry, fields: &[(String, String)], answer: &Answer, wa
         }
     }
     if taken.is_empty() { out } else { format!("{out}{taken}.") }
-}
-
-/// `a, b and c`.
-pub fn and(parts: &[String]) -> String {
-    match parts {
-        [] => String::new(),
-        [one] => one.clone(),
-        [first @ .., last] => format!("{} and {last}", first.join(", ")),
-    }
 }
 
 /// A field with its value: `a diameter of 1/2 in`, `6 holes`, `reference tool T1`.

@@ -3,6 +3,7 @@
 
 use super::problem::Problem;
 use crate::calculators::REGISTER;
+use crate::declared::one_after_another;
 use crate::fields::{likeness, nearest};
 use crate::quantity::shown;
 use crate::refusal::{Code, Refusal, Wrong};
@@ -75,14 +76,13 @@ pub fn wrong_method(request: &HttpRequest, allow: &'static str) -> HttpResponse 
     if *request.method() == Method::OPTIONS {
         return HttpResponse::NoContent().insert_header((header::ALLOW, allow)).finish();
     }
-    let says = format!("Use {} here, not {}.", any_of(allow), shown(request.method().as_str()));
+    let says = format!(
+        "Use {} here, not {}.",
+        one_after_another(&allow.split(", ").collect::<Vec<_>>(), "or"),
+        shown(request.method().as_str())
+    );
     let first = allow.split(',').next().unwrap_or(allow);
     let mut response = Problem::whole(StatusCode::METHOD_NOT_ALLOWED, says, first).respond();
     response.headers_mut().insert(header::ALLOW, header::HeaderValue::from_static(allow));
     response
-}
-
-/// `GET, HEAD or POST` of a list as headers have it.
-fn any_of(allow: &str) -> String {
-    allow.rsplit_once(", ").map_or_else(|| allow.to_owned(), |(before, last)| format!("{before} or {last}"))
 }

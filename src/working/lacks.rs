@@ -1,7 +1,7 @@
 //! What results that were left out lack: one note, from what the declaration of each says that it needs.
 
 use super::Record;
-use crate::declared::{Declaration, Member, in_sentence, label_of};
+use crate::declared::{Declaration, Member, in_sentence, label_of, one_after_another};
 use crate::tree::Node;
 
 impl Record {
@@ -18,15 +18,18 @@ impl Record {
             let mut unmet: Vec<String> =
                 unmet.map(|any| any.iter().map(called).collect::<Vec<_>>().join(" or ")).collect();
             unmet.dedup();
-            listed(&unmet)
+            one_after_another(&unmet, "and")
         };
         let mut left_out: Vec<(String, Vec<String>)> = Vec::new();
         for member in output.members.iter().filter(|member| result.member(member.name).is_none()) {
             let lacks = lacking(member);
+            if lacks.is_empty() {
+                continue;
+            }
             let name = in_sentence(member.label);
             match left_out.iter_mut().find(|(same, _)| *same == lacks) {
                 // A result that only says again what would have been given is not missed.
-                _ if lacks.is_empty() || lacks == name => {}
+                _ if lacks == name => {}
                 Some((_, names)) => names.push(name),
                 None => left_out.push((lacks, vec![name])),
             }
@@ -35,16 +38,8 @@ impl Record {
             return;
         }
         let says = left_out.iter().map(|(lacks, names)| {
-            format!("{} {} {lacks}", listed(names), if names.len() == 1 { "needs" } else { "need" })
+            format!("{} {} {lacks}", one_after_another(names, "and"), if names.len() == 1 { "needs" } else { "need" })
         });
         self.note("left_out", format!("Not worked out: {}.", says.collect::<Vec<_>>().join("; ")));
-    }
-}
-
-/// `a`, `a and b`, `a, b and c`.
-fn listed(names: &[String]) -> String {
-    match names {
-        [before @ .., last] if !before.is_empty() => format!("{} and {last}", before.join(", ")),
-        _ => names.concat(),
     }
 }

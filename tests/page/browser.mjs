@@ -1,4 +1,5 @@
 // A browser, two sizes of it, and what the tests ask of a page.
+import assert from 'node:assert/strict';
 import { chromium } from 'playwright-core';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -74,3 +75,16 @@ export const pageOf = (calculator, example = calculator.examples[0]) =>
   `${calculator.page}?${new URL(example.address, base).searchParams}`;
 
 export const answered = (page) => page.locator('#answer .answer-part').waitFor();
+
+// What a finger or a mouse presses at a size.
+export const pressing = (size) => (locator) => (size.hasTouch ? locator.tap() : locator.click());
+
+// Names a test by its size; what it does gives its page, in which nothing may have gone wrong.
+export const sized = (size, test, browser) => (name, act) => test(`${size.name}: ${name}`, async () => {
+  try {
+    const page = await act();
+    assert.deepEqual(page.faults, []);
+  } finally {
+    for (const context of browser().contexts()) await context.close();
+  }
+});

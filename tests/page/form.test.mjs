@@ -1,7 +1,7 @@
 // A form filled, answered and refused, at a phone's size and at a desk's.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { DESK, PHONE, answered, base, launch, open, setInOurFont } from './browser.mjs';
+import { DESK, PHONE, answered, base, launch, open, setInOurFont, pressing, sized } from './browser.mjs';
 
 let browser;
 before(async () => (browser = await launch()));
@@ -11,16 +11,8 @@ const words = (page, selector) => page.locator(selector).innerText();
 const settled = (page, text) => page.locator('#answer').getByText(text).first().waitFor();
 
 for (const size of [PHONE, DESK]) {
-  const press = (locator) => (size.hasTouch ? locator.tap() : locator.click());
-  const at = (name, act) => test(`${size.name}: ${name}`, async () => {
-    let page;
-    try {
-      page = await act();
-      assert.deepEqual(page.faults, []);
-    } finally {
-      for (const context of browser.contexts()) await context.close();
-    }
-  });
+  const press = pressing(size);
+  const at = sized(size, test, () => browser);
 
   at('it answers as one types, and the address is the state', async () => {
     const page = await open(browser, size, '/holes/drill-point');

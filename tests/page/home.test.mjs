@@ -1,7 +1,7 @@
 // The first page: the search answers as one types and without a script, says what is open, and the tasks fit a phone.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { DESK, PHONE, launch, open, setInOurFont } from './browser.mjs';
+import { DESK, PHONE, launch, open, setInOurFont, pressing, sized } from './browser.mjs';
 
 let browser;
 before(async () => (browser = await launch()));
@@ -36,16 +36,8 @@ const ANSWERS = [
 ];
 
 for (const size of [PHONE, DESK]) {
-  const press = (locator) => (size.hasTouch ? locator.tap() : locator.click());
-  const at = (name, act) => test(`${size.name}: ${name}`, async () => {
-    let page;
-    try {
-      page = await act();
-      assert.deepEqual(page.faults, []);
-    } finally {
-      for (const context of browser.contexts()) await context.close();
-    }
-  });
+  const press = pressing(size);
+  const at = sized(size, test, () => browser);
 
   at("M8's drill is on screen after one tap and two keys", async () => {
     const page = await open(browser, size);

@@ -1,7 +1,7 @@
 // Practice as a trainee meets it: a question answered wrong and right, with a script and without, the course, and sheets.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { DESK, PHONE, launch, open, violations } from './browser.mjs';
+import { DESK, PHONE, launch, open, violations, pressing } from './browser.mjs';
 
 let browser;
 before(async () => (browser = await launch()));
@@ -20,7 +20,7 @@ const marked = async (page, answer) => {
 
 for (const size of [PHONE, DESK]) {
   for (const javaScriptEnabled of [true, false]) {
-    const press = (locator) => (size.hasTouch ? locator.tap() : locator.click());
+    const press = pressing(size);
     test(`${size.name}, ${javaScriptEnabled ? 'with' : 'without'} script: answered wrong, then right`, async () => {
       const page = await open(browser, size, question, { javaScriptEnabled });
       const { text, right_within: within } = await asked(page);

@@ -1,7 +1,7 @@
 // The answer in sight, forms that are short, and words instead of names: every calculator on a phone and at a desk.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { PHONE, answered, calculators, launch, open, pageOf } from './browser.mjs';
+import { PHONE, answered, calculators, launch, open, pageOf, pressing } from './browser.mjs';
 
 const DESK = { name: 'desk', viewport: { width: 1280, height: 900 } };
 // What a phone's keyboard leaves of the page.
@@ -22,7 +22,7 @@ const done = async (page) => {
 };
 
 for (const size of [PHONE, DESK]) {
-  const press = (locator) => (size.hasTouch ? locator.tap() : locator.click());
+  const press = pressing(size);
 
   test(`${size.name}: every calculator's answer, its context and its trust stand in the first screen`, async (t) => {
     const page = await open(browser, size);

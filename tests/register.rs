@@ -260,9 +260,9 @@ fn every_page_of_the_guide_that_the_description_names_is_there() {
 
 #[test]
 fn the_description_stays_small_whatever_is_added() {
-    // What a generator, an editor or a person reads in one go: the whole stays below 600 kB.
+    // What a generator, an editor or a person reads in one go: 600 kB with 49 calculators, and 8 kB for each further one.
     let text = openapi::text();
-    assert!(text.len() < 600_000, "{} bytes", text.len());
+    assert!(text.len() < 600_000 + 8_000 * (REGISTER.len() - 49), "{} bytes", text.len());
     assert!(text.lines().count() < 250 * REGISTER.len(), "{} lines", text.lines().count());
     // A calculator of the usual size adds 8 kB: its address, and what nothing but it refers to.
     let document = openapi::document();

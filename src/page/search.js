@@ -37,26 +37,32 @@
     showOwn();
     unfold();
   };
-  let shown = said();
+  // What stands there, or is on its way. It is not asked for twice: a list replaced by the same one takes the focus away.
+  let wanted = said();
   const look = async () => {
     const asked = said();
-    if (asked === shown) return;
+    if (asked === wanted) return;
+    wanted = asked;
     const address = asked ? `/?find=${encodeURIComponent(asked)}` : '/';
     const list = one('#list');
     list.setAttribute('aria-busy', 'true');
     const response = await fetch(address, { headers: { accept: 'text/html' } }).catch(() => null);
-    if (said() !== asked) return;
+    const text = response && response.ok ? await response.text().catch(() => null) : null;
+    // Something else was typed meanwhile: that is looked for by itself.
+    if (said() !== asked) {
+      if (wanted === asked) wanted = null;
+      return;
+    }
     list.removeAttribute('aria-busy');
-    if (!response || !response.ok) {
+    if (text === null) {
+      wanted = null;
       const busy = response && [429, 503].includes(response.status);
       connected(Boolean(response), busy ? '' : 'Not connected: the search needs the service.');
       one('#heard').textContent = busy ? 'The service is busy. Press Find to ask again.' : 'No answer.';
       return;
     }
     connected(true);
-    const next = new DOMParser().parseFromString(await response.text(), 'text/html');
-    if (said() !== asked) return;
-    shown = asked;
+    const next = new DOMParser().parseFromString(text, 'text/html');
     list.replaceChildren(...one('#list', next).childNodes);
     history.replaceState(null, '', address);
     const found = one('.found', list);
@@ -68,7 +74,6 @@
     event.preventDefault();
     // The keys of a phone cover the answer: they go.
     words.blur();
-    shown = null;
     look();
   });
   // A way to say it stands in the box when it is tapped, and is answered like what is typed.

@@ -32,6 +32,7 @@ mod datum {
     pub mod visit_order;
     pub mod wall_stops;
 }
+mod fits {}
 mod geometry {
     pub mod arc;
 }
@@ -41,6 +42,7 @@ mod holes {
     pub mod tap_drill;
 }
 
+mod measure {}
 mod patterns {
     pub mod bolt_circle;
 }
@@ -65,6 +67,7 @@ mod speeds {
     pub mod tool_life;
     pub mod turning;
 }
+mod stock {}
 mod threads {
     pub mod change_gears;
     pub mod identify;

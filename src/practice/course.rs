@@ -54,7 +54,7 @@ pub static TOPICS: &[Topic] = &[
         word: "tap",
         title: "Tap",
         about: "Find the tap drill for the thread that is wanted, choose the tap, and set its speed.",
-        names: &["tap"],
+        names: &["tap-", "tapp"],
         tasks: &[],
         why: "Why is the tap drill larger than the minor diameter of the thread at its smallest?",
         because: "Three quarters of a full thread holds nearly as much as a full one, because the screw breaks before the \

@@ -404,6 +404,7 @@ fn every_refusal_lists_what_is_wrong() {
     let large = "x".repeat(300_000);
     for (status, code, request) in [
         (404, "not_found", get(&service, "/nothing")),
+        (404, "not_found", get(&service, "/v1/drill-point")),
         (404, "not_found", get(&service, "/docs/nothing.js")),
         (405, "method_wrong", client().delete(url(DRILL))),
         (413, "too_large", post(&service, "/v1/holes/drill-point", "application/json", large.clone())),

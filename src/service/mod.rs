@@ -92,6 +92,8 @@ fn routes(config: &mut web::ServiceConfig) {
         .service(readable("/practice/sheet", practice::sheet))
         .service(readable("/practice/answers", practice::answers))
         .service(web::resource("/v1/{topic}/{calculator}").to(ask::answer))
+        // A program that leaves out the topic is not sent a page.
+        .service(web::resource("/v1/{anything}").to(shared_refusals::not_found))
         .service(readable("/{topic}/{calculator}", pages::form))
         .default_service(web::to(shared_refusals::not_found));
 }

@@ -36,7 +36,8 @@ class Way(http.server.BaseHTTPRequestHandler):
         way = self.server
         body = self.rfile.read(int(self.headers["Content-Length"]))
         way.requests += 1
-        way.asked += [json.loads(line).get("id") for line in body.splitlines()]
+        if "json" in self.headers["Content-Type"]:
+            way.asked += [json.loads(line).get("id") for line in body.splitlines()]
         fault = way.faults.pop(0) if way.faults else None
         if fault == "silent":
             way.silent.wait(60)

@@ -5,6 +5,8 @@ mod common;
 mod cutting;
 #[path = "drawings/datum.rs"]
 mod datum;
+#[path = "drawings/stock.rs"]
+mod stock;
 #[path = "drawings/threads.rs"]
 mod threads;
 

@@ -67,7 +67,10 @@ mod speeds {
     pub mod tool_life;
     pub mod turning;
 }
-mod stock {}
+mod stock {
+    pub mod cut_list;
+    pub mod mass;
+}
 mod threads {
     pub mod change_gears;
     pub mod identify;
@@ -132,6 +135,8 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<datum::wall_stops::WallStops>(),
     Entry::of::<datum::handwheel::Handwheel>(),
     Entry::of::<datum::stepped_profile::SteppedProfile>(),
+    Entry::of::<stock::mass::StockMass>(),
+    Entry::of::<stock::cut_list::CutList>(),
 ];
 
 /// The job at hand, by which pages group the calculators.

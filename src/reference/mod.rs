@@ -12,6 +12,7 @@ pub mod material_search;
 pub mod materials;
 pub mod power;
 pub mod sawing;
+pub mod stock_material;
 pub mod threads;
 pub mod versions;
 

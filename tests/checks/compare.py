@@ -61,6 +61,8 @@ CALCULATORS = [
     "wall_stops",
     "handwheel",
     "stepped_profile",
+    "mass",
+    "cut_list",
 ]
 
 

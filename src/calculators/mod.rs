@@ -35,6 +35,11 @@ mod datum {
 mod fits {}
 mod geometry {
     pub mod arc;
+    pub mod flat_on_round;
+    pub mod polygon;
+    pub mod sine_bar;
+    pub mod taper;
+    pub mod triangle;
 }
 mod holes {
     pub mod drill_point;
@@ -88,6 +93,11 @@ mod threads {
 pub static REGISTER: &[Entry] = &[
     Entry::of::<patterns::bolt_circle::BoltCircle>(),
     Entry::of::<geometry::arc::Arc>(),
+    Entry::of::<geometry::triangle::Triangle>(),
+    Entry::of::<geometry::polygon::Polygon>(),
+    Entry::of::<geometry::flat_on_round::FlatOnRound>(),
+    Entry::of::<geometry::taper::Taper>(),
+    Entry::of::<geometry::sine_bar::SineBar>(),
     Entry::of::<holes::drill_point::DrillPoint>(),
     Entry::of::<holes::drill_size::DrillSize>(),
     Entry::of::<holes::tap_drill::TapDrill>(),

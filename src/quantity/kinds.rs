@@ -285,6 +285,11 @@ kinds! {
         units: ANGLES, inch: DEGREES, metric: DEGREES, least: Least::AboveZero, most: FULL_TURN,
         setting: Never, example: "60 deg"
     }
+    /// An angle at the corner of a figure: above 0 and up to 180 degrees.
+    CornerAngle / CornerAngle / FoundCornerAngle: si::Angle {
+        units: ANGLES, inch: DEGREES, metric: DEGREES, least: Least::AboveZero, most: FULL_TURN / 2.0,
+        setting: Never, example: "60 deg"
+    }
     /// The speed of a cutting edge over the work.
     CuttingSpeed / CuttingSpeed / FoundCuttingSpeed: si::Velocity {
         units: &[Unit::FootPerMinute, Unit::MetrePerMinute, Unit::MetrePerSecond],

@@ -13,6 +13,7 @@ pub mod materials;
 pub mod power;
 pub mod sawing;
 pub mod stock_material;
+pub mod tapers;
 pub mod threads;
 pub mod versions;
 
@@ -62,6 +63,7 @@ pub static TABLES: &[(&str, &str)] = &[
     ("tap_drills.csv", include_str!("../../data/tap_drills.csv")),
     ("tap_recommendations.csv", include_str!("../../data/tap_recommendations.csv")),
     ("tap_tolerances.csv", include_str!("../../data/tap_tolerances.csv")),
+    ("tapers.csv", include_str!("../../data/tapers.csv")),
     ("trapezoidal_series.csv", include_str!("../../data/trapezoidal_series.csv")),
     ("trapezoidal_tolerances.csv", include_str!("../../data/trapezoidal_tolerances.csv")),
     ("unified_series.csv", include_str!("../../data/unified_series.csv")),

@@ -11,15 +11,15 @@ CASES = [
     "side_c=200 mm&angle_a=37 deg&angle_c=90 deg&units=metric",
     "side_a=5 in&side_c=13 in&angle_c=90 deg&units=inch",
     "side_a=60 mm&angle_a=20 deg&angle_c=90 deg&units=metric",
-    # Three sides, needles among them.
+    # Three sides, needles among them: of sizes that binary numbers hold exactly.
     "side_a=80 mm&side_b=65 mm&side_c=52 mm&units=metric",
     "side_a=7 in&side_b=8 in&side_c=9 in&units=inch",
-    "side_a=100 mm&side_b=99.9999 mm&side_c=0.0003 mm&units=metric",
-    "side_a=10 in&side_b=5.00001 in&side_c=5 in&units=inch",
+    "side_a=100 mm&side_b=99.9998779296875 mm&side_c=0.000244140625 mm&units=metric",
+    "side_a=10 in&side_b=5.0009765625 in&side_c=5 in&units=inch",
     # Two sides and the angle between.
     "side_b=50 mm&side_c=90 mm&angle_a=120 deg&units=metric",
     "side_a=2 in&side_b=2 in&angle_c=0.001 deg&units=inch",
-    "side_a=2 in&side_c=3 in&angle_b=179.99 deg&units=inch",
+    "side_a=2 in&side_c=3 in&angle_b=179.984375 deg&units=inch",
     # Two angles and a side.
     "side_c=2.5 in&angle_a=35 deg&angle_b=60 deg&units=inch",
     "side_a=75 mm&angle_a=100 deg&angle_c=30 deg&units=metric",
@@ -122,9 +122,7 @@ def rows():
         for at, found in enumerate(solve(sides, angles)):
             for name, value in found.items():
                 stated = "deg" if name.startswith("angle") else f"{unit}2" if name == "area" else unit
-                # A needle has no more digits than the difference of its sides.
-                needle = max(1, found["perimeter"] / found["inscribed_radius"] / 1000)
-                out.value(inputs, f"/solutions/{at}/{name}", value, stated, scale=value * needle)
+                out.value(inputs, f"/solutions/{at}/{name}", value, stated)
     return out.rows
 
 

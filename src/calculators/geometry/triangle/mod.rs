@@ -135,7 +135,7 @@ impl Calculator for Triangle {
             { side_c = "60 mm" | "100 mm", angle_a = "35 deg" | "50 deg", angle_b = "60 deg" | "45 deg" };
         3 "A pin is to touch all three sides of a pocket {side_a}, {side_b} and {side_c} long. What radius has it?"
             => "solutions/0/inscribed_radius":
-            { side_a = "3 in" | "5 in", side_b = "4 in" | "6 in", side_c = "5 in" | "7 in" }
+            { side_a = "3 in" | "5 in", side_b = "4 in" | "6 in", side_c = "5 in" | "6 in" }
             { side_a = "30 mm" | "45 mm", side_b = "40 mm" | "60 mm", side_c = "50 mm" | "55 mm" };
     };
     type Input = TriangleInput;

@@ -30,11 +30,10 @@ pub fn tell(given: &GivenSizes, found: &[Found], record: &mut Record) -> Vec<Tri
         Some(angle) => vec![angle.found(); found.len()],
         None => found.iter().map(|one| FoundCornerAngle::stated(one.angles[of], Unit::Degree)).collect(),
     };
-    let mut columns =
-        Columns { found, sides: [0, 1, 2].map(side), angles: [0, 1, 2].map(angle), record };
+    let mut columns = Columns { found, sides: [0, 1, 2].map(side), angles: [0, 1, 2].map(angle), record };
     columns.tell_given(given);
     columns.tell_found(case_of(given));
-    columns.tell_rest()
+    columns.tell_rest(given.1.iter().position(Option::is_some))
 }
 
 impl Columns<'_> {
@@ -58,26 +57,28 @@ impl Columns<'_> {
                 let (p, q) = ((at + 1) % 3, (at + 2) % 3);
                 let formula = format!(
                     "{} = √(({p} - {q})^2 + 4 × {p} × {q} × (sin({} / 2))^2)",
-                    SIDE[at], ANGLE[at], p = SIDE[p], q = SIDE[q]
+                    SIDE[at],
+                    ANGLE[at],
+                    p = SIDE[p],
+                    q = SIDE[q]
                 );
                 self.step(format!("Side {}", SIDE[at]), formula, &[p, q], &[at], (true, at));
-                self.angle_by_sides(p);
-                self.angle_by_sides(q);
+                self.angle_by_angle(p, at);
+                self.angle_by_angle(q, at);
             }
             Case::Angles(third, side) => {
                 let (p, q) = ((third + 1) % 3, (third + 2) % 3);
                 let formula = format!("{} = π - {} - {}", ANGLE[third], ANGLE[p], ANGLE[q]);
                 self.step(format!("Angle {}", CAPITAL[third]), formula, &[], &[p, q], (false, third));
                 for of in (0..3).filter(|of| *of != side) {
-                    let formula =
-                        format!("{} = {} × sin({}) / sin({})", SIDE[of], SIDE[side], ANGLE[of], ANGLE[side]);
+                    let formula = format!("{} = {} × sin({}) / sin({})", SIDE[of], SIDE[side], ANGLE[of], ANGLE[side]);
                     self.step(format!("Side {}", SIDE[of]), formula, &[side], &[of, side], (true, of));
                 }
             }
             Case::Opposite { at, other, third } => {
                 self.third_side(at, other, third);
-                self.angle_by_sides(other);
-                self.angle_by_sides(third);
+                self.angle_by_angle(other, at);
+                self.angle_by_angle(third, at);
             }
         }
     }
@@ -97,13 +98,23 @@ impl Columns<'_> {
         }
     }
 
+    /// By half the angle, which keeps the digits of a needle.
     fn angle_by_sides(&mut self, of: usize) {
-        let (p, q) = ((of + 1) % 3, (of + 2) % 3);
+        let (p, q) = (SIDE[(of + 1) % 3], SIDE[(of + 2) % 3]);
+        let c = SIDE[of];
         let formula = format!(
-            "{} = acos(({p}^2 + {q}^2 - {}^2) / (2 × {p} × {q}))",
-            ANGLE[of], SIDE[of], p = SIDE[p], q = SIDE[q]
+            "{} = 2 × atan(√(({c} - {p} + {q}) × ({c} + {p} - {q}) / (({p} + {q} + {c}) × ({p} + {q} - {c}))))",
+            ANGLE[of]
         );
-        self.step(format!("Angle {}", CAPITAL[of]), formula, &[of, p, q], &[], (false, of));
+        self.step(format!("Angle {}", CAPITAL[of]), formula, &[0, 1, 2], &[], (false, of));
+    }
+
+    /// An angle by its side and a known angle: half of it, in the triangle that its sine and cosine make.
+    fn angle_by_angle(&mut self, of: usize, known: usize) {
+        let (x, a, y) = (SIDE[of], SIDE[known], SIDE[3 - of - known]);
+        let alpha = ANGLE[known];
+        let formula = format!("{} = 2 × atan({x} × sin({alpha}) / ({a} + {y} - {x} × cos({alpha})))", ANGLE[of]);
+        self.step(format!("Angle {}", CAPITAL[of]), formula, &[0, 1, 2], &[known], (false, of));
     }
 
     /// The third side beside an angle and the side opposite it: one or two.
@@ -115,11 +126,17 @@ impl Columns<'_> {
         let Some(known) = self.angles[at].first().copied() else { return };
         let lengths = self.sides[third].clone();
         for ((name, sign), length) in names.iter().zip(&lengths) {
-            let formula = format!("s = {b} × cos({angle}) {sign} √(max({a}^2 - ({b} × sin({angle}))^2, 0))");
-            let step = self.record.step(format!("Third side, {}", if *sign == "+" { "far" } else { "near" }), formula);
-            let step = step.with(a, FOUND_SIDES[at], vec![opposite; lengths.len()]);
-            let step = step.with(b, FOUND_SIDES[other], vec![beside; lengths.len()]);
-            step.with(angle, FOUND_ANGLES[at], vec![known; lengths.len()]).gives(name, *length);
+            // Where the opposite side just reaches, it stands square on the third.
+            let is_right = self.found[0].angles[other] == 90.0;
+            let reach = format!(" {sign} √({a}^2 - ({b} × sin({angle}))^2)");
+            let formula = format!("s = {b} × cos({angle}){}", if is_right { "" } else { &reach });
+            let mut step =
+                self.record.step(format!("Third side, {}", if *sign == "+" { "far" } else { "near" }), formula);
+            if !is_right {
+                step = step.with(a, SIDES[at], opposite);
+            }
+            let step = step.with(b, SIDES[other], beside);
+            step.with(angle, ANGLES[at], known).gives(name, *length);
         }
         let mut step = self.record.choose(format!("Side {}", SIDE[third]), "every one that is more than nothing");
         for ((name, _), (symbol, length)) in names.iter().zip(["s", "t"].iter().zip(&lengths)) {
@@ -129,21 +146,30 @@ impl Columns<'_> {
     }
 
     /// Area, perimeter, heights and circles.
-    fn tell_rest(self) -> Vec<TriangleSolution> {
+    fn tell_rest(self, known: Option<usize>) -> Vec<TriangleSolution> {
         let Self { found, sides, angles, record } = self;
         let [a, b, c] = &sides;
-        let lengths = |of: fn(&Found) -> f64| -> Vec<FoundSize> {
-            found.iter().map(|one| FoundSize::of_si(of(one))).collect()
-        };
+        let lengths =
+            |of: fn(&Found) -> f64| -> Vec<FoundSize> { found.iter().map(|one| FoundSize::of_si(of(one))).collect() };
         let perimeter = lengths(|one| one.sides.iter().sum());
         tell!(record.step("Length around", "u = a + b + c"), a = "solutions.side_a": a.clone(),
             b = "solutions.side_b": b.clone(), c = "solutions.side_c": c.clone()
             => "solutions.perimeter": perimeter.clone());
         let area: Vec<FoundArea> = found.iter().map(|one| FoundArea::of_si(one.area)).collect();
-        let formula = "F = √(u × (u - 2 × a) × (u - 2 × b) × (u - 2 × c)) / 4";
-        tell!(record.step("Area", formula), u = "solutions.perimeter": perimeter.clone(),
-            a = "solutions.side_a": a.clone(), b = "solutions.side_b": b.clone(), c = "solutions.side_c": c.clone()
-            => "solutions.area": area.clone());
+        match known {
+            Some(at) => {
+                let (p, q) = ((at + 1) % 3, (at + 2) % 3);
+                let formula = format!("F = {} × {} × sin({}) / 2", SIDE[p], SIDE[q], ANGLE[at]);
+                let mut step = record.step("Area", formula).with(ANGLE[at], FOUND_ANGLES[at], angles[at].clone());
+                for of in [p, q] {
+                    step = step.with(SIDE[of], FOUND_SIDES[of], sides[of].clone());
+                }
+                step.gives("solutions.area", area.clone());
+            }
+            None => tell!(record.step("Area", "F = √((a + b + c) × (b + c - a) × (c + a - b) × (a + b - c)) / 4"),
+                a = "solutions.side_a": a.clone(), b = "solutions.side_b": b.clone(), c = "solutions.side_c": c.clone()
+                => "solutions.area": area.clone()),
+        }
         let heights = [0, 1, 2].map(|of: usize| -> Vec<FoundSize> {
             found.iter().map(|one| FoundSize::of_si(2.0 * one.area / one.sides[of])).collect()
         });

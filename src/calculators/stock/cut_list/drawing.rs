@@ -2,7 +2,7 @@
 
 use super::{CutListInput, CutListResult};
 use crate::calculators::prelude::*;
-use crate::drawing::{Drawing, Ink, words};
+use crate::drawing::{Beside, Drawing, Ink, words};
 
 /// Most bars drawn.
 const MOST: usize = 10;
@@ -50,6 +50,18 @@ pub fn draw(input: &CutListInput, result: &CutListResult) -> Drawing {
         }
         if vise > 0.0 {
             drawing.line(Ink::Dashed, (bar - vise, low), (bar - vise, low + high));
+        }
+        let remnant = row.remnant.si();
+        if remnant > 0.0 {
+            let below = Beside { from: low, by: -9.0 };
+            drawing
+                .across((bar - remnant, low), (bar, low), below, row.remnant)
+                .of("cut_bars.remnant")
+                .number(row.number);
+        }
+        if at == 0 {
+            let above = Beside { from: low + high, by: 16.0 };
+            drawing.across((0.0, low + high), (bar, low + high), above, row.length).of("cut_bars.length").number(1);
         }
         drawing.note_kept((0.0, low + high / 2.0), 0.0, 180.0, words!("{} ×": row.alike));
     }

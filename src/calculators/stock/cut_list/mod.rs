@@ -149,7 +149,8 @@ impl Calculator for CutList {
     type Input = CutListInput;
     type Output = CutListResult;
     const LEADS: &'static [&'static str] = &["bar_count", "cut_bars/0/cuts"];
-    const CONTEXT: &'static [&'static str] = &["first bar: {cut_bars/0/cuts}", "{bar_length} of bar", "{share_used} used"];
+    const CONTEXT: &'static [&'static str] =
+        &["first bar: {cut_bars/0/cuts}", "{bar_length} of bar", "{share_used} used"];
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
@@ -161,16 +162,14 @@ impl Calculator for CutList {
         let cuts: Vec<PieceCut> = lengths
             .iter()
             .zip(1..)
-            .map(|(length, number)| PieceCut {
-                number,
-                saw_to: FoundSize::of_si(length.si() + 2.0 * facing.si()),
-            })
+            .map(|(length, number)| PieceCut { number, saw_to: FoundSize::of_si(length.si() + 2.0 * facing.si()) })
             .collect();
         tell!(record.look_up("Pieces as they are numbered", "in the order given") => cuts.number);
         tell!(record.step("Length to saw", "c = l + 2 × f"), l = "pieces.length": lengths.as_slice(), f = facing
             => cuts.saw_to);
         let (cut_bars, best) = plan_of(input, &cuts, record)?;
-        let rule = "the largest pieces first; then every way to fill whole bars is tried, as far as the limit of the search";
+        let rule =
+            "the largest pieces first; then every way to fill whole bars is tried, as far as the limit of the search";
         tell!(record.look_up("Ways to cut the bars, those alike in one row", rule)
             => "cut_bars.cuts": column(&cut_bars, |row| row.cuts.text()));
         tell!(record.look_up("Numbers of the rows", "the fullest first") => cut_bars.number);

@@ -1,7 +1,7 @@
 //! The rows of a cut list: from the lengths asked for to whole picometers and back.
 
-use super::plan::{BarKind, PieceKind, plan};
 use super::CutListInput;
+use super::plan::{BarKind, PieceKind, plan};
 use crate::calculators::prelude::*;
 use crate::declared::{FieldType, TypeFacts};
 use crate::suggestion::{Way, value};
@@ -114,11 +114,7 @@ pub fn check_pieces(input: &CutListInput) -> Result<(), ValidationError> {
 }
 
 /// The bars to cut, those alike in one row, and how good that is.
-pub fn plan_of(
-    input: &CutListInput,
-    cuts: &[PieceCut],
-    record: &mut Record,
-) -> Result<(Vec<CutBar>, Best), Refusal> {
+pub fn plan_of(input: &CutListInput, cuts: &[PieceCut], record: &mut Record) -> Result<(Vec<CutBar>, Best), Refusal> {
     let kerf = input.kerf.si();
     let trim = input.trim(record).si();
     input.vise(record);

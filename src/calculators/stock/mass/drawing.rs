@@ -6,8 +6,10 @@ use crate::drawing::{Beside, Drawing, Ink, Point, on_circle, words};
 
 /// Draws an answer: the section about zero.
 pub fn draw(input: &StockMassInput, result: &StockMassResult) -> Drawing {
-    let mut about = words!("The section of {}, {} in area; it weighs {}":
-        input.form.words(), result.section_area, result.mass_per_length);
+    let mut about = words!("The section of {}, {} in area": input.form.words(), result.section_area);
+    if let Some(weight) = result.mass_per_length {
+        about = about.then("; it weighs ").value(weight);
+    }
     if let Some(total) = result.total_mass {
         about = about.then(", all the pieces ").value(total);
     }

@@ -55,30 +55,31 @@ const ONE: Size = Size::stated(1.0, Unit::Inch);
 /// What the stock mass calculator gives.
 #[derive(Debug, Gives)]
 pub struct StockMassResult {
-    /// Weight of all the pieces, by the greatest density that the material may have; needs the length.
+    /// Weight of all the pieces, by the greatest density that the material may have.
     #[label("Weight of all")]
-    #[needs(length)]
+    #[needs(length, material | density)]
     pub total_mass: Option<FoundMass>,
     /// Weight of one piece.
     #[label("Weight of one piece")]
-    #[needs(length)]
+    #[needs(length, material | density)]
     pub piece_mass: Option<FoundMass>,
     /// Weight of all the pieces by the least density; only where the material's density is a range.
     #[label("Weight of all, at least")]
     pub least_mass: Option<FoundMass>,
     /// Weight of the stock for each length of it.
     #[label("Weight for each length")]
-    pub mass_per_length: FoundMassPerLength,
+    #[needs(material | density)]
+    pub mass_per_length: Option<FoundMassPerLength>,
     /// Area of the section.
     #[label("Area of the section")]
     pub section_area: FoundArea,
     /// The density that the weights rest on, the greatest of a range.
     #[label("Density used")]
-    pub density_used: FoundDensity,
+    #[needs(material | density)]
+    pub density_used: Option<FoundDensity>,
 }
 
 rules! { check(StockMassInput) {
-    one_of(material = "1018", density = "7.85 g/cm3"): "Give the material or its density.";
     not_both(material, density): "Give the material or its density, not both.";
 } }
 
@@ -137,24 +138,33 @@ impl Calculator for StockMass {
     };
     type Input = StockMassInput;
     type Output = StockMassResult;
-    const LEADS: &'static [&'static str] = &["total_mass", "mass_per_length"];
+    const LEADS: &'static [&'static str] = &["total_mass", "mass_per_length", "section_area"];
     const CONTEXT: &'static [&'static str] =
         &["one piece {piece_mass}", "{mass_per_length}", "at least {least_mass}", "density {density_used}"];
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "areas of circle, rectangle and regular polygon");
-        let (density_used, least_density) = find_density(input, record);
         let section_area = section::find_area(input, record);
+        let Some((density_used, least_density)) = find_density(input, record) else {
+            return Ok(StockMassResult {
+                total_mass: None,
+                piece_mass: None,
+                least_mass: None,
+                mass_per_length: None,
+                section_area,
+                density_used: None,
+            });
+        };
         let mass_per_length: FoundMassPerLength = step!(record, "Weight of each length",
             q: mass_per_length = A * ρ, A = section_area, ρ = density_used);
         let mut result = StockMassResult {
             total_mass: None,
             piece_mass: None,
             least_mass: None,
-            mass_per_length,
+            mass_per_length: Some(mass_per_length),
             section_area,
-            density_used,
+            density_used: Some(density_used),
         };
         record.note(
             "nominal",
@@ -182,12 +192,12 @@ impl Calculator for StockMass {
     }
 }
 
-/// The density to weigh by, and the least where it is a range.
-fn find_density(input: &StockMassInput, record: &mut Record) -> (FoundDensity, Option<FoundDensity>) {
+/// The density to weigh by, and the least where it is a range; none where neither material nor density is given.
+fn find_density(input: &StockMassInput, record: &mut Record) -> Option<(FoundDensity, Option<FoundDensity>)> {
     let Some(material) = &input.material else {
-        let density = input.density.map_or(FoundDensity::of_si(0.0), |density| density.found());
-        tell!(record.choose("Density", "as given"), ρ = density => density_used: density);
-        return (density, None);
+        let density = input.density?;
+        tell!(record.choose("Density", "as given"), ρ = density => density_used: density.found());
+        return Some((density.found(), None));
     };
     let (low, high) = material.range_of((|row| row.density, "density"), record);
     let in_grams = |density: f64| FoundDensity::stated(density / 1000.0, Unit::GramPerCubicCentimetre);
@@ -195,7 +205,7 @@ fn find_density(input: &StockMassInput, record: &mut Record) -> (FoundDensity, O
     let rows = format!("material_physical, rows {}", material.listed());
     tell!(record.look_up("Density, the greatest of the rows", rows.clone()) => density_used: greatest);
     if low == high {
-        return (greatest, None);
+        return Some((greatest, None));
     }
     tell!(record.look_up("The least of them", rows) => least_density: least);
     let says = if material.covers.len() > 1 {
@@ -207,5 +217,5 @@ fn find_density(input: &StockMassInput, record: &mut Record) -> (FoundDensity, O
         "The density of this material is published as a range. The weight is by the greatest.".to_owned()
     };
     record.note("density_range", says);
-    (greatest, Some(least))
+    Some((greatest, Some(least)))
 }

@@ -5,6 +5,10 @@ mod common;
 mod cutting;
 #[path = "drawings/datum.rs"]
 mod datum;
+#[path = "drawings/geometry.rs"]
+mod geometry;
+#[path = "drawings/stock.rs"]
+mod stock;
 #[path = "drawings/threads.rs"]
 mod threads;
 
@@ -251,7 +255,8 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
         "datum/bore-or-boss", "datum/corner", "datum/edge-angle", "datum/turn-and-shift", "datum/tram",
         "datum/move-list", "datum/visit-order", "datum/wall-stops", "datum/stepped-profile", "threads/wires",
         "speeds/ball-nose", "speeds/entry", "speeds/surface-finish", "datum/indicate", "threads/tap-limit",
-        "threads/rescue", "datum/lathe-touch-off",
+        "threads/rescue", "datum/lathe-touch-off", "stock/mass", "stock/cut-list", "geometry/triangle",
+        "geometry/polygon", "geometry/flat-on-round", "geometry/taper", "geometry/sine-bar",
     ] {
         assert!(ids.contains(&id), "{id} has no drawing");
     }

@@ -35,6 +35,11 @@ mod datum {
 mod fits {}
 mod geometry {
     pub mod arc;
+    pub mod flat_on_round;
+    pub mod polygon;
+    pub mod sine_bar;
+    pub mod taper;
+    pub mod triangle;
 }
 mod holes {
     pub mod drill_point;
@@ -67,7 +72,10 @@ mod speeds {
     pub mod tool_life;
     pub mod turning;
 }
-mod stock {}
+mod stock {
+    pub mod cut_list;
+    pub mod mass;
+}
 mod threads {
     pub mod change_gears;
     pub mod identify;
@@ -85,6 +93,11 @@ mod threads {
 pub static REGISTER: &[Entry] = &[
     Entry::of::<patterns::bolt_circle::BoltCircle>(),
     Entry::of::<geometry::arc::Arc>(),
+    Entry::of::<geometry::triangle::Triangle>(),
+    Entry::of::<geometry::polygon::Polygon>(),
+    Entry::of::<geometry::flat_on_round::FlatOnRound>(),
+    Entry::of::<geometry::taper::Taper>(),
+    Entry::of::<geometry::sine_bar::SineBar>(),
     Entry::of::<holes::drill_point::DrillPoint>(),
     Entry::of::<holes::drill_size::DrillSize>(),
     Entry::of::<holes::tap_drill::TapDrill>(),
@@ -132,6 +145,8 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<datum::wall_stops::WallStops>(),
     Entry::of::<datum::handwheel::Handwheel>(),
     Entry::of::<datum::stepped_profile::SteppedProfile>(),
+    Entry::of::<stock::mass::StockMass>(),
+    Entry::of::<stock::cut_list::CutList>(),
 ];
 
 /// The job at hand, by which pages group the calculators.

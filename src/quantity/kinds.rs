@@ -285,6 +285,11 @@ kinds! {
         units: ANGLES, inch: DEGREES, metric: DEGREES, least: Least::AboveZero, most: FULL_TURN,
         setting: Never, example: "60 deg"
     }
+    /// An angle at the corner of a figure: above 0 and up to 180 degrees.
+    CornerAngle / CornerAngle / FoundCornerAngle: si::Angle {
+        units: ANGLES, inch: DEGREES, metric: DEGREES, least: Least::AboveZero, most: FULL_TURN / 2.0,
+        setting: Never, example: "60 deg"
+    }
     /// The speed of a cutting edge over the work.
     CuttingSpeed / CuttingSpeed / FoundCuttingSpeed: si::Velocity {
         units: &[Unit::FootPerMinute, Unit::MetrePerMinute, Unit::MetrePerSecond],
@@ -419,5 +424,24 @@ kinds! {
     RampAngle / RampAngle / FoundRampAngle: si::Angle {
         units: ANGLES, inch: DEGREES, metric: DEGREES, least: Least::AboveZero, most: FULL_TURN / 6.0,
         setting: Never, example: "3 deg"
+    }
+    /// The mass of a piece or a load.
+    Mass / Mass / FoundMass: si::Mass {
+        units: &[Unit::Pound, Unit::Kilogram, Unit::Gram],
+        inch: (Unit::Pound, 3), metric: (Unit::Kilogram, 3), least: Least::AboveZero, most: 1e12,
+        setting: Never, example: "20 kg"
+    }
+    /// The density of a material.
+    Density / Density / FoundDensity: si::MassDensity {
+        units: &[Unit::PoundPerCubicInch, Unit::GramPerCubicCentimetre, Unit::KilogramPerCubicMetre,
+            Unit::PoundPerCubicFoot],
+        inch: (Unit::PoundPerCubicInch, 4), metric: (Unit::GramPerCubicCentimetre, 3), least: Least::AboveZero,
+        most: 50_000.0, setting: Never, example: "7.85 g/cm3"
+    }
+    /// The mass of bar for each length of it.
+    MassPerLength / MassPerLength / FoundMassPerLength: si::LinearMassDensity {
+        units: &[Unit::PoundPerFoot, Unit::KilogramPerMetre],
+        inch: (Unit::PoundPerFoot, 3), metric: (Unit::KilogramPerMetre, 3), least: Least::AboveZero, most: 1e9,
+        setting: Never, example: "3.85 kg/m"
     }
 }

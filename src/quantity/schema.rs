@@ -169,6 +169,8 @@ fn found_name(row: &KindRow) -> &'static str {
         (Dimension::Time, _, Unit::Second) => "SecondsFound",
         (Dimension::Time, ..) => "TimeFound",
         (Dimension::Mass, ..) => "MassFound",
+        (Dimension::Density, ..) => "DensityFound",
+        (Dimension::MassPerLength, ..) => "MassPerLengthFound",
         (Dimension::Temperature, ..) => "TemperatureFound",
     }
 }

@@ -47,6 +47,8 @@ pub enum Dimension {
     Area,
     Time,
     Mass,
+    Density,
+    MassPerLength,
     Temperature,
     Ratio,
 }
@@ -69,6 +71,8 @@ impl Dimension {
             Dimension::UnitPower => Unit::JoulePerCubicMillimetre,
             Dimension::Time => Unit::Second,
             Dimension::Mass => Unit::Kilogram,
+            Dimension::Density => Unit::KilogramPerCubicMetre,
+            Dimension::MassPerLength => Unit::KilogramPerMetre,
             // A feed's dimension is a length per turn or tooth, which counts as a length.
             Dimension::FeedPerRev => Unit::MillimetrePerRev,
             Dimension::FeedPerTooth => Unit::MillimetrePerTooth,
@@ -95,6 +99,8 @@ impl Dimension {
             Self::Area => "an area",
             Self::Time => "a time",
             Self::Mass => "a mass",
+            Self::Density => "a density",
+            Self::MassPerLength => "a mass for each length",
             Self::Temperature => "a temperature",
             Self::Ratio => "a percentage",
         }
@@ -246,6 +252,20 @@ units! {
     Kilogram = "kg", "kg", " kg", [], Mass, 1.0, 0.0, MM;
     /// Pound.
     Pound = "lb", "lb", " lb", ["lbs", "pound", "pounds"], Mass, POUND, 0.0, IN;
+    /// Gram.
+    Gram = "g", "g", " g", ["gram", "grams"], Mass, 0.001, 0.0, MM;
+    /// Kilogram per cubic meter; also the base unit of densities.
+    KilogramPerCubicMetre = "kg/m³", "kg/m3", " kg/m³", [], Density, 1.0, 0.0, MM;
+    /// Gram per cubic centimetre, the same as a kilogram per liter.
+    GramPerCubicCentimetre = "g/cm³", "g/cm3", " g/cm³", ["kg/dm3", "g/cc", "kg/l"], Density, 1000.0, 0.0, MM;
+    /// Pound per cubic inch.
+    PoundPerCubicInch = "lb/in³", "lb/in3", " lb/in³", ["lbs/in3", "lb/cuin"], Density, POUND / (INCH * INCH * INCH), 0.0, IN;
+    /// Pound per cubic foot.
+    PoundPerCubicFoot = "lb/ft³", "lb/ft3", " lb/ft³", ["lbs/ft3", "lb/cuft"], Density, POUND / (FOOT * FOOT * FOOT), 0.0, IN;
+    /// Kilogram per meter; also the base unit of masses per length.
+    KilogramPerMetre = "kg/m", "kg/m", " kg/m", [], MassPerLength, 1.0, 0.0, MM;
+    /// Pound per foot.
+    PoundPerFoot = "lb/ft", "lb/ft", " lb/ft", ["lbs/ft"], MassPerLength, POUND / FOOT, 0.0, IN;
     /// Degree Celsius.
     Celsius = "°C", "degC", " °C", ["°c", "c"], Temperature, 1.0, 273.15, MM;
     /// Degree Fahrenheit.

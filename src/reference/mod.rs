@@ -7,10 +7,13 @@ pub mod drills;
 pub mod feeds;
 pub mod material_aliases;
 pub mod material_name;
+pub mod material_physical;
 pub mod material_search;
 pub mod materials;
 pub mod power;
 pub mod sawing;
+pub mod stock_material;
+pub mod tapers;
 pub mod threads;
 pub mod versions;
 
@@ -42,6 +45,7 @@ pub static TABLES: &[(&str, &str)] = &[
     ("drills_metric.csv", include_str!("../../data/drills_metric.csv")),
     ("feeds.csv", include_str!("../../data/feeds.csv")),
     ("material_aliases.csv", include_str!("../../data/material_aliases.csv")),
+    ("material_physical.csv", include_str!("../../data/material_physical.csv")),
     ("materials.csv", include_str!("../../data/materials.csv")),
     ("metric_engagement.csv", include_str!("../../data/metric_engagement.csv")),
     ("metric_series.csv", include_str!("../../data/metric_series.csv")),
@@ -59,6 +63,7 @@ pub static TABLES: &[(&str, &str)] = &[
     ("tap_drills.csv", include_str!("../../data/tap_drills.csv")),
     ("tap_recommendations.csv", include_str!("../../data/tap_recommendations.csv")),
     ("tap_tolerances.csv", include_str!("../../data/tap_tolerances.csv")),
+    ("tapers.csv", include_str!("../../data/tapers.csv")),
     ("trapezoidal_series.csv", include_str!("../../data/trapezoidal_series.csv")),
     ("trapezoidal_tolerances.csv", include_str!("../../data/trapezoidal_tolerances.csv")),
     ("unified_series.csv", include_str!("../../data/unified_series.csv")),

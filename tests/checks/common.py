@@ -33,6 +33,13 @@ PINT_NAME = {
     "mm2": "millimeter**2",
     "in3/min": "inch**3/minute",
     "cm3/min": "centimeter**3/minute",
+    "lb": "pound",
+    "kg": "kilogram",
+    "lb/in3": "pound/inch**3",
+    "g/cm3": "gram/centimeter**3",
+    "kg/m3": "kilogram/meter**3",
+    "lb/ft": "pound/foot",
+    "kg/m": "kilogram/meter",
 }
 
 

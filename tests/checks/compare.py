@@ -36,6 +36,11 @@ CALCULATORS = [
     "tap_drill",
     "bolt_circle",
     "arc",
+    "triangle",
+    "polygon",
+    "flat_on_round",
+    "taper",
+    "sine_bar",
     "thread",
     "wires",
     "plated",
@@ -61,6 +66,8 @@ CALCULATORS = [
     "wall_stops",
     "handwheel",
     "stepped_profile",
+    "mass",
+    "cut_list",
 ]
 
 

@@ -1,0 +1,74 @@
+//! Drawings of figures: sides, corners and flats measured against the sizes asked for.
+
+use crate::datum::{ends, off_line};
+use crate::{compare, length};
+use proptest::prelude::*;
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 40, ..ProptestConfig::default() })]
+
+    #[test]
+    fn the_sides_of_a_triangle_are_as_long_as_they_are(
+        a in 5.0..200.0f64, b in 5.0..200.0f64, part in 0.05..0.95f64, angle in 10.0..170.0f64, by in 0..3usize,
+    ) {
+        let c = (a - b).abs() + part * (a + b - (a - b).abs());
+        let query = [
+            format!("side_a={a} mm&side_b={b} mm&side_c={c} mm"),
+            format!("side_a={a} mm&side_b={b} mm&angle_c={angle} deg"),
+            format!("side_c={a} mm&angle_a={} deg&angle_b={} deg", angle * part, (180.0 - angle) * part),
+        ];
+        compare("geometry/triangle", &query[by], |sheet, answer| {
+            let solution = &answer["result"]["solutions"][0];
+            let mut drawn = Vec::new();
+            for side in ["side_a", "side_b", "side_c"] {
+                let [from, to] = ends(sheet, sheet.of_field("line", side)[0]);
+                sheet.same((to.0 - from.0).hypot(to.1 - from.1), length(&solution[side]), side)?;
+                drawn.push([from, to]);
+            }
+            // The corner opposite side a is where b and c meet.
+            let (height, _) = off_line(drawn[1][0], drawn[0]);
+            let other = off_line(drawn[1][1], drawn[0]).0;
+            let height = if height.abs() > other.abs() { height } else { other };
+            sheet.same(height.abs(), length(&solution["height_a"]), "the height over side a")
+        })?;
+    }
+
+    #[test]
+    fn both_triangles_share_the_angle(b in 20.0..200.0f64, angle in 10.0..80.0f64, part in 0.1..0.9f64) {
+        let low = b * angle.to_radians().sin();
+        let query = format!("side_a={} mm&side_b={b} mm&angle_a={angle} deg", low + part * (b - low));
+        compare("geometry/triangle", &query, |sheet, answer| {
+            prop_assert_eq!(answer["result"]["solutions"].as_array().map(Vec::len), Some(2));
+            let both: Vec<_> = sheet.of_field("line", "side_b").into_iter().map(|line| ends(sheet, line)).collect();
+            prop_assert_eq!(both.len(), 2);
+            for (one, other) in both[0].iter().zip(&both[1]) {
+                sheet.same((one.0 - other.0).hypot(one.1 - other.1), 0.0, "side b of both")?;
+            }
+            Ok(())
+        })?;
+    }
+
+    #[test]
+    fn a_flat_ends_on_the_round_or_on_the_next_flat(
+        diameter in 5.0..200.0f64, flats in 1..9u32, part in 0.02..0.9f64,
+    ) {
+        let depth = diameter / 2.0 * part;
+        let query = format!("diameter={diameter} mm&flats={flats}&depth={depth} mm");
+        compare("geometry/flat-on-round", &query, |sheet, answer| {
+            let lines: Vec<_> = sheet.of_field("line", "flat_width").into_iter().map(|line| ends(sheet, line)).collect();
+            prop_assert_eq!(lines.len(), flats as usize);
+            let meet = answer["result"]["flats_meet"] == true;
+            for (at, [from, to]) in lines.iter().enumerate() {
+                sheet.same(off_line((0.0, 0.0), [*from, *to]).0.abs(), diameter / 2000.0 - depth / 1000.0, "a flat")?;
+                if meet {
+                    let next = lines[(at + 1) % lines.len()];
+                    let gap = [*from, *to].into_iter().flat_map(|end| next.map(|other| (end.0 - other.0).hypot(end.1 - other.1)));
+                    sheet.same(gap.fold(f64::INFINITY, f64::min), 0.0, "between two flats")?;
+                } else {
+                    sheet.same(from.0.hypot(from.1), diameter / 2000.0, "the end of a flat")?;
+                }
+            }
+            Ok(())
+        })?;
+    }
+}

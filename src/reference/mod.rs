@@ -5,6 +5,7 @@ pub mod drill_diameter;
 pub mod drilling;
 pub mod drills;
 pub mod feeds;
+pub mod fits;
 pub mod material_aliases;
 pub mod material_name;
 pub mod material_search;
@@ -41,6 +42,9 @@ pub static TABLES: &[(&str, &str)] = &[
     ("drills_inch.csv", include_str!("../../data/drills_inch.csv")),
     ("drills_metric.csv", include_str!("../../data/drills_metric.csv")),
     ("feeds.csv", include_str!("../../data/feeds.csv")),
+    ("iso286_grades.csv", include_str!("../../data/iso286_grades.csv")),
+    ("iso286_holes.csv", include_str!("../../data/iso286_holes.csv")),
+    ("iso286_shafts.csv", include_str!("../../data/iso286_shafts.csv")),
     ("material_aliases.csv", include_str!("../../data/material_aliases.csv")),
     ("materials.csv", include_str!("../../data/materials.csv")),
     ("metric_engagement.csv", include_str!("../../data/metric_engagement.csv")),

@@ -8,6 +8,7 @@ pub mod feeds;
 pub mod fits;
 pub mod material_aliases;
 pub mod material_name;
+pub mod material_physical;
 pub mod material_search;
 pub mod materials;
 pub mod power;
@@ -46,6 +47,7 @@ pub static TABLES: &[(&str, &str)] = &[
     ("iso286_holes.csv", include_str!("../../data/iso286_holes.csv")),
     ("iso286_shafts.csv", include_str!("../../data/iso286_shafts.csv")),
     ("material_aliases.csv", include_str!("../../data/material_aliases.csv")),
+    ("material_physical.csv", include_str!("../../data/material_physical.csv")),
     ("materials.csv", include_str!("../../data/materials.csv")),
     ("metric_engagement.csv", include_str!("../../data/metric_engagement.csv")),
     ("metric_series.csv", include_str!("../../data/metric_series.csv")),

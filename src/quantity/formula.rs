@@ -37,7 +37,9 @@ macro_rules! as_they_are {
     };
 }
 
-as_they_are!(Length, Velocity, Frequency, VolumeRate, Area, Ratio, Power, Force, Pressure, Time);
+as_they_are!(
+    Length, Velocity, Frequency, VolumeRate, Area, Ratio, Power, Force, Pressure, Time, ThermodynamicTemperature
+);
 
 /// A torque is the energy of a turn by one radian, and formulas compute with it as that.
 impl InFormula for si::Torque {

@@ -101,6 +101,9 @@ impl fmt::Display for ToleranceClass {
 }
 
 impl ToleranceClass {
+    /// The largest size that has limits, in millimeters.
+    pub const LARGEST: f64 = 3150.0;
+
     /// Reads `H7`, `g6`, `js5` or `JS5`; nothing else.
     pub fn read(text: &str) -> Option<Self> {
         let letters = text.trim_end_matches(|c: char| c.is_ascii_digit());
@@ -135,7 +138,7 @@ impl ToleranceClass {
 
     /// The limits at a size in millimeters, or why there are none.
     pub fn limits(&self, size: f64) -> Result<ClassLimits, String> {
-        if !(size > 0.0 && size <= 3150.0) {
+        if !(size > 0.0 && size <= Self::LARGEST) {
             return Err("ISO 286 has limits for sizes above 0 and up to 3150 mm.".to_owned());
         }
         let grades = Band::of(&GRADE_BANDS, size).ok_or("ISO 286 has no grades at this size.")?;
@@ -169,9 +172,9 @@ impl ToleranceClass {
             return Ok((width / 2.0, 0.0, true, row));
         }
         if size <= 1.0 && (matches!(letter, "a" | "b") || self.is_hole && letter == "n" && number > 8) {
-            return Err("it begins above 1 mm.".to_owned());
+            return Err(format!("the letter {letter} begins above 1 mm here."));
         }
-        let missing = || self.why_missing(number);
+        let missing = || self.why_missing(number, size);
         if !self.is_hole || size > 500.0 {
             let column = match (letter, number) {
                 ("j", 5 | 6) => "j5_j6",
@@ -211,13 +214,14 @@ impl ToleranceClass {
         Ok((value + delta, delta, true, row))
     }
 
-    fn why_missing(&self, number: i32) -> String {
+    fn why_missing(&self, number: i32, size: f64) -> String {
         match (self.letter(), self.is_hole) {
+            _ if size > 500.0 => "above 500 mm there are only the letters d to u, without cd, ef, fg and j.".into(),
             ("t", _) => "t and T begin above 24 mm.".into(),
             ("v", _) => "v and V begin above 14 mm.".into(),
             ("y", _) => "y and Y begin above 18 mm.".into(),
-            ("cd" | "ef" | "fg", _) => "it ends at 10 mm.".into(),
-            ("k", true) if number > 8 => "K is coarser than IT8 only up to 3 mm.".into(),
+            ("cd" | "ef" | "fg", _) => "cd, ef and fg end at 10 mm.".into(),
+            ("k", true) if number > 8 => "a K coarser than IT8 ends at 3 mm.".into(),
             ("j", _) => "j and J are made in a few grades only; js and JS in all.".into(),
             _ => "the table has no deviation there.".into(),
         }

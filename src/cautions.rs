@@ -197,6 +197,27 @@ pub const TIMES: (&str, &str) =
 pub const FORCES: (&str, &str) =
     ("forces", "Hold work and tool for more than the force found: forces vary, and a worn tool needs a third more.");
 
+/// For pressing parts together.
+pub const PRESSING: (&str, &str) = (
+    "pressing",
+    "Parts under a press can slip, burst and fly: line them up square, support them fully, use the guard, stand clear \
+     and press slowly. Stop when the force rises at once: the parts are cocked.",
+);
+
+/// For heating a part to fit it.
+pub const HEATING_TO_FIT: (&str, &str) = (
+    "heating_to_fit",
+    "Hot parts burn and oil on them can catch fire. Heat evenly, check the temperature, wear gloves and face \
+     protection, and never heat a closed hollow part: it can burst.",
+);
+
+/// For cooling a part to fit it.
+pub const COOLING_TO_FIT: (&str, &str) = (
+    "cooling_to_fit",
+    "Dry ice and liquid nitrogen burn skin, and their gas takes the air you breathe: work with fresh air, gloves and a \
+     face shield. Steel that cold is brittle: do not hit it.",
+);
+
 /// A material's own caution by its code in the table of materials.
 pub fn of_material(code: &str) -> Option<(&'static str, &'static str)> {
     Some(match code {

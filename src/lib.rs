@@ -11,6 +11,7 @@
 //! - [`shop`]: what one shop owns, from its file;
 //! - [`machine`]: the speeds, feeds and power a machine has;
 //! - [`threading`]: what every calculator of threads begins with;
+//! - [`fitting`]: the limits of a hole and a shaft, for every calculator of fits;
 //! - [`reference`]: typed rows of the published tables;
 //! - [`suggestion`]: values to try, rounded;
 //! - [`arithmetic`]: what several calculators compute alike;
@@ -37,6 +38,7 @@ pub mod cautions;
 pub mod declared;
 pub mod drawing;
 pub mod fields;
+pub mod fitting;
 pub mod machine;
 pub mod page;
 pub mod practice;

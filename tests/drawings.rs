@@ -5,6 +5,8 @@ mod common;
 mod cutting;
 #[path = "drawings/datum.rs"]
 mod datum;
+#[path = "drawings/fits.rs"]
+mod fits;
 #[path = "drawings/geometry.rs"]
 mod geometry;
 #[path = "drawings/stock.rs"]
@@ -256,7 +258,8 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
         "datum/move-list", "datum/visit-order", "datum/wall-stops", "datum/stepped-profile", "threads/wires",
         "speeds/ball-nose", "speeds/entry", "speeds/surface-finish", "datum/indicate", "threads/tap-limit",
         "threads/rescue", "datum/lathe-touch-off", "stock/mass", "stock/cut-list", "geometry/triangle",
-        "geometry/polygon", "geometry/flat-on-round", "geometry/taper", "geometry/sine-bar",
+        "geometry/polygon", "geometry/flat-on-round", "geometry/taper", "geometry/sine-bar", "fits/limits",
+        "fits/running",
     ] {
         assert!(ids.contains(&id), "{id} has no drawing");
     }

@@ -32,7 +32,12 @@ mod datum {
     pub mod visit_order;
     pub mod wall_stops;
 }
-mod fits {}
+mod fits {
+    pub mod find;
+    pub mod limits;
+    pub mod press;
+    pub mod running;
+}
 mod geometry {
     pub mod arc;
     pub mod flat_on_round;
@@ -101,6 +106,10 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<holes::drill_point::DrillPoint>(),
     Entry::of::<holes::drill_size::DrillSize>(),
     Entry::of::<holes::tap_drill::TapDrill>(),
+    Entry::of::<fits::find::FindFit>(),
+    Entry::of::<fits::limits::FitLimits>(),
+    Entry::of::<fits::running::InchFit>(),
+    Entry::of::<fits::press::PressFit>(),
     Entry::of::<speeds::spindle_speed::SpindleSpeed>(),
     Entry::of::<speeds::milling::Milling>(),
     Entry::of::<speeds::materials::Materials>(),

@@ -40,6 +40,17 @@ pub static TOPICS: &[Topic] = &[
                   On a worn screw the play can be a quarter of a turn.",
     },
     Topic {
+        word: "fit",
+        title: "Fit",
+        about: "Know what a hole and a shaft may measure for a fit, what play or grip that leaves, and what a press fit holds.",
+        names: &["find", "limits", "running", "press"],
+        tasks: &[],
+        why: "Why do you let a part cool before you measure it for a fit?",
+        because: "Limits hold at 20 °C. Steel grows about a hundredth of a millimeter for each hundred millimeters and 10 °C, \
+                  so a warm 100 mm shaft that is just off the lathe can measure right and be too small when it is cold. \
+                  Of a fine fit that is half the tolerance.",
+    },
+    Topic {
         word: "drill",
         title: "Drill",
         about: "Choose a drill, its speed and its depth, and finish the hole with a reamer or a countersink.",

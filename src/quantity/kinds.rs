@@ -187,6 +187,8 @@ const fn sentence(doc: &'static str) -> &'static str {
 
 const INCH4: (Unit, usize) = (Unit::Inch, 4);
 const MM3: (Unit, usize) = (Unit::Millimetre, 3);
+const INCH5: (Unit, usize) = (Unit::Inch, 5);
+const MM4: (Unit, usize) = (Unit::Millimetre, 4);
 const DEGREES: (Unit, usize) = (Unit::Degree, 4);
 
 kinds! {
@@ -219,6 +221,21 @@ kinds! {
     LowerLimit / LowerLimit / FoundLowerLimit: si::Length {
         units: LENGTHS, inch: INCH4, metric: MM3, least: Least::AboveZero, most: FAR,
         setting: Never, example: "0.196 in", inward: Up
+    }
+    /// The greatest size a fit allows, printed to a hundred-thousandth of an inch.
+    FineUpperLimit / FineUpperLimit / FoundFineUpperLimit: si::Length {
+        units: LENGTHS, inch: INCH5, metric: MM4, least: Least::AboveZero, most: FAR,
+        setting: Never, example: "1.00052 in", inward: Down
+    }
+    /// The least size a fit allows, printed to a hundred-thousandth of an inch.
+    FineLowerLimit / FineLowerLimit / FoundFineLowerLimit: si::Length {
+        units: LENGTHS, inch: INCH5, metric: MM4, least: Least::AboveZero, most: FAR,
+        setting: Never, example: "0.99921 in", inward: Up
+    }
+    /// A deviation or a clearance of either sign, printed to a hundred-thousandth of an inch.
+    FineDifference / FineDifference / FoundFineDifference: si::Length {
+        units: LENGTHS, inch: INCH5, metric: MM4, least: Least::Any, most: FAR,
+        setting: Never, example: "-0.00028 in"
     }
     /// A difference of two lengths, of either sign.
     Difference / Difference / FoundDifference: si::Length {
@@ -419,6 +436,24 @@ kinds! {
         units: &[Unit::Microinch, Unit::Micrometre, Unit::Inch, Unit::Millimetre],
         inch: (Unit::Microinch, 1), metric: (Unit::Micrometre, 2), least: Least::AboveZero, most: 0.01,
         setting: Never, example: "1.6 um"
+    }
+    /// The temperature of a part or a room.
+    Temperature / Temperature / FoundTemperature: si::ThermodynamicTemperature {
+        units: &[Unit::Celsius, Unit::Fahrenheit],
+        inch: (Unit::Fahrenheit, 0), metric: (Unit::Celsius, 0), least: Least::From(0.0), most: 2000.0,
+        setting: Never, example: "-20 degC"
+    }
+    /// A pressure or a stress, of either sign: pull is positive.
+    Stress / Stress / FoundStress: si::Pressure {
+        units: &[Unit::NewtonPerSquareMillimetre, Unit::Megapascal, Unit::Psi],
+        inch: (Unit::Psi, 0), metric: (Unit::NewtonPerSquareMillimetre, 1), least: Least::Any, most: 1e12,
+        setting: Never, example: "120 MPa"
+    }
+    /// The strength of a material, or how stiff it is: its modulus of elasticity.
+    Strength / Strength / FoundStrength: si::Pressure {
+        units: &[Unit::NewtonPerSquareMillimetre, Unit::Megapascal, Unit::Psi],
+        inch: (Unit::Psi, 0), metric: (Unit::NewtonPerSquareMillimetre, 0), least: Least::AboveZero, most: 2e12,
+        setting: Never, example: "350 MPa"
     }
     /// The angle at which a cutter goes down into the work: above 0 and up to 60 degrees.
     RampAngle / RampAngle / FoundRampAngle: si::Angle {

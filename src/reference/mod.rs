@@ -5,12 +5,15 @@ pub mod drill_diameter;
 pub mod drilling;
 pub mod drills;
 pub mod feeds;
+pub mod fits;
+pub mod inch_fits;
 pub mod material_aliases;
 pub mod material_name;
 pub mod material_physical;
 pub mod material_search;
 pub mod materials;
 pub mod power;
+pub mod preferred_fits;
 pub mod sawing;
 pub mod stock_material;
 pub mod tapers;
@@ -36,6 +39,7 @@ fn source_key(key: &str) -> &'static str {
 pub static TABLES: &[(&str, &str)] = &[
     ("acme_ranges.csv", include_str!("../../data/acme_ranges.csv")),
     ("acme_series.csv", include_str!("../../data/acme_series.csv")),
+    ("ansi_b41_fits.csv", include_str!("../../data/ansi_b41_fits.csv")),
     ("cutting_forces.csv", include_str!("../../data/cutting_forces.csv")),
     ("cutting_speeds.csv", include_str!("../../data/cutting_speeds.csv")),
     ("deep_hole_reduction.csv", include_str!("../../data/deep_hole_reduction.csv")),
@@ -44,6 +48,9 @@ pub static TABLES: &[(&str, &str)] = &[
     ("drills_inch.csv", include_str!("../../data/drills_inch.csv")),
     ("drills_metric.csv", include_str!("../../data/drills_metric.csv")),
     ("feeds.csv", include_str!("../../data/feeds.csv")),
+    ("iso286_grades.csv", include_str!("../../data/iso286_grades.csv")),
+    ("iso286_holes.csv", include_str!("../../data/iso286_holes.csv")),
+    ("iso286_shafts.csv", include_str!("../../data/iso286_shafts.csv")),
     ("material_aliases.csv", include_str!("../../data/material_aliases.csv")),
     ("material_physical.csv", include_str!("../../data/material_physical.csv")),
     ("materials.csv", include_str!("../../data/materials.csv")),
@@ -55,6 +62,7 @@ pub static TABLES: &[(&str, &str)] = &[
     ("pipe_taper.csv", include_str!("../../data/pipe_taper.csv")),
     ("power_feed_factors.csv", include_str!("../../data/power_feed_factors.csv")),
     ("power_wear_factors.csv", include_str!("../../data/power_wear_factors.csv")),
+    ("preferred_fits.csv", include_str!("../../data/preferred_fits.csv")),
     ("preferred_numbers_r40.csv", include_str!("../../data/preferred_numbers_r40.csv")),
     ("reaming_stock.csv", include_str!("../../data/reaming_stock.csv")),
     ("saw_section_factors.csv", include_str!("../../data/saw_section_factors.csv")),

@@ -279,7 +279,9 @@ fn takes(field: &Field, piece: &Piece) -> Option<String> {
 /// A field of words takes what its own example is: a thread, a drill, a material.
 fn as_words(field: &Field, piece: &Piece, meaning: &Meaning) -> Option<String> {
     match (EXAMPLES.get(field.example.as_str())?, meaning) {
-        (Meaning::Thread, Meaning::Thread) | (Meaning::Drill, Meaning::Drill) => Some(piece.text.clone()),
+        (Meaning::Thread, Meaning::Thread) | (Meaning::Drill, Meaning::Drill) | (Meaning::Fit, Meaning::Fit) => {
+            Some(piece.text.clone())
+        }
         (Meaning::Drill, Meaning::Fraction) => drills::named(&piece.text).map(|drill| drill.name.to_owned()),
         // The catalogue of materials is searched by words; elsewhere one material is meant, or each of a few.
         (Meaning::Material(_), Meaning::Material(_)) if field.member.of.name.is_none() => Some(piece.text.clone()),

@@ -2,6 +2,7 @@
 //! materials, bare numbers and words. Every part is read by the readers that the fields of a request have.
 
 use crate::asking::described;
+use crate::fitting::Fit;
 use crate::quantity::{Dimension, Unit, Written, read};
 use crate::reference::drills;
 use crate::reference::material_aliases::{Relation, alias};
@@ -42,6 +43,8 @@ pub const FILLERS: &[&str] = &[
 pub enum Meaning {
     /// A thread by its designation.
     Thread,
+    /// A size with the classes of a fit.
+    Fit,
     /// A drill by a name that no length has.
     Drill,
     /// A fraction: an inch size, and a drill's name.
@@ -243,6 +246,9 @@ fn next(tokens: &[String], at: usize) -> (Piece, usize) {
 /// What the tokens mean together, if anything but words.
 fn meaning(parts: &[String], after: Option<&str>, is_all: bool) -> Option<Meaning> {
     let text = parts.join(" ");
+    if is_fit(&text) {
+        return Some(Meaning::Fit);
+    }
     let by_blank = parts.len() > 1 && parts.iter().all(|part| is_number(part));
     // `1/4 20` is a thread; `6 4` may be anything, and so may `4 in 6`.
     let is_size = by_blank && !parts[0].contains('/') || parts[1..].iter().any(|part| is_length(part));
@@ -262,6 +268,11 @@ fn meaning(parts: &[String], after: Option<&str>, is_all: bool) -> Option<Meanin
         return Some(Meaning::Drill);
     }
     material(&text)
+}
+
+/// Whether it is a size with the classes of hole and shaft; with one alone, where that is no tool steel such as S7 or D2.
+fn is_fit(text: &str) -> bool {
+    Fit::read(text).is_ok_and(|fit| fit.hole.is_some() && fit.shaft.is_some() || material(&fit.classes()).is_none())
 }
 
 /// Whether the last token closes a designation: a word that joins what follows does not.

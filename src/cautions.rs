@@ -164,6 +164,13 @@ pub const BORING: (&str, &str) = (
     "A bar that sticks out more than four times its diameter chatters: use a thicker or shorter one, or a lighter cut.",
 );
 
+/// For boring heads.
+pub const BORING_HEAD: (&str, &str) = (
+    "boring_head",
+    "A boring head runs out of balance: start slowly, and stay below the speed marked on it. Stop the spindle to measure \
+     and to set the head, and take the key out.",
+);
+
 /// For sawing.
 pub const SAWING: (&str, &str) = (
     "sawing",

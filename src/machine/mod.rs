@@ -2,12 +2,14 @@
 //! known. Every calculator that sets a machine chooses here, so that all choose alike.
 
 mod cut_power;
+mod deep_hole;
 mod drive;
 mod feed_step;
 mod feeds;
 mod force;
 mod limits;
 mod published;
+mod reaming_stock;
 mod screws;
 mod speed;
 mod spindle;
@@ -19,12 +21,14 @@ mod turned_cut;
 mod work_and_tool;
 
 pub use cut_power::{CutPower, PowerTaken, cut_power};
+pub use deep_hole::DeepHole;
 pub use drive::{Load, Motor, Removal, unit_power};
 pub use feed_step::FeedStep;
 pub use feeds::{ChosenFeed, Falls, Feeds};
 pub use force::{ProcessFactor, compare_methods, process_factor, specific_force};
 pub use limits::{Held, Limit, fall, tell_limits};
 pub use published::Published;
+pub use reaming_stock::Stock;
 pub use screws::Screws;
 pub use speed::{CutDiameter, Wanted, WantedSpeed, cutting_speed_at, exact_speed};
 pub use spindle::{ChosenSpeed, SetSpeed, SpindleLimits};

@@ -1,6 +1,6 @@
 //! Drilling: constants of thrust and torque, chisel edges, the reduction in deep holes, and the
 //! stock that reamers want, from data/drill_forces.csv, drill_chisel_edges.csv,
-//! deep_hole_reduction.csv and reaming_stock.csv.
+//! deep_hole_reduction.csv, reaming_stock.csv and hand_reaming_stock.csv.
 
 use super::materials::Material;
 use super::{rows_of, source_key};
@@ -161,6 +161,23 @@ pub fn reaming_stock(diameter: f64) -> Option<(f64, f64)> {
     ROWS.iter().find(holds).map(|row| (row.low_in, row.high_in))
 }
 
+#[derive(Deserialize)]
+struct HandStockRow {
+    diameter_over_mm: f64,
+    diameter_up_to_mm: f64,
+    low_mm: f64,
+    high_mm: f64,
+}
+
+/// Stock on the diameter that hand reaming wants for a hole, in millimeters from and to, read as in [`reaming_stock`].
+pub fn hand_reaming_stock(diameter: f64) -> Option<(f64, f64)> {
+    static ROWS: LazyLock<Vec<HandStockRow>> =
+        LazyLock::new(|| rows_of(include_str!("../../data/hand_reaming_stock.csv")).collect());
+    let size = diameter / 0.001;
+    let holds = |row: &&HandStockRow| size > row.diameter_over_mm && size <= row.diameter_up_to_mm * (1.0 + 1e-12);
+    ROWS.iter().find(holds).map(|row| (row.low_mm, row.high_mm))
+}
+
 #[cfg(test)]
 mod tests {
     use super::super::materials::{materials, search};
@@ -196,5 +213,7 @@ mod tests {
         assert!(chisel_edge(0.19).is_none());
         assert_eq!(reaming_stock(0.0127), Some((0.01, 0.016)));
         assert_eq!(reaming_stock(0.001), None);
+        assert_eq!(hand_reaming_stock(0.005), Some((0.1, 0.2)));
+        assert_eq!(hand_reaming_stock(0.25), None);
     }
 }

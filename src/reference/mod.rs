@@ -1,5 +1,6 @@
 //! Typed rows of the published tables in data/, compiled in and read once; each row names its source.
 
+pub mod center_drills;
 pub mod cutting_speeds;
 pub mod drill_diameter;
 pub mod drilling;
@@ -7,6 +8,8 @@ pub mod drills;
 pub mod feeds;
 pub mod fits;
 pub mod inch_fits;
+pub mod hole_class;
+pub mod insert_drills;
 pub mod material_aliases;
 pub mod material_name;
 pub mod material_physical;
@@ -17,6 +20,7 @@ pub mod preferred_fits;
 pub mod sawing;
 pub mod stock_material;
 pub mod tapers;
+pub mod tap_chamfers;
 pub mod threads;
 pub mod versions;
 
@@ -35,11 +39,49 @@ fn source_key(key: &str) -> &'static str {
     crate::sources::source(key).map_or("", |source| source.key)
 }
 
+/// Makes a type that holds something with a name a field of words: it has `read`, and `name` as answers say it.
+macro_rules! by_name {
+    ($name:ident, $about:literal, $example:literal) => {
+        impl<'de> serde::Deserialize<'de> for $name {
+            fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+                Self::read(&<String as serde::Deserialize>::deserialize(deserializer)?).map_err(crate::refusal::carry)
+            }
+        }
+
+        impl crate::tree::IntoTree for $name {
+            fn tree(&self) -> Option<crate::tree::Node> {
+                Some(crate::tree::Node::Text(self.name().into(), None))
+            }
+        }
+
+        impl crate::declared::FieldType for $name {
+            const TYPE: crate::declared::TypeFacts =
+                crate::declared::TypeFacts::named::<Self>(crate::declared::Shape::Words);
+        }
+
+        impl utoipa::PartialSchema for $name {
+            fn schema() -> utoipa::openapi::RefOr<utoipa::openapi::Schema> {
+                utoipa::openapi::schema::ObjectBuilder::new()
+                    .schema_type(utoipa::openapi::schema::Type::String)
+                    .min_length(Some(1))
+                    .description(Some($about))
+                    .examples([serde_json::json!($example)])
+                    .into()
+            }
+        }
+
+        impl utoipa::ToSchema for $name {}
+    };
+}
+use by_name;
+
 /// Every table that is compiled in, by file name.
 pub static TABLES: &[(&str, &str)] = &[
     ("acme_ranges.csv", include_str!("../../data/acme_ranges.csv")),
     ("acme_series.csv", include_str!("../../data/acme_series.csv")),
     ("ansi_b41_fits.csv", include_str!("../../data/ansi_b41_fits.csv")),
+    ("center_drills.csv", include_str!("../../data/center_drills.csv")),
+    ("center_holes.csv", include_str!("../../data/center_holes.csv")),
     ("cutting_forces.csv", include_str!("../../data/cutting_forces.csv")),
     ("cutting_speeds.csv", include_str!("../../data/cutting_speeds.csv")),
     ("deep_hole_reduction.csv", include_str!("../../data/deep_hole_reduction.csv")),
@@ -48,6 +90,8 @@ pub static TABLES: &[(&str, &str)] = &[
     ("drills_inch.csv", include_str!("../../data/drills_inch.csv")),
     ("drills_metric.csv", include_str!("../../data/drills_metric.csv")),
     ("feeds.csv", include_str!("../../data/feeds.csv")),
+    ("hand_reaming_stock.csv", include_str!("../../data/hand_reaming_stock.csv")),
+    ("insert_drills.csv", include_str!("../../data/insert_drills.csv")),
     ("iso286_grades.csv", include_str!("../../data/iso286_grades.csv")),
     ("iso286_holes.csv", include_str!("../../data/iso286_holes.csv")),
     ("iso286_shafts.csv", include_str!("../../data/iso286_shafts.csv")),
@@ -67,6 +111,7 @@ pub static TABLES: &[(&str, &str)] = &[
     ("reaming_stock.csv", include_str!("../../data/reaming_stock.csv")),
     ("saw_section_factors.csv", include_str!("../../data/saw_section_factors.csv")),
     ("sources.toml", include_str!("../../data/sources.toml")),
+    ("tap_chamfers.csv", include_str!("../../data/tap_chamfers.csv")),
     ("tap_classes.csv", include_str!("../../data/tap_classes.csv")),
     ("tap_drills.csv", include_str!("../../data/tap_drills.csv")),
     ("tap_recommendations.csv", include_str!("../../data/tap_recommendations.csv")),

@@ -1,6 +1,7 @@
 //! What every calculator of threads begins with: the thread it is asked about, the class and limits of one
 //! side, a coat on it, what its drill cuts large, and the sources of threads and limits, with their steps on record.
 
+mod blind_bottom;
 mod coat;
 mod drill_oversize;
 mod given_thread;
@@ -9,6 +10,7 @@ mod lead_to_cut;
 mod side_limits;
 mod sources;
 
+pub use blind_bottom::{BelowTheHole, BlindBottom};
 pub use coat::{COAT_MOVES, check_thickness, coat_changes};
 pub use drill_oversize::{room_left, tell_usual_oversize, usual_oversize};
 pub use given_thread::{GivenThread, INCH, given_thread};

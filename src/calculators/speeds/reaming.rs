@@ -2,9 +2,8 @@
 //! none is published for reaming (US War Department, TM 1-420).
 
 use crate::calculators::prelude::*;
-use crate::machine::{Falls, Limit, SpeedOrWork, SpindleAndQuill, TurnSet, WantedSpeed};
+use crate::machine::{Falls, Limit, SpeedOrWork, SpindleAndQuill, Stock, TurnSet, WantedSpeed};
 use crate::reference::cutting_speeds::Operation;
-use crate::reference::drilling::reaming_stock;
 use crate::shop::tell_reamer;
 
 /// The calculator.
@@ -52,23 +51,6 @@ pub struct ReamingResult {
     pub stock: Option<Stock>,
 }
 
-/// The stock to leave, and the hole before reaming.
-#[derive(Debug, Gives)]
-pub struct Stock {
-    /// Least stock on the diameter to leave for machine reaming; absent outside the chart.
-    #[label("Stock to leave, least")]
-    pub stock_low: FoundExtent,
-    /// Most stock on the diameter to leave for machine reaming.
-    #[label("Stock to leave, most")]
-    pub stock_high: FoundExtent,
-    /// Smallest diameter of the hole before reaming.
-    #[label("Drilled hole, smallest")]
-    pub drill_low: FoundSize,
-    /// Largest diameter of the hole before reaming.
-    #[label("Drilled hole, largest")]
-    pub drill_high: FoundSize,
-}
-
 fn check(input: &ReamingInput) -> Result<(), ValidationError> {
     input.machine.check(&input.wanted.tooling(Operation::Reaming))
 }
@@ -87,21 +69,6 @@ fn half_of_drilling(drilling: WantedSpeed, record: &mut Record) -> WantedSpeed {
          third to two thirds.",
     );
     wanted
-}
-
-fn stock(diameter: Size, record: &mut Record) -> Option<Stock> {
-    let Some((low, high)) = reaming_stock(diameter.get().si()) else {
-        record.note("no_stock", "The chart of reaming stock has no row for this diameter.");
-        return None;
-    };
-    record.source("reamer_chart", "stock on the diameter by size of hole");
-    let (stock_low, stock_high) = (FoundExtent::stated(low, Unit::Inch), FoundExtent::stated(high, Unit::Inch));
-    const TABLE: &str = "reaming_stock.csv; a diameter on an edge belongs to the smaller band";
-    record.look_up("Least stock on the diameter", TABLE).with("D", "diameter", diameter).gives("stock_low", stock_low);
-    record.look_up("Most stock on the diameter", TABLE).with("D", "diameter", diameter).gives("stock_high", stock_high);
-    let drill_low = step!(record, "Smallest hole before reaming", d: drill_low = D - s, D = diameter, s = stock_high);
-    let drill_high = step!(record, "Largest hole before reaming", d: drill_high = D - s, D = diameter, s = stock_low);
-    Some(Stock { stock_low, stock_high, drill_low, drill_high })
 }
 
 impl Calculator for Reaming {
@@ -169,7 +136,7 @@ impl Calculator for Reaming {
         let across = Some(size.get().si());
         let feed = tooling.feed(input.feed_per_rev, "feed_per_rev", Operation::Reaming, across, record);
         let (set, held, falls) = input.machine.set(wanted, size.into(), feed, record)?;
-        let stock = stock(size, record);
+        let stock = Stock::for_machine(size, record);
         Ok(ReamingResult { set, limited_by: held.tell(None, record), falls, stock })
     }
 }

@@ -2,8 +2,7 @@
 
 use super::DrillingInput;
 use crate::calculators::prelude::*;
-use crate::machine::{Wanted, WantedFeed};
-use crate::reference::drilling::deep_hole;
+use crate::machine::{DeepHole, Wanted, WantedFeed};
 
 /// How much less a deep hole is given.
 #[derive(Debug, Default, Gives)]
@@ -28,37 +27,16 @@ pub fn reduce(
 ) -> (Wanted, Option<Feed>, Reductions) {
     let mut reductions = Reductions::default();
     let size = input.diameter.size;
-    let ratio = |depth: Extent| (depth.get() / size.get()).si();
-    let deep = input.depth.and_then(|depth| Some((depth, ratio(depth), deep_hole(ratio(depth))?)));
-    let Some((depth, ratio, reduction)) = deep else { return (wanted, feed, reductions) };
-    record
-        .step("Depth in diameters", "l = L / D")
-        .with("L", "depth", depth)
-        .with("D", "diameter", size)
-        .gives("depth_in_diameters", ratio);
+    let deep = input.depth.and_then(|depth| DeepHole::find(depth, size, record));
+    let Some(deep) = deep else { return (wanted, feed, reductions) };
     record.note(
         "deep_hole",
         "From three diameters on, a hole is deep: pull the drill back often, clear the chips and cool the point. Speed and \
          feed from the tables are reduced for it; those you give are used as they are.",
     );
-    if reduction.beyond {
-        record.note(
-            "deeper_than_table",
-            "The table of reductions ends at a depth of six diameters, and this hole is deeper; its last row is used, and \
-             you may need to go slower.",
-        );
-    }
-    let look_up = |what: &'static str, field: &'static str, share: f64, record: &mut Record| {
-        record.source("drill_guide", "reduction of speed and feed in deep holes");
-        let share = FoundPercentage::stated(text::tidy(100.0 * share), Unit::Percent);
-        record
-            .look_up(what, "deep_hole_reduction.csv, linear between its rows")
-            .with("l", "depth_in_diameters", ratio)
-            .gives(field, share);
-        share
-    };
+    deep.note_beyond(record);
     if let (Wanted::Cutting(table), false) = (wanted, input.wanted.states_speed()) {
-        let share = look_up("Reduction of the cutting speed", "speed_reduction", reduction.speed, record);
+        let share = deep.speed_reduction(record);
         let reduced = table.times(1.0 - share.get().si(), "reduced_cutting_speed");
         record
             .step("Cutting speed after the reduction", "Vr = V × (1 - r)")
@@ -69,7 +47,7 @@ pub fn reduce(
         reductions.speed_reduction = Some(share);
     }
     if let Some(table) = feed.filter(|_| input.feed_per_rev.is_none()) {
-        let share = look_up("Reduction of the feed", "feed_reduction", reduction.feed, record);
+        let share = deep.feed_reduction(record);
         let quantity = table.feed.quantity();
         let reduced = FeedPerRev::stated(text::tidy(quantity.value * (1.0 - share.get().si())), quantity.unit);
         record

@@ -7,6 +7,7 @@ pub mod drills;
 pub mod feeds;
 pub mod material_aliases;
 pub mod material_name;
+pub mod material_physical;
 pub mod material_search;
 pub mod materials;
 pub mod power;
@@ -42,6 +43,7 @@ pub static TABLES: &[(&str, &str)] = &[
     ("drills_metric.csv", include_str!("../../data/drills_metric.csv")),
     ("feeds.csv", include_str!("../../data/feeds.csv")),
     ("material_aliases.csv", include_str!("../../data/material_aliases.csv")),
+    ("material_physical.csv", include_str!("../../data/material_physical.csv")),
     ("materials.csv", include_str!("../../data/materials.csv")),
     ("metric_engagement.csv", include_str!("../../data/metric_engagement.csv")),
     ("metric_series.csv", include_str!("../../data/metric_series.csv")),

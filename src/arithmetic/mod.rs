@@ -1,5 +1,5 @@
 //! The arithmetic that several calculators share, and its steps where it has some: circles through points,
-//! which way angles run, how tolerances spread, bracketed roots, what touches tell, moves from place to place.
+//! which way angles run, how tolerances spread, bracketed roots, what touches tell, moves from place to place, verdicts.
 
 pub mod all_roots;
 pub mod circle_fit;
@@ -9,3 +9,4 @@ pub mod propagation;
 pub mod roots;
 pub mod touching;
 pub mod travel;
+pub mod verdict;

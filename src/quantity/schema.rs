@@ -164,12 +164,14 @@ fn found_name(row: &KindRow) -> &'static str {
         (Dimension::Power, ..) => "PowerFound",
         (Dimension::Torque, ..) => "TorqueFound",
         (Dimension::Force, ..) => "ForceFound",
+        (Dimension::Pressure, _, Unit::Ksi) => "StrengthFound",
         (Dimension::Pressure, ..) => "PressureFound",
         (Dimension::UnitPower, ..) => "UnitPowerFound",
         (Dimension::Time, _, Unit::Second) => "SecondsFound",
         (Dimension::Time, ..) => "TimeFound",
         (Dimension::Mass, ..) => "MassFound",
         (Dimension::Temperature, ..) => "TemperatureFound",
+        (Dimension::Expansion, ..) => "ExpansionFound",
     }
 }
 

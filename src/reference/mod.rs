@@ -5,13 +5,18 @@ pub mod drill_diameter;
 pub mod drilling;
 pub mod drills;
 pub mod feeds;
+pub mod gauge_classes;
+pub mod general_tolerances;
+pub mod hardness;
 pub mod material_aliases;
 pub mod material_name;
 pub mod material_physical;
 pub mod material_search;
 pub mod materials;
 pub mod power;
+pub mod round_bars;
 pub mod sawing;
+pub mod surface_grades;
 pub mod threads;
 pub mod versions;
 
@@ -42,6 +47,9 @@ pub static TABLES: &[(&str, &str)] = &[
     ("drills_inch.csv", include_str!("../../data/drills_inch.csv")),
     ("drills_metric.csv", include_str!("../../data/drills_metric.csv")),
     ("feeds.csv", include_str!("../../data/feeds.csv")),
+    ("gauge_classes.csv", include_str!("../../data/gauge_classes.csv")),
+    ("general_tolerances.csv", include_str!("../../data/general_tolerances.csv")),
+    ("hardness.csv", include_str!("../../data/hardness.csv")),
     ("material_aliases.csv", include_str!("../../data/material_aliases.csv")),
     ("material_physical.csv", include_str!("../../data/material_physical.csv")),
     ("materials.csv", include_str!("../../data/materials.csv")),
@@ -55,8 +63,11 @@ pub static TABLES: &[(&str, &str)] = &[
     ("power_wear_factors.csv", include_str!("../../data/power_wear_factors.csv")),
     ("preferred_numbers_r40.csv", include_str!("../../data/preferred_numbers_r40.csv")),
     ("reaming_stock.csv", include_str!("../../data/reaming_stock.csv")),
+    ("round_bars.csv", include_str!("../../data/round_bars.csv")),
     ("saw_section_factors.csv", include_str!("../../data/saw_section_factors.csv")),
     ("sources.toml", include_str!("../../data/sources.toml")),
+    ("surface_grades.csv", include_str!("../../data/surface_grades.csv")),
+    ("surface_processes.csv", include_str!("../../data/surface_processes.csv")),
     ("tap_classes.csv", include_str!("../../data/tap_classes.csv")),
     ("tap_drills.csv", include_str!("../../data/tap_drills.csv")),
     ("tap_recommendations.csv", include_str!("../../data/tap_recommendations.csv")),

@@ -31,6 +31,10 @@ PINT_NAME = {
     "mm/tooth": "millimeter",
     "in2": "inch**2",
     "mm2": "millimeter**2",
+    "um": "micrometer",
+    "uin": "microinch",
+    "MPa": "megapascal",
+    "ksi": "kip/inch**2",
     "in3/min": "inch**3/minute",
     "cm3/min": "centimeter**3/minute",
 }

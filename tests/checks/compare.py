@@ -61,6 +61,13 @@ CALCULATORS = [
     "wall_stops",
     "handwheel",
     "stepped_profile",
+    "position_error",
+    "general_tolerance",
+    "gauge_makers",
+    "at_temperature",
+    "likely_size",
+    "surface_grade",
+    "hardness",
 ]
 
 

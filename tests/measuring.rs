@@ -51,7 +51,7 @@ fn a_hole_past_maximum_material_is_out_wherever_it_is() {
     let large = answer("measure/position-error", &format!("{query}&lmc_size=10.2 mm").replace("9.98", "10.25"));
     assert_eq!(large["result"]["verdict"], "outside");
     // A stud grows its bonus the other way.
-    let stud = answer("measure/position-error", &query.replace("feature=hole", "feature=stud"));
+    let stud = answer("measure/position-error", &query.replace("feature=hole", "feature=shaft"));
     assert_eq!(stud["result"]["verdict"], "within");
 }
 
@@ -70,7 +70,10 @@ fn several_sizes_that_fit_are_said_to_be_ambiguous() {
     assert_eq!(many["result"]["ambiguous"], true);
     assert!(notes(&many).contains(&"ambiguous"));
     let one = answer("measure/likely-size", "measured_size=0.4999 in&error=0.001 in&families=fraction");
-    assert_eq!((&one["result"]["name"], &one["result"]["candidates"][0]["how_sure"]), (&"1/2 in".into(), &"only".into()));
+    assert_eq!(
+        (&one["result"]["name"], &one["result"]["candidates"][0]["how_sure"]),
+        (&"1/2 in".into(), &"only".into())
+    );
     let none = answer("measure/likely-size", "measured_size=0.507 in&error=0.001 in&families=fraction");
     assert!(none["result"].get("name").is_none() && notes(&none).contains(&"none_fits"));
 }
@@ -88,7 +91,12 @@ fn a_worn_bore_was_smaller_and_a_worn_shaft_larger() {
 #[test]
 fn hardness_names_its_tables_and_stops_where_they_do() {
     let at_45 = answer("measure/hardness", "rockwell_c=45");
-    let tables: Vec<&str> = at_45["result"]["by_table"].as_array().expect("tables").iter().filter_map(|row| row["table"].as_str()).collect();
+    let tables: Vec<&str> = at_45["result"]["by_table"]
+        .as_array()
+        .expect("tables")
+        .iter()
+        .filter_map(|row| row["table"].as_str())
+        .collect();
     assert_eq!(tables, ["ASTM E140 table 1", "SAE J417, Brinell steps", "ISO 18265 table A.1"]);
     assert!(notes(&at_45).contains(&"tables_differ"));
     assert!(!notes(&at_45).contains(&"recalled"));
@@ -110,11 +118,15 @@ fn a_gauge_closer_than_any_class_is_said_to_be_none() {
 
 #[test]
 fn ranges_of_expansion_stay_ranges() {
-    let acrylic = answer("measure/at-temperature", "drawing_size=100 mm&material=acrylic&part_temperature=30 degC&units=metric");
+    let acrylic =
+        answer("measure/at-temperature", "drawing_size=100 mm&material=acrylic&part_temperature=30 degC&units=metric");
     let of = |name: &str| acrylic["result"][name]["value"].as_f64().expect("a number");
     assert!(of("reads_least") < of("reads") && of("reads") < of("reads_most"));
     assert_eq!((of("expansion_low"), of("expansion_high")), (90.0, 162.0));
-    assert!(refused("measure/at-temperature", "drawing_size=100 mm&material=6061&part_temperature=0").contains("has no unit"));
+    assert!(
+        refused("measure/at-temperature", "drawing_size=100 mm&material=6061&part_temperature=0")
+            .contains("has no unit")
+    );
 }
 
 #[test]

@@ -38,17 +38,7 @@ macro_rules! as_they_are {
 }
 
 as_they_are!(
-    Length,
-    Velocity,
-    Frequency,
-    VolumeRate,
-    Area,
-    Ratio,
-    Power,
-    Force,
-    Pressure,
-    Time,
-    TemperatureCoefficient
+    Length, Velocity, Frequency, VolumeRate, Area, Ratio, Power, Force, Pressure, Time, TemperatureCoefficient
 );
 
 /// A torque is the energy of a turn by one radian, and formulas compute with it as that.

@@ -415,12 +415,6 @@ kinds! {
         inch: (Unit::Microinch, 1), metric: (Unit::Micrometre, 2), least: Least::AboveZero, most: 0.01,
         setting: Never, example: "1.6 um"
     }
-    /// How far off a measured roughness may be: zero or more.
-    RoughnessError / RoughnessError / FoundRoughnessError: si::Length {
-        units: &[Unit::Microinch, Unit::Micrometre, Unit::Inch, Unit::Millimetre],
-        inch: (Unit::Microinch, 1), metric: (Unit::Micrometre, 2), least: Least::From(0.0), most: 0.01,
-        setting: Never, example: "0.2 um"
-    }
     /// A difference of two roughnesses, of either sign.
     RoughnessDifference / RoughnessDifference / FoundRoughnessDifference: si::Length {
         units: &[Unit::Microinch, Unit::Micrometre, Unit::Inch, Unit::Millimetre],

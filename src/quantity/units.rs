@@ -256,9 +256,9 @@ units! {
     /// Degree Fahrenheit.
     Fahrenheit = "°F", "degF", " °F", ["°f", "f"], Temperature, 5.0 / 9.0, 459.67 * 5.0 / 9.0, IN;
     /// Micrometer in a meter for each degree Celsius, which is a millionth for each kelvin.
-    MicrometrePerMetreKelvin = "µm/m/K", "um/m/K", " µm/m/K", ["um/(mk)", "um/m/°c", "um/m/c", "um/mk", "ppm/k", "ppm/°c", "ppm/c"], Expansion, 1e-6, 0.0, MM;
+    MicrometrePerMetreKelvin = "µm/m/K", "um/m/K", " µm/m/K", ["um/m/°c", "um/m/c", "ppm/k"], Expansion, 1e-6, 0.0, MM;
     /// Microinch in an inch for each degree Fahrenheit.
-    MicroinchPerInchFahrenheit = "µin/in/°F", "uin/in/F", " µin/in/°F", ["uin/in/°f", "uin/(in°f)", "uin/(inf)", "ppm/°f", "ppm/f"], Expansion, 1.8e-6, 0.0, IN;
+    MicroinchPerInchFahrenheit = "µin/in/°F", "uin/in/F", " µin/in/°F", ["uin/in/°f", "ppm/f"], Expansion, 1.8e-6, 0.0, IN;
     /// Percent.
     Percent = "percent", "percent", " %", ["%", "pct"], Ratio, 0.01, 0.0, None;
     /// A plain ratio, the base unit of computed percentages.

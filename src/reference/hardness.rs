@@ -21,8 +21,7 @@ pub enum Scale {
 
 impl Scale {
     /// Every column, in the order of the tables.
-    pub const ALL: [Scale; 5] =
-        [Scale::RockwellC, Scale::RockwellB, Scale::Vickers, Scale::Brinell, Scale::Tensile];
+    pub const ALL: [Scale; 5] = [Scale::RockwellC, Scale::RockwellB, Scale::Vickers, Scale::Brinell, Scale::Tensile];
 
     /// What one digit of the tables is worth on this scale.
     pub const fn digit(self) -> f64 {
@@ -147,9 +146,14 @@ mod tests {
     fn every_table_rises_on_every_scale() {
         for rows in tables() {
             for from in Scale::ALL {
-                let mut both: Vec<_> = rows.iter().filter_map(|row| Some((row.on(Scale::Vickers)?, row.on(from)?))).collect();
+                let mut both: Vec<_> =
+                    rows.iter().filter_map(|row| Some((row.on(Scale::Vickers)?, row.on(from)?))).collect();
                 both.sort_by(|a, b| a.0.total_cmp(&b.0));
-                assert!(both.windows(2).all(|pair| pair[0].1 < pair[1].1 || from == Scale::Vickers), "{from:?} {}", rows[0].table);
+                assert!(
+                    both.windows(2).all(|pair| pair[0].1 < pair[1].1 || from == Scale::Vickers),
+                    "{from:?} {}",
+                    rows[0].table
+                );
             }
         }
     }

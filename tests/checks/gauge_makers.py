@@ -38,8 +38,6 @@ def rows():
             "no_go_least": no_go[0],
             "no_go_greatest": no_go[1],
             "wear_limit": go_limit,
-            "passes_from": min(go[1], no_go[1]),
-            "passes_to": max(go[0], no_go[0]),
         }
         for name, value in found.items():
             out.value(inputs, f"/{name}", mp.mpf(value.numerator) / value.denominator, unit, scale=mp.mpf(1) * 25)

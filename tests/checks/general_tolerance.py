@@ -1,4 +1,4 @@
-"""General tolerances: limits about sizes, with the tolerance of each cell typed here; sines of small angles by mpmath."""
+"""General tolerances: limits about sizes and angles, with the tolerance of each cell typed here."""
 
 from common import Rows, fields, mp, quantity, show
 
@@ -32,8 +32,6 @@ def rows():
         degrees = mp.mpf(minutes) / 60
         out.value(inputs, "/angle_tolerance", degrees, "deg")
         out.value(inputs, "/greatest_angle", mp.mpf(given["angle"].split()[0]) + degrees, "deg")
-        side = quantity(given["shorter_side"], "mm")
-        out.value(inputs, "/angle_travel", abs((side * mp.expjpi(degrees / 180)).imag), "mm")
     return out.rows
 
 

@@ -9,7 +9,7 @@ CASES = [
     "zone=0.01 in&basic_x=1 in&basic_y=1.5 in&measured_x=1.004 in&measured_y=1.497 in&measured_size=0.502 in"
     "&mmc_size=0.499 in&feature=hole&units=inch",
     "zone=0.1 mm&basic_x=10 mm&basic_y=10 mm&measured_x=9.98 mm&measured_y=10.05 mm&measured_size=7.95 mm"
-    "&mmc_size=8 mm&feature=stud&units=metric",
+    "&mmc_size=8 mm&feature=shaft&units=metric",
 ]
 SQUARES = ["plus_minus=0.005 in&units=inch", "plus_minus=0.1 mm&units=metric"]
 ZONES = ["zone=0.014 in&units=inch", "zone=0.3 mm&units=metric"]

@@ -12,50 +12,49 @@ pub struct AtTemperature;
 #[derive(Debug, Asks)]
 #[asks(check = check)]
 pub struct AtTemperatureInput {
-    /// Size on the drawing, which holds at 20 °C, to find what it reads here. Give this, a reading, or both.
+    /// Size on the drawing, to find what it reads here.
     #[label("Size on the drawing")]
     pub drawing_size: Option<Size>,
-    /// Size read here, to find what it is at 20 °C.
+    /// Size read here, to find the size at 20 °C.
     #[label("Size read here")]
     pub reading: Option<Size>,
-    /// Material of the part, by short name, designation or words, such as 6061. Give this or its expansion.
+    /// Material of the part, such as 6061.
     #[label("Material of the part")]
     pub material: Option<WorkMaterial>,
-    /// Expansion of the part for each degree, by its data sheet.
+    /// Expansion of the part, in place of its material.
     #[label("Expansion of the part")]
     pub expansion: Option<Expansion>,
     /// Temperature of the part.
     #[label("Temperature of the part")]
     pub part_temperature: Temperature,
-    /// Temperature of the gauge, the scale or the micrometer; that of the part if absent.
+    /// Temperature of the gauge or scale; that of the part if absent.
     #[label("Temperature of the gauge")]
     pub gauge_temperature: Option<Temperature>,
-    /// Expansion of the gauge for each degree.
+    /// Expansion of the gauge.
     #[label("Expansion of the gauge")]
-    #[absent("11.5 um/m/K", "Gauge blocks and micrometers are of steel, 11.5 µm in a meter for each °C. A glass scale has about 8.")]
+    #[absent(
+        "11.5 µm/m/K",
+        "Gauge blocks and micrometers are of steel, 11.5 µm in a meter for each °C. A glass scale has about 8."
+    )]
     pub gauge_expansion: Option<Expansion>,
-    /// Temperature at which the drawing and the gauge are right.
-    #[label("Reference temperature")]
-    #[absent("20 degC", "Drawings and gauges hold at 20 °C, 68 °F, by ISO 1.")]
-    pub reference_temperature: Option<Temperature>,
 }
 
 /// What a part of the drawing size comes to.
 #[derive(Debug, Gives)]
 pub struct ReadsHere {
-    /// What a part of the drawing size reads on the gauge here.
+    /// What the drawing size reads here.
     #[label("Reads here")]
     pub reads: FoundGaugeSize,
-    /// What the gauge reads more than the drawing size; negative if less.
+    /// What it reads more than the drawing; negative if less.
     #[label("Reads more by")]
     pub reads_more: FoundFineDifference,
-    /// What it reads with the least expansion published for the material.
+    /// The least it reads by the published expansions.
     #[label("Reads at least")]
     pub reads_least: FoundGaugeSize,
-    /// What it reads with the greatest expansion published for the material.
+    /// The most it reads by the published expansions.
     #[label("Reads at most")]
     pub reads_most: FoundGaugeSize,
-    /// The size that the part really has at its temperature.
+    /// The size that it really has here.
     #[label("Its real size here")]
     pub size_here: FoundGaugeSize,
 }
@@ -63,16 +62,16 @@ pub struct ReadsHere {
 /// What a reading comes to at the reference temperature.
 #[derive(Debug, Gives)]
 pub struct AtReference {
-    /// The size that the part has at 20 °C.
+    /// Size at 20 °C.
     #[label("Size at 20 °C")]
     pub true_size: FoundGaugeSize,
     /// What to add to the reading.
     #[label("Add to the reading")]
     pub correction: FoundFineDifference,
-    /// The size at 20 °C by the end of the published expansion that makes it least.
+    /// The least by the published expansions.
     #[label("Size at 20 °C, least")]
     pub true_least: FoundGaugeSize,
-    /// The size at 20 °C by the end of the published expansion that makes it greatest.
+    /// The greatest by the published expansions.
     #[label("Size at 20 °C, greatest")]
     pub true_greatest: FoundGaugeSize,
 }
@@ -88,7 +87,7 @@ pub struct AtTemperatureResult {
     #[group]
     #[needs(reading)]
     pub at_reference: Option<AtReference>,
-    /// What one degree Celsius more of the part changes.
+    /// What each degree Celsius changes.
     #[label("Each °C of the part changes")]
     pub each_degree: FoundFineDifference,
     /// Expansion of the part, least published.
@@ -106,7 +105,8 @@ fn outside(temperature: Option<Temperature>) -> bool {
     temperature.is_some_and(|temperature| !(FROM..=TO).contains(&temperature.si()))
 }
 
-const RANGE: &str = "Give a temperature of the shop, from -20 to 100 °C, -4 to 212 °F: the published expansions hold there.";
+const RANGE: &str =
+    "Give a temperature of the shop, from -20 to 100 °C, -4 to 212 °F: the published expansions hold there.";
 
 rules! { check(AtTemperatureInput) {
     one_of(drawing_size = "100 mm", reading = "100.02 mm"): "Give the size on the drawing, or the size read here.";
@@ -114,14 +114,13 @@ rules! { check(AtTemperatureInput) {
     not_both(material, expansion): "Give the material or the expansion, not both.";
     never(|input| outside(Some(input.part_temperature)), Code::ValueOutOfRange, part_temperature = "30 degC"): RANGE;
     never(|input| outside(input.gauge_temperature), Code::ValueOutOfRange, gauge_temperature = "20 degC"): RANGE;
-    never(|input| outside(input.reference_temperature), Code::ValueOutOfRange, reference_temperature = "20 degC"): RANGE;
 } }
 
 impl Calculator for AtTemperature {
     const ID: &'static str = "measure/at-temperature";
     const TITLE: &'static str = "Sizes of warm and cold parts";
-    const ABOUT: &'static str = "What a part of its drawing size reads when part and gauge are not at 20 °C, and what a \
-        part read here measures at 20 °C, with the range of the published expansions.";
+    const ABOUT: &'static str = "What the drawing size reads when part and gauge are not at 20 °C, and what a reading here \
+        is at 20 °C, by the published expansions.";
     const TASK: Task = Task::Check;
     const AT_THE_MACHINE: bool = false;
     const ANOTHER_CHECK: &'static str = "Let part and gauge lie on one iron plate until both are as warm, an hour for \
@@ -133,7 +132,7 @@ impl Calculator for AtTemperature {
             drawing_size = "150 mm", material = "6061", part_temperature = "32 degC", gauge_temperature = "22 degC";
         "A winch drum of 316 reads 12.0035 in on a warm day, part and micrometer at 86 °F.":
             reading = "12.0035 in", material = "316", part_temperature = "86 degF",
-            gauge_expansion = "11.5 um/m/K", reference_temperature = "20 degC";
+            gauge_expansion = "11.5 um/m/K";
         "A brass bushing with a data sheet, 60 mm, measured at 35 °C.":
             drawing_size = "60 mm", expansion = "20.5 um/m/K", part_temperature = "35 degC";
     };
@@ -160,10 +159,9 @@ impl Calculator for AtTemperature {
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "length times expansion times degrees");
-        let reference = input.reference_temperature(record);
-        if input.reference_temperature.is_none() {
-            record.source("iso_1", "drawings hold at 20 °C");
-        }
+        record.source("iso_1", "drawings and gauges hold at 20 °C, 68 °F");
+        let reference = FoundTemperature::stated(20.0, Unit::Celsius);
+        tell!(record.look_up("Temperature at which drawing and gauge hold", "ISO 1") => reference_temperature: reference);
         let part = input.part_temperature;
         let gauge = record.or_assume(
             input.gauge_temperature,
@@ -181,16 +179,22 @@ impl Calculator for AtTemperature {
         let gauge_growth: FoundFineRatio = step!(record, "Growth of the gauge",
             G: gauge_growth = β * (t - r),
             β = gauge_expansion, t = gauge_temperature: gauge, r = reference_temperature: reference);
-        let growth = |what: &'static str, field: &'static str, (name, of): (&'static str, FoundExpansion), record: &mut Record| -> FoundFineRatio {
+        let growth = |what: &'static str,
+                      field: &'static str,
+                      (name, of): (&'static str, FoundExpansion),
+                      record: &mut Record|
+         -> FoundFineRatio {
             step!(record, what, P: (field) = α * (t - r),
                 α = (name): of, t = part_temperature: part, r = reference_temperature: reference)
         };
         let middle = growth("Growth of the part", "part_growth", ("expansion_middle", expansion), record);
         let low = growth("Growth of the part, least expansion", "growth_low", ("expansion_low", expansion_low), record);
-        let high = growth("Growth of the part, greatest expansion", "growth_high", ("expansion_high", expansion_high), record);
+        let high =
+            growth("Growth of the part, greatest expansion", "growth_high", ("expansion_high", expansion_high), record);
         let of = input.drawing_size.or(input.reading).unwrap_or(Size::stated(1.0, Unit::Metre));
         let each = if input.drawing_size.is_some() { "drawing_size" } else { "reading" };
-        let degree = Constant { of: "constant:one_degree", value: 1.0, source: "geometry", place: "one degree Celsius" };
+        let degree =
+            Constant { of: "constant:one_degree", value: 1.0, source: "geometry", place: "one degree Celsius" };
         let each_degree = FoundFineDifference::of_si(of.si() * expansion.si());
         record
             .step("Change for each degree Celsius", "c = L × α × k")
@@ -219,10 +223,9 @@ fn expansions(input: &AtTemperatureInput, record: &mut Record) -> (FoundExpansio
             row.expansion.cite(record, "expansion", row);
             let [low, high] = [row.expansion.low, row.expansion.high]
                 .map(|si| FoundExpansion::stated(text::tidy(si * 1e6), Unit::MicrometrePerMetreKelvin));
-            let table = "physical properties of the material";
-            tell!(record.look_up("Expansion, least published", table), m = material: row.material => expansion_low: low);
-            tell!(record.look_up("Expansion, greatest published", table), m = material: row.material
-                => expansion_high: high);
+            let table = format!("physical properties of the material, row {}", row.material);
+            tell!(record.look_up("Expansion, least published", table.clone()) => expansion_low: low);
+            tell!(record.look_up("Expansion, greatest published", table) => expansion_high: high);
             (low, high)
         }
         (expansion, _) => {
@@ -251,7 +254,11 @@ fn ordered(a: FoundGaugeSize, b: FoundGaugeSize) -> [FoundGaugeSize; 2] {
 fn reads_here(drawing_size: Size, grown: &Growths, record: &mut Record) -> ReadsHere {
     let size_here: FoundGaugeSize = step!(record, "Real size of the part here",
         s: size_here = L * (1.0 + number(P)), L = drawing_size, P = part_growth: grown.middle);
-    let reads = |what: &'static str, field: &'static str, (name, of): (&'static str, FoundFineRatio), record: &mut Record| -> FoundGaugeSize {
+    let reads = |what: &'static str,
+                 field: &'static str,
+                 (name, of): (&'static str, FoundFineRatio),
+                 record: &mut Record|
+     -> FoundGaugeSize {
         step!(record, what, d: (field) = L * (1.0 + number(P)) / (1.0 + number(G)),
             L = drawing_size, P = (name): of, G = gauge_growth: grown.gauge)
     };
@@ -268,7 +275,11 @@ fn reads_here(drawing_size: Size, grown: &Growths, record: &mut Record) -> Reads
 }
 
 fn at_reference(reading: Size, grown: &Growths, record: &mut Record) -> AtReference {
-    let size = |what: &'static str, field: &'static str, (name, of): (&'static str, FoundFineRatio), record: &mut Record| -> FoundGaugeSize {
+    let size = |what: &'static str,
+                field: &'static str,
+                (name, of): (&'static str, FoundFineRatio),
+                record: &mut Record|
+     -> FoundGaugeSize {
         step!(record, what, s: (field) = R * (1.0 + number(G)) / (1.0 + number(P)),
             R = reading, G = gauge_growth: grown.gauge, P = (name): of)
     };

@@ -1,6 +1,7 @@
 //! Limits of a size or an angle that has no tolerance of its own on the drawing, ISO 2768-1, and whether what was
 //! measured is within them (table 1 seen in part, the rest recalled).
 
+use crate::arithmetic::measured::MeasuredWithin;
 use crate::arithmetic::verdict::{Verdict, tell_verdict};
 use crate::calculators::prelude::*;
 use crate::reference::general_tolerances::{GeneralClass, GeneralTolerance, Toleranced, cell, cells};
@@ -13,29 +14,28 @@ pub struct GeneralToleranceLimits;
 #[derive(Debug, Asks)]
 #[asks(check = check)]
 pub struct GeneralToleranceInput {
-    /// Size on the drawing. Give this, an angle, or both.
+    /// Size on the drawing.
     #[label("Size on the drawing")]
     pub size: Option<Size>,
-    /// What the size is of: linear, or radius for an outside radius or the height of a chamfer.
+    /// What the size is of: linear, or radius for outside radii and chamfers.
     #[label("Size of")]
     #[absent("linear", "The size is taken as a length, a diameter or a step, not as a radius or chamfer.")]
     pub size_of: Option<Toleranced>,
-    /// Class in the title block: f fine, m medium, c coarse, v very coarse.
+    /// Class in the title block: f, m, c or v.
     #[absent("m", "Class m, medium, is the most common on drawings; look in the title block.")]
     pub class: Option<GeneralClass>,
     /// Angle on the drawing.
     #[label("Angle on the drawing")]
     pub angle: Option<ArcAngle>,
-    /// Length of the shorter side of the angle, by which its tolerance goes.
+    /// Shorter side of the angle.
     #[label("Shorter side of the angle")]
     pub shorter_side: Option<Size>,
     /// Size that was measured, to be judged.
     #[label("Size measured")]
     pub measured_size: Option<Size>,
-    /// How far off the measured size may be, either way.
-    #[label("Measured size may be off by")]
-    #[absent("0", like = measured_size, "The measured size is taken as exact.")]
-    pub uncertainty: Option<Extent>,
+    /// How far off the measured size may be.
+    #[group]
+    pub within: MeasuredWithin,
     /// Angle that was measured, to be judged.
     #[label("Angle measured")]
     pub measured_angle: Option<ArcAngle>,
@@ -44,7 +44,7 @@ pub struct GeneralToleranceInput {
 /// What the general tolerance calculator gives.
 #[derive(Debug, Gives)]
 pub struct GeneralToleranceResult {
-    /// The tolerance of the size, plus or minus.
+    /// Tolerance, plus or minus.
     #[label("Tolerance, plus or minus")]
     #[needs(size)]
     pub tolerance: Option<FoundExtent>,
@@ -56,14 +56,14 @@ pub struct GeneralToleranceResult {
     #[label("Greatest size")]
     #[needs(size)]
     pub greatest: Option<FoundUpperLimit>,
-    /// What is left from the measured size to the nearer limit; negative if it is beyond.
+    /// What is left to the nearer limit; negative if beyond.
     #[label("Left to the nearer limit")]
     #[needs(size, measured_size)]
     pub left: Option<FoundDifference>,
-    /// Whether the measured size is within the limits.
+    /// Whether the measured size passes.
     #[needs(size, measured_size)]
     pub verdict: Option<Verdict>,
-    /// The tolerance of the angle, plus or minus.
+    /// Tolerance of the angle, plus or minus.
     #[label("Tolerance of the angle, plus or minus")]
     #[needs(angle, shorter_side)]
     pub angle_tolerance: Option<FoundAngle>,
@@ -73,15 +73,11 @@ pub struct GeneralToleranceResult {
     /// The greatest angle allowed.
     #[needs(angle, shorter_side)]
     pub greatest_angle: Option<FoundAngle>,
-    /// How far the tolerance of the angle lets the end of the shorter side move, either way.
-    #[label("That is at the end of the shorter side")]
-    #[needs(angle, shorter_side)]
-    pub angle_travel: Option<FoundExtent>,
-    /// What is left from the measured angle to the nearer limit; negative if it is beyond.
+    /// What is left of the angle; negative if beyond.
     #[label("Angle left to the nearer limit")]
     #[needs(angle, shorter_side, measured_angle)]
     pub angle_left: Option<FoundAngle>,
-    /// Whether the measured angle is within the limits.
+    /// Whether the measured angle passes.
     #[needs(angle, shorter_side, measured_angle)]
     pub angle_verdict: Option<Verdict>,
 }
@@ -92,8 +88,8 @@ rules! { check(GeneralToleranceInput) {
     needs(shorter_side => angle = "45 deg", shorter_side = "leave out"):
         "A shorter side matters only for an angle: give the angle too.";
     needs(measured_size => size = "25 mm", measured_size = "leave out"): "A measured size is judged against a size: give that too.";
-    needs(uncertainty => measured_size = "25.1 mm", uncertainty = "leave out"):
-        "How far off the measured size may be needs the measured size.";
+    never(|input| input.within.uncertainty.is_some() && input.measured_size.is_none(), Code::Conflict,
+        measured_size = "25.1 mm", uncertainty = "leave out"): "How far off the measurement may be needs the measured size.";
     needs(measured_angle => angle = "45 deg", measured_angle = "leave out"):
         "A measured angle is judged against an angle: give that too.";
 } }
@@ -101,8 +97,8 @@ rules! { check(GeneralToleranceInput) {
 impl Calculator for GeneralToleranceLimits {
     const ID: &'static str = "measure/general-tolerance";
     const TITLE: &'static str = "General tolerances";
-    const ABOUT: &'static str = "The limits of a length, radius, chamfer or angle that has no tolerance of its own on \
-        the drawing, by the class f, m, c or v of ISO 2768-1, and whether a measured one is within them.";
+    const ABOUT: &'static str = "The limits of a length, radius, chamfer or angle without a tolerance of its own, by \
+        ISO 2768-1, and whether a measured one passes.";
     const TASK: Task = Task::Check;
     const AT_THE_MACHINE: bool = false;
     const ANOTHER_CHECK: &'static str =
@@ -147,7 +143,6 @@ impl Calculator for GeneralToleranceLimits {
             angle_tolerance: None,
             least_angle: None,
             greatest_angle: None,
-            angle_travel: None,
             angle_left: None,
             angle_verdict: None,
         };
@@ -186,11 +181,17 @@ fn find_cell(
         let others = [GeneralClass::M, GeneralClass::F, GeneralClass::C, GeneralClass::V];
         let other = others.into_iter().find(|other| self::cell(of, *other, size.si()).is_some());
         ways.extend(other.map(|other| ("class", other.as_str().to_owned())));
-        let says = "ISO 2768-1 has no tolerance for this size in this class: the drawing must state one beside the size.";
+        let says =
+            "ISO 2768-1 has no tolerance for this size in this class: the drawing must state one beside the size.";
         return Err(Refusal::no_answer(says, &ways));
     };
     let place = match cell.up_to {
-        Some(up_to) => format!("{of}, class {}, over {} to {} mm", cell.class, text::full(text::tidy(cell.over * 1e3)), text::full(text::tidy(up_to * 1e3))),
+        Some(up_to) => format!(
+            "{of}, class {}, over {} to {} mm",
+            cell.class,
+            text::full(text::tidy(cell.over * 1e3)),
+            text::full(text::tidy(up_to * 1e3))
+        ),
         None => format!("{of}, class {}, over {} mm", cell.class, text::full(text::tidy(cell.over * 1e3))),
     };
     record.source_of_row(cell.source, place, &cell.trust);
@@ -208,16 +209,16 @@ fn find_limits(
     let tolerance = FoundExtent::stated(text::tidy(cell.tolerance * 1e3), Unit::Millimetre);
     tell!(record.look_up("Tolerance of the size", format!("ISO 2768-1, {}, class {}", of.as_str(), class.as_str())),
         n = size => tolerance);
-    let in_own = |si: f64| text::tidy(size.quantity().unit.of_si(si));
-    let unit = size.quantity().unit;
-    let least = FoundLowerLimit::stated(in_own(size.si() - cell.tolerance), unit);
+    // In the standard's unit, so that the limits are rounded inward in inches however the size was stated.
+    let millimeters = |si: f64| text::tidy(Unit::Millimetre.of_si(si));
+    let least = FoundLowerLimit::stated(millimeters(size.si() - cell.tolerance), Unit::Millimetre);
     tell!(record.step("Least size", "l = n - t"), n = size, t = tolerance => least);
-    let greatest = FoundUpperLimit::stated(in_own(size.si() + cell.tolerance), unit);
+    let greatest = FoundUpperLimit::stated(millimeters(size.si() + cell.tolerance), Unit::Millimetre);
     tell!(record.step("Greatest size", "g = n + t"), n = size, t = tolerance => greatest);
     if let Some(measured_size) = input.measured_size {
         let left: FoundDifference = step!(record, "Left to the nearer limit",
             d: left = t - abs(m - n), t = tolerance, m = measured_size, n = size);
-        let uncertainty = input.uncertainty(record);
+        let uncertainty = input.within.off_by(record);
         found.verdict = Some(tell_verdict(record, ["left", "verdict"], left, ("uncertainty", uncertainty)));
         found.left = Some(left);
     }
@@ -239,8 +240,6 @@ fn find_angles(
         l: least_angle = a - t, a = angle, t = angle_tolerance);
     let greatest_angle: FoundAngle = step!(record, "Greatest angle",
         g: greatest_angle = a + t, a = angle, t = angle_tolerance);
-    let angle_travel: FoundExtent = step!(record, "Travel of the end of the shorter side",
-        e: angle_travel = s * sin(t), s = shorter_side, t = angle_tolerance);
     if let Some(measured_angle) = input.measured_angle {
         let off = (measured_angle.degrees() - angle.degrees()).abs();
         let angle_left = FoundAngle::stated(text::tidy(angle_tolerance.quantity().value - off), Unit::Degree);
@@ -252,6 +251,5 @@ fn find_angles(
     found.angle_tolerance = Some(angle_tolerance);
     found.least_angle = Some(least_angle);
     found.greatest_angle = Some(greatest_angle);
-    found.angle_travel = Some(angle_travel);
     Ok(())
 }

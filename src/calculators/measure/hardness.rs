@@ -11,19 +11,19 @@ pub struct Hardness;
 #[derive(Debug, Asks)]
 #[asks(check = check, check = check_one)]
 pub struct HardnessInput {
-    /// Hardness on the Rockwell C scale. Give one hardness, or the tensile strength.
+    /// Rockwell C hardness.
     #[label("Rockwell C (HRC)")]
     pub rockwell_c: Option<PlainNumber>,
-    /// Hardness on the Rockwell B scale.
+    /// Rockwell B hardness.
     #[label("Rockwell B (HRB)")]
     pub rockwell_b: Option<PlainNumber>,
-    /// Hardness by Vickers, with a load of 1 kgf or more.
+    /// Vickers hardness, load 1 kgf or more.
     #[label("Vickers (HV)")]
     pub vickers: Option<PlainNumber>,
-    /// Hardness by Brinell, with the 10 mm ball and 3000 kgf.
+    /// Brinell hardness, 10 mm ball and 3000 kgf.
     #[label("Brinell (HB)")]
     pub brinell: Option<PlainNumber>,
-    /// Tensile strength, to find the hardness that goes with it.
+    /// Tensile strength in place of a hardness.
     pub tensile_strength: Option<TensileStrength>,
 }
 
@@ -32,43 +32,34 @@ pub struct HardnessInput {
 pub struct HardnessByTable {
     /// The table.
     pub table: &'static str,
-    /// Rockwell C by this table.
+    /// Rockwell C.
     #[label("HRC")]
     pub rockwell_c: Option<f64>,
-    /// Rockwell B by this table.
+    /// Rockwell B.
     #[label("HRB")]
     pub rockwell_b: Option<f64>,
-    /// Vickers by this table.
+    /// Vickers.
     #[label("HV")]
     pub vickers: Option<u32>,
-    /// Brinell by this table.
+    /// Brinell.
     #[label("HB")]
     pub brinell: Option<u32>,
-    /// Tensile strength by this table.
+    /// Tensile strength.
     pub tensile_strength: Option<FoundTensileStrength>,
-    /// Whether the rows used are recalled and not compared with the table.
+    /// Whether its rows are recalled.
     pub from_memory: bool,
 }
 
-/// The least and the greatest that the tables give on a Rockwell scale.
+/// What the tables give on a scale.
 #[derive(Debug, Gives)]
-pub struct RockwellSpan {
+pub struct HardnessSpan {
     /// The least of the tables.
     pub least: f64,
     /// The greatest of the tables.
     pub greatest: f64,
 }
 
-/// The least and the greatest that the tables give in whole numbers.
-#[derive(Debug, Gives)]
-pub struct HardnessSpan {
-    /// The least of the tables.
-    pub least: u32,
-    /// The greatest of the tables.
-    pub greatest: u32,
-}
-
-/// The least and the greatest tensile strength that the tables give.
+/// What the tables give as a strength.
 #[derive(Debug, Gives)]
 pub struct TensileSpan {
     /// The least of the tables.
@@ -80,19 +71,19 @@ pub struct TensileSpan {
 /// What the hardness calculator gives.
 #[derive(Debug, Gives)]
 pub struct HardnessResult {
-    /// Rockwell C, by all tables that have it there.
+    /// Rockwell C by all tables.
     #[label("HRC")]
-    pub rockwell_c: Option<RockwellSpan>,
-    /// Rockwell B, by all tables that have it there.
+    pub rockwell_c: Option<HardnessSpan>,
+    /// Rockwell B by all tables.
     #[label("HRB")]
-    pub rockwell_b: Option<RockwellSpan>,
-    /// Vickers, by all tables that have it there.
+    pub rockwell_b: Option<HardnessSpan>,
+    /// Vickers by all tables.
     #[label("HV")]
     pub vickers: Option<HardnessSpan>,
-    /// Brinell, by all tables that have it there.
+    /// Brinell by all tables.
     #[label("HB")]
     pub brinell: Option<HardnessSpan>,
-    /// Tensile strength that goes with the hardness, by all tables that have it there; an estimate.
+    /// Tensile strength by all tables; an estimate.
     #[label("Tensile strength, about")]
     pub tensile_strength: Option<TensileSpan>,
     /// What each table says.
@@ -118,8 +109,8 @@ fn check_one(input: &HardnessInput) -> Result<(), ValidationError> {
 impl Calculator for Hardness {
     const ID: &'static str = "measure/hardness";
     const TITLE: &'static str = "Hardness conversion";
-    const ABOUT: &'static str = "Rockwell C, Rockwell B, Vickers and Brinell hardness of steel from one to the others \
-        and to tensile strength, by each published table that covers it, with the range where they differ.";
+    const ABOUT: &'static str = "Rockwell, Vickers and Brinell hardness of steel from one to the others and to tensile \
+        strength, by each table that covers it, with the range where they differ.";
     const TASK: Task = Task::Check;
     const AT_THE_MACHINE: bool = false;
     const ANOTHER_CHECK: &'static str = "Test a block of known hardness on the same day, and try a file: it skates \
@@ -135,20 +126,19 @@ impl Calculator for Hardness {
         "A certificate of a stud gives 1000 MPa of tensile strength.": tensile_strength = "1000 MPa";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
-        1 "A pawl tests {rockwell_c} HRC. What is the least Vickers hardness that the tables give?" => "vickers/least":
+        1 "A pawl tests {rockwell_c} HRC. What is that on the Vickers scale by ASTM E140?" => "by_table/0/vickers":
             { rockwell_c = "30" | "40" | "45" | "50" | "55" | "60" };
-        2 "A shaft tests {vickers} HV. What is the least Brinell hardness that the tables give?" => "brinell/least":
-            { vickers = "200" | "240" | "300" | "350" | "400" };
+        2 "A shaft tests {vickers} HV. What is that on the Brinell scale by ASTM E140?" => "by_table/0/brinell":
+            { vickers = "286" | "302" | "336" | "372" | "434" };
         2 "A shaft tests {brinell} HB. About how strong is it at least?" => "tensile_strength/least":
             { brinell = "241" | "262" | "285" | "302" | "331", units = "metric" };
-        3 "A stud is certified for {tensile_strength}. What is the greatest Brinell hardness that goes with it?"
-            => "brinell/greatest":
+        3 "A stud is certified for {tensile_strength}. What Brinell hardness goes with it by ASTM E140?"
+            => "by_table/0/brinell":
             { tensile_strength = "800 MPa" | "900 MPa" | "1000 MPa" | "1200 MPa" };
     };
     type Input = HardnessInput;
     type Output = HardnessResult;
-    const LEADS: &'static [&'static str] =
-        &["vickers/least|brinell/least", "tensile_strength/least"];
+    const LEADS: &'static [&'static str] = &["vickers/least|brinell/least", "tensile_strength/least"];
     const CONTEXT: &'static [&'static str] = &[
         "{rockwell_c/least} to {rockwell_c/greatest} HRC",
         "{rockwell_b/least} to {rockwell_b/greatest} HRB",
@@ -181,18 +171,16 @@ impl Calculator for Hardness {
             for (field, is, rule) in [(fields[1], least, "the least"), (fields[2], greatest, "the greatest")] {
                 record.choose(what, rule).with("h", fields[0], column(&by_table, of)).gives(field, is);
             }
-            Some((least, greatest))
+            Some(HardnessSpan { least, greatest })
         };
         let c = ["by_table.rockwell_c", "rockwell_c.least", "rockwell_c.greatest"];
         let b = ["by_table.rockwell_b", "rockwell_b.least", "rockwell_b.greatest"];
         let v = ["by_table.vickers", "vickers.least", "vickers.greatest"];
         let h = ["by_table.brinell", "brinell.least", "brinell.greatest"];
-        let rockwell = |(least, greatest)| RockwellSpan { least, greatest };
-        let whole = |(least, greatest): (f64, f64)| HardnessSpan { least: least as u32, greatest: greatest as u32 };
-        let rockwell_c = span("Rockwell C", c, &|row| row.rockwell_c).map(rockwell);
-        let rockwell_b = span("Rockwell B", b, &|row| row.rockwell_b).map(rockwell);
-        let vickers = span("Vickers", v, &|row| row.vickers.map(f64::from)).map(whole);
-        let brinell = span("Brinell", h, &|row| row.brinell.map(f64::from)).map(whole);
+        let rockwell_c = span("Rockwell C", c, &|row| row.rockwell_c);
+        let rockwell_b = span("Rockwell B", b, &|row| row.rockwell_b);
+        let vickers = span("Vickers", v, &|row| row.vickers.map(f64::from));
+        let brinell = span("Brinell", h, &|row| row.brinell.map(f64::from));
         let tensile_strength = tell_tensile(&by_table, record);
         tell_limits(&all, record);
         Ok(HardnessResult { rockwell_c, rockwell_b, vickers, brinell, tensile_strength, by_table })
@@ -276,7 +264,8 @@ fn tell_tensile(by_table: &[HardnessByTable], record: &mut Record) -> Option<Ten
     record.look_up("Tensile strength", linear).gives("by_table.tensile_strength", all());
     let step = record.choose("Tensile strength, least", "the least").with("s", "by_table.tensile_strength", all());
     step.gives("tensile_strength.least", least);
-    let step = record.choose("Tensile strength, greatest", "the greatest").with("s", "by_table.tensile_strength", all());
+    let step =
+        record.choose("Tensile strength, greatest", "the greatest").with("s", "by_table.tensile_strength", all());
     step.gives("tensile_strength.greatest", greatest);
     record.caution(cautions::STRENGTH_FROM_HARDNESS);
     Some(TensileSpan { least, greatest })

@@ -1,6 +1,7 @@
 //! Roughness grade numbers against Ra in both systems, which grade a value comes to, and which processes usually leave
 //! it (a university table; processes recalled from ASME B46.1).
 
+use crate::arithmetic::measured::MeasuredWithin;
 use crate::arithmetic::verdict::{Verdict, tell_verdict};
 use crate::calculators::prelude::*;
 use crate::reference::surface_grades::{GradeRow, grades, nearest, processes};
@@ -46,16 +47,15 @@ pub struct SurfaceGradeInput {
     /// Grade number on the drawing. Give this or the Ra.
     #[label("Grade on the drawing")]
     pub grade: Option<RoughnessGrade>,
-    /// Roughness Ra on the drawing, the most that is allowed. Give this or the grade number.
+    /// Ra on the drawing, the most allowed.
     #[label("Ra on the drawing")]
     pub ra: Option<Roughness>,
-    /// Ra that was measured, or felt against a comparison plate, to be judged.
+    /// Ra that was measured, to be judged.
     #[label("Ra measured")]
     pub measured_ra: Option<Roughness>,
-    /// How far off the measured Ra may be, either way.
-    #[label("Measured Ra may be off by")]
-    #[absent("0", like = measured_ra, "The measured Ra is taken as exact; a comparison plate is good to about a grade.")]
-    pub uncertainty: Option<RoughnessError>,
+    /// How far off the measured Ra may be.
+    #[group]
+    pub within: MeasuredWithin,
 }
 
 /// What a process usually leaves.
@@ -77,19 +77,19 @@ pub struct SurfaceGradeResult {
     /// The grade nearest to the Ra, by ratio.
     #[label("Nearest grade")]
     pub grade: &'static str,
-    /// Ra asked about, or that of the grade asked about.
+    /// Ra asked about.
     #[label("Roughness Ra")]
     pub ra: FoundRoughness,
-    /// Ra of the nearest grade, in micrometers.
+    /// Its Ra in micrometers.
     #[label("Its Ra in micrometers")]
     pub micrometers: f64,
-    /// Ra of the nearest grade as it is paired in microinches, which is not an exact conversion.
+    /// Its Ra in microinches, a conventional pair.
     #[label("Its Ra in microinches")]
     pub microinches: f64,
-    /// How much rougher the Ra is than that of the nearest grade; negative if finer.
+    /// How much rougher the Ra is; negative if finer.
     #[label("Rougher than the grade by")]
     pub rougher_by: FoundDeviation,
-    /// The roughest grade that keeps within the Ra: the one to work to, so that the Ra is not exceeded.
+    /// The roughest grade that does not exceed the Ra.
     #[label("Grade to work to")]
     pub work_to: Option<&'static str>,
     /// The next finer grade.
@@ -98,14 +98,14 @@ pub struct SurfaceGradeResult {
     /// The next coarser grade.
     #[label("Next coarser grade")]
     pub coarser: Option<&'static str>,
-    /// What is left between the measured Ra and the one allowed; negative if it is rougher.
+    /// What is left to the Ra allowed; negative if rougher.
     #[label("Left to the limit")]
     #[needs(measured_ra)]
     pub left: Option<FoundRoughnessDifference>,
-    /// Whether the measured Ra is within the one allowed.
+    /// Whether the measured Ra passes.
     #[needs(measured_ra)]
     pub verdict: Option<Verdict>,
-    /// Processes that usually leave such an Ra.
+    /// Processes that usually leave it.
     #[label("Processes that usually leave it", "process")]
     pub processes: Vec<SurfaceProcess>,
 }
@@ -113,14 +113,15 @@ pub struct SurfaceGradeResult {
 rules! { check(SurfaceGradeInput) {
     one_of(grade = "N7", ra = "1.6 um"): "Give the grade number or the Ra on the drawing.";
     not_both(grade, ra): "Give the grade number or the Ra, not both.";
-    needs(uncertainty => measured_ra = "1.4 um"): "How far off the measured Ra may be needs the measured Ra.";
+    never(|input| input.within.uncertainty.is_some() && input.measured_ra.is_none(), Code::Conflict,
+        measured_ra = "1.4 um", uncertainty = "leave out"): "How far off the measurement may be needs the measured Ra.";
 } }
 
 impl Calculator for SurfaceGrade {
     const ID: &'static str = "measure/surface-grade";
     const TITLE: &'static str = "Surface roughness grades";
-    const ABOUT: &'static str = "The roughness grade N1 to N12 of an Ra and back, in micrometers and microinches, the \
-        finer and the coarser grade, the processes that usually leave it, and whether a measured Ra passes.";
+    const ABOUT: &'static str = "The roughness grade N1 to N12 of an Ra and back, the processes that usually leave it, and \
+        whether a measured Ra passes.";
     const TASK: Task = Task::Check;
     const AT_THE_MACHINE: bool = false;
     const ANOTHER_CHECK: &'static str = "Draw a fingernail across the part and across a comparison plate of the same \
@@ -243,7 +244,7 @@ fn judge(
     tell!(record.look_up("Ra allowed", from) => allowed_ra: limit);
     let left: FoundRoughnessDifference = step!(record, "Left to the limit",
         l: left = a - m, a = allowed_ra: limit, m = measured_ra: measured);
-    let uncertainty = input.uncertainty(record);
+    let uncertainty = input.within.off_by(record);
     let verdict = tell_verdict(record, ["left", "verdict"], left, ("uncertainty", uncertainty));
     notes!(record => sixteen_percent: "Without \"max\" on the drawing, ISO standards let 16 percent of the readings over \
         the surface exceed the Ra. One reading over it is a reason to measure more places.");

@@ -1,6 +1,7 @@
 //! The part's band and the gauges' bands below it, sizes growing to the right. Only the way across is to scale.
 
-use super::{GaugeMakersInput, GaugeMakersResult, GaugedFeature};
+use super::{GaugeMakersInput, GaugeMakersResult};
+use crate::arithmetic::measured::HoleOrShaft;
 use crate::drawing::{Beside, Drawing, Ink, words};
 
 /// Draws an answer.
@@ -8,8 +9,8 @@ pub fn draw(input: &GaugeMakersInput, result: &GaugeMakersResult) -> Drawing {
     let (least, greatest) = (input.least.si(), input.greatest.si());
     let high = 0.16 * (greatest - least);
     let (what, gauge) = match input.feature {
-        GaugedFeature::Hole => ("hole", "plug"),
-        GaugedFeature::Shaft => ("shaft", "ring"),
+        HoleOrShaft::Hole => ("hole", "plug"),
+        HoleOrShaft::Shaft => ("shaft", "ring"),
     };
     let about = words!("Sizes allowed for the {}, {} to {}; a go {} of {} to {} and a no-go {} of {} to {}, both inside \
      of them. Only sizes are to scale.":

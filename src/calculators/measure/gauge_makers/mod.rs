@@ -3,6 +3,7 @@
 
 mod drawing;
 
+use crate::arithmetic::measured::{HoleOrShaft, MeasuredWithin};
 use crate::arithmetic::verdict::{Verdict, tell_verdict};
 use crate::calculators::prelude::*;
 use crate::reference::gauge_classes::classes;
@@ -10,85 +11,68 @@ use crate::reference::gauge_classes::classes;
 /// The calculator.
 pub struct GaugeMakers;
 
-choice! {
-    /// What the gauges are for: a `hole`, checked by plugs, or a `shaft`, checked by rings or snap gauges.
-    GaugedFeature {
-        /// A hole, checked by plugs.
-        Hole = "hole",
-        /// A shaft, checked by rings or snap gauges.
-        Shaft = "shaft",
-    }
-}
-
 /// What the gauge limits ask for.
 #[derive(Debug, Asks)]
 #[asks(check = check)]
 pub struct GaugeMakersInput {
-    /// What is gauged: a hole, by plugs, or a shaft, by rings or snap gauges.
+    /// A hole, checked by plugs, or a shaft, by rings or snap gauges.
     #[label("Hole or shaft")]
-    pub feature: GaugedFeature,
-    /// Least size of the part that is allowed.
+    pub feature: HoleOrShaft,
+    /// Least size of the part.
     #[label("Part, least size")]
     pub least: Size,
-    /// Greatest size of the part that is allowed.
+    /// Greatest size of the part.
     #[label("Part, greatest size")]
     pub greatest: Size,
-    /// Share of the part's tolerance that both gauges may use together, half each.
+    /// Share of the part's tolerance for both gauges, half each.
     #[label("Share for both gauges")]
     #[absent("10 percent", "The ten percent rule: a tenth of the part's tolerance, half for each gauge.")]
     pub gauge_share: Option<Percentage>,
-    /// Share of the part's tolerance set aside for wear of the go gauge.
+    /// Share of it set aside for wear of the go gauge.
     #[label("Share for wear")]
     #[absent("0 percent", "Nothing is set aside for wear; the go gauge then wears only within its own tolerance.")]
     pub wear_share: Option<Percentage>,
-    /// Size of a go gauge in use, to see how much wear it has left.
+    /// Size of a go gauge in use, for the wear it has left.
     #[label("Go gauge measured")]
-    pub go_measured: Option<GaugeSize>,
-    /// How far off that measurement may be, either way.
-    #[label("Go gauge may be off by")]
-    #[absent("0", like = go_measured, "The measured size of the gauge is taken as exact.")]
-    pub uncertainty: Option<Extent>,
+    pub go_measured: Option<Size>,
+    /// How far off that measurement may be.
+    #[group]
+    pub within: MeasuredWithin,
 }
 
 /// What the gauge limits give.
 #[derive(Debug, Gives)]
 pub struct GaugeMakersResult {
-    /// The go gauge, least size when new.
+    /// New go gauge, least.
     #[label("Go, least")]
     pub go_least: FoundGaugeSize,
-    /// The go gauge, greatest size when new.
+    /// New go gauge, greatest.
     #[label("Go, greatest")]
     pub go_greatest: FoundGaugeSize,
-    /// The no-go gauge, least size.
+    /// No-go gauge, least.
     #[label("No-go, least")]
     pub no_go_least: FoundGaugeSize,
-    /// The no-go gauge, greatest size.
+    /// No-go gauge, greatest.
     #[label("No-go, greatest")]
     pub no_go_greatest: FoundGaugeSize,
     /// Tolerance of each gauge.
     pub gauge_tolerance: FoundGaugeSize,
-    /// The coarsest class of gauges whose tolerance is no greater: the one to order.
+    /// The coarsest class whose tolerance is no greater.
     #[label("Class to order")]
     pub class: Option<&'static str>,
-    /// Tolerance of that class at this diameter.
+    /// Tolerance of that class.
     pub class_tolerance: Option<FoundGaugeSize>,
-    /// The size at which the go gauge is worn out: the part's own limit.
+    /// Where the go gauge is worn out: the part's limit.
     #[label("Go gauge worn out at")]
     pub wear_limit: FoundGaugeSize,
-    /// Parts from this size on always pass new gauges.
-    #[label("Surely passes from")]
-    pub passes_from: FoundGaugeSize,
-    /// Parts up to this size always pass new gauges.
-    #[label("Surely passes to")]
-    pub passes_to: FoundGaugeSize,
     /// The part's tolerance.
     #[label("Part's tolerance")]
     pub tolerance: FoundExtent,
-    /// Wear that the measured go gauge has left; negative if it is worn out.
+    /// Wear left on the go gauge; negative if worn out.
     #[label("Wear left")]
     #[needs(go_measured)]
     pub wear_left: Option<FoundDifference>,
-    /// Whether the measured go gauge is still good.
+    /// Whether the go gauge is still good.
     #[label("Go gauge still good")]
     #[needs(go_measured)]
     pub verdict: Option<Verdict>,
@@ -102,8 +86,8 @@ rules! { check(GaugeMakersInput) {
         "Give the gauges more than 0 and up to 50 percent of the part's tolerance.";
     never(|input| input.wear_share.is_some_and(|share| share.si() > 0.25), Code::ValueOutOfRange,
         wear_share = "5 percent"): "Give wear up to 25 percent of the part's tolerance.";
-    needs(uncertainty => go_measured = "0.49905 in", uncertainty = "leave out"):
-        "How far off the gauge's measurement may be needs its measured size.";
+    never(|input| input.within.uncertainty.is_some() && input.go_measured.is_none(), Code::Conflict,
+        go_measured = "0.49905 in", uncertainty = "leave out"): "How far off the measurement may be needs the gauge's size.";
 } }
 
 impl Calculator for GaugeMakers {
@@ -167,7 +151,7 @@ impl Calculator for GaugeMakers {
         let no_go_greatest: FoundGaugeSize;
         let wear_limit: FoundGaugeSize;
         match input.feature {
-            GaugedFeature::Hole => {
+            HoleOrShaft::Hole => {
                 go_least = step!(record, "Go plug, least", a: go_least = l + W, l = least, W = wear);
                 go_greatest = step!(record, "Go plug, greatest: its tolerance lies upward",
                     b: go_greatest = l + W + H, l = least, W = wear, H = gauge_tolerance);
@@ -176,7 +160,7 @@ impl Calculator for GaugeMakers {
                 no_go_greatest = step!(record, "No-go plug, greatest", d: no_go_greatest = g, g = greatest);
                 wear_limit = step!(record, "Go plug worn out", k: wear_limit = l, l = least);
             }
-            GaugedFeature::Shaft => {
+            HoleOrShaft::Shaft => {
                 go_least = step!(record, "Go ring, least: its tolerance lies downward",
                     a: go_least = g - W - H, g = greatest, W = wear, H = gauge_tolerance);
                 go_greatest = step!(record, "Go ring, greatest", b: go_greatest = g - W, g = greatest, W = wear);
@@ -186,8 +170,6 @@ impl Calculator for GaugeMakers {
                 wear_limit = step!(record, "Go ring worn out", k: wear_limit = g, g = greatest);
             }
         }
-        let ends = (go_least, go_greatest, no_go_least, no_go_greatest);
-        let (passes_from, passes_to) = tell_sure(input.feature, ends, record);
         let class = tell_class(greatest, gauge_tolerance, record);
         let judged = input.go_measured.map(|measured| judge(input, (measured, wear_limit), record));
         tell_notes(input.feature, record);
@@ -200,35 +182,11 @@ impl Calculator for GaugeMakers {
             class: class.map(|(class, _)| class),
             class_tolerance: class.map(|(_, tolerance)| tolerance),
             wear_limit,
-            passes_from,
-            passes_to,
             tolerance,
             wear_left: judged.map(|(left, _)| left),
             verdict: judged.map(|(_, verdict)| verdict),
         })
     }
-}
-
-/// The sizes between which a part passes whatever size the gauges have inside of their limits.
-fn tell_sure(
-    feature: GaugedFeature,
-    (go_least, go_greatest, no_go_least, no_go_greatest): (
-        FoundGaugeSize,
-        FoundGaugeSize,
-        FoundGaugeSize,
-        FoundGaugeSize,
-    ),
-    record: &mut Record,
-) -> (FoundGaugeSize, FoundGaugeSize) {
-    let (passes_from, passes_to) = match feature {
-        GaugedFeature::Hole => (go_greatest, no_go_least),
-        GaugedFeature::Shaft => (no_go_greatest, go_least),
-    };
-    tell!(record.choose("Surely passes from", "the largest go plug, or the largest no-go ring"),
-        b = go_greatest, d = no_go_greatest => passes_from);
-    tell!(record.choose("Surely passes to", "the smallest no-go plug, or the smallest go ring"),
-        c = no_go_least, a = go_least => passes_to);
-    (passes_from, passes_to)
 }
 
 /// The coarsest class whose tolerance is no greater than what the rule leaves, with its tolerance.
@@ -239,7 +197,10 @@ fn tell_class(
 ) -> Option<(&'static str, FoundGaugeSize)> {
     let all = classes(greatest.si());
     if all.is_empty() {
-        record.note("no_chart", "The chart of classes runs from 0.010 to 12.010 in, 0.25 to 305 mm; order by the limits.");
+        record.note(
+            "no_chart",
+            "The chart of classes runs from 0.010 to 12.010 in, 0.25 to 305 mm; order by the limits.",
+        );
         return None;
     }
     let most = gauge_tolerance.si() / 0.0254 * (1.0 + 1e-9);
@@ -263,25 +224,27 @@ fn tell_class(
 /// What wear a go gauge has left, and whether it is good.
 fn judge(
     input: &GaugeMakersInput,
-    (measured, wear_limit): (GaugeSize, FoundGaugeSize),
+    (measured, wear_limit): (Size, FoundGaugeSize),
     record: &mut Record,
 ) -> (FoundDifference, Verdict) {
     let wear_left: FoundDifference = match input.feature {
-        GaugedFeature::Hole => step!(record, "Wear left on the go plug, which wears smaller",
+        HoleOrShaft::Hole => step!(record, "Wear left on the go plug, which wears smaller",
             v: wear_left = m - k, m = go_measured: measured, k = wear_limit),
-        GaugedFeature::Shaft => step!(record, "Wear left on the go ring, which wears larger",
+        HoleOrShaft::Shaft => step!(record, "Wear left on the go ring, which wears larger",
             v: wear_left = k - m, m = go_measured: measured, k = wear_limit),
     };
-    let uncertainty = input.uncertainty(record);
+    let uncertainty = input.within.off_by(record);
     (wear_left, tell_verdict(record, ["wear_left", "verdict"], wear_left, ("uncertainty", uncertainty)))
 }
 
-fn tell_notes(feature: GaugedFeature, record: &mut Record) {
+fn tell_notes(feature: HoleOrShaft, record: &mut Record) {
     match feature {
-        GaugedFeature::Hole => notes!(record => which_way: "The go plug is made to the least hole and upward, the no-go \
+        HoleOrShaft::Hole => notes!(record => which_way: "The go plug is made to the least hole and upward, the no-go \
             plug to the greatest hole and downward: no bad hole passes, and some that are good by a hair do not."),
-        GaugedFeature::Shaft => notes!(record => which_way: "The go ring is made to the greatest shaft and downward, the \
-            no-go ring to the least shaft and upward: no bad shaft passes, and some that are good by a hair do not."),
+        HoleOrShaft::Shaft => {
+            notes!(record => which_way: "The go ring is made to the greatest shaft and downward, the \
+            no-go ring to the least shaft and upward: no bad shaft passes, and some that are good by a hair do not.")
+        }
     }
     notes!(record =>
         other_rules: "Some shops give each gauge a whole tenth, which is 20 percent for both. ISO 1938-1 has tables of its \

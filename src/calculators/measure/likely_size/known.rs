@@ -1,6 +1,7 @@
 //! Every size near a measurement that parts are usually made to, each size once with all that has it.
 
-use super::{SizeFamily, WornFeature};
+use super::SizeFamily;
+use crate::arithmetic::measured::HoleOrShaft;
 use crate::quantity::{Size, Unit, text};
 use crate::reference::drills::{DrillSystem, drills};
 use crate::reference::round_bars::round_bars;
@@ -64,11 +65,7 @@ impl Found {
 }
 
 /// The known sizes within `reach` of `meters`.
-pub fn known_near(
-    (meters, reach): (f64, f64),
-    families: &[SizeFamily],
-    feature: Option<WornFeature>,
-) -> Vec<Known> {
+pub fn known_near((meters, reach): (f64, f64), families: &[SizeFamily], feature: Option<HoleOrShaft>) -> Vec<Known> {
     let mut found = Found { low: (meters - reach).max(0.0002), high: meters + reach, all: Vec::new() };
     for family in families {
         match family {
@@ -125,12 +122,17 @@ fn add_millimeters(found: &mut Found) {
     }
 }
 
-fn add_drills(found: &mut Found, feature: Option<WornFeature>) {
-    let rareness = if feature == Some(WornFeature::Hole) { 2 } else { 3 };
+fn add_drills(found: &mut Found, feature: Option<HoleOrShaft>) {
+    let rareness = if feature == Some(HoleOrShaft::Hole) { 2 } else { 3 };
     for drill in drills() {
         let in_letters = if drill.system == DrillSystem::Letter { "letter " } else { "" };
         let cited = (drill.source, "nominal diameters of the drills listed", drill.trust.as_str());
-        found.add((drill.diameter, drill.size().quantity().unit), format!("drill {in_letters}{}", drill.name), rareness, Some(cited));
+        found.add(
+            (drill.diameter, drill.size().quantity().unit),
+            format!("drill {in_letters}{}", drill.name),
+            rareness,
+            Some(cited),
+        );
     }
 }
 
@@ -148,12 +150,14 @@ fn add_bars(found: &mut Found) {
 
 fn add_threads(found: &mut Found) {
     for row in unified_rows() {
-        let cited = source(&row.source).map(|source| (source.key, "basic diameters of unified threads", row.trust.as_str()));
+        let cited =
+            source(&row.source).map(|source| (source.key, "basic diameters of unified threads", row.trust.as_str()));
         found.add((row.diameter_in, Unit::Inch), format!("thread {}", row.size_text()), 2, cited);
     }
     for row in metric_rows() {
         let size = row.designation.split('x').next().unwrap_or(&row.designation);
-        let cited = source(&row.source).map(|source| (source.key, "basic diameters of metric threads", row.trust.as_str()));
+        let cited =
+            source(&row.source).map(|source| (source.key, "basic diameters of metric threads", row.trust.as_str()));
         found.add((row.diameter_mm, Unit::Millimetre), format!("thread {size}"), 1 + u32::from(row.choice), cited);
     }
 }

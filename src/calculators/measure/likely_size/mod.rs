@@ -3,21 +3,12 @@
 
 mod known;
 
+use crate::arithmetic::measured::HoleOrShaft;
 use crate::calculators::prelude::*;
 use known::{Known, known_near};
 
 /// The calculator.
 pub struct LikelySize;
-
-choice! {
-    /// What was measured: a `hole`, which wears large, or a `shaft`, which wears small.
-    WornFeature {
-        /// A hole, a bore or a slot.
-        Hole = "hole",
-        /// A shaft, a pin or any outside.
-        Shaft = "shaft",
-    }
-}
 
 choice! {
     /// A family of sizes: `fraction` to 64ths of an inch, `millimeter` to tenths, `drill`, `bar` stock, `thread` by its diameter.
@@ -56,21 +47,21 @@ pub struct LikelySizeInput {
     /// Size that was measured.
     #[label("Measured size")]
     pub measured_size: Size,
-    /// How far off the measured size may be, either way, with the tolerance that it was made to.
+    /// How far off it may be, with the tolerance it was made to.
     #[label("May be off by")]
     #[absent("0.05 mm", "A caliper and ordinary work are good to about 0.05 mm, 0.002 in.")]
     pub error: Option<Size>,
-    /// What was measured, hole or shaft; needed with wear.
+    /// A hole, or a shaft; needed with wear.
     #[label("Hole or shaft")]
-    pub feature: Option<WornFeature>,
-    /// How far it may be worn, measured across: a hole larger, a shaft smaller.
+    pub feature: Option<HoleOrShaft>,
+    /// How far it may be worn, measured across.
     #[label("May be worn by")]
     #[absent("0", like = measured_size, "The part is taken as not worn where it was measured.")]
     pub wear: Option<Extent>,
-    /// Families of sizes to look in: fraction, millimeter, drill, bar, thread; all if absent.
+    /// Families of sizes to look in; all if absent.
     #[label("Families of sizes", "family")]
     pub families: Option<Vec<SizeFamily>>,
-    /// Most sizes to list, 1 to 30.
+    /// Most sizes to list.
     #[label("How many to list")]
     #[absent("8", "The eight likeliest are listed.")]
     pub count: Option<Count<1, 30>>,
@@ -81,7 +72,7 @@ pub struct LikelySizeInput {
 pub struct LikelyCandidate {
     /// The size by its name.
     pub name: String,
-    /// What else has that size: a drill, a stock bar, a thread.
+    /// What else has that size.
     #[label("Also the size of")]
     pub also: Option<String>,
     /// The size.
@@ -89,7 +80,7 @@ pub struct LikelyCandidate {
     /// The measured size less it.
     #[label("Measured less this")]
     pub difference: FoundDifference,
-    /// How far it is off beyond wear, as a multiple of how far it may be.
+    /// How far it is off as a multiple of how far it may be.
     pub misfit: f64,
     /// How sure it is.
     pub how_sure: HowSure,
@@ -98,7 +89,7 @@ pub struct LikelyCandidate {
 /// What the likely size gives.
 #[derive(Debug, Gives)]
 pub struct LikelySizeResult {
-    /// The likeliest size by its name; absent where none fits.
+    /// The likeliest size by its name; absent if none fits.
     #[label("Likeliest size")]
     pub name: Option<String>,
     /// The likeliest size.
@@ -107,7 +98,7 @@ pub struct LikelySizeResult {
     /// How many sizes fit.
     #[label("Sizes that fit")]
     pub fitting: u32,
-    /// Whether several fit, so that the measurement alone does not decide.
+    /// Whether several fit.
     pub ambiguous: bool,
     /// The sizes, the likeliest first.
     #[label("Sizes", "size")]
@@ -140,8 +131,8 @@ impl Calculator for LikelySize {
         what size is this, decimal to fraction, reverse engineer, caliper reading";
     const EXAMPLES: &'static [Example] = examples! {
         "A pin of an old winch measures 0.4985 in with a caliper: was it 1/2 in?": measured_size = "0.4985 in";
-        "A pump's bushing bore is worn and measures 25.3 mm; bores wear large.":
-            measured_size = "25.3 mm", error = "0.03 mm", feature = "hole", wear = "0.4 mm",
+        "A pump's bushing bore is worn and measures 25.32 mm; bores wear large.":
+            measured_size = "25.32 mm", error = "0.03 mm", feature = "hole", wear = "0.4 mm",
             families = "fraction,millimeter", count = "6";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
@@ -176,10 +167,10 @@ impl Calculator for LikelySize {
         let families = input.families.as_deref().unwrap_or(&SizeFamily::ALL);
         let reach = (3.0 * error.si() + wear.si()).max(0.0006);
         let misfit = |known: &Known| {
-            let over = measured.si() - known.size.si();
+            let over = rounded(measured.si() - known.size.si());
             let off = match input.feature {
-                Some(WornFeature::Hole) => (-over).max(over - wear.si()).max(0.0),
-                Some(WornFeature::Shaft) => over.max(-over - wear.si()).max(0.0),
+                Some(HoleOrShaft::Hole) => (-over).max(over - wear.si()).max(0.0),
+                Some(HoleOrShaft::Shaft) => over.max(-over - wear.si()).max(0.0),
                 None => over.abs(),
             };
             // So that the last bits of a difference decide nothing.
@@ -212,7 +203,7 @@ impl Calculator for LikelySize {
             .enumerate()
             .map(|(at, (misfit, known))| LikelyCandidate {
                 how_sure: how_sure(at, misfit, fitting, stands_out),
-                difference: FoundDifference::of(measured.get() - known.size.get()),
+                difference: FoundDifference::of_si(rounded(measured.si() - known.size.si())),
                 also: known.also(),
                 name: known.names.into_iter().next().unwrap_or_default(),
                 size: known.size.found(),
@@ -227,6 +218,11 @@ impl Calculator for LikelySize {
 impl SizeFamily {
     const ALL: [SizeFamily; 5] =
         [SizeFamily::Fraction, SizeFamily::Millimeter, SizeFamily::Drill, SizeFamily::Bar, SizeFamily::Thread];
+}
+
+/// Without the last bits that a difference leaves.
+fn rounded(meters: f64) -> f64 {
+    (meters * 1e15).round() / 1e15
 }
 
 fn how_sure(at: usize, misfit: f64, fitting: usize, stands_out: bool) -> HowSure {
@@ -251,16 +247,18 @@ fn tell_candidates(
         .with("m", "measured_size", measured)
         .gives("candidates.name", column(candidates, |one| one.name.clone()));
     if candidates.iter().any(|one| one.also.is_some()) {
-        record.look_up("What else has that size", table).gives("candidates.also", column(candidates, |one| one.also.clone()));
+        record
+            .look_up("What else has that size", table)
+            .gives("candidates.also", column(candidates, |one| one.also.clone()));
     }
     tell!(record.look_up("Their sizes", table) => candidates.size);
     tell!(record.step("Measured size less each", "d = m - s"), m = measured_size: measured, s = candidates.size
         => candidates.difference);
     let step = match input.feature {
-        Some(WornFeature::Hole) => {
+        Some(HoleOrShaft::Hole) => {
             record.step("Misfit, wear making a hole larger", "q = max(max(-d, d - w), 0) / e").with("w", "wear", wear)
         }
-        Some(WornFeature::Shaft) => {
+        Some(HoleOrShaft::Shaft) => {
             record.step("Misfit, wear making a shaft smaller", "q = max(max(d, -d - w), 0) / e").with("w", "wear", wear)
         }
         None => record.step("Misfit", "q = abs(d) / e"),

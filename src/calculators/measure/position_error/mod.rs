@@ -4,22 +4,13 @@
 mod drawing;
 mod steps;
 
+use crate::arithmetic::measured::{HoleOrShaft, MeasuredWithin};
 use crate::arithmetic::verdict::Verdict;
 use crate::calculators::prelude::*;
 use steps::{Taken, find_zones, judge};
 
 /// The calculator.
 pub struct PositionError;
-
-choice! {
-    /// What is in position: a `hole`, which grows as metal goes, or a `stud`, a pin or a boss, which shrinks.
-    PositionedFeature {
-        /// A hole or a slot.
-        Hole = "hole",
-        /// A stud, a pin or a boss.
-        Stud = "stud",
-    }
-}
 
 /// A hole or stud, where the drawing has it and where it was measured.
 #[derive(Clone, Debug, Asks)]
@@ -34,7 +25,7 @@ pub struct MeasuredHole {
     pub measured_x: Place,
     /// Y that was measured.
     pub measured_y: Place,
-    /// Its diameter that was measured, for the bonus.
+    /// Diameter that was measured.
     #[label("Measured diameter")]
     pub measured_size: Option<Size>,
 }
@@ -46,13 +37,13 @@ pub type MeasuredHoles = Rows<MeasuredHole>;
 #[derive(Debug, Asks)]
 #[asks(check = check, check = check_places, check = check_sizes)]
 pub struct PositionErrorInput {
-    /// Diameter of the round zone in the feature control frame. Give this or a plus-and-minus tolerance.
+    /// Diameter of the round zone on the drawing.
     #[label("Zone diameter")]
     pub zone: Option<Size>,
-    /// Tolerance of each coordinate, plus or minus, where the drawing has no round zone.
+    /// Tolerance of each coordinate, plus or minus, in place of a zone.
     #[label("Plus or minus on each axis")]
     pub plus_minus: Option<Size>,
-    /// X of the hole on the drawing; for several holes give the list instead.
+    /// X of the hole on the drawing.
     #[label("Drawing X")]
     pub basic_x: Option<Place>,
     /// Y of the hole on the drawing.
@@ -62,25 +53,24 @@ pub struct PositionErrorInput {
     pub measured_x: Option<Place>,
     /// Y of the hole as measured.
     pub measured_y: Option<Place>,
-    /// Diameter of the hole as measured, for the bonus.
+    /// Diameter as measured, for the bonus.
     #[label("Measured diameter")]
     pub measured_size: Option<Size>,
-    /// Several holes: drawing X and Y, measured X and Y, and for a bonus the measured diameter.
+    /// Several holes in place of one.
     #[label("Several holes", "hole")]
     pub holes: Option<MeasuredHoles>,
-    /// Diameter at maximum material: the smallest hole or the largest stud allowed. Give it only if the frame has the circled M.
+    /// Smallest hole or largest stud allowed, for a zone with the circled M.
     #[label("Diameter at maximum material")]
     pub mmc_size: Option<Size>,
-    /// The other limit of the diameter: the largest hole or the smallest stud.
+    /// Largest hole or smallest stud allowed.
     #[label("Diameter at least material")]
     pub lmc_size: Option<Size>,
-    /// What is in position, hole or stud; needed with a diameter at maximum material.
-    #[label("Hole or stud")]
-    pub feature: Option<PositionedFeature>,
-    /// How far off each measured coordinate may be, either way.
-    #[label("Coordinates may be off by")]
-    #[absent("0", like = zone, "The measured places are taken as exact.")]
-    pub uncertainty: Option<Extent>,
+    /// A hole, or a shaft such as a stud.
+    #[label("Hole or shaft")]
+    pub feature: Option<HoleOrShaft>,
+    /// How far off each measured coordinate may be.
+    #[group]
+    pub within: MeasuredWithin,
 }
 
 /// A hole or stud against its zone.
@@ -95,14 +85,14 @@ pub struct JudgedHole {
     /// How far it is off in Y.
     #[label("Off in Y")]
     pub y: FoundDifference,
-    /// Diameter of the zone it would need: twice how far it is off.
+    /// Twice how far it is off.
     pub position_error: FoundExtent,
     /// What its diameter adds to the zone.
     pub bonus: Option<FoundExtent>,
     /// The zone with the bonus.
     #[label("Zone with bonus")]
     pub allowed: Option<FoundSize>,
-    /// What is left: on the diameter of a round zone, or on the worse axis of a plus-and-minus tolerance; negative if it is out.
+    /// What is left, on the diameter of a zone or on the worse axis; negative if out.
     pub left: FoundDifference,
     /// Whether it is in position.
     pub verdict: Verdict,
@@ -111,28 +101,28 @@ pub struct JudgedHole {
 /// What the position error gives.
 #[derive(Debug, Gives)]
 pub struct PositionErrorResult {
-    /// Whether all of them are in position: outside if one is out, undecided if one is too near to say.
+    /// Whether all are in position.
     #[needs(measured_x | holes)]
     pub verdict: Option<Verdict>,
     /// The greatest position error, as a diameter.
     #[needs(measured_x | holes)]
     pub position_error: Option<FoundExtent>,
-    /// The least that is left of them; negative if one is out.
+    /// The least that is left; negative if one is out.
     #[label("Least that is left")]
     #[needs(measured_x | holes)]
     pub left: Option<FoundDifference>,
     /// Each hole against its zone.
     #[label("Holes", "hole")]
     pub holes: Vec<JudgedHole>,
-    /// The plus-and-minus tolerance on each axis that stays inside the round zone everywhere.
+    /// Plus or minus on each axis that stays inside the zone.
     #[label("Plus or minus inside the zone")]
     #[needs(zone)]
     pub plus_minus_inside: Option<FoundExtent>,
-    /// The round zone through the corners of the plus-and-minus square: it takes in all that the square does, and more.
+    /// The round zone through the corners of the square.
     #[label("Round zone around the square")]
     #[needs(plus_minus)]
     pub zone_around: Option<FoundSize>,
-    /// The round zone inside the plus-and-minus square: it accepts nothing that the square does not.
+    /// The round zone inside the square.
     #[label("Round zone inside the square")]
     #[needs(plus_minus)]
     pub zone_inside: Option<FoundSize>,
@@ -142,15 +132,16 @@ rules! { check(PositionErrorInput) {
     one_of(zone = "0.2 mm", plus_minus = "0.1 mm"): "Give the diameter of the zone, or the tolerance of each axis.";
     not_both(zone, plus_minus): "Give the round zone or the tolerance of each axis, not both.";
     not_both(plus_minus, mmc_size): "A bonus at maximum material goes with a round zone only.";
-    needs(mmc_size => feature = "hole"): "Say whether it is a hole or a stud: a hole's bonus grows with it, a stud's as it shrinks.";
+    needs(mmc_size => feature = "hole"): "Say whether it is a hole or a shaft: a hole's bonus grows with it, a stud's as it shrinks.";
     needs(feature => mmc_size = "10 mm", feature = "leave out"): "Hole or stud matters only for a bonus.";
     needs(lmc_size => mmc_size = "10 mm", lmc_size = "leave out"): "The least material limit matters only for a bonus.";
     needs(measured_size => mmc_size = "10 mm", measured_size = "leave out"):
         "A measured diameter matters only for a bonus: give the diameter at maximum material too.";
-    needs_any(uncertainty => measured_x | holes, uncertainty = "leave out", measured_x = "10.05 mm"):
-        "How far off the coordinates may be matters only for a measured hole.";
+    never(|input| input.within.uncertainty.is_some() && input.measured_x.is_none() && input.holes.is_none(),
+        Code::Conflict, uncertainty = "leave out", measured_x = "10.05 mm"):
+        "How far off the measurement may be matters only for a measured hole.";
     never(|input| input.lmc_size.zip(input.mmc_size).is_some_and(|(lmc, mmc)| match input.feature {
-            Some(PositionedFeature::Stud) => lmc.get() >= mmc.get(),
+            Some(HoleOrShaft::Shaft) => lmc.get() >= mmc.get(),
             _ => lmc.get() <= mmc.get(),
         }), Code::Conflict, lmc_size = "leave out", mmc_size = "leave out"):
         "At least material a hole is larger, and a stud smaller, than at maximum material.";
@@ -194,8 +185,8 @@ fn check_sizes(input: &PositionErrorInput) -> Result<(), ValidationError> {
 impl Calculator for PositionError {
     const ID: &'static str = "measure/position-error";
     const TITLE: &'static str = "Position error of holes";
-    const ABOUT: &'static str = "How far holes or studs are out of position against a round zone or a plus-and-minus \
-        tolerance, with the bonus at maximum material, what is left, and whether the measurement can tell.";
+    const ABOUT: &'static str = "How far holes or studs are out of position, with the bonus at maximum material, and \
+        what is left of a round zone or a plus-and-minus tolerance.";
     const TASK: Task = Task::Check;
     const AT_THE_MACHINE: bool = false;
     const ANOTHER_CHECK: &'static str = "At maximum material try a gauge: a plate with pins at the exact places, each as \
@@ -203,7 +194,10 @@ impl Calculator for PositionError {
     const WORDS: &'static str = "true position, GD&T, position tolerance, feature control frame, MMC, bonus, circled M, \
         basic dimension, inspection, hole location, coordinate tolerance";
     const EXAMPLES: &'static [Example] = examples! {
-        "A hole in a winch bracket, position 0.010 in with the circled M, measured on the mill's readout.":
+        "A hole in a winch bracket, measured on the mill's readout.":
+            zone = "0.014 in", basic_x = "1.000 in", basic_y = "1.500 in", measured_x = "1.004 in",
+            measured_y = "1.497 in";
+        "The same with a zone of 0.010 in and the circled M.":
             zone = "0.010 in", basic_x = "1.000 in", basic_y = "1.500 in", measured_x = "1.004 in",
             measured_y = "1.497 in", measured_size = "0.502 in", mmc_size = "0.499 in", lmc_size = "0.504 in",
             feature = "hole", uncertainty = "0.0005 in";

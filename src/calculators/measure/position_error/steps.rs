@@ -1,6 +1,7 @@
 //! The steps to the position error: zones, deviations, bonus, what is left and the verdicts.
 
-use super::{JudgedHole, MeasuredHole, PositionErrorInput, PositionErrorResult, PositionedFeature};
+use super::{JudgedHole, MeasuredHole, PositionErrorInput, PositionErrorResult};
+use crate::arithmetic::measured::HoleOrShaft;
 use crate::arithmetic::verdict::{Verdict, verdict};
 use crate::calculators::prelude::*;
 
@@ -62,8 +63,8 @@ struct Bonus {
     in_size: bool,
 }
 
-fn bonus(input: &PositionErrorInput, (feature, mmc): (PositionedFeature, Size), size: Size) -> Bonus {
-    let sign = if feature == PositionedFeature::Hole { 1.0 } else { -1.0 };
+fn bonus(input: &PositionErrorInput, (feature, mmc): (HoleOrShaft, Size), size: Size) -> Bonus {
+    let sign = if feature == HoleOrShaft::Hole { 1.0 } else { -1.0 };
     let from = |limit: Size| (sign * (size.get() - limit.get()).si() * 1e12).round() / 1e12;
     let in_size = from(mmc) >= 0.0 && input.lmc_size.is_none_or(|lmc| from(lmc) <= 0.0);
     Bonus { is: (sign * (size.get() - mmc.get()).si()).max(0.0), in_size }
@@ -72,7 +73,7 @@ fn bonus(input: &PositionErrorInput, (feature, mmc): (PositionedFeature, Size), 
 /// Judges every hole, and all of them.
 pub fn judge(input: &PositionErrorInput, taken: &Taken, found: &mut PositionErrorResult, record: &mut Record) {
     let rows = &taken.holes;
-    let uncertainty = input.uncertainty(record);
+    let uncertainty = input.within.off_by(record);
     let mmc = input.feature.zip(input.mmc_size);
     // A zone's diameter counts a place that is off twice.
     let off = if input.zone.is_some() { 2.0 * uncertainty.si() } else { uncertainty.si() };
@@ -124,8 +125,8 @@ fn tell_holes(input: &PositionErrorInput, taken: &Taken, holes: &[JudgedHole], r
     if let Some((feature, mmc)) = input.feature.zip(input.mmc_size) {
         record.source("asme_y14_5", "bonus: what the feature departs from maximum material is added to the zone");
         let formula = match feature {
-            PositionedFeature::Hole => "B = max(s - M, 0)",
-            PositionedFeature::Stud => "B = max(M - s, 0)",
+            HoleOrShaft::Hole => "B = max(s - M, 0)",
+            HoleOrShaft::Shaft => "B = max(M - s, 0)",
         };
         record
             .step("Bonus", formula)

@@ -1,6 +1,13 @@
 //! The usual cautions of the trade, in our own words: each a code that does not change and its
 //! sentence. A calculator names those that its operation needs.
 
+/// For a strength that was read off a hardness.
+pub const STRENGTH_FROM_HARDNESS: (&str, &str) = (
+    "strength_from_hardness",
+    "A strength from a hardness is an estimate. Do not load a hook, a shackle, a bolt or a pressure part by it: go by \
+     its certificate or a tensile test.",
+);
+
 /// For any answer that sets a machine.
 pub const STARTING_POINT: (&str, &str) = (
     "starting_point",

@@ -9,6 +9,8 @@ mod datum;
 mod fits;
 #[path = "drawings/geometry.rs"]
 mod geometry;
+#[path = "drawings/measuring.rs"]
+mod measuring;
 #[path = "drawings/stock.rs"]
 mod stock;
 #[path = "drawings/threads.rs"]
@@ -259,7 +261,7 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
         "speeds/ball-nose", "speeds/entry", "speeds/surface-finish", "datum/indicate", "threads/tap-limit",
         "threads/rescue", "datum/lathe-touch-off", "stock/mass", "stock/cut-list", "geometry/triangle",
         "geometry/polygon", "geometry/flat-on-round", "geometry/taper", "geometry/sine-bar", "fits/limits",
-        "fits/running",
+        "fits/running", "measure/position-error", "measure/gauge-makers",
     ] {
         assert!(ids.contains(&id), "{id} has no drawing");
     }

@@ -1,11 +1,13 @@
 //! The arithmetic that several calculators share, and its steps where it has some: circles through points,
-//! which way angles run, how tolerances spread, bracketed roots, what touches tell, moves from place to place.
+//! which way angles run, how tolerances spread, bracketed roots, what touches tell, moves from place to place, verdicts on what was measured.
 
 pub mod all_roots;
 pub mod circle_fit;
 pub mod directions;
 mod extremes;
+pub mod measured;
 pub mod propagation;
 pub mod roots;
 pub mod touching;
 pub mod travel;
+pub mod verdict;

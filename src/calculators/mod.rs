@@ -52,7 +52,15 @@ mod holes {
     pub mod tap_drill;
 }
 
-mod measure {}
+mod measure {
+    pub mod at_temperature;
+    pub mod gauge_makers;
+    pub mod general_tolerance;
+    pub mod hardness;
+    pub mod likely_size;
+    pub mod position_error;
+    pub mod surface_grade;
+}
 mod patterns {
     pub mod bolt_circle;
 }
@@ -156,6 +164,13 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<datum::stepped_profile::SteppedProfile>(),
     Entry::of::<stock::mass::StockMass>(),
     Entry::of::<stock::cut_list::CutList>(),
+    Entry::of::<measure::position_error::PositionError>(),
+    Entry::of::<measure::general_tolerance::GeneralToleranceLimits>(),
+    Entry::of::<measure::gauge_makers::GaugeMakers>(),
+    Entry::of::<measure::at_temperature::AtTemperature>(),
+    Entry::of::<measure::likely_size::LikelySize>(),
+    Entry::of::<measure::surface_grade::SurfaceGrade>(),
+    Entry::of::<measure::hardness::Hardness>(),
 ];
 
 /// The job at hand, by which pages group the calculators.

@@ -39,7 +39,7 @@ macro_rules! as_they_are {
 
 as_they_are!(
     Length, Velocity, Frequency, VolumeRate, Area, Ratio, Power, Force, Pressure, Time, Mass, MassDensity,
-    LinearMassDensity, ThermodynamicTemperature
+    LinearMassDensity, TemperatureCoefficient
 );
 
 /// A torque is the energy of a turn by one radian, and formulas compute with it as that.
@@ -51,6 +51,19 @@ impl InFormula for si::Torque {
     }
 
     fn found<K: Kind<Si = Self>>(value: si::Energy) -> Found<K> {
+        Found::of(Self::from_si(value.si()))
+    }
+}
+
+/// A temperature is what it is above absolute zero, and formulas compute with differences.
+impl InFormula for si::ThermodynamicTemperature {
+    type Value = si::TemperatureInterval;
+
+    fn value(quantity: &Quantity) -> si::TemperatureInterval {
+        si::TemperatureInterval::from_si(quantity.si())
+    }
+
+    fn found<K: Kind<Si = Self>>(value: si::TemperatureInterval) -> Found<K> {
         Found::of(Self::from_si(value.si()))
     }
 }

@@ -437,12 +437,6 @@ kinds! {
         inch: (Unit::Microinch, 1), metric: (Unit::Micrometre, 2), least: Least::AboveZero, most: 0.01,
         setting: Never, example: "1.6 um"
     }
-    /// The temperature of a part or a room.
-    Temperature / Temperature / FoundTemperature: si::ThermodynamicTemperature {
-        units: &[Unit::Celsius, Unit::Fahrenheit],
-        inch: (Unit::Fahrenheit, 0), metric: (Unit::Celsius, 0), least: Least::From(0.0), most: 2000.0,
-        setting: Never, example: "-20 degC"
-    }
     /// A pressure or a stress, of either sign: pull is positive.
     Stress / Stress / FoundStress: si::Pressure {
         units: &[Unit::NewtonPerSquareMillimetre, Unit::Megapascal, Unit::Psi],
@@ -454,6 +448,39 @@ kinds! {
         units: &[Unit::NewtonPerSquareMillimetre, Unit::Megapascal, Unit::Psi],
         inch: (Unit::Psi, 0), metric: (Unit::NewtonPerSquareMillimetre, 0), least: Least::AboveZero, most: 2e12,
         setting: Never, example: "350 MPa"
+    }
+    /// A difference of two roughnesses, of either sign.
+    RoughnessDifference / RoughnessDifference / FoundRoughnessDifference: si::Length {
+        units: &[Unit::Microinch, Unit::Micrometre, Unit::Inch, Unit::Millimetre],
+        inch: (Unit::Microinch, 1), metric: (Unit::Micrometre, 2), least: Least::Any, most: 0.01,
+        setting: Never, example: "0.2 um"
+    }
+    /// The tensile strength of a metal.
+    TensileStrength / TensileStrength / FoundTensileStrength: si::Pressure {
+        units: &[Unit::Megapascal, Unit::NewtonPerSquareMillimetre, Unit::Ksi, Unit::Psi],
+        inch: (Unit::Ksi, 0), metric: (Unit::Megapascal, 0), least: Least::AboveZero, most: 1e10,
+        setting: Never, example: "770 MPa"
+    }
+    /// A small difference of two lengths, of either sign, written finer than a readout shows.
+    TinyDifference / TinyDifference / FoundTinyDifference: si::Length {
+        units: LENGTHS, inch: (Unit::Inch, 6), metric: (Unit::Millimetre, 5), least: Least::Any, most: FAR,
+        setting: Never, example: "0.0002 in"
+    }
+    /// A small ratio of either sign, such as how much a warm part has grown.
+    FineRatio / FineRatio / FoundFineRatio: si::Ratio {
+        units: PERCENT, inch: (Unit::Percent, 5), metric: (Unit::Percent, 5), least: Least::Any, most: 1.0,
+        setting: Never, example: "0.01 percent"
+    }
+    /// A temperature, which always needs its unit: degC or degF.
+    Temperature / Temperature / FoundTemperature: si::ThermodynamicTemperature {
+        units: &[Unit::Celsius, Unit::Fahrenheit], inch: (Unit::Fahrenheit, 1), metric: (Unit::Celsius, 1),
+        least: Least::From(73.15), most: 1273.15, setting: Never, example: "20 degC"
+    }
+    /// How much a material grows with each degree, for its length.
+    Expansion / Expansion / FoundExpansion: si::TemperatureCoefficient {
+        units: &[Unit::MicrometrePerMetreKelvin, Unit::MicroinchPerInchFahrenheit],
+        inch: (Unit::MicroinchPerInchFahrenheit, 2), metric: (Unit::MicrometrePerMetreKelvin, 1),
+        least: Least::AboveZero, most: 1e-3, setting: Never, example: "11.5 um/m/K"
     }
     /// The angle at which a cutter goes down into the work: above 0 and up to 60 degrees.
     RampAngle / RampAngle / FoundRampAngle: si::Angle {

@@ -5,7 +5,7 @@ use super::kinds::{Inward, Kind, KindRow, Least, TINY, kind};
 use super::misread::nearest_unit;
 use super::read::{Written, number_and_rest, read, shown, threads_with_tolerance};
 use super::text;
-use super::units::{System, Unit};
+use super::units::{Dimension, System, Unit};
 use crate::refusal::{Code, Unread, carry};
 use serde::de::{self, Deserialize, Deserializer, MapAccess, Visitor};
 use std::fmt;
@@ -173,7 +173,9 @@ impl<K: Kind> Measure<K> {
         {
             return Err(share(row, unit, written.value, text));
         }
-        let alone = if written.value == 0.0 { Some(row.inch.0) } else { row.only_unit() };
+        // Nothing is the same in every unit, but a temperature of 0 is not.
+        let is_nothing = written.value == 0.0 && row.dimension() != Dimension::Temperature;
+        let alone = if is_nothing { Some(row.inch.0) } else { row.only_unit() };
         let Some(unit) = written.unit.or(alone) else {
             let unit = Unit::named(row.example.split_once(' ').map_or("in", |(_, unit)| unit)).unwrap_or(row.inch.0);
             let number = text::full(written.value);

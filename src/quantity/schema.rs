@@ -164,6 +164,7 @@ fn found_name(row: &KindRow) -> &'static str {
         (Dimension::Power, ..) => "PowerFound",
         (Dimension::Torque, ..) => "TorqueFound",
         (Dimension::Force, ..) => "ForceFound",
+        (Dimension::Pressure, _, Unit::Ksi) => "StrengthFound",
         (Dimension::Pressure, ..) => "PressureFound",
         (Dimension::UnitPower, ..) => "UnitPowerFound",
         (Dimension::Time, _, Unit::Second) => "SecondsFound",
@@ -172,6 +173,7 @@ fn found_name(row: &KindRow) -> &'static str {
         (Dimension::Density, ..) => "DensityFound",
         (Dimension::MassPerLength, ..) => "MassPerLengthFound",
         (Dimension::Temperature, ..) => "TemperatureFound",
+        (Dimension::Expansion, ..) => "ExpansionFound",
     }
 }
 

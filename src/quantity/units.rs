@@ -50,6 +50,7 @@ pub enum Dimension {
     Density,
     MassPerLength,
     Temperature,
+    Expansion,
     Ratio,
 }
 
@@ -76,6 +77,7 @@ impl Dimension {
             // A feed's dimension is a length per turn or tooth, which counts as a length.
             Dimension::FeedPerRev => Unit::MillimetrePerRev,
             Dimension::FeedPerTooth => Unit::MillimetrePerTooth,
+            Dimension::Expansion => Unit::MicrometrePerMetreKelvin,
             Dimension::Temperature => fallback,
         }
     }
@@ -102,6 +104,7 @@ impl Dimension {
             Self::Density => "a density",
             Self::MassPerLength => "a mass for each length",
             Self::Temperature => "a temperature",
+            Self::Expansion => "an expansion for each degree",
             Self::Ratio => "a percentage",
         }
     }
@@ -222,6 +225,8 @@ units! {
     NewtonPerSquareMillimetre = "N/mm²", "N/mm2", " N/mm²", [], Pressure, 1e6, 0.0, MM;
     /// Pound-force per square inch.
     Psi = "psi", "psi", " psi", ["lbf/in2"], Pressure, POUND_FORCE / (INCH * INCH), 0.0, IN;
+    /// A thousand pounds-force per square inch.
+    Ksi = "ksi", "ksi", " ksi", ["kip/in2"], Pressure, 1000.0 * POUND_FORCE / (INCH * INCH), 0.0, IN;
     /// Pascal, the base unit of computed pressures.
     Pascal = "Pa", "Pa", " Pa", [], Pressure, 1.0, 0.0, MM;
     /// Horsepower for each cubic inch per minute.
@@ -270,6 +275,10 @@ units! {
     Celsius = "°C", "degC", " °C", ["°c", "c"], Temperature, 1.0, 273.15, MM;
     /// Degree Fahrenheit.
     Fahrenheit = "°F", "degF", " °F", ["°f", "f"], Temperature, 5.0 / 9.0, 459.67 * 5.0 / 9.0, IN;
+    /// Micrometer in a meter for each degree Celsius, which is a millionth for each kelvin.
+    MicrometrePerMetreKelvin = "µm/m/K", "um/m/K", " µm/m/K", ["um/m/°c", "um/m/c", "ppm/k"], Expansion, 1e-6, 0.0, MM;
+    /// Microinch in an inch for each degree Fahrenheit.
+    MicroinchPerInchFahrenheit = "µin/in/°F", "uin/in/F", " µin/in/°F", ["uin/in/°f", "ppm/f"], Expansion, 1.8e-6, 0.0, IN;
     /// Percent.
     Percent = "percent", "percent", " %", ["%", "pct"], Ratio, 0.01, 0.0, None;
     /// A plain ratio, the base unit of computed percentages.

@@ -7,8 +7,11 @@ pub mod drilling;
 pub mod drills;
 pub mod feeds;
 pub mod fits;
-pub mod inch_fits;
+pub mod gauge_classes;
+pub mod general_tolerances;
+pub mod hardness;
 pub mod hole_class;
+pub mod inch_fits;
 pub mod insert_drills;
 pub mod material_aliases;
 pub mod material_name;
@@ -17,10 +20,12 @@ pub mod material_search;
 pub mod materials;
 pub mod power;
 pub mod preferred_fits;
+pub mod round_bars;
 pub mod sawing;
 pub mod stock_material;
-pub mod tapers;
+pub mod surface_grades;
 pub mod tap_chamfers;
+pub mod tapers;
 pub mod threads;
 pub mod versions;
 
@@ -95,6 +100,9 @@ pub static TABLES: &[(&str, &str)] = &[
     ("iso286_grades.csv", include_str!("../../data/iso286_grades.csv")),
     ("iso286_holes.csv", include_str!("../../data/iso286_holes.csv")),
     ("iso286_shafts.csv", include_str!("../../data/iso286_shafts.csv")),
+    ("gauge_classes.csv", include_str!("../../data/gauge_classes.csv")),
+    ("general_tolerances.csv", include_str!("../../data/general_tolerances.csv")),
+    ("hardness.csv", include_str!("../../data/hardness.csv")),
     ("material_aliases.csv", include_str!("../../data/material_aliases.csv")),
     ("material_physical.csv", include_str!("../../data/material_physical.csv")),
     ("materials.csv", include_str!("../../data/materials.csv")),
@@ -109,9 +117,12 @@ pub static TABLES: &[(&str, &str)] = &[
     ("preferred_fits.csv", include_str!("../../data/preferred_fits.csv")),
     ("preferred_numbers_r40.csv", include_str!("../../data/preferred_numbers_r40.csv")),
     ("reaming_stock.csv", include_str!("../../data/reaming_stock.csv")),
+    ("round_bars.csv", include_str!("../../data/round_bars.csv")),
     ("saw_section_factors.csv", include_str!("../../data/saw_section_factors.csv")),
     ("sources.toml", include_str!("../../data/sources.toml")),
     ("tap_chamfers.csv", include_str!("../../data/tap_chamfers.csv")),
+    ("surface_grades.csv", include_str!("../../data/surface_grades.csv")),
+    ("surface_processes.csv", include_str!("../../data/surface_processes.csv")),
     ("tap_classes.csv", include_str!("../../data/tap_classes.csv")),
     ("tap_drills.csv", include_str!("../../data/tap_drills.csv")),
     ("tap_recommendations.csv", include_str!("../../data/tap_recommendations.csv")),

@@ -72,6 +72,13 @@ CALCULATORS = [
     "stepped_profile",
     "mass",
     "cut_list",
+    "position_error",
+    "general_tolerance",
+    "gauge_makers",
+    "at_temperature",
+    "likely_size",
+    "surface_grade",
+    "hardness",
 ]
 
 

@@ -8,7 +8,7 @@ use std::path::{Path, PathBuf};
 /// From the bottom upwards.
 const ORDER: &[&str] = &[
     "refusal", "budget", "quantity", "sources", "tree", "declared", "fields", "working", "drawing", "cautions",
-    "arithmetic", "suggestion", "reference", "threading", "machine", "shop", "calculators", "asking", "verification",
+    "arithmetic", "suggestion", "reference", "threading", "machine", "shop", "fastening", "calculators", "asking", "verification",
     "practice", "page", "service", "main",
 ];
 

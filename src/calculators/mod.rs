@@ -37,6 +37,9 @@ mod geometry {
     pub mod arc;
 }
 mod holes {
+    pub mod clearance;
+    pub mod counterbore;
+    pub mod countersink;
     pub mod drill_point;
     pub mod drill_size;
     pub mod tap_drill;
@@ -88,6 +91,9 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<holes::drill_point::DrillPoint>(),
     Entry::of::<holes::drill_size::DrillSize>(),
     Entry::of::<holes::tap_drill::TapDrill>(),
+    Entry::of::<holes::clearance::Clearance>(),
+    Entry::of::<holes::counterbore::Counterbore>(),
+    Entry::of::<holes::countersink::Countersink>(),
     Entry::of::<speeds::spindle_speed::SpindleSpeed>(),
     Entry::of::<speeds::milling::Milling>(),
     Entry::of::<speeds::materials::Materials>(),

@@ -11,6 +11,7 @@ pub mod material_search;
 pub mod materials;
 pub mod power;
 pub mod sawing;
+pub mod screws;
 pub mod threads;
 pub mod versions;
 
@@ -33,6 +34,8 @@ fn source_key(key: &str) -> &'static str {
 pub static TABLES: &[(&str, &str)] = &[
     ("acme_ranges.csv", include_str!("../../data/acme_ranges.csv")),
     ("acme_series.csv", include_str!("../../data/acme_series.csv")),
+    ("clearance_holes.csv", include_str!("../../data/clearance_holes.csv")),
+    ("counterbores.csv", include_str!("../../data/counterbores.csv")),
     ("cutting_forces.csv", include_str!("../../data/cutting_forces.csv")),
     ("cutting_speeds.csv", include_str!("../../data/cutting_speeds.csv")),
     ("deep_hole_reduction.csv", include_str!("../../data/deep_hole_reduction.csv")),
@@ -54,6 +57,7 @@ pub static TABLES: &[(&str, &str)] = &[
     ("preferred_numbers_r40.csv", include_str!("../../data/preferred_numbers_r40.csv")),
     ("reaming_stock.csv", include_str!("../../data/reaming_stock.csv")),
     ("saw_section_factors.csv", include_str!("../../data/saw_section_factors.csv")),
+    ("screw_heads.csv", include_str!("../../data/screw_heads.csv")),
     ("sources.toml", include_str!("../../data/sources.toml")),
     ("tap_classes.csv", include_str!("../../data/tap_classes.csv")),
     ("tap_drills.csv", include_str!("../../data/tap_drills.csv")),
@@ -62,6 +66,7 @@ pub static TABLES: &[(&str, &str)] = &[
     ("trapezoidal_series.csv", include_str!("../../data/trapezoidal_series.csv")),
     ("trapezoidal_tolerances.csv", include_str!("../../data/trapezoidal_tolerances.csv")),
     ("unified_series.csv", include_str!("../../data/unified_series.csv")),
+    ("washers.csv", include_str!("../../data/washers.csv")),
     ("whitworth_series.csv", include_str!("../../data/whitworth_series.csv")),
 ];
 

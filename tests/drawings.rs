@@ -249,11 +249,11 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
     let ids: Vec<&str> = drawn().map(|entry| entry.id).collect();
     for id in [
         "patterns/bolt-circle", "geometry/arc", "holes/drill-point", "threads/thread", "threads/milling",
-        "speeds/milling", "holes/tap-drill", "holes/clearance", "holes/counterbore", "holes/countersink", "threads/single-point", "datum/touch-off", "datum/between-faces",
-        "datum/bore-or-boss", "datum/corner", "datum/edge-angle", "datum/turn-and-shift", "datum/tram",
-        "datum/move-list", "datum/visit-order", "datum/wall-stops", "datum/stepped-profile", "threads/wires",
-        "speeds/ball-nose", "speeds/entry", "speeds/surface-finish", "datum/indicate", "threads/tap-limit",
-        "threads/rescue", "datum/lathe-touch-off",
+        "speeds/milling", "holes/tap-drill", "holes/clearance", "holes/counterbore", "holes/countersink",
+        "threads/single-point", "datum/touch-off", "datum/between-faces", "datum/bore-or-boss", "datum/corner",
+        "datum/edge-angle", "datum/turn-and-shift", "datum/tram", "datum/move-list", "datum/visit-order",
+        "datum/wall-stops", "datum/stepped-profile", "threads/wires", "speeds/ball-nose", "speeds/entry",
+        "speeds/surface-finish", "datum/indicate", "threads/tap-limit", "threads/rescue", "datum/lathe-touch-off",
     ] {
         assert!(ids.contains(&id), "{id} has no drawing");
     }

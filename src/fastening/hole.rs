@@ -42,7 +42,7 @@ impl ScrewSize {
     /// Its diameter as a step named `screw_diameter`.
     pub fn tell(&self, record: &mut Record) -> FoundSize {
         let screw_diameter = self.found();
-        tell!(record.look_up("Diameter of the screw", "as its size says"), S = screw: self.text() => screw_diameter);
+        tell!(record.look_up("Diameter of the screw", format!("size of {}", self.text())) => screw_diameter);
         screw_diameter
     }
 }
@@ -59,16 +59,15 @@ impl ScrewAndFit {
         let fit = self.fit(record);
         let hole = row.hole(fit as usize);
         let screw_diameter = self.screw.tell(record);
-        let table = format!("{}, {} fit", row.standard, fit.as_str());
-        let text = || self.screw.text();
+        let table = format!("{}, row {}, {} fit", row.standard, row.screw, fit.as_str());
         record.source_of_row(&row.source, format!("{}: {} hole", row.screw, fit.as_str()), &row.trust);
         let trust = if fit == HoleFit::Free { &row.trust } else { &row.limits_trust };
         record.source_of_row(&row.source, format!("{}: greatest {} hole", row.screw, fit.as_str()), trust);
         let (hole_diameter, hole_max) = (hole.least, hole.greatest);
         let hole_standard: &'static str = &row.standard;
-        tell!(record.look_up("Standard of the hole", "that of the screw"), S = screw: text() => hole_standard);
-        tell!(record.look_up("Clearance hole", table.clone()), S = screw: text() => hole_diameter);
-        tell!(record.look_up("Clearance hole, greatest", table), S = screw: text() => hole_max);
+        tell!(record.look_up("Standard of the hole", "that of the screw") => hole_standard);
+        tell!(record.look_up("Clearance hole", table.clone()) => hole_diameter);
+        tell!(record.look_up("Clearance hole, greatest", table) => hole_max);
         let play: FoundExtent = step!(record, "Play of the screw in the least hole",
             p: play = H - d, H = hole_diameter, d = screw_diameter);
         tell_other(row, &hole, record);

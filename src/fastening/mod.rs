@@ -9,6 +9,7 @@ pub use hole::{ThroughHole, clearance_of};
 
 use crate::choice;
 use crate::declared::Asks;
+use crate::quantity::Unit;
 use crate::reference::drills::DrillSystem;
 use crate::reference::screws::ScrewSize;
 use crate::refusal::{Code, Refusal, Wrong};
@@ -59,11 +60,13 @@ rules! { check_systems(ScrewAndFit) {
 /// The refusal of a screw for which a table has no row: what is lacking, and the nearest that have one, the larger first.
 pub fn not_listed(what: &str, screw: &ScrewSize, nearest: &[&str]) -> Refusal {
     let listed = match nearest {
-        [] => "None of that kind are listed.".to_owned(),
+        [] if screw.unit == Unit::Inch => "It is a metric one.".to_owned(),
+        [] => "It is an inch one.".to_owned(),
         [one] => format!("The nearest listed is {one}."),
         [larger, smaller, ..] => format!("The nearest listed are {smaller} and {larger}."),
     };
-    let good = nearest.first().map_or_else(|| "M8".to_owned(), |name| stated(name));
+    let other = if screw.unit == Unit::Inch { "M8" } else { "1/4" };
+    let good = nearest.first().map_or_else(|| other.to_owned(), |name| stated(name));
     let says = format!("No {what} is listed for {}. {listed}", screw.name);
     Refusal::one(Wrong::new("screw", Code::NotFound, says, good))
 }

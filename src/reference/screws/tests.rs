@@ -93,7 +93,14 @@ fn a_counterbore_takes_its_head_and_a_washer_its_screw() {
     for row in COUNTERBORES.iter() {
         let kinds: &[&str] = if row.head == "socket" { &["socket", "low_socket"] } else { &["hexagon"] };
         for head in HEADS.iter().filter(|head| kinds.contains(&&*head.head) && head.screw == row.screw) {
-            assert!(row.diameter > head.diameter, "{} {}: {} over {}", row.head, row.screw, row.diameter, head.diameter);
+            assert!(
+                row.diameter > head.diameter,
+                "{} {}: {} over {}",
+                row.head,
+                row.screw,
+                row.diameter,
+                head.diameter
+            );
         }
     }
     assert!(WASHERS.iter().all(|row| row.outside > row.nominal && row.thickness > 0.0));

@@ -8,7 +8,8 @@ use crate::quantity::SiValue;
 pub fn draw(input: &ClearanceInput, result: &ClearanceResult) -> Drawing {
     let hole = result.hole.hole_diameter;
     let screw = input.hole.screw.found();
-    let mut about = Words::of(format!("The {} clearance hole of ", input.hole.screw.text())).value(hole).then(" around the screw");
+    let mut about =
+        Words::of(format!("The {} clearance hole of ", input.hole.screw.text())).value(hole).then(" around the screw");
     if let Some(slot) = &result.slot {
         about = about.then("; as a slot it is ").value(slot.slot_length).then(" long");
     }
@@ -36,10 +37,14 @@ pub fn draw(input: &ClearanceInput, result: &ClearanceResult) -> Drawing {
             let beside = Beside { from: reach + radius, by: 24.0 };
             drawing.upright((reach, -radius), (reach, radius), beside, slot.slot_width).of("slot_width");
             drawing.across((-reach, 0.0), (reach, 0.0), below(22.0), adjustment).of("adjustment");
-            drawing.across((-reach - radius, 0.0), (reach + radius, 0.0), below(48.0), slot.slot_length).of("slot_length");
+            drawing
+                .across((-reach - radius, 0.0), (reach + radius, 0.0), below(48.0), slot.slot_length)
+                .of("slot_length");
         }
         _ => {
-            drawing.across((-radius, 0.0), (radius, 0.0), below(22.0), Words::of("hole Ø ").value(hole)).of("hole_diameter");
+            drawing
+                .across((-radius, 0.0), (radius, 0.0), below(22.0), Words::of("hole Ø ").value(hole))
+                .of("hole_diameter");
         }
     }
     let above = Beside { from: radius, by: 22.0 };

@@ -169,7 +169,10 @@ fn moves(slot: &Slot, cutter_diameter: Size, record: &mut Record) -> Result<Slot
     if cutter_diameter.get().si() > slot_width.get().si() + 1e-9 {
         let says = format!("The end mill is wider than the slot, which is {} wide.", slot_width.quantity().text());
         let good = crate::suggestion::value(
-            slot_width.get().si() * 0.9, slot_width.quantity().unit, crate::suggestion::Way::Down);
+            slot_width.get().si() * 0.9,
+            slot_width.quantity().unit,
+            crate::suggestion::Way::Down,
+        );
         return Err(Refusal::no_answer(&says, &[("cutter_diameter", good)]));
     }
     let cutter_travel: FoundExtent = step!(record, "How far the end mill's center goes along",

@@ -38,7 +38,7 @@ pub fn sizes(input: &CounterboreInput, head: HeadKind, record: &mut Record) -> R
         (Some(measured), _) => measured.found(),
         (None, Some(head_diameter)) => {
             let what = if head == HeadKind::Hexagon { "Over the corners of the head" } else { "Diameter of the head" };
-            tell!(record.look_up(what, table()), S = screw: screw.text() => head_diameter);
+            tell!(record.look_up(what, table()) => head_diameter);
             head_diameter
         }
         (None, None) => screw.found(),
@@ -46,7 +46,7 @@ pub fn sizes(input: &CounterboreInput, head: HeadKind, record: &mut Record) -> R
     let height = match (input.head_height, of_row(|row| row.height)) {
         (Some(measured), _) => measured.found(),
         (None, Some(head_height)) => {
-            tell!(record.look_up("Height of the head", table()), S = screw: screw.text() => head_height);
+            tell!(record.look_up("Height of the head", table()) => head_height);
             head_height
         }
         (None, None) => screw.found(),
@@ -63,9 +63,10 @@ pub fn sizes(input: &CounterboreInput, head: HeadKind, record: &mut Record) -> R
     let mut parts = vec![("a", "head_diameter", head_diameter)];
     parts.extend(washer.diameter.map(|outside| ("b", "washer_diameter", outside)));
     parts.extend(input.wrench_diameter.map(|wrench| ("c", "wrench_diameter", wrench.found())));
-    let widest = parts.iter().map(|(.., size)| *size).fold(head_diameter, |widest, size| {
-        if size.get().si() > widest.get().si() { size } else { widest }
-    });
+    let widest = parts
+        .iter()
+        .map(|(.., size)| *size)
+        .fold(head_diameter, |widest, size| if size.get().si() > widest.get().si() { size } else { widest });
     let mut step = record.choose("The widest of what goes in", "the largest of them");
     for (symbol, of, size) in parts {
         step = step.with(symbol, of, size);
@@ -121,10 +122,10 @@ fn washer(input: &CounterboreInput, record: &mut Record) -> Result<Washer, Refus
     let washer_diameter = FoundSize::stated(row.outside, screw.unit);
     let washer_thickness = FoundSize::stated(row.thickness, screw.unit);
     if measured_diameter.is_none() {
-        tell!(record.look_up("Diameter of the washer", table()), S = screw: screw.text() => washer_diameter);
+        tell!(record.look_up("Diameter of the washer", table()) => washer_diameter);
     }
     if measured_thickness.is_none() {
-        tell!(record.look_up("Greatest thickness of the washer", table()), S = screw: screw.text() => washer_thickness);
+        tell!(record.look_up("Greatest thickness of the washer", table()) => washer_thickness);
     }
     Ok(Washer {
         diameter: measured_diameter.or(Some(washer_diameter)),

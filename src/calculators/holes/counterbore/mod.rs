@@ -187,7 +187,10 @@ impl Calculator for Counterbore {
 
 /// The metal under the head; a counterbore that goes through is refused.
 fn left(
-    input: &CounterboreInput, thickness: Size, depth: FoundDepthSetting, record: &mut Record,
+    input: &CounterboreInput,
+    thickness: Size,
+    depth: FoundDepthSetting,
+    record: &mut Record,
 ) -> Result<FoundExtent, Refusal> {
     if depth.get().si() >= thickness.get().si() {
         let says = format!("The counterbore is {} deep and would come through the part.", depth.quantity().text());

@@ -22,10 +22,8 @@ pub fn width(
         record.source_of_row(&row.source, place, &row.trust);
         let diameter = FoundSize::stated(row.diameter, screw.unit);
         let standard: &'static str = &row.standard;
-        tell!(record.look_up("Standard of the counterbore", "that of the screw and its head"),
-            S = screw: screw.text() => standard);
-        tell!(record.look_up("Diameter of the counterbore", format!("{standard}, row {}", row.screw)),
-            S = screw: screw.text() => diameter);
+        tell!(record.look_up("Standard of the counterbore", "that of the screw and its head") => standard);
+        tell!(record.look_up("Diameter of the counterbore", format!("{standard}, row {}", row.screw)) => diameter);
         tell_differences(row.depth, head, screw.unit, standard, record);
         return Ok((diameter, Some(standard)));
     }

@@ -29,9 +29,7 @@ pub enum Tip {
 
 impl Cone {
     /// The tool of a request, on record.
-    pub fn of(
-        input: &CountersinkInput, row: Option<&HeadRow>, record: &mut Record,
-    ) -> Result<Self, Refusal> {
+    pub fn of(input: &CountersinkInput, row: Option<&HeadRow>, record: &mut Record) -> Result<Self, Refusal> {
         let of_head = row.and_then(|row| row.angle);
         let why = match of_head {
             Some(_) => "The angle of the head by its standard; look at the tool.",
@@ -110,7 +108,10 @@ impl Cone {
 
     /// How far the top of a ball stands above the face; a ball that the cone does not hold is refused.
     pub fn ball(
-        &self, ball_diameter: Size, mouth_diameter: FoundSize, record: &mut Record,
+        &self,
+        ball_diameter: Size,
+        mouth_diameter: FoundSize,
+        record: &mut Record,
     ) -> Result<FoundDifference, Refusal> {
         let point_angle = self.angle;
         let (ball, mouth) = (ball_diameter.get().si(), mouth_diameter.get().si());

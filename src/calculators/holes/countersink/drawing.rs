@@ -48,7 +48,9 @@ pub fn draw(input: &CountersinkInput, result: &CountersinkResult) -> Drawing {
     }
     let top = result.ball_above.map_or(0.0, |above| above.get().si().max(0.0));
     let face = Beside { from: top, by: 24.0 };
-    drawing.across((-mouth, 0.0), (mouth, 0.0), face, Words::of("Ø ").value(result.mouth_diameter)).of("mouth_diameter");
+    drawing
+        .across((-mouth, 0.0), (mouth, 0.0), face, Words::of("Ø ").value(result.mouth_diameter))
+        .of("mouth_diameter");
     let right = |by: f64| Beside { from: edge, by };
     match (hole, &result.chamfer) {
         (Some(hole), Some(chamfer)) => {
@@ -56,7 +58,9 @@ pub fn draw(input: &CountersinkInput, result: &CountersinkResult) -> Drawing {
             let depth = chamfer.chamfer_depth;
             drawing.upright((mouth, 0.0), (radius, -depth.get().si()), right(18.0), depth).of("chamfer_depth");
             let below = Beside { from: -bottom, by: -24.0 };
-            drawing.across((-radius, -bottom), (radius, -bottom), below, Words::of("hole Ø ").value(hole)).of("hole_diameter");
+            drawing
+                .across((-radius, -bottom), (radius, -bottom), below, Words::of("hole Ø ").value(hole))
+                .of("hole_diameter");
         }
         _ => {
             drawing.upright((mouth, 0.0), (flat, -tip), right(18.0), result.tip_depth).of("tip_depth");

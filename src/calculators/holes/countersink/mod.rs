@@ -123,7 +123,11 @@ impl CountersinkInput {
         let screw = self.screw.as_ref().map(|screw| screw.unit);
         let thread = || self.thread.as_ref().map(Designation::unit);
         let given = || self.diameter.map(|size| size.quantity().unit);
-        screw.or_else(thread).or_else(given).or(self.quill_travel.map(|size| size.quantity().unit)).unwrap_or(Unit::Inch)
+        screw
+            .or_else(thread)
+            .or_else(given)
+            .or(self.quill_travel.map(|size| size.quantity().unit))
+            .unwrap_or(Unit::Inch)
     }
 }
 
@@ -133,7 +137,8 @@ impl Calculator for Countersink {
     const ABOUT: &'static str = "How far the quill goes for a countersink of a diameter, for a flat-head screw or for the \
         chamfer before tapping, into solid or a hole, and how a ball measures it.";
     const TASK: Task = Task::MakeTheHole;
-    const ANOTHER_CHECK: &'static str = "Measure across the countersink with a caliper, or lay the screw in and feel its rim.";
+    const ANOTHER_CHECK: &'static str =
+        "Measure across the countersink with a caliper, or lay the screw in and feel its rim.";
     const WORDS: &'static str = "countersink, chamfer, flat head, flathead, deburr, 82 degree, 90 degree, 100 degree, bevel, \
         countersunk screw, screw head, ISO 10642, DIN 7991, center ball";
     const EXAMPLES: &'static [Example] = examples! {

@@ -55,8 +55,7 @@ pub fn mouth(
     let point_angle = cone.angle;
     let mouth_diameter: FoundSize = if let (Some(screw), Some(row)) = (&input.screw, row) {
         let sharp_diameter = FoundSize::stated(row.diameter, screw.unit);
-        tell!(record.look_up("Diameter at which the head would end sharp", format!("{}, row {}", row.standard, row.screw)),
-            S = screw: screw.text() => sharp_diameter);
+        tell!(record.look_up("Diameter at which the head would end sharp", format!("{}, row {}", row.standard, row.screw)) => sharp_diameter);
         let below = input.below(record);
         step!(record, "Countersink for the head", C: mouth_diameter = D + 2.0 * q * tan(σ / 2.0),
             D = sharp_diameter, q = below, σ = point_angle)
@@ -92,8 +91,10 @@ fn went(input: &CountersinkInput, cone: &Cone, quill_travel: Extent, record: &mu
             H = hole_diameter, z = quill_travel, σ = point_angle);
     }
     match cone.tip {
-        Tip::Flat(tip_flat) => step!(record, "Countersink from the face", C: mouth_diameter = w + 2.0 * z * tan(σ / 2.0),
-            w = tip_flat, z = quill_travel, σ = point_angle),
+        Tip::Flat(tip_flat) => {
+            step!(record, "Countersink from the face", C: mouth_diameter = w + 2.0 * z * tan(σ / 2.0),
+            w = tip_flat, z = quill_travel, σ = point_angle)
+        }
         Tip::Round(tip_radius) => {
             let half = (point_angle.degrees() / 2.0).to_radians();
             if quill_travel.get().si() >= tip_radius.get().si() * (1.0 - half.sin()) {
@@ -119,8 +120,7 @@ pub fn smallest_head(
     let row = row?;
     let least_head = FoundSize::stated(row.least_diameter?, screw.unit);
     let point_angle = cone.angle;
-    tell!(record.look_up("Least diameter of the head", format!("{}, row {}", row.standard, row.screw)),
-        S = screw: screw.text() => least_head);
+    tell!(record.look_up("Least diameter of the head", format!("{}, row {}", row.standard, row.screw)) => least_head);
     Some(step!(record, "How far the smallest head lies below the face",
         q: head_below_most = (C - h) / (2.0 * tan(σ / 2.0)), C = mouth_diameter, h = least_head, σ = point_angle))
 }

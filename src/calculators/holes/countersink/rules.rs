@@ -8,11 +8,18 @@ const ONE: &str = "Give one of these: the diameter wanted, a flat-head screw, a 
                    goes.";
 
 rules! { check_one(CountersinkInput) {
+    never(|input| is_nothing_wanted(input) && (input.head.is_some() || input.below.is_some()), Code::FieldMissing,
+        screw = "M6"): "This is of a flat-head screw: say which.";
     one_of(diameter = "10 mm", screw = "M6", thread = "M8", quill_travel = "2 mm"): ONE;
-    needs(head => screw = "M6", head = "leave out"): "The kind of head is that of a screw: give the screw too.";
-    needs(below => screw = "M6", below = "leave out"):
-        "How far the head lies below the face is for a screw: give the screw too.";
+    never(|input| input.head.is_some() && input.screw.is_none(), Code::Conflict, head = "leave out"):
+        "The kind of head is that of a screw, and no screw is asked about.";
+    never(|input| input.below.is_some() && input.screw.is_none(), Code::Conflict, below = "leave out"):
+        "How far the head lies below the face is for a screw, and no screw is asked about.";
 } }
+
+fn is_nothing_wanted(input: &CountersinkInput) -> bool {
+    stated!(input: diameter, screw, thread, quill_travel).iter().all(|(.., given)| !given)
+}
 
 /// One thing is wanted, and what belongs to a screw comes with one.
 pub fn check_wanted(input: &CountersinkInput) -> Result<(), ValidationError> {

@@ -105,8 +105,11 @@ impl StepDrill {
             return StepDrillResult { shoulder_length: None, small_depth: None, large_depth: None };
         }
         let of_step = self.step_depth.and(self.step_length).is_some() && tip.is_some();
-        let shoulder_length =
-            if of_step { Some(FoundExtent::of_si(self.shoulder(diameter))) } else { self.tell_shoulder(diameter, record) };
+        let shoulder_length = if of_step {
+            Some(FoundExtent::of_si(self.shoulder(diameter)))
+        } else {
+            self.tell_shoulder(diameter, record)
+        };
         let (Some((tip_depth, point_length)), Some(step_length), Some(shoulder)) =
             (tip, self.step_length, shoulder_length)
         else {
@@ -115,9 +118,9 @@ impl StepDrill {
         let large_depth: FoundDifference = step!(record, "Depth at the full large diameter",
             g: large_depth = t - h - s - c, t = tip_depth, h = point_length, s = step_length,
             c = "shoulder_length": shoulder);
-        let small_depth = self.step_depth.map(|depth| {
-            FoundExtent::of_si(depth.get().si() + shoulder.get().si() + step_length.get().si())
-        });
+        let small_depth = self
+            .step_depth
+            .map(|depth| FoundExtent::of_si(depth.get().si() + shoulder.get().si() + step_length.get().si()));
         StepDrillResult { shoulder_length, small_depth, large_depth: Some(large_depth) }
     }
 }

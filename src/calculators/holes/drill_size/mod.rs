@@ -5,6 +5,7 @@ use crate::calculators::prelude::*;
 use crate::machine::as_stated;
 use crate::reference::drills::{Drill, DrillSystem};
 use crate::shop::{DrillsFrom, DrillsToChoose, drills_from};
+use crate::suggestion::{Way, value};
 
 mod name;
 #[cfg(test)]
@@ -29,7 +30,7 @@ choice! {
 
 /// What the drill size calculator asks for: a diameter, a drill's name or two limits.
 #[derive(Debug, Asks)]
-#[asks(check = check)]
+#[asks(check = check, check = check_limits)]
 pub struct DrillSizeInput {
     /// Diameter to find drills for.
     pub diameter: Option<DrillDiameter>,
@@ -93,17 +94,29 @@ rules! { check(DrillSizeInput) {
     never(|input| input.diameter.is_none() && input.name.is_none() && input.least.is_none() && input.greatest.is_none(),
         Code::FieldMissing, diameter = "0.4 in", name = "No.7"): "Give a diameter or the name of a drill.";
     not_both(diameter, name): "Give a diameter or the name of a drill, not both.";
-    needs(least => greatest = "0.42 in", least = "leave out"): "Between two limits: give the greatest size too.";
-    needs(greatest => least = "0.4 in", greatest = "leave out"): "Between two limits: give the least size too.";
-    not_both(diameter, least): "Give a diameter or two limits, not both.";
-    not_both(name, least): "Give the name of a drill or two limits, not both.";
-    not_both(side, least): "Between two limits there is no smaller or larger side: leave it out.";
+    never(|input| input.diameter.is_some() && input.least.or(input.greatest).is_some(), Code::Conflict,
+        diameter = "leave out"): "Give a diameter or two limits, not both.";
+    never(|input| input.name.is_some() && input.least.or(input.greatest).is_some(), Code::Conflict, name = "leave out"):
+        "Give the name of a drill or two limits, not both.";
+    never(|input| input.side.is_some() && input.least.or(input.greatest).is_some(), Code::Conflict, side = "leave out"):
+        "Between two limits there is no smaller or larger side: leave it out.";
     at_most(least <= greatest, least = "0.4 in", greatest = "0.42 in"): "The least size is above the greatest.";
     never(|input| input.count.is_some_and(|count| !(1..=50).contains(&count)), Code::ValueOutOfRange, count = "5"):
         "From 1 to 50 drills can be listed.";
     never(|input| input.systems.as_ref().is_some_and(Vec::is_empty), Code::ValueEmpty,
         systems = "fraction,number,letter"): "No drill system is named; leave the field out for all of them.";
 } }
+
+/// One limit needs the other.
+fn check_limits(input: &DrillSizeInput) -> Result<(), ValidationError> {
+    let (field, given, by, says) = match (input.least, input.greatest) {
+        (Some(least), None) => ("greatest", least, 1.05, "Between two limits: give the greatest size too."),
+        (None, Some(greatest)) => ("least", greatest, 0.95, "Between two limits: give the least size too."),
+        _ => return Ok(()),
+    };
+    let good = value(by * given.get().si(), given.quantity().unit, Way::Near);
+    Err(rule_broken(Code::FieldMissing, says, &[(field, &good)]))
+}
 
 /// What is nearer than this is the same size.
 const PICOMETRE: f64 = 1e-12;

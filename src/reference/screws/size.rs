@@ -2,7 +2,7 @@
 
 use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::quantity::{FoundSize, System, Unit, shown};
-use crate::reference::threads::{Designation, ThreadSystem, inch_text, number_size, plain_inches};
+use crate::reference::threads::{Designation, ThreadSystem, decimal, inch_text, number_size, plain_inches};
 use crate::refusal::{Code, Unread, carry};
 use crate::tree::{IntoTree, Node};
 use serde::de::{Deserialize, Deserializer};
@@ -13,6 +13,7 @@ use utoipa::{PartialSchema, ToSchema};
 /// The greatest number size, and the largest screw.
 const LAST_NUMBER: u32 = 12;
 const LARGEST_INCHES: f64 = 6.0;
+const LARGEST_MILLIMETERS: f64 = 150.0;
 
 /// A screw's size.
 #[derive(Clone, Debug, PartialEq)]
@@ -81,6 +82,13 @@ fn alone(said: &str) -> Result<Option<ScrewSize>, Unread> {
         let diameter = number_size(number);
         return Ok(Some(ScrewSize { name: format!("#{number}"), diameter, unit: Unit::Inch }));
     }
+    if let Some(diameter) = lower.strip_prefix('m').and_then(decimal) {
+        if !(diameter > 0.0 && diameter <= LARGEST_MILLIMETERS) {
+            let says = format!("Screws of up to M{LARGEST_MILLIMETERS} are known here.");
+            return Err(Unread { code: Code::ValueOutOfRange, says, try_this: "M8".into() });
+        }
+        return Ok(Some(ScrewSize { name: format!("M{diameter}"), diameter, unit: Unit::Millimetre }));
+    }
     if let Some(size) = lower.strip_suffix("mm").map(str::trim_end)
         && size.bytes().all(|byte| byte.is_ascii_digit() || byte == b'.')
     {
@@ -90,10 +98,11 @@ fn alone(said: &str) -> Result<Option<ScrewSize>, Unread> {
     let Some(size) = plain_inches(inches.unwrap_or(&lower)) else { return Ok(None) };
     if inches.is_none() && !lower.contains('/') {
         let says = format!("\"{}\" may be a number, inches or millimeters. Say which.", shown(said));
-        let try_this = if size.fract() == 0.0 && size <= f64::from(LAST_NUMBER) {
-            format!("No.{size}")
-        } else {
-            format!("M{size}")
+        let try_this = match size.fract() == 0.0 {
+            true if size <= f64::from(LAST_NUMBER) => format!("No.{size}"),
+            true if size <= LARGEST_MILLIMETERS => format!("M{size}"),
+            false if size < LARGEST_INCHES && size > 0.0 => format!("{size} in"),
+            _ => "M8".to_owned(),
         };
         return Err(Unread { code: Code::ValueAmbiguous, says, try_this });
     }

@@ -25,7 +25,7 @@ pub struct ClearanceInput {
 
 /// A hole of one fit.
 #[derive(Debug, Gives)]
-pub struct FitRow {
+pub struct ClearanceFit {
     /// The fit.
     pub fit: HoleFit,
     /// Least diameter of the hole.
@@ -78,7 +78,7 @@ pub struct ClearanceResult {
     pub moves: Option<SlotMoves>,
     /// The holes of the three fits.
     #[label("Holes by fit", "fit")]
-    pub fits: Vec<FitRow>,
+    pub fits: Vec<ClearanceFit>,
 }
 
 rules! { check(ClearanceInput) {
@@ -135,11 +135,11 @@ impl Calculator for Clearance {
         let off_place: FoundExtent = step!(record, "Each of two clearance holes", e: off_place = p / 2.0, p = play);
         let off_place_tapped: FoundExtent = step!(record, "A clearance hole and a tapped one, each",
             t: off_place_tapped = p / 4.0, p = play);
-        let fits: Vec<FitRow> = HoleFit::ALL
+        let fits: Vec<ClearanceFit> = HoleFit::ALL
             .into_iter()
             .map(|fit| {
                 let hole = row.hole(fit as usize);
-                FitRow { fit, diameter: hole.least, greatest: hole.greatest }
+                ClearanceFit { fit, diameter: hole.least, greatest: hole.greatest }
             })
             .collect();
         let table = || format!("{}, row {}", row.standard, row.screw);

@@ -1,7 +1,7 @@
 //! The tool's cone: its angle, its tip, what it touched, how deep it goes for a diameter, and a ball in it.
 
 use super::mouth::angle_of;
-use super::{CountersinkInput, Touched};
+use super::{CountersinkInput, ZeroedOn};
 use crate::calculators::prelude::*;
 use crate::reference::screws::HeadRow;
 use crate::suggestion::{Way, value};
@@ -13,7 +13,7 @@ pub struct Cone {
     /// The hole there is.
     pub hole: Option<Size>,
     /// What it touched.
-    pub touched: Touched,
+    pub touched: ZeroedOn,
     /// The end of the tool.
     pub tip: Tip,
 }
@@ -49,15 +49,15 @@ impl Cone {
             None => Tip::Flat(input.tip_flat(record)),
         };
         let hole = input.hole_diameter.map(|hole| hole.size);
-        let cone = Self { angle, hole, touched: Touched::Face, tip };
+        let cone = Self { angle, hole, touched: ZeroedOn::Face, tip };
         let reaches = hole.is_some_and(|hole| hole.get().si() >= cone.least_touch() - 1e-12);
         let (usual, why) = match (hole, reaches) {
-            (Some(_), true) => (Touched::Edge, "The cone is assumed to have touched the edge of the hole."),
-            (Some(_), false) => (Touched::Face, "The tip is wider than the hole, so it touches the face."),
-            (None, _) => (Touched::Face, "There is no hole, so the tip touches the face."),
+            (Some(_), true) => (ZeroedOn::Edge, "The cone is assumed to have touched the edge of the hole."),
+            (Some(_), false) => (ZeroedOn::Face, "The tip is wider than the hole, so it touches the face."),
+            (None, _) => (ZeroedOn::Face, "There is no hole, so the tip touches the face."),
         };
         let touched = record.or_assume(input.touched, "touched", usual, why);
-        if touched == Touched::Edge && !reaches {
+        if touched == ZeroedOn::Edge && !reaches {
             let says = match hole {
                 Some(_) => "The tip is wider than the hole, so the cone cannot touch its edge.",
                 None => "Without a hole there is no edge to touch: give the hole.",

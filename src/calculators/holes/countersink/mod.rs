@@ -31,7 +31,7 @@ choice! {
 
 choice! {
     /// What touched when the quill was zeroed: the tip on the `face`, or the cone on the hole's `edge`.
-    Touched {
+    ZeroedOn {
         /// The tip on the face.
         Face = "face",
         /// The cone on the edge of the hole.
@@ -70,7 +70,7 @@ pub struct CountersinkInput {
     pub hole_diameter: Option<DrillDiameter>,
     /// What touched when the quill was zeroed: face or edge. If absent the edge of the hole, or the face where there is none.
     #[label("Zero set on")]
-    pub touched: Option<Touched>,
+    pub touched: Option<ZeroedOn>,
     /// Width of the flat at the tool's tip.
     #[label("Flat at the tip")]
     #[absent("0", value = Extent::stated(0.0, self.unit()), "The tool is assumed to end in a sharp tip.")]
@@ -188,7 +188,7 @@ impl Calculator for Countersink {
             None => None,
         };
         let travel: FoundDepthSetting = match (&chamfer, cone.touched) {
-            (Some(chamfer), Touched::Edge) => {
+            (Some(chamfer), ZeroedOn::Edge) => {
                 let chamfer_depth = chamfer.chamfer_depth;
                 step!(record, "Travel from the hole's edge", z: travel = c, c = chamfer_depth)
             }

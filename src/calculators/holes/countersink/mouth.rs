@@ -1,7 +1,7 @@
 //! How large the countersink is at the face: as wanted, for a head, for a thread, or for how far the quill went.
 
 use super::cone::{Cone, Tip};
-use super::{CountersinkInput, FlatHead, Touched};
+use super::{CountersinkInput, FlatHead, ZeroedOn};
 use crate::calculators::prelude::*;
 use crate::fastening::not_listed;
 use crate::reference::screws::{HeadRow, head_row};
@@ -85,7 +85,7 @@ pub fn mouth(
 /// The diameter for how far the quill went.
 fn went(input: &CountersinkInput, cone: &Cone, quill_travel: Extent, record: &mut Record) -> FoundSize {
     let point_angle = cone.angle;
-    if let (Touched::Edge, Some(hole)) = (cone.touched, input.hole_diameter) {
+    if let (ZeroedOn::Edge, Some(hole)) = (cone.touched, input.hole_diameter) {
         let hole_diameter = hole.size;
         return step!(record, "Countersink from the hole's edge", C: mouth_diameter = H + 2.0 * z * tan(σ / 2.0),
             H = hole_diameter, z = quill_travel, σ = point_angle);

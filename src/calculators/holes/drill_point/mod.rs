@@ -131,7 +131,7 @@ impl Calculator for DrillPoint {
         "A 10 mm spotting drill of 90° marks an 8 mm spot for a hole in a winch frame.":
             diameter = "10 mm", point_angle = "90 deg", mouth_diameter = "8 mm";
         "A step drill of 6.6 and 11 mm, 8 mm long below its 180° shoulder, makes an 11 mm hole 6.5 mm deep in a pump cover.":
-            diameter = "6.6 mm", point_angle = "118 deg", step_diameter = "11 mm", step_length = "8 mm",
+            diameter = "6.6 mm", step_diameter = "11 mm", step_length = "8 mm",
             step_angle = "180 deg", step_depth = "6.5 mm";
     };
     const EXERCISES: &'static [Exercise] = exercises! {

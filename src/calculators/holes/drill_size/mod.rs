@@ -227,10 +227,10 @@ impl Calculator for DrillSize {
     const EXAMPLES: &'static [Example] = examples! {
         "The number 7 drill has gone missing; which metric drills stand in for it in a pump cover?":
             name = "No.7", systems = "metric", count = "3", from = "tables";
-        "A hole of 8.5 to 8.7 mm in a mill bracket: which drills of any system lie between the limits?":
-            least = "8.5 mm", greatest = "8.7 mm", from = "tables";
         "A winch pin of 0.4 in needs a hole no smaller: the next inch drills at or over that size.":
             diameter = "0.4 in", systems = "fraction,number,letter", side = "over", count = "4";
+        "A hole of 8.5 to 8.7 mm in a mill bracket: which drills of any system lie between the limits?":
+            least = "8.5 mm", greatest = "8.7 mm", from = "tables";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "The print calls for a {name} drill. What size is that?" => "drills/0/diameter":

@@ -8,6 +8,7 @@
 //! - [`verification`]: the outside values that each calculator is checked against;
 //! - [`asking`]: one request to one calculator, in units, on a resolution, as JSON, cell or table;
 //! - [`calculators`]: the trade, one file or folder a calculator, and the register of them all;
+//! - [`fastening`]: a screw's hole and the drill for it;
 //! - [`shop`]: what one shop owns, from its file;
 //! - [`machine`]: the speeds, feeds and power a machine has;
 //! - [`threading`]: what every calculator of threads begins with;
@@ -37,6 +38,7 @@ pub mod calculators;
 pub mod cautions;
 pub mod declared;
 pub mod drawing;
+pub mod fastening;
 pub mod fields;
 pub mod fitting;
 pub mod machine;

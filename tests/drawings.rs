@@ -11,6 +11,8 @@ mod fits;
 mod geometry;
 #[path = "drawings/measuring.rs"]
 mod measuring;
+#[path = "drawings/screw_holes.rs"]
+mod screw_holes;
 #[path = "drawings/stock.rs"]
 mod stock;
 #[path = "drawings/threads.rs"]
@@ -261,7 +263,8 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
         "speeds/ball-nose", "speeds/entry", "speeds/surface-finish", "datum/indicate", "threads/tap-limit",
         "threads/rescue", "datum/lathe-touch-off", "stock/mass", "stock/cut-list", "geometry/triangle",
         "geometry/polygon", "geometry/flat-on-round", "geometry/taper", "geometry/sine-bar", "fits/limits",
-        "fits/running", "measure/position-error", "measure/gauge-makers",
+        "fits/running", "measure/position-error", "measure/gauge-makers", "holes/clearance", "holes/counterbore",
+        "holes/countersink",
     ] {
         assert!(ids.contains(&id), "{id} has no drawing");
     }

@@ -47,6 +47,9 @@ mod geometry {
     pub mod triangle;
 }
 mod holes {
+    pub mod clearance;
+    pub mod counterbore;
+    pub mod countersink;
     pub mod drill_point;
     pub mod drill_size;
     pub mod tap_drill;
@@ -118,6 +121,9 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<fits::limits::FitLimits>(),
     Entry::of::<fits::running::InchFit>(),
     Entry::of::<fits::press::PressFit>(),
+    Entry::of::<holes::clearance::Clearance>(),
+    Entry::of::<holes::counterbore::Counterbore>(),
+    Entry::of::<holes::countersink::Countersink>(),
     Entry::of::<speeds::spindle_speed::SpindleSpeed>(),
     Entry::of::<speeds::milling::Milling>(),
     Entry::of::<speeds::materials::Materials>(),

@@ -22,6 +22,7 @@ pub mod power;
 pub mod preferred_fits;
 pub mod round_bars;
 pub mod sawing;
+pub mod screws;
 pub mod stock_material;
 pub mod surface_grades;
 pub mod tap_chamfers;
@@ -87,6 +88,8 @@ pub static TABLES: &[(&str, &str)] = &[
     ("ansi_b41_fits.csv", include_str!("../../data/ansi_b41_fits.csv")),
     ("center_drills.csv", include_str!("../../data/center_drills.csv")),
     ("center_holes.csv", include_str!("../../data/center_holes.csv")),
+    ("clearance_holes.csv", include_str!("../../data/clearance_holes.csv")),
+    ("counterbores.csv", include_str!("../../data/counterbores.csv")),
     ("cutting_forces.csv", include_str!("../../data/cutting_forces.csv")),
     ("cutting_speeds.csv", include_str!("../../data/cutting_speeds.csv")),
     ("deep_hole_reduction.csv", include_str!("../../data/deep_hole_reduction.csv")),
@@ -119,6 +122,7 @@ pub static TABLES: &[(&str, &str)] = &[
     ("reaming_stock.csv", include_str!("../../data/reaming_stock.csv")),
     ("round_bars.csv", include_str!("../../data/round_bars.csv")),
     ("saw_section_factors.csv", include_str!("../../data/saw_section_factors.csv")),
+    ("screw_heads.csv", include_str!("../../data/screw_heads.csv")),
     ("sources.toml", include_str!("../../data/sources.toml")),
     ("tap_chamfers.csv", include_str!("../../data/tap_chamfers.csv")),
     ("surface_grades.csv", include_str!("../../data/surface_grades.csv")),
@@ -131,6 +135,7 @@ pub static TABLES: &[(&str, &str)] = &[
     ("trapezoidal_series.csv", include_str!("../../data/trapezoidal_series.csv")),
     ("trapezoidal_tolerances.csv", include_str!("../../data/trapezoidal_tolerances.csv")),
     ("unified_series.csv", include_str!("../../data/unified_series.csv")),
+    ("washers.csv", include_str!("../../data/washers.csv")),
     ("whitworth_series.csv", include_str!("../../data/whitworth_series.csv")),
 ];
 

@@ -24,6 +24,13 @@ CASES = [
     # A face that does not lie at zero.
     "diameter=0.5 in&point_angle=118 deg&full_depth=1 in&face_height=0.125 in&units=inch",
     "diameter=10 mm&point_angle=118 deg&full_depth=25 mm&zeroed_at=lips&face_height=3 mm&units=metric",
+    # Spots shallower than the point.
+    "diameter=10 mm&point_angle=90 deg&mouth_diameter=8 mm&units=metric",
+    "diameter=0.5 in&point_angle=120 deg&mouth_diameter=0.375 in&tip_flat=0.02 in&units=inch",
+    # Step drills.
+    "diameter=6.6 mm&point_angle=118 deg&step_diameter=11 mm&step_length=8 mm&step_angle=180 deg&step_depth=6.5 mm&units=metric",
+    "diameter=0.25 in&point_angle=118 deg&step_diameter=0.5 in&step_length=0.375 in&step_angle=90 deg&step_depth=0 in&units=inch",
+    "diameter=8.5 mm&point_angle=130 deg&step_diameter=13 mm&step_length=20 mm&step_angle=90 deg&full_depth=30 mm&units=metric",
     # Mixed systems.
     "diameter=0.25 in&point_angle=118 deg&full_depth=12 mm&units=inch",
 ]
@@ -45,10 +52,23 @@ def rows():
         size = lambda name: quantity(given.get(name, "0 mm"), "mm")
         angle = number(given.get("point_angle", "118 deg").split(" ")[0])
         point = point_length(size("diameter"), angle, size("tip_flat"))
-        tip = point + (size("full_depth") if "full_depth" in given else size("thickness") + size("breakthrough"))
+        shoulder = mp.mpf(0)
+        if "step_diameter" in given:
+            step_angle = number(given["step_angle"].split(" ")[0])
+            shoulder = point_length(size("step_diameter"), step_angle, size("diameter"))
+        if "mouth_diameter" in given:
+            tip = point_length(size("mouth_diameter"), angle, size("tip_flat"))
+        elif "step_depth" in given:
+            tip = point + size("step_length") + shoulder + size("step_depth")
+        else:
+            tip = point + (size("full_depth") if "full_depth" in given else size("thickness") + size("breakthrough"))
         travel = tip - (point if given.get("zeroed_at") == "lips" else 0) - size("face_height")
         for field, value in (("point_length", point), ("tip_depth", tip), ("travel", travel)):
             out.value(inputs, f"/{field}", convert(value, "mm", unit), unit, scale=convert(tip, "mm", unit))
+        if "step_diameter" in given:
+            large = tip - point - size("step_length") - shoulder
+            out.value(inputs, "/shoulder_length", convert(shoulder, "mm", unit), unit)
+            out.value(inputs, "/large_depth", convert(large, "mm", unit), unit, scale=convert(tip, "mm", unit))
     return out.rows
 
 

@@ -29,6 +29,14 @@ CASES = [
 ]
 
 
+# Between two limits: every drill of the rule-made series that lies there.
+BETWEEN = [
+    "least=8.5 mm&greatest=8.75 mm&systems=metric&count=9&units=metric",
+    "least=0.4 in&greatest=0.45 in&systems=fraction&count=9&units=inch",
+    "least=2.31 mm&greatest=2.44 mm&systems=metric&count=9&units=metric",
+]
+
+
 def fraction_name(size):
     """27/64, or 1-1/16 past the inch."""
     whole, part = divmod(size, 1)
@@ -73,6 +81,17 @@ def rows():
             out.value(inputs, f"{at}/diameter", convert(size, "mm", unit), unit)
             difference = convert(size - wanted, "mm", unit)
             out.value(inputs, f"{at}/difference", difference, unit, scale=convert(size, "mm", unit))
+    for inputs in BETWEEN:
+        given = fields(inputs)
+        unit = "in" if given["units"] == "inch" else "mm"
+        low, high = quantity(given["least"], "mm"), quantity(given["greatest"], "mm")
+        exact = lambda size: mp.mpf(size.numerator) / size.denominator
+        inside = [drill for drill in sizes(given["systems"]) if low <= exact(drill[1]) <= high]
+        out.count(inputs, "/between", len(inside))
+        middle = (low + high) / 2
+        first = min(inside, key=lambda drill: (abs(exact(drill[1]) - middle), drill[1]))
+        out.text(inputs, "/drills/0/name", first[0])
+        out.value(inputs, "/drills/0/room", convert(high - exact(first[1]), "mm", unit), unit, scale=convert(high, "mm", unit))
     return out.rows
 
 

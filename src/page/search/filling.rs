@@ -205,6 +205,7 @@ impl Filling<'_> {
             let one = only(free.iter().filter(|field| matches!(field.member.of.shape, Shape::Words)))
                 .or_else(|| only(free.iter().filter(|field| field.required)))
                 .or_else(|| only(free.iter()))
+                .or_else(|| self.of_main_use(&free))
                 .and_then(|field| Some((*field, takes(field, piece)?)));
             // Two of one sort could stand either way round.
             let has_twin = left.iter().any(|(other, same)| other != at && names(same) == names(fields));
@@ -214,6 +215,19 @@ impl Filling<'_> {
             }
         }
         open
+    }
+
+    /// Of fields that are never asked together in an example, the one whose example comes first.
+    fn of_main_use<'f>(&self, free: &'f [&'static Field]) -> Option<&'f &'static Field> {
+        let examples = self.described.entry.examples;
+        let asked = |at: usize| {
+            free.iter().filter(move |field| examples[at].fields.iter().any(|(name, _)| *name == field.member.name))
+        };
+        let first = (0..examples.len()).find(|at| asked(*at).next().is_some())?;
+        let main = only(asked(first))?;
+        let is_main = |field: &&'static Field| field.member.name == main.member.name;
+        let is_apart = |at: usize| !asked(at).any(is_main) || asked(at).count() == 1;
+        (0..examples.len()).all(is_apart).then_some(main)
     }
 
     /// Whether a number belongs to a search word of the calculator, as in `3 wires`.

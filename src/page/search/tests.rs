@@ -110,7 +110,7 @@ fn what_is_open_is_asked_and_never_guessed() {
         ("#10", "read as a drill", &["#10-24 UNC"]),
         ("1/2", "read as a drill", &["1/2-13 UNC"]),
         ("2 in 3 in", "No calculator has one field for 2 in and 3 in", &[]),
-        ("82 degree countersink", "no one field for 82 degree", &[]),
+        ("82 degree sawing", "no one field for 82 degree", &[]),
         ("M8 xyzzy", "Not understood: “xyzzy”. The answers do not take it into account.", &[]),
     ] {
         let found = look(text);

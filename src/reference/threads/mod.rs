@@ -55,6 +55,7 @@ pub use profile::{
     UNIFIED_STRESS, WHITWORTH_HEIGHT, basics,
 };
 pub use series::{MetricRow, UnifiedRow, metric_rows, unified_rows};
+pub use size::{decimal, inch_text, number_size, plain_inches};
 pub use tap_drills::{TapDrillRow, published_tap_drill};
 pub use taps::{
     TAP_PATTERN, TapClassRow, TapMarking, TapName, TapRecommendationRow, TapToleranceRow, grade_5, recommended_tap,

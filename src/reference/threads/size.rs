@@ -32,6 +32,15 @@ pub fn inch_text(inches: f64) -> String {
     if whole == 0 { format!("{over}/{under}") } else { format!("{whole} {over}/{under}") }
 }
 
+/// Inches as a whole number, a decimal, a fraction, or a whole number and a fraction: `1`, `.25`, `5/16`, `1-1/8`.
+pub fn plain_inches(text: &str) -> Option<f64> {
+    let text = text.trim();
+    match text.split_once(['-', ' ']) {
+        Some((whole, part)) => Some(mixed(decimal(whole).filter(|n| n.fract() == 0.0)?, fraction(part.trim())?)),
+        None => decimal(text).or_else(|| fraction(text)),
+    }
+}
+
 /// A plain decimal: digits with at most one point. No sign, exponent, `inf` or `nan`.
 pub fn decimal(text: &str) -> Option<f64> {
     let digits = text.chars().filter(char::is_ascii_digit).count();

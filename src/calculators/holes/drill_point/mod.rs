@@ -2,8 +2,10 @@
 //! against handbook and textbook examples.
 
 mod drawing;
+mod step;
 
 use crate::calculators::prelude::*;
+use step::{StepDrill, StepDrillResult, check_step};
 
 /// The calculator.
 pub struct DrillPoint;
@@ -20,7 +22,7 @@ choice! {
 
 /// What the drill point calculator asks for.
 #[derive(Debug, Asks)]
-#[asks(check = check)]
+#[asks(check = check, check = check_depths, check = check_step)]
 pub struct DrillPointInput {
     /// Diameter of the drill, as a length or by its name.
     #[label("Drill")]
@@ -50,6 +52,12 @@ pub struct DrillPointInput {
     #[absent("0", like = diameter, "The point is assumed sharp; a chisel edge makes it a little shorter.")]
     #[label("Flat at the tip")]
     pub tip_flat: Option<Extent>,
+    /// Diameter wanted at the face for a spot or a center mark that is shallower than the point.
+    #[label("Spot wanted across")]
+    pub mouth_diameter: Option<Size>,
+    /// A step drill's larger diameter.
+    #[group]
+    pub step: StepDrill,
 }
 
 /// What the drill point calculator gives.
@@ -57,11 +65,14 @@ pub struct DrillPointInput {
 pub struct DrillPointResult {
     /// Length of the point, from tip to full diameter.
     pub point_length: FoundExtent,
-    /// Depth of the tip below the face drilled; needs the depth at full diameter or the thickness.
+    /// Depth of the tip below the face drilled; needs the depth at full diameter, the thickness, the spot or the depth of the step.
     pub tip_depth: Option<FoundDepthSetting>,
-    /// How far the quill goes from zero; needs the depth at full diameter or the thickness.
+    /// How far the quill goes from zero; needs what the depth of the tip needs.
     #[label("Quill travel from zero")]
     pub travel: Option<FoundDepthSetting>,
+    /// What a step drill makes.
+    #[group]
+    pub step: StepDrillResult,
 }
 
 rules! { check(DrillPointInput) {
@@ -69,9 +80,35 @@ rules! { check(DrillPointInput) {
     needs(breakthrough => thickness = "0.5 in"):
         "How far the lips come out below needs the thickness drilled through.";
     smaller(tip_flat < diameter, tip_flat = "0 in"): "The flat at the tip must be smaller than the drill.";
-    needs_any(zeroed_at => full_depth | thickness, zeroed_at = "leave out", full_depth = "0.75 in"): FOR_A_DEPTH;
-    needs_any(face_height => full_depth | thickness, face_height = "leave out", full_depth = "0.75 in"): FOR_A_DEPTH;
+    smaller(tip_flat < mouth_diameter, tip_flat = "0 in"): "The flat at the tip must be smaller than the spot.";
+    at_most(mouth_diameter <= diameter, mouth_diameter = "0.2 in"):
+        "A spot is no wider than the drill: for more give the depth at full diameter.";
 } }
+
+/// Depths belong together, and something must be asked that they matter for.
+fn check_depths(input: &DrillPointInput) -> Result<(), ValidationError> {
+    let depths = [
+        ("full_depth", "", input.full_depth.is_some()),
+        ("thickness", "", input.thickness.is_some()),
+        ("mouth_diameter", "", input.mouth_diameter.is_some()),
+        ("step_depth", "", input.step.step_depth.is_some()),
+    ];
+    let given = to_leave_out(&depths);
+    // The first two have a rule of their own.
+    if given.len() > 1 && (depths[2].2 || depths[3].2) {
+        let says = "Give one of these: depth at full diameter, thickness, spot, or depth of the step.";
+        return Err(rule_broken(Code::Conflict, says, &given));
+    }
+    let zero = stated!(input: zeroed_at, face_height);
+    for (field, _) in to_leave_out(&zero).into_iter().filter(|_| given.is_empty()) {
+        return Err(rule_broken(Code::Conflict, FOR_A_DEPTH, &[(field, "leave out"), ("full_depth", "0.75 in")]));
+    }
+    if input.mouth_diameter.is_some() && input.zeroed_at == Some(ZeroedAt::Lips) {
+        let says = "The lips stay above the face of a spot, so zero is set with the tip.";
+        return Err(rule_broken(Code::Conflict, says, &[("zeroed_at", "tip")]));
+    }
+    Ok(())
+}
 
 const FOR_A_DEPTH: &str = "This matters only for a depth: give the depth at full diameter or the thickness too.";
 
@@ -79,17 +116,23 @@ impl Calculator for DrillPoint {
     const ID: &'static str = "holes/drill-point";
     const TITLE: &'static str = "Drill point and depth";
     const ABOUT: &'static str = "How long a drill's point is, how deep the tip goes for a wanted depth at full \
-        diameter or to come through, and how far the quill travels from zero.";
+        diameter, to come through, for a spot or with a step drill, and how far the quill travels from zero.";
     const TASK: Task = Task::MakeTheHole;
     const ANOTHER_CHECK: &'static str =
         "Stand a flat-ended rod of nearly the drill's size in the hole: it measures the depth at full diameter.";
-    const WORDS: &'static str = "drill tip, point length, depth, blind hole, breakthrough, cone, 118, 135, quill";
+    const WORDS: &'static str = "drill tip, point length, depth, blind hole, breakthrough, cone, 118, 135, quill, \
+        step drill, stepped drill, subland drill, spotting drill, spot, center mark";
     const EXAMPLES: &'static [Example] = examples! {
         "A 1/2 in drill with a 118° point makes a blind hole 3/4 in deep at full diameter in a winch bracket.":
             diameter = "1/2 in", point_angle = "118 deg", full_depth = "3/4 in";
         "An 8.5 mm drill, 135°, goes through a 12 mm pump flange and 1 mm out below, zeroed at the lips.":
             diameter = "8.5 mm", point_angle = "135 deg", thickness = "12 mm", breakthrough = "1 mm",
             zeroed_at = "lips", face_height = "0 mm", tip_flat = "0.5 mm";
+        "A 10 mm spotting drill of 90° marks an 8 mm spot for a hole in a winch frame.":
+            diameter = "10 mm", point_angle = "90 deg", mouth_diameter = "8 mm";
+        "A step drill of 6.6 and 11 mm, 8 mm long below its 180° shoulder, makes an 11 mm hole 6.5 mm deep in a pump cover.":
+            diameter = "6.6 mm", step_diameter = "11 mm", step_length = "8 mm",
+            step_angle = "180 deg", step_depth = "6.5 mm";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "A {diameter} drill has the usual {point_angle} point. How long is the point?" => "point_length":
@@ -108,6 +151,10 @@ impl Calculator for DrillPoint {
               breakthrough = "1/32 in" | "1/16 in", point_angle = "118 deg" }
             { diameter = "8.5 mm" | "10.2 mm", thickness = "12 mm" | "15 mm" | "20 mm", breakthrough = "1 mm" | "1.5 mm",
               point_angle = "118 deg" };
+        2 "A {diameter} spotting drill of {point_angle} marks a spot {mouth_diameter} across. How deep does its tip go?"
+            => "tip_depth":
+            { diameter = "10 mm" | "12 mm", mouth_diameter = "6 mm" | "8 mm" | "9 mm", point_angle = "90 deg" | "120 deg" }
+            { diameter = "1/2 in", mouth_diameter = "1/4 in" | "3/8 in", point_angle = "90 deg" };
         3 "You zeroed the quill with the lips of a {diameter}, {point_angle} drill level with the face. The plate is            {thickness} and the lips are to come out {breakthrough} below. How far does the quill travel?" => "travel":
             { diameter = "3/8 in" | "1/2 in", thickness = "1/2 in" | "3/4 in", breakthrough = "1/32 in" | "1/16 in",
               point_angle = "118 deg", zeroed_at = "lips" }
@@ -137,9 +184,16 @@ impl Calculator for DrillPoint {
             let breakthrough = input.breakthrough(record);
             step!(record, "Depth of the tip", t: tip_depth = s + h + b,
                 s = thickness, h = point_length, b = breakthrough)
+        } else if let Some(mouth_diameter) = input.mouth_diameter {
+            step!(record, "Depth of the tip for the spot", t: tip_depth = (M - w) / (2.0 * tan(σ / 2.0)),
+                M = mouth_diameter, w = tip_flat, σ = point_angle)
+        } else if let Some(depth) = input.step.tip_depth(diameter, point_length, record) {
+            depth
         } else {
-            return Ok(DrillPointResult { point_length, tip_depth: None, travel: None });
+            let step = input.step.made(diameter, None, record);
+            return Ok(DrillPointResult { point_length, tip_depth: None, travel: None, step });
         };
+        let step = input.step.made(diameter, Some((tip_depth, point_length)), record);
         record.caution(cautions::DRILLING);
         record.caution(cautions::TURNING_SPINDLE);
         let zeroed_at = input.zeroed_at(record);
@@ -150,6 +204,6 @@ impl Calculator for DrillPoint {
             ZeroedAt::Lips => step!(record, "Travel from zero, the lips having been level with the face",
                 z: travel = t - h - f, t = tip_depth, h = point_length, f = face_height),
         };
-        Ok(DrillPointResult { point_length, tip_depth: Some(tip_depth), travel: Some(travel) })
+        Ok(DrillPointResult { point_length, tip_depth: Some(tip_depth), travel: Some(travel), step })
     }
 }

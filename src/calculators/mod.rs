@@ -37,9 +37,16 @@ mod geometry {
     pub mod arc;
 }
 mod holes {
+    pub mod bore_steps;
+    pub mod centre_drill;
     pub mod drill_point;
     pub mod drill_size;
+    pub mod inserts;
+    pub mod pecks;
+    pub mod reaming;
+    pub mod spot_drill;
     pub mod tap_drill;
+    pub mod tapped_blind;
 }
 
 mod measure {}
@@ -88,11 +95,18 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<holes::drill_point::DrillPoint>(),
     Entry::of::<holes::drill_size::DrillSize>(),
     Entry::of::<holes::tap_drill::TapDrill>(),
+    Entry::of::<holes::tapped_blind::TappedBlind>(),
+    Entry::of::<holes::spot_drill::SpotDrill>(),
+    Entry::of::<holes::pecks::Pecks>(),
+    Entry::of::<holes::bore_steps::BoreSteps>(),
+    Entry::of::<holes::centre_drill::CentreDrill>(),
+    Entry::of::<holes::inserts::Inserts>(),
     Entry::of::<speeds::spindle_speed::SpindleSpeed>(),
     Entry::of::<speeds::milling::Milling>(),
     Entry::of::<speeds::materials::Materials>(),
     Entry::of::<speeds::drilling::Drilling>(),
     Entry::of::<speeds::reaming::Reaming>(),
+    Entry::of::<holes::reaming::ReamedHole>(),
     Entry::of::<speeds::countersinking::Countersinking>(),
     Entry::of::<speeds::tapping::Tapping>(),
     Entry::of::<speeds::turning::Turning>(),

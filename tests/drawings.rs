@@ -9,6 +9,8 @@ mod datum;
 mod fits;
 #[path = "drawings/geometry.rs"]
 mod geometry;
+#[path = "drawings/holes.rs"]
+mod holes;
 #[path = "drawings/measuring.rs"]
 mod measuring;
 #[path = "drawings/screw_holes.rs"]
@@ -264,7 +266,7 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
         "threads/rescue", "datum/lathe-touch-off", "stock/mass", "stock/cut-list", "geometry/triangle",
         "geometry/polygon", "geometry/flat-on-round", "geometry/taper", "geometry/sine-bar", "fits/limits",
         "fits/running", "measure/position-error", "measure/gauge-makers", "holes/clearance", "holes/counterbore",
-        "holes/countersink",
+        "holes/countersink", "holes/tapped-blind", "holes/spot-drill", "holes/centre-drill",
     ] {
         assert!(ids.contains(&id), "{id} has no drawing");
     }

@@ -47,12 +47,19 @@ mod geometry {
     pub mod triangle;
 }
 mod holes {
+    pub mod bore_steps;
+    pub mod centre_drill;
     pub mod clearance;
     pub mod counterbore;
     pub mod countersink;
     pub mod drill_point;
     pub mod drill_size;
+    pub mod inserts;
+    pub mod pecks;
+    pub mod reaming;
+    pub mod spot_drill;
     pub mod tap_drill;
+    pub mod tapped_blind;
 }
 
 mod measure {
@@ -124,11 +131,18 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<holes::clearance::Clearance>(),
     Entry::of::<holes::counterbore::Counterbore>(),
     Entry::of::<holes::countersink::Countersink>(),
+    Entry::of::<holes::tapped_blind::TappedBlind>(),
+    Entry::of::<holes::spot_drill::SpotDrill>(),
+    Entry::of::<holes::pecks::Pecks>(),
+    Entry::of::<holes::bore_steps::BoreSteps>(),
+    Entry::of::<holes::centre_drill::CentreDrill>(),
+    Entry::of::<holes::inserts::Inserts>(),
     Entry::of::<speeds::spindle_speed::SpindleSpeed>(),
     Entry::of::<speeds::milling::Milling>(),
     Entry::of::<speeds::materials::Materials>(),
     Entry::of::<speeds::drilling::Drilling>(),
     Entry::of::<speeds::reaming::Reaming>(),
+    Entry::of::<holes::reaming::ReamedHole>(),
     Entry::of::<speeds::countersinking::Countersinking>(),
     Entry::of::<speeds::tapping::Tapping>(),
     Entry::of::<speeds::turning::Turning>(),

@@ -141,6 +141,10 @@ fn words_of_the_trade_find_what_there_is_or_what_comes_nearest() {
         ("chuck", "datum/indicate"),
         ("rpm", "speeds/spindle-speed"),
         ("spot drill", "speeds/drilling"),
+        ("spot drill", "holes/spot-drill"),
+        ("center drill", "holes/centre-drill"),
+        ("peck", "holes/pecks"),
+        ("STI", "holes/inserts"),
     ] {
         let found = look(word);
         assert!(found.nearest.is_empty(), "{word}");

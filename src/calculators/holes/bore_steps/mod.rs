@@ -12,7 +12,7 @@ use cuts::{BoreCut, Head};
 pub struct BoreSteps;
 
 choice! {
-    /// What one division of the boring head's screw counts: the `diameter` of the bore, or the `radius`, which is the travel of the tool.
+    /// What one division of the head counts: the `diameter` of the bore or the `radius`.
     HeadCounts {
         /// The bore grows by the division.
         Diameter = "diameter",
@@ -44,7 +44,7 @@ pub struct BoreStepsInput {
     /// What one division of the boring head counts.
     #[label("One division of the head")]
     pub division: Option<Size>,
-    /// Whether the division counts the diameter or the radius; look at the head, for both are made.
+    /// Whether the division counts the diameter or the radius; look at the head.
     #[label("Division counts")]
     #[absent(
         "radius",
@@ -72,15 +72,15 @@ pub struct BoreStepsResult {
     /// How many cuts.
     #[label("Number of cuts")]
     pub count: u32,
-    /// What the whole divisions of the last cut leave on the diameter, to set between two marks.
+    /// What whole divisions leave on the diameter.
     #[label("Left between marks")]
     #[needs(division)]
     pub left_over: Option<FoundExtent>,
-    /// How much smaller the bore came out than it was set for; negative if it came out larger.
+    /// How much smaller the bore came out than set; negative if larger.
     #[label("Came out smaller by")]
     #[needs(set_for)]
     pub came_out_smaller: Option<FoundDifference>,
-    /// The same in divisions of the head, to add if the next cut is as heavy as the one before.
+    /// The same in divisions of the head.
     #[label("The same in divisions")]
     #[needs(set_for, division)]
     pub smaller_by_divisions: Option<f64>,

@@ -102,10 +102,10 @@ impl Calculator for ReamedHole {
     const EXAMPLES: &'static [Example] = examples! {
         "A dowel hole of 10 mm H7 in a pump flange, finished with a machine reamer.":
             diameter = "10 mm", reamer = "machine", hole_class = "H7", systems = "metric", from = "tables";
-        "A 1/2 in bushing hole in a winch bracket of 1018, reamed by hand.":
-            diameter = "1/2 in", reamer = "hand", material = "1018";
-        "An old 20 mm reamer measures 20.011 mm: is it still good for H7 in a mill gear hub?":
-            diameter = "20 mm", hole_class = "H7", reamer_measured = "20.011 mm";
+        "A 1/2 in bushing hole in a winch bracket of 6061, reamed by hand.":
+            diameter = "1/2 in", reamer = "hand", material = "6061";
+        "An old 12 mm reamer measures 12.009 mm: is it still good for H7 in a mill gear hub?":
+            diameter = "12 mm", hole_class = "H7", reamer_measured = "12.009 mm";
     };
     const EXERCISES: &'static [Exercise] = questions::QUESTIONS;
     type Input = ReamedHoleInput;

@@ -5,7 +5,7 @@ use crate::quantity::{Found, Kind};
 use crate::working::{Record, Shown};
 
 crate::choice! {
-    /// Whether what was measured meets its limits: `within`, `outside`, or `undecided` where the limit lies inside the uncertainty of the measurement.
+    /// `within` or `outside` the limits, or `undecided` where the uncertainty reaches across one.
     Verdict {
         /// Within the limits, by more than the uncertainty.
         Within = "within",

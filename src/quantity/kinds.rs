@@ -471,7 +471,7 @@ kinds! {
         units: PERCENT, inch: (Unit::Percent, 5), metric: (Unit::Percent, 5), least: Least::Any, most: 1.0,
         setting: Never, example: "0.01 percent"
     }
-    /// A temperature, which always needs its unit: degC or degF.
+    /// A temperature.
     Temperature / Temperature / FoundTemperature: si::ThermodynamicTemperature {
         units: &[Unit::Celsius, Unit::Fahrenheit], inch: (Unit::Fahrenheit, 1), metric: (Unit::Celsius, 1),
         least: Least::From(73.15), most: 1273.15, setting: Never, example: "20 degC"

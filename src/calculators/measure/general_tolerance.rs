@@ -73,10 +73,6 @@ pub struct GeneralToleranceResult {
     /// The greatest angle allowed.
     #[needs(angle, shorter_side)]
     pub greatest_angle: Option<FoundAngle>,
-    /// What is left of the angle; negative if beyond.
-    #[label("Angle left to the nearer limit")]
-    #[needs(angle, shorter_side, measured_angle)]
-    pub angle_left: Option<FoundAngle>,
     /// Whether the measured angle passes.
     #[needs(angle, shorter_side, measured_angle)]
     pub angle_verdict: Option<Verdict>,
@@ -143,7 +139,6 @@ impl Calculator for GeneralToleranceLimits {
             angle_tolerance: None,
             least_angle: None,
             greatest_angle: None,
-            angle_left: None,
             angle_verdict: None,
         };
         if let Some(size) = input.size {
@@ -246,7 +241,7 @@ fn find_angles(
         tell!(record.step("Left to the nearer limit of the angle", "d = t - abs(m - a)"),
             t = angle_tolerance, m = measured_angle, a = angle => angle_left);
         let verdict = tell_verdict(record, ["angle_left", "angle_verdict"], angle_left, ("constant:exact", 0.0));
-        (found.angle_left, found.angle_verdict) = (Some(angle_left), Some(verdict));
+        found.angle_verdict = Some(verdict);
     }
     found.angle_tolerance = Some(angle_tolerance);
     found.least_angle = Some(least_angle);

@@ -122,7 +122,7 @@ impl Calculator for Hardness {
         "A pump shaft of 4140 tests 302 HB: what is that on the Rockwell C scale, and about how strong is it?":
             brinell = "302";
         "A mild steel bracket tests 80 HRB.": rockwell_b = "80";
-        "A bearing ring tests 700 HV.": vickers = "700";
+        "A gear of a winch tests 400 HV.": vickers = "400";
         "A certificate of a stud gives 1000 MPa of tensile strength.": tensile_strength = "1000 MPa";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
@@ -181,7 +181,10 @@ impl Calculator for Hardness {
         let rockwell_b = span("Rockwell B", b, &|row| row.rockwell_b);
         let vickers = span("Vickers", v, &|row| row.vickers.map(f64::from));
         let brinell = span("Brinell", h, &|row| row.brinell.map(f64::from));
-        let tensile_strength = tell_tensile(&by_table, record);
+        let tensile_strength = match input.tensile_strength {
+            Some(strength) => Some(tell_given(strength, record)),
+            None => tell_tensile(&by_table, record),
+        };
         tell_limits(&all, record);
         Ok(HardnessResult { rockwell_c, rockwell_b, vickers, brinell, tensile_strength, by_table })
     }
@@ -253,6 +256,15 @@ fn extremes(values: impl Iterator<Item = f64>) -> Option<(f64, f64)> {
         None => Some((value, value)),
         Some((least, most)) => Some((f64::min(least, value), f64::max(most, value))),
     })
+}
+
+/// The strength that was asked about, as it was given.
+fn tell_given(strength: TensileStrength, record: &mut Record) -> TensileSpan {
+    for field in ["tensile_strength.least", "tensile_strength.greatest"] {
+        let step = record.choose("Tensile strength", "as given").with("s", "tensile_strength", strength);
+        step.gives(field, strength.found());
+    }
+    TensileSpan { least: strength.found(), greatest: strength.found() }
 }
 
 fn tell_tensile(by_table: &[HardnessByTable], record: &mut Record) -> Option<TensileSpan> {

@@ -11,7 +11,7 @@ use known::{Known, known_near};
 pub struct LikelySize;
 
 choice! {
-    /// A family of sizes: `fraction` to 64ths of an inch, `millimeter` to tenths, `drill`, `bar` stock, `thread` by its diameter.
+    /// Fractions to 64ths of an inch, millimeters to tenths, drills, stock bars, or diameters of threads.
     SizeFamily {
         /// Fractions of an inch to 64ths.
         Fraction = "fraction",
@@ -27,7 +27,7 @@ choice! {
 }
 
 choice! {
-    /// How sure a size is: the `only` one that fits, the `likeliest` of several, `possible`, or `unlikely`, outside of what fits.
+    /// The `only` one that fits, the `likeliest` of several, `possible`, or `unlikely`.
     HowSure {
         /// No other of the list fits.
         Only = "only",

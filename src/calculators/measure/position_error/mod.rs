@@ -131,9 +131,9 @@ pub struct PositionErrorResult {
 rules! { check(PositionErrorInput) {
     one_of(zone = "0.2 mm", plus_minus = "0.1 mm"): "Give the diameter of the zone, or the tolerance of each axis.";
     not_both(zone, plus_minus): "Give the round zone or the tolerance of each axis, not both.";
-    not_both(plus_minus, mmc_size): "A bonus at maximum material goes with a round zone only.";
+    never(|input| input.plus_minus.is_some() && input.mmc_size.is_some(), Code::Conflict, mmc_size = "leave out"):
+        "A bonus at maximum material goes with a round zone only.";
     needs(mmc_size => feature = "hole"): "Say whether it is a hole or a shaft: a hole's bonus grows with it, a stud's as it shrinks.";
-    needs(feature => mmc_size = "10 mm", feature = "leave out"): "Hole or stud matters only for a bonus.";
     needs(lmc_size => mmc_size = "10 mm", lmc_size = "leave out"): "The least material limit matters only for a bonus.";
     needs(measured_size => mmc_size = "10 mm", measured_size = "leave out"):
         "A measured diameter matters only for a bonus: give the diameter at maximum material too.";

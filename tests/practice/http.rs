@@ -204,7 +204,7 @@ fn the_course_leads_through_its_topics() {
     let course: Value = caller.get("/v1/practice/course", &[]).json().expect("JSON");
     let topics = course["topics"].as_array().expect("topics");
     let words: Vec<&str> = topics.iter().filter_map(|topic| topic["topic"].as_str()).collect();
-    assert_eq!(words, ["measure", "drill", "tap", "speeds", "lay_out", "find_zero", "thread", "repair"]);
+    assert_eq!(words, ["measure", "fit", "drill", "tap", "speeds", "lay_out", "find_zero", "thread", "repair"]);
     let (_, start) = caller.page("/practice", &[]);
     for topic in topics {
         let word = topic["topic"].as_str().expect("a word");

@@ -30,7 +30,7 @@ fn what_a_machinist_types_is_answered_first_by_the_calculator_he_means() {
         ("1/2 npt", "holes/tap-drill", "1/2"),
         ("1/4 20", "holes/tap-drill", "#7"),
         ("M6 tap", "holes/tap-drill", "5 mm"),
-        ("25 mm H7/g6", "fits/limits", "25.021 mm"),
+        ("25 mm H7/g6", "fits/limits", "25.0210 mm"),
         ("#7", "holes/drill-size", "0.2010"),
         ("letter F", "holes/drill-size", "0.2570"),
         ("F", "holes/drill-size", "0.2570"),

@@ -30,7 +30,11 @@ pub struct FindFitInput {
     #[label("Basic part")]
     #[absent("hole", "The hole is basic, as a reamer makes it; with bought ground shafting take the shaft.")]
     pub basis: Option<FitBasis>,
-    /// Whose fits: iso or ansi; ansi for a size in inches if absent, else iso.
+    /// Whose fits: iso or ansi.
+    #[absent(
+        "iso",
+        "The fits of ISO 286 are listed, for sizes in inches too; for the inch fits of ANSI B4.1 take ansi."
+    )]
     pub standard: Option<FitStandard>,
 }
 
@@ -96,8 +100,8 @@ impl Calculator for FindFit {
     const EXAMPLES: &'static [Example] = examples! {
         "A winch shaft of 30 mm is to run in a bushing.": size = "30 mm", job = "running";
         "A pump spigot of 50 mm needs 0.01 to 0.06 mm of play, and the bar is bought ground.":
-            size = "50 mm", least_clearance = "0.01 mm", greatest_clearance = "0.06 mm", basis = "shaft", standard = "iso";
-        "A mill gear is to be driven on a 1-1/2 in shaft.": size = "1.5 in", job = "driving";
+            size = "50 mm", least_clearance = "0.01 mm", greatest_clearance = "0.06 mm", basis = "shaft";
+        "A mill gear is to be driven on a 1-1/2 in shaft.": size = "1.5 in", job = "driving", standard = "ansi";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "A {size} shaft is to run closely in its bushing, by ISO. How much play does the preferred fit leave at most?"
@@ -109,7 +113,8 @@ impl Calculator for FindFit {
         2 "You want no more than {greatest_clearance} and no less than {least_clearance} of play on {size}. With the fit \
            easiest to make, how large may the hole be?" => "fits/0/hole_greatest":
             { size = "30 mm" | "40 mm", least_clearance = "0.005 mm" | "0.01 mm", greatest_clearance = "0.1 mm" | "0.12 mm" }
-            { size = "1 in" | "1.5 in", least_clearance = "0.001 in", greatest_clearance = "0.005 in" | "0.006 in" };
+            { size = "1 in" | "1.5 in", least_clearance = "0.001 in", greatest_clearance = "0.005 in" | "0.006 in",
+              standard = "ansi" };
         3 "Bought ground bar of {size} is to slide by hand in a block. By ISO, what is the largest hole of the fit you take?"
             => "fits/0/hole_greatest":
             { size = "12 mm" | "16 mm" | "20 mm" | "25 mm", job = "sliding", basis = "shaft" };
@@ -125,13 +130,7 @@ impl Calculator for FindFit {
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         let basis = input.basis(record);
-        let inch = input.size.quantity().unit.system() == Some(System::Inch);
-        let (usual, says) = if inch {
-            (FitStandard::Ansi, "The size is in inches, so the inch fits of ANSI B4.1 are listed.")
-        } else {
-            (FitStandard::Iso, "The size is metric, so the fits of ISO 286 are listed.")
-        };
-        let standard = record.or_assume(input.standard, "standard", usual, says);
+        let standard = input.standard(record);
         let wanted = Wanted::of(input);
         let fits = candidates(input.size, (standard, basis), &wanted, record)?;
         if wanted.has_clearance() && !fits.iter().any(|fit| fit.within == Some(true)) {

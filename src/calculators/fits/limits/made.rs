@@ -48,7 +48,8 @@ fn tell_whether_within(part: &PartLimits, made: Size, is_hole: bool, record: &mu
     } else {
         return;
     };
-    let off = FoundFineDifference::stated(text::tidy(off), Unit::Millimetre);
+    let unit = made.quantity().unit;
+    let off = FoundFineDifference::stated(text::tidy(unit.of_si(off / 1000.0)), unit);
     record.note(
         code,
         format!(

@@ -53,12 +53,11 @@ pub fn joint(input: &PressFitInput, record: &mut Record) -> Result<Joint, Refusa
 }
 
 type Named<T> = (&'static str, T);
+/// Diameter, greatest and least interference.
+type Sizes = (Named<FoundSize>, Named<FoundFineDifference>, Named<FoundFineDifference>);
 
 /// Diameter, greatest and least interference of an ISO fit.
-fn of_fit(
-    fit: &Fit,
-    record: &mut Record,
-) -> Result<(Named<FoundSize>, Named<FoundFineDifference>, Named<FoundFineDifference>), Refusal> {
+fn of_fit(fit: &Fit, record: &mut Record) -> Result<Sizes, Refusal> {
     let tighter = |says: String| Refusal::no_answer(&says, &[("fit", format!("{} H7/s6", fit.size_text()))]);
     let pair = iso_clearances(fit, ("fit", "H7/s6"), record)?;
     let (Some(least), Some(most)) = (pair.least_clearance, pair.greatest_clearance) else {

@@ -15,23 +15,23 @@ pub struct SineBarInput {
     /// Distance between the centers of the two rolls.
     #[label("Center distance of the rolls")]
     pub bar_length: Size,
-    /// Angle of the bar to the plate. Give this, the taper or the height.
+    /// Angle of the bar to the plate.
     pub angle: Option<CornerAngle>,
-    /// Taper on the diameter in a foot or in 300 mm of length, for its included angle. Give this, the angle or the height.
+    /// Taper on the diameter, for its included angle.
     #[label("Taper over its length")]
     pub taper: Option<Size>,
     /// The length over which the taper is stated.
     #[label("Length of the taper")]
     #[absent("a foot", value = FOOT, "The taper is taken to be stated per foot.")]
     pub taper_length: Option<Size>,
-    /// Height of the stack, or the difference of two stacks. Give this, the angle or the taper.
+    /// Height of the stack, or the difference of two.
     #[label("Height of the stack, given")]
     pub stack: Option<GaugeSize>,
-    /// Stack under the low roll, where small angles need blocks under both.
+    /// Stack under the low roll, where both need blocks.
     #[label("Stack under the low roll")]
     #[absent("0", like = bar_length, "The low roll stands on the plate.")]
     pub low_stack: Option<Extent>,
-    /// What the indicator reads over the part at the end above the stack less what it reads at the other end.
+    /// What the indicator reads at the end above the stack less what it reads at the other.
     #[label("Indicator, high end less low end")]
     pub indicated: Option<Difference>,
     /// How far the indicator goes along the plate between the two.
@@ -44,7 +44,7 @@ const FOOT: Size = Size::stated(12.0, Unit::Inch);
 /// What the sine bar calculator gives.
 #[derive(Debug, Gives)]
 pub struct SineBarResult {
-    /// Height of the stack, the difference of the two where both rolls stand on blocks.
+    /// Height of the stack, or the difference of two.
     #[label("Height of the stack")]
     pub height: FoundGaugeSize,
     /// Stack under the high roll.

@@ -15,7 +15,7 @@ pub struct Taper;
 #[derive(Clone, Copy, Debug, Asks)]
 #[asks(check = rules::check)]
 pub struct TaperInput {
-    /// A standard taper by its name, such as Morse 3, B&S 9, Jarno 8, 7/24 No. 40 or NPT.
+    /// A standard taper by its name.
     #[label("Standard taper")]
     pub standard: Option<TaperName>,
     /// Taper on the diameter in one foot.
@@ -50,7 +50,7 @@ pub struct TaperInput {
 /// What the taper calculator gives.
 #[derive(Debug, Gives)]
 pub struct TaperResult {
-    /// Angle between a side and the axis, which the compound slide is turned by from the axis.
+    /// Angle between a side and the axis, for the compound slide.
     #[label("Compound slide, from the axis")]
     pub slide_angle: FoundCornerAngle,
     /// What the slide is turned by where its scale counts from the cross slide.
@@ -65,13 +65,13 @@ pub struct TaperResult {
     /// Length over which the diameter grows by one.
     #[label("One in")]
     pub one_in: f64,
-    /// Diameter of the large end; needs it, or the small end and the length, or a standard taper that has it.
+    /// Diameter of the large end, where it is known.
     #[label("Large end")]
     pub large_end: Option<FoundSize>,
-    /// Diameter of the small end; needs it, or the large end and the length, or a standard taper that has it.
+    /// Diameter of the small end, where it is known.
     #[label("Small end")]
     pub small_end: Option<FoundSize>,
-    /// Length between the ends; needs it, or both ends, or a standard taper that has it.
+    /// Length between the ends, where it is known.
     #[label("Length of the taper")]
     pub taper_length: Option<FoundSize>,
     /// How far the tailstock is set over.
@@ -92,7 +92,7 @@ impl Calculator for Taper {
     const ID: &'static str = "geometry/taper";
     const TITLE: &'static str = "Taper";
     const ABOUT: &'static str = "A taper by name, per foot, as a ratio, an angle or two diameters and a length: all of \
-        these, the angle of the compound slide, the tailstock's offset, and what a dial shows along a test bar.";
+        these, the compound slide, the tailstock's offset, and a dial along a test bar.";
     const TASK: Task = Task::Turn;
     const ANOTHER_CHECK: &'static str = "Blue a gauge or the mating part lightly, seat it with a part turn, and look where \
         the blue goes.";

@@ -57,18 +57,18 @@ pub fn draw(input: &TriangleInput, result: &TriangleResult) -> Drawing {
 }
 
 fn outline(drawing: &mut Drawing, corners: &[Point; 3], ink: Ink, number: u32) {
-    for of in 0..3 {
+    for (of, side) in SIDES.into_iter().enumerate() {
         let (from, to) = ((of + 1) % 3, (of + 2) % 3);
-        drawing.line(ink, corners[from], corners[to]).of(SIDES[of]).number(number);
+        drawing.line(ink, corners[from], corners[to]).of(side).number(number);
     }
 }
 
 fn dimensions(drawing: &mut Drawing, one: &TriangleSolution, corners: &[Point; 3]) {
-    for of in 0..3 {
+    for (of, side) in SIDES.into_iter().enumerate() {
         let (from, to) = ((of + 1) % 3, (of + 2) % 3);
         let words = words!("{} {}": ["a", "b", "c"][of], sides(one)[of]);
         // Counter-clockwise corners have the outside on the right.
-        drawing.along(corners[from], corners[to], -20.0, words).of(SIDES[of]).number(1);
+        drawing.along(corners[from], corners[to], -20.0, words).of(side).number(1);
         let sweep = angles(one)[of];
         let start = direction(corners[of], corners[from]);
         let words = words!("{} {}": LETTERS[of], sweep);

@@ -16,11 +16,11 @@ pub struct StockMass;
 #[derive(Debug, Asks)]
 #[asks(check = check, check = form::check_sizes)]
 pub struct StockMassInput {
-    /// What the stock is made of: a grade, or a word such as steel or brass that covers several. Give this or the density.
+    /// What the stock is made of: a grade, or a word such as brass that covers several.
     pub material: Option<StockMaterial>,
     /// Density of the material, where you know it.
     pub density: Option<Density>,
-    /// Form of the stock: round, tube, square, rectangle, rectangular tube, hexagon, octagon or angle.
+    /// Form of the stock.
     pub form: StockForm,
     /// Outside diameter of round stock, of a tube or of a ring.
     #[label("Outside diameter")]
@@ -31,7 +31,7 @@ pub struct StockMassInput {
     /// Wall of a tube, or thickness of the legs of an angle.
     #[label("Wall")]
     pub wall: Option<Size>,
-    /// Width: across the flats of a square, hexagon or octagon; of a flat, a plate or a tube; of an angle's first leg.
+    /// Width of the section: across flats, of a flat or plate, or of an angle's first leg.
     #[label("Width or across flats")]
     pub width: Option<Size>,
     /// Height of a rectangular tube, or of an angle's second leg.

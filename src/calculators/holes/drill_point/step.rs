@@ -6,17 +6,17 @@ use crate::calculators::prelude::*;
 /// The larger part of a step drill, as a request states it.
 #[derive(Debug, Asks)]
 pub struct StepDrill {
-    /// Large diameter of a step drill; the drill's diameter is then that of its small part.
+    /// Large diameter of a step drill.
     #[label("Step drill, large diameter")]
     pub step_diameter: Option<Size>,
-    /// Length of the small part at its full diameter, from the corners of the lips to where the shoulder begins.
+    /// From the lips to the shoulder.
     #[label("Step drill, lips to shoulder")]
     pub step_length: Option<Extent>,
     /// Included angle of the shoulder.
     #[label("Step drill, shoulder angle")]
     #[absent("90 deg", "Most step drills have a shoulder of 90°; those for cap screws have 180°.")]
     pub step_angle: Option<PointAngle>,
-    /// Depth wanted at the full large diameter, below the face; 0 for a chamfer up to it.
+    /// Depth at the large diameter; 0 for a chamfer.
     #[label("Step drill, large diameter deep")]
     pub step_depth: Option<Extent>,
 }
@@ -24,14 +24,10 @@ pub struct StepDrill {
 /// What a step drill makes.
 #[derive(Debug, Gives)]
 pub struct StepDrillResult {
-    /// Length of the shoulder along the drill; needs the large diameter.
+    /// Length of the shoulder.
     #[label("Length of the shoulder")]
     pub shoulder_length: Option<FoundExtent>,
-    /// Depth of the small part at its full diameter; needs the depth of the step.
-    #[label("Small part deep to")]
-    pub small_depth: Option<FoundExtent>,
-    /// Depth at the full large diameter, negative where it stays above the face; needs the large diameter, the length of
-    /// the small part and a depth.
+    /// Depth at the large diameter; negative above the face.
     #[label("Large diameter deep to")]
     pub large_depth: Option<FoundDifference>,
 }
@@ -102,7 +98,7 @@ impl StepDrill {
         record: &mut Record,
     ) -> StepDrillResult {
         if self.step_diameter.is_none() {
-            return StepDrillResult { shoulder_length: None, small_depth: None, large_depth: None };
+            return StepDrillResult { shoulder_length: None, large_depth: None };
         }
         let of_step = self.step_depth.and(self.step_length).is_some() && tip.is_some();
         let shoulder_length = if of_step {
@@ -113,14 +109,11 @@ impl StepDrill {
         let (Some((tip_depth, point_length)), Some(step_length), Some(shoulder)) =
             (tip, self.step_length, shoulder_length)
         else {
-            return StepDrillResult { shoulder_length, small_depth: None, large_depth: None };
+            return StepDrillResult { shoulder_length, large_depth: None };
         };
         let large_depth: FoundDifference = step!(record, "Depth at the full large diameter",
             g: large_depth = t - h - s - c, t = tip_depth, h = point_length, s = step_length,
             c = "shoulder_length": shoulder);
-        let small_depth = self
-            .step_depth
-            .map(|depth| FoundExtent::of_si(depth.get().si() + shoulder.get().si() + step_length.get().si()));
-        StepDrillResult { shoulder_length, small_depth, large_depth: Some(large_depth) }
+        StepDrillResult { shoulder_length, large_depth: Some(large_depth) }
     }
 }

@@ -127,7 +127,7 @@ proptest! {
             "diameter={small} mm&step_diameter={} mm&step_length={} mm&step_angle={angle} deg",
             small * ratio, small * long
         );
-        let there = answer("holes/drill-point", &format!("{drill}&step_depth={} mm", small * deep));
+        let there = answer("holes/drill-point", &format!("{drill}&step_floor={} mm", small * deep));
         let back = answer("holes/drill-point", &format!("{drill}&full_depth={} mm", mm(&there, "tip_depth") - mm(&there, "point_length")));
         prop_assert!((mm(&there, "tip_depth") - mm(&back, "tip_depth")).abs() < 1e-9 * small);
         prop_assert!((mm(&back, "large_depth") - small * deep).abs() < 1e-9 * small);

@@ -91,7 +91,7 @@ fn check_depths(input: &DrillPointInput) -> Result<(), ValidationError> {
         ("full_depth", "", input.full_depth.is_some()),
         ("thickness", "", input.thickness.is_some()),
         ("mouth_diameter", "", input.mouth_diameter.is_some()),
-        ("step_depth", "", input.step.step_depth.is_some()),
+        ("step_floor", "", input.step.step_floor.is_some()),
     ];
     let given = to_leave_out(&depths);
     // The first two have a rule of their own.
@@ -132,7 +132,7 @@ impl Calculator for DrillPoint {
             diameter = "10 mm", point_angle = "90 deg", mouth_diameter = "8 mm";
         "A step drill of 6.6 and 11 mm, 8 mm long below its 180° shoulder, makes an 11 mm hole 6.5 mm deep in a pump cover.":
             diameter = "6.6 mm", step_diameter = "11 mm", step_length = "8 mm",
-            step_angle = "180 deg", step_depth = "6.5 mm";
+            step_angle = "180 deg", step_floor = "6.5 mm";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "A {diameter} drill has the usual {point_angle} point. How long is the point?" => "point_length":

@@ -16,9 +16,9 @@ pub struct StepDrill {
     #[label("Step drill, shoulder angle")]
     #[absent("90 deg", "Most step drills have a shoulder of 90°; those for cap screws have 180°.")]
     pub step_angle: Option<PointAngle>,
-    /// Depth at the large diameter; 0 for a chamfer.
+    /// How far down the large diameter goes; 0 for a chamfer.
     #[label("Step drill, large diameter deep")]
-    pub step_depth: Option<Extent>,
+    pub step_floor: Option<Extent>,
 }
 
 /// What a step drill makes.
@@ -43,13 +43,13 @@ pub fn check_step(input: &DrillPointInput) -> Result<(), ValidationError> {
             let fields = [("step_diameter", "11 mm"), ("diameter", "6.6 mm")];
             return Err(rule_broken(Code::Conflict, says, &fields));
         }
-        if step.step_depth.is_some() && step.step_length.is_none() {
+        if step.step_floor.is_some() && step.step_length.is_none() {
             let says = "The depth of the step needs the length of the small part, from the lips to the shoulder.";
             return Err(rule_broken(Code::Conflict, says, &[("step_length", "8 mm")]));
         }
         return Ok(());
     }
-    let alone = stated!(step: step_length, step_angle, step_depth);
+    let alone = stated!(step: step_length, step_angle, step_floor);
     match to_leave_out(&alone).first() {
         Some(first) => Err(rule_broken(Code::Conflict, OF_A_STEP, &[("step_diameter", "11 mm"), *first])),
         None => Ok(()),
@@ -74,11 +74,11 @@ impl StepDrill {
         point_length: FoundExtent,
         record: &mut Record,
     ) -> Option<FoundDepthSetting> {
-        let (step_depth, step_length) = (self.step_depth?, self.step_length?);
+        let (step_floor, step_length) = (self.step_floor?, self.step_length?);
         let shoulder_length = FoundExtent::of_si(self.shoulder(diameter));
         self.tell_shoulder(diameter, record);
         let small_depth: FoundExtent = step!(record, "Depth of the small part",
-            l: small_depth = e + c + s, e = step_depth, c = shoulder_length, s = step_length);
+            l: small_depth = e + c + s, e = step_floor, c = shoulder_length, s = step_length);
         Some(step!(record, "Depth of the tip", t: tip_depth = l + h, l = small_depth, h = point_length))
     }
 
@@ -100,7 +100,7 @@ impl StepDrill {
         if self.step_diameter.is_none() {
             return StepDrillResult { shoulder_length: None, large_depth: None };
         }
-        let of_step = self.step_depth.and(self.step_length).is_some() && tip.is_some();
+        let of_step = self.step_floor.and(self.step_length).is_some() && tip.is_some();
         let shoulder_length = if of_step {
             Some(FoundExtent::of_si(self.shoulder(diameter)))
         } else {

@@ -52,7 +52,7 @@ pub struct DrillPointInput {
     #[absent("0", like = diameter, "The point is assumed sharp; a chisel edge makes it a little shorter.")]
     #[label("Flat at the tip")]
     pub tip_flat: Option<Extent>,
-    /// Diameter wanted at the face, for a spot shallower than the point.
+    /// Width of a spot at the face.
     #[label("Spot wanted across")]
     pub mouth_diameter: Option<Size>,
     /// A step drill's larger diameter.
@@ -65,9 +65,9 @@ pub struct DrillPointInput {
 pub struct DrillPointResult {
     /// Length of the point, from tip to full diameter.
     pub point_length: FoundExtent,
-    /// Depth of the tip below the face drilled; needs a depth, the thickness or a spot.
+    /// Depth of the tip below the face drilled; needs a depth.
     pub tip_depth: Option<FoundDepthSetting>,
-    /// How far the quill goes from zero; needs the same.
+    /// How far the quill goes from zero; needs a depth.
     #[label("Quill travel from zero")]
     pub travel: Option<FoundDepthSetting>,
     /// What a step drill makes.
@@ -115,8 +115,7 @@ const FOR_A_DEPTH: &str = "This matters only for a depth: give the depth at full
 impl Calculator for DrillPoint {
     const ID: &'static str = "holes/drill-point";
     const TITLE: &'static str = "Drill point and depth";
-    const ABOUT: &'static str = "How long a drill's point is, how deep the tip goes for a depth at full diameter, through a part or \
-        for a spot, also of a step drill, and how far the quill travels from zero.";
+    const ABOUT: &'static str = "How long a drill's point is, how deep the tip goes for a depth, a plate or a spot, and how far the quill travels.";
     const TASK: Task = Task::MakeTheHole;
     const ANOTHER_CHECK: &'static str =
         "Stand a flat-ended rod of nearly the drill's size in the hole: it measures the depth at full diameter.";

@@ -16,7 +16,7 @@ pub struct StepDrill {
     #[label("Step drill, shoulder angle")]
     #[absent("90 deg", "Most step drills have a shoulder of 90°; those for cap screws have 180°.")]
     pub step_angle: Option<PointAngle>,
-    /// How far down the large diameter goes; 0 for a chamfer.
+    /// How deep the large part goes.
     #[label("Step drill, large diameter deep")]
     pub step_floor: Option<Extent>,
 }
@@ -27,7 +27,7 @@ pub struct StepDrillResult {
     /// Length of the shoulder.
     #[label("Length of the shoulder")]
     pub shoulder_length: Option<FoundExtent>,
-    /// Depth at the large diameter; negative above the face.
+    /// Depth at the large diameter.
     #[label("Large diameter deep to")]
     pub large_depth: Option<FoundDifference>,
 }

@@ -40,7 +40,7 @@ pub struct DrillSizeInput {
     /// Least size, for the drills between two limits.
     #[label("Least size")]
     pub least: Option<Size>,
-    /// Greatest size, likewise.
+    /// Greatest size.
     #[label("Greatest size")]
     pub greatest: Option<Size>,
     /// Systems of sizes to look in: fraction, number, letter, metric.

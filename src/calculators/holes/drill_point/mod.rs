@@ -100,8 +100,8 @@ fn check_depths(input: &DrillPointInput) -> Result<(), ValidationError> {
         return Err(rule_broken(Code::Conflict, says, &given));
     }
     let zero = stated!(input: zeroed_at, face_height);
-    for (field, _) in to_leave_out(&zero).into_iter().filter(|_| given.is_empty()) {
-        return Err(rule_broken(Code::Conflict, FOR_A_DEPTH, &[(field, "leave out"), ("full_depth", "0.75 in")]));
+    if let Some((field, way)) = to_leave_out(&zero).first().filter(|_| given.is_empty()) {
+        return Err(rule_broken(Code::Conflict, FOR_A_DEPTH, &[(*field, *way), ("full_depth", "0.75 in")]));
     }
     if input.mouth_diameter.is_some() && input.zeroed_at == Some(ZeroedAt::Lips) {
         let says = "The lips stay above the face of a spot, so zero is set with the tip.";

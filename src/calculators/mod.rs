@@ -158,6 +158,8 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<speeds::entry::CutterEntry>(),
     Entry::of::<speeds::cutting_time::CuttingTime>(),
     Entry::of::<threads::thread::Thread>(),
+    Entry::of::<holes::counterbore::Counterbore>(),
+    Entry::of::<holes::countersink::Countersink>(),
     Entry::of::<threads::wires::Wires>(),
     Entry::of::<threads::plated::Plated>(),
     Entry::of::<threads::change_gears::ChangeGears>(),

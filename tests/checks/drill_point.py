@@ -28,8 +28,8 @@ CASES = [
     "diameter=10 mm&point_angle=90 deg&mouth_diameter=8 mm&units=metric",
     "diameter=0.5 in&point_angle=120 deg&mouth_diameter=0.375 in&tip_flat=0.02 in&units=inch",
     # Step drills.
-    "diameter=6.6 mm&point_angle=118 deg&step_diameter=11 mm&step_length=8 mm&step_angle=180 deg&step_depth=6.5 mm&units=metric",
-    "diameter=0.25 in&point_angle=118 deg&step_diameter=0.5 in&step_length=0.375 in&step_angle=90 deg&step_depth=0 in&units=inch",
+    "diameter=6.6 mm&point_angle=118 deg&step_diameter=11 mm&step_length=8 mm&step_angle=180 deg&step_floor=6.5 mm&units=metric",
+    "diameter=0.25 in&point_angle=118 deg&step_diameter=0.5 in&step_length=0.375 in&step_angle=90 deg&step_floor=0 in&units=inch",
     "diameter=8.5 mm&point_angle=130 deg&step_diameter=13 mm&step_length=20 mm&step_angle=90 deg&full_depth=30 mm&units=metric",
     # Mixed systems.
     "diameter=0.25 in&point_angle=118 deg&full_depth=12 mm&units=inch",
@@ -58,8 +58,8 @@ def rows():
             shoulder = point_length(size("step_diameter"), step_angle, size("diameter"))
         if "mouth_diameter" in given:
             tip = point_length(size("mouth_diameter"), angle, size("tip_flat"))
-        elif "step_depth" in given:
-            tip = point + size("step_length") + shoulder + size("step_depth")
+        elif "step_floor" in given:
+            tip = point + size("step_length") + shoulder + size("step_floor")
         else:
             tip = point + (size("full_depth") if "full_depth" in given else size("thickness") + size("breakthrough"))
         travel = tip - (point if given.get("zeroed_at") == "lips" else 0) - size("face_height")

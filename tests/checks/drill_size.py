@@ -87,7 +87,8 @@ def rows():
         low, high = quantity(given["least"], "mm"), quantity(given["greatest"], "mm")
         exact = lambda size: mp.mpf(size.numerator) / size.denominator
         inside = [drill for drill in sizes(given["systems"]) if low <= exact(drill[1]) <= high]
-        out.count(inputs, "/between", len(inside))
+        for index in range(len(inside)):
+            out.text(inputs, f"/drills/{index}/system", given["systems"])
         middle = (low + high) / 2
         first = min(inside, key=lambda drill: (abs(exact(drill[1]) - middle), drill[1]))
         out.text(inputs, "/drills/0/name", first[0])

@@ -73,7 +73,7 @@ proptest! {
         small in 1.0..20.0f64, ratio in 1.1..2.5f64, long in 0.5..3.0f64, deep in 0.0..2.0f64, angle in 60.0..180.0f64,
     ) {
         let query = format!(
-            "diameter={small} mm&step_diameter={} mm&step_length={} mm&step_angle={angle} deg&step_depth={} mm",
+            "diameter={small} mm&step_diameter={} mm&step_length={} mm&step_angle={angle} deg&step_floor={} mm",
             small * ratio, small * long, small * deep
         );
         compare("holes/drill-point", &query, |sheet, answer| {
@@ -84,7 +84,7 @@ proptest! {
             sheet.same(2.0 * widest, length(&answer["inputs"]["step_diameter"]), "large diameter")?;
             let large = outline.iter().filter(|(x, _)| (x.abs() - widest).abs() * sheet.scale < 0.01);
             let begins = large.map(|(_, y)| *y).fold(f64::INFINITY, f64::min);
-            sheet.same(-begins, length(&answer["inputs"]["step_depth"]), "large diameter's depth")
+            sheet.same(-begins, length(&answer["inputs"]["step_floor"]), "large diameter's depth")
         })?;
     }
 }

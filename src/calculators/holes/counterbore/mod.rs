@@ -49,27 +49,27 @@ pub struct CounterboreInput {
     #[label("Head below the face by")]
     #[absent("0", value = Extent::stated(0.0, self.hole.screw.unit), "The highest head of the standard comes flush.")]
     pub below: Option<Extent>,
-    /// Diameter of the head as measured; that of the standard if absent.
+    /// Diameter of the head as measured.
     #[label("Head diameter, measured")]
     pub head_diameter: Option<Size>,
-    /// Height of the head as measured; that of the standard if absent.
+    /// Height of the head as measured.
     #[label("Head height, measured")]
     pub head_height: Option<Size>,
     /// Washer under the head: none or flat.
     #[absent("none", "The head is assumed to bear on the metal.")]
     pub washer: Option<WasherKind>,
-    /// Thickness of the washer, in place of the standard's; of a spring washer pressed flat.
+    /// Thickness of the washer; of a spring washer pressed flat.
     pub washer_thickness: Option<Size>,
-    /// Outside diameter of the washer, in place of the standard's.
+    /// Outside diameter of the washer.
     #[label("Washer diameter")]
     pub washer_diameter: Option<Size>,
-    /// Outside diameter of the socket wrench that has to go in.
+    /// Outside diameter of the socket wrench.
     #[label("Wrench diameter, outside")]
     pub wrench_diameter: Option<Size>,
-    /// Room all round what goes in. If absent the standard's counterbore counts, or 0.8 mm (1/32 in) where there is none.
+    /// Room all round what goes in. If absent that of the standard, or 0.8 mm (1/32 in).
     #[label("Room all round")]
     pub room: Option<Extent>,
-    /// Thickness of the part, for what is left under the head.
+    /// Thickness of the part.
     #[label("Thickness of the part")]
     pub thickness: Option<Size>,
 }

@@ -15,8 +15,7 @@ use rules::{check_tool, check_wanted};
 pub struct Countersink;
 
 choice! {
-    /// The kind of flat head: `socket`, slotted or cross-recessed `machine` screw, inch machine screw of 100° (`machine_100`),
-    /// or socket head by the older `din_7991`, which is smaller.
+    /// A flat head: `socket`, slotted or crossed `machine`, inch `machine_100`, or the older, smaller `din_7991`.
     FlatHead {
         /// Socket head.
         Socket = "socket",
@@ -30,7 +29,7 @@ choice! {
 }
 
 choice! {
-    /// What touched when the quill was zeroed: the tip on the `face`, or the cone on the hole's `edge`.
+    /// What touched at zero: the tip on the `face`, or the cone on the hole's `edge`.
     ZeroedOn {
         /// The tip on the face.
         Face = "face",
@@ -43,42 +42,42 @@ choice! {
 #[derive(Debug, Asks)]
 #[asks(check = check_wanted, check = check_tool)]
 pub struct CountersinkInput {
-    /// Diameter wanted at the face. Give this, a screw, a thread, or how far the quill goes.
+    /// Diameter wanted at the face.
     #[label("Diameter wanted")]
     pub diameter: Option<Size>,
-    /// The flat-head screw that is to sit in it.
+    /// The flat-head screw to sit in it.
     pub screw: Option<ScrewSize>,
-    /// Kind of flat head: socket, machine, machine_100 or din_7991.
+    /// Kind of flat head.
     #[label("Kind of head")]
     #[absent("socket", "A socket flat head is assumed; slotted and cross-recessed heads differ.")]
     pub head: Option<FlatHead>,
-    /// How far the sharp rim of the head is to lie below the face.
+    /// How far the head lies below the face.
     #[label("Head below the face by")]
     #[absent("0", value = Extent::stated(0.0, self.unit()), "The largest head of the standard comes flush.")]
     pub below: Option<Extent>,
-    /// The thread whose hole is chamfered before tapping.
+    /// Thread whose hole is chamfered.
     #[label("Thread to chamfer for")]
     pub thread: Option<Designation>,
-    /// How far the quill goes from where it touched, to find the diameter.
+    /// How far the quill went, to find the diameter.
     #[label("Quill travel given")]
     pub quill_travel: Option<Extent>,
-    /// Included angle of the tool; that of the head if absent, else 90 degrees.
+    /// Angle of the tool; that of the head if absent, else 90 degrees.
     #[label("Angle of the tool")]
     pub point_angle: Option<PointAngle>,
-    /// Hole that is countersunk, as a length or a drill's name; none if absent.
+    /// Hole that is countersunk.
     #[label("Hole there is")]
     pub hole_diameter: Option<DrillDiameter>,
-    /// What touched when the quill was zeroed: face or edge. If absent the edge of the hole, or the face where there is none.
+    /// What touched at zero: face or edge; the hole's edge if absent.
     #[label("Zero set on")]
     pub touched: Option<ZeroedOn>,
-    /// Width of the flat at the tool's tip.
+    /// Flat at the tool's tip.
     #[label("Flat at the tip")]
     #[absent("0", value = Extent::stated(0.0, self.unit()), "The tool is assumed to end in a sharp tip.")]
     pub tip_flat: Option<Extent>,
-    /// Radius at the tool's tip, in place of a flat.
+    /// Radius at the tip, in place of a flat.
     #[label("Radius at the tip")]
     pub tip_radius: Option<Size>,
-    /// Diameter of the ball laid in to measure the countersink.
+    /// Ball that measures the countersink.
     #[label("Measuring ball")]
     pub ball_diameter: Option<Size>,
 }
@@ -86,32 +85,32 @@ pub struct CountersinkInput {
 /// The chamfer that is left around a hole.
 #[derive(Debug, Gives)]
 pub struct Chamfer {
-    /// Width of the chamfer, seen from above, on one side; needs the hole.
+    /// Width of the chamfer on one side.
     pub chamfer_width: FoundExtent,
-    /// Depth of the chamfer, from the face to where the hole begins; needs the hole.
+    /// Depth of the chamfer.
     pub chamfer_depth: FoundExtent,
 }
 
 /// What the countersink calculator gives.
 #[derive(Debug, Gives)]
 pub struct CountersinkResult {
-    /// How far the quill goes from where it touched.
+    /// How far the quill goes from the touch.
     #[label("Quill travel from the touch")]
     pub travel: FoundDepthSetting,
-    /// Diameter of the countersink at the face.
+    /// Diameter at the face.
     #[label("Countersink")]
     pub mouth_diameter: FoundSize,
-    /// Depth of the tool's tip below the face.
+    /// Depth of the tip below the face.
     #[label("Tip below the face")]
     pub tip_depth: FoundExtent,
     /// The chamfer.
     #[group]
     #[needs(hole_diameter)]
     pub chamfer: Option<Chamfer>,
-    /// How far the smallest head of the standard lies below the face; needs a screw.
+    /// How far the smallest head lies below.
     #[label("Smallest head lies below by")]
     pub head_below_most: Option<FoundExtent>,
-    /// How far the ball's top stands above the face; negative below it. Needs the ball.
+    /// Ball's top above the face; negative below.
     #[needs(ball_diameter)]
     #[label("Ball stands above by")]
     pub ball_above: Option<FoundDifference>,
@@ -134,8 +133,8 @@ impl CountersinkInput {
 impl Calculator for Countersink {
     const ID: &'static str = "holes/countersink";
     const TITLE: &'static str = "Countersink depth";
-    const ABOUT: &'static str = "How far the quill goes for a countersink of a diameter, for a flat-head screw or for the \
-        chamfer before tapping, into solid or a hole, and how a ball measures it.";
+    const ABOUT: &'static str = "How far the quill goes for a countersink of a diameter, for a flat-head screw or for a chamfer \
+        before tapping, and how a ball measures it.";
     const TASK: Task = Task::MakeTheHole;
     const ANOTHER_CHECK: &'static str =
         "Measure across the countersink with a caliper, or lay the screw in and feel its rim.";

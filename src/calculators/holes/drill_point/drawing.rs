@@ -83,9 +83,9 @@ pub fn draw(input: &DrillPointInput, result: &DrillPointResult) -> Drawing {
         let low = Beside { from: -bottom, by: -24.0 };
         drawing.across((-half, 0.0), (half, 0.0), low, Words::of("spot Ø ").value(mouth)).of("mouth_diameter");
     }
-    if let (Some(depth), Some(_)) = (input.step.step_depth, result.tip_depth) {
+    if let (Some(depth), Some(_)) = (input.step.step_floor, result.tip_depth) {
         let line = Beside { from: -edge, by: -16.0 };
-        drawing.upright((-wide, 0.0), (-wide, -depth.get().si()), line, depth).of("step_depth");
+        drawing.upright((-wide, 0.0), (-wide, -depth.get().si()), line, depth).of("step_floor");
     }
     let right = |by: f64| Beside { from: edge, by };
     let left = |by: f64| Beside { from: -edge, by: -by };

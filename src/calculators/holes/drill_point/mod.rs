@@ -52,7 +52,7 @@ pub struct DrillPointInput {
     #[absent("0", like = diameter, "The point is assumed sharp; a chisel edge makes it a little shorter.")]
     #[label("Flat at the tip")]
     pub tip_flat: Option<Extent>,
-    /// Diameter wanted at the face for a spot or a center mark that is shallower than the point.
+    /// Width of a spot at the face.
     #[label("Spot wanted across")]
     pub mouth_diameter: Option<Size>,
     /// A step drill's larger diameter.
@@ -65,9 +65,9 @@ pub struct DrillPointInput {
 pub struct DrillPointResult {
     /// Length of the point, from tip to full diameter.
     pub point_length: FoundExtent,
-    /// Depth of the tip below the face drilled; needs the depth at full diameter, the thickness, the spot or the depth of the step.
+    /// Depth of the tip below the face drilled; needs a depth.
     pub tip_depth: Option<FoundDepthSetting>,
-    /// How far the quill goes from zero; needs what the depth of the tip needs.
+    /// How far the quill goes from zero; needs a depth.
     #[label("Quill travel from zero")]
     pub travel: Option<FoundDepthSetting>,
     /// What a step drill makes.
@@ -91,7 +91,7 @@ fn check_depths(input: &DrillPointInput) -> Result<(), ValidationError> {
         ("full_depth", "", input.full_depth.is_some()),
         ("thickness", "", input.thickness.is_some()),
         ("mouth_diameter", "", input.mouth_diameter.is_some()),
-        ("step_depth", "", input.step.step_depth.is_some()),
+        ("step_floor", "", input.step.step_floor.is_some()),
     ];
     let given = to_leave_out(&depths);
     // The first two have a rule of their own.
@@ -100,8 +100,8 @@ fn check_depths(input: &DrillPointInput) -> Result<(), ValidationError> {
         return Err(rule_broken(Code::Conflict, says, &given));
     }
     let zero = stated!(input: zeroed_at, face_height);
-    for (field, _) in to_leave_out(&zero).into_iter().filter(|_| given.is_empty()) {
-        return Err(rule_broken(Code::Conflict, FOR_A_DEPTH, &[(field, "leave out"), ("full_depth", "0.75 in")]));
+    if let Some((field, way)) = to_leave_out(&zero).first().filter(|_| given.is_empty()) {
+        return Err(rule_broken(Code::Conflict, FOR_A_DEPTH, &[(*field, *way), ("full_depth", "0.75 in")]));
     }
     if input.mouth_diameter.is_some() && input.zeroed_at == Some(ZeroedAt::Lips) {
         let says = "The lips stay above the face of a spot, so zero is set with the tip.";
@@ -115,8 +115,7 @@ const FOR_A_DEPTH: &str = "This matters only for a depth: give the depth at full
 impl Calculator for DrillPoint {
     const ID: &'static str = "holes/drill-point";
     const TITLE: &'static str = "Drill point and depth";
-    const ABOUT: &'static str = "How long a drill's point is, how deep the tip goes for a wanted depth at full \
-        diameter, to come through, for a spot or with a step drill, and how far the quill travels from zero.";
+    const ABOUT: &'static str = "How long a drill's point is, how deep the tip goes for a depth, a plate or a spot, and how far the quill travels.";
     const TASK: Task = Task::MakeTheHole;
     const ANOTHER_CHECK: &'static str =
         "Stand a flat-ended rod of nearly the drill's size in the hole: it measures the depth at full diameter.";
@@ -132,7 +131,7 @@ impl Calculator for DrillPoint {
             diameter = "10 mm", point_angle = "90 deg", mouth_diameter = "8 mm";
         "A step drill of 6.6 and 11 mm, 8 mm long below its 180° shoulder, makes an 11 mm hole 6.5 mm deep in a pump cover.":
             diameter = "6.6 mm", step_diameter = "11 mm", step_length = "8 mm",
-            step_angle = "180 deg", step_depth = "6.5 mm";
+            step_angle = "180 deg", step_floor = "6.5 mm";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "A {diameter} drill has the usual {point_angle} point. How long is the point?" => "point_length":

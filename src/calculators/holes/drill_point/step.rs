@@ -6,32 +6,28 @@ use crate::calculators::prelude::*;
 /// The larger part of a step drill, as a request states it.
 #[derive(Debug, Asks)]
 pub struct StepDrill {
-    /// Large diameter of a step drill; the drill's diameter is then that of its small part.
+    /// Large diameter of a step drill.
     #[label("Step drill, large diameter")]
     pub step_diameter: Option<Size>,
-    /// Length of the small part at its full diameter, from the corners of the lips to where the shoulder begins.
+    /// From the lips to the shoulder.
     #[label("Step drill, lips to shoulder")]
     pub step_length: Option<Extent>,
     /// Included angle of the shoulder.
     #[label("Step drill, shoulder angle")]
     #[absent("90 deg", "Most step drills have a shoulder of 90°; those for cap screws have 180°.")]
     pub step_angle: Option<PointAngle>,
-    /// Depth wanted at the full large diameter, below the face; 0 for a chamfer up to it.
+    /// How deep the large part goes.
     #[label("Step drill, large diameter deep")]
-    pub step_depth: Option<Extent>,
+    pub step_floor: Option<Extent>,
 }
 
 /// What a step drill makes.
 #[derive(Debug, Gives)]
 pub struct StepDrillResult {
-    /// Length of the shoulder along the drill; needs the large diameter.
+    /// Length of the shoulder.
     #[label("Length of the shoulder")]
     pub shoulder_length: Option<FoundExtent>,
-    /// Depth of the small part at its full diameter; needs the depth of the step.
-    #[label("Small part deep to")]
-    pub small_depth: Option<FoundExtent>,
-    /// Depth at the full large diameter, negative where it stays above the face; needs the large diameter, the length of
-    /// the small part and a depth.
+    /// Depth at the large diameter.
     #[label("Large diameter deep to")]
     pub large_depth: Option<FoundDifference>,
 }
@@ -47,13 +43,13 @@ pub fn check_step(input: &DrillPointInput) -> Result<(), ValidationError> {
             let fields = [("step_diameter", "11 mm"), ("diameter", "6.6 mm")];
             return Err(rule_broken(Code::Conflict, says, &fields));
         }
-        if step.step_depth.is_some() && step.step_length.is_none() {
+        if step.step_floor.is_some() && step.step_length.is_none() {
             let says = "The depth of the step needs the length of the small part, from the lips to the shoulder.";
             return Err(rule_broken(Code::Conflict, says, &[("step_length", "8 mm")]));
         }
         return Ok(());
     }
-    let alone = stated!(step: step_length, step_angle, step_depth);
+    let alone = stated!(step: step_length, step_angle, step_floor);
     match to_leave_out(&alone).first() {
         Some(first) => Err(rule_broken(Code::Conflict, OF_A_STEP, &[("step_diameter", "11 mm"), *first])),
         None => Ok(()),
@@ -78,11 +74,11 @@ impl StepDrill {
         point_length: FoundExtent,
         record: &mut Record,
     ) -> Option<FoundDepthSetting> {
-        let (step_depth, step_length) = (self.step_depth?, self.step_length?);
+        let (step_floor, step_length) = (self.step_floor?, self.step_length?);
         let shoulder_length = FoundExtent::of_si(self.shoulder(diameter));
         self.tell_shoulder(diameter, record);
         let small_depth: FoundExtent = step!(record, "Depth of the small part",
-            l: small_depth = e + c + s, e = step_depth, c = shoulder_length, s = step_length);
+            l: small_depth = e + c + s, e = step_floor, c = shoulder_length, s = step_length);
         Some(step!(record, "Depth of the tip", t: tip_depth = l + h, l = small_depth, h = point_length))
     }
 
@@ -102,9 +98,9 @@ impl StepDrill {
         record: &mut Record,
     ) -> StepDrillResult {
         if self.step_diameter.is_none() {
-            return StepDrillResult { shoulder_length: None, small_depth: None, large_depth: None };
+            return StepDrillResult { shoulder_length: None, large_depth: None };
         }
-        let of_step = self.step_depth.and(self.step_length).is_some() && tip.is_some();
+        let of_step = self.step_floor.and(self.step_length).is_some() && tip.is_some();
         let shoulder_length = if of_step {
             Some(FoundExtent::of_si(self.shoulder(diameter)))
         } else {
@@ -113,14 +109,11 @@ impl StepDrill {
         let (Some((tip_depth, point_length)), Some(step_length), Some(shoulder)) =
             (tip, self.step_length, shoulder_length)
         else {
-            return StepDrillResult { shoulder_length, small_depth: None, large_depth: None };
+            return StepDrillResult { shoulder_length, large_depth: None };
         };
         let large_depth: FoundDifference = step!(record, "Depth at the full large diameter",
             g: large_depth = t - h - s - c, t = tip_depth, h = point_length, s = step_length,
             c = "shoulder_length": shoulder);
-        let small_depth = self
-            .step_depth
-            .map(|depth| FoundExtent::of_si(depth.get().si() + shoulder.get().si() + step_length.get().si()));
-        StepDrillResult { shoulder_length, small_depth, large_depth: Some(large_depth) }
+        StepDrillResult { shoulder_length, large_depth: Some(large_depth) }
     }
 }

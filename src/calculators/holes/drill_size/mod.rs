@@ -37,10 +37,10 @@ pub struct DrillSizeInput {
     /// Name of a drill, to find its size and the drills nearest to it.
     #[label("Name of the drill")]
     pub name: Option<DrillName>,
-    /// Least size that the drill may have; give the greatest too, for the drills between two limits.
+    /// Least size, for the drills between two limits.
     #[label("Least size")]
     pub least: Option<Size>,
-    /// Greatest size that the drill may have; give the least too.
+    /// Greatest size.
     #[label("Greatest size")]
     pub greatest: Option<Size>,
     /// Systems of sizes to look in: fraction, number, letter, metric.
@@ -71,10 +71,10 @@ pub struct NearDrill {
     pub system: DrillSystem,
     /// Its nominal diameter.
     pub diameter: FoundSize,
-    /// Its diameter less the one asked for, or less the middle of the limits; negative for a smaller drill.
+    /// Its diameter less the one asked for; negative for a smaller drill.
     #[label("Larger by")]
     pub difference: FoundDifference,
-    /// What the hole may still come out larger, up to the greatest size; only between two limits.
+    /// Room up to the greatest size.
     #[label("Room to the greatest size")]
     pub room: Option<FoundExtent>,
 }
@@ -82,12 +82,8 @@ pub struct NearDrill {
 /// What the drill size calculator gives.
 #[derive(Debug, Gives)]
 pub struct DrillSizeResult {
-    /// The drills, nearest first, between two limits those nearest to their middle; of drills equally near, the smaller first.
+    /// The drills, nearest first; of drills equally near, the smaller first.
     pub drills: Vec<NearDrill>,
-    /// How many drills lie between the two limits; needs the least and the greatest size.
-    #[label("Drills between the limits")]
-    #[needs(least, greatest)]
-    pub between: Option<u32>,
 }
 
 rules! { check(DrillSizeInput) {
@@ -217,8 +213,8 @@ fn refuse_none(wanted: &Wanted, side: DrillSide, all: DrillsToChoose, of_systems
 impl Calculator for DrillSize {
     const ID: &'static str = "holes/drill-size";
     const TITLE: &'static str = "Drill sizes";
-    const ABOUT: &'static str = "The fraction, number, letter and metric drills nearest to a diameter, to a drill given by \
-        name, or between two limits, and by how much each is larger or smaller.";
+    const ABOUT: &'static str = "The fraction, number, letter and metric drills nearest to a diameter or a drill, or between two \
+        limits, and by how much each is larger or smaller.";
     const TASK: Task = Task::MakeTheHole;
     const ANOTHER_CHECK: &'static str =
         "Measure the drill with a micrometer across the margins at its point, not on the shank.";
@@ -271,7 +267,7 @@ impl Calculator for DrillSize {
             let is_other = !wanted.drill.is_some_and(|named| std::ptr::eq(named, *drill));
             (wanted.off(drill).abs(), is_other)
         });
-        let between = near.len() as u32;
+        let between = near.len();
         near.truncate(count as usize);
         if near.is_empty() && wanted.limits.is_some() {
             return Err(refuse_none_between(&wanted, all, &from));
@@ -281,12 +277,11 @@ impl Calculator for DrillSize {
         }
         let of = record_wanted(&wanted, record);
         let drills = record_drills((&wanted, of), &near, (all.place(), &from), record);
-        let between = wanted.limits.map(|(least, greatest)| {
-            tell!(record.look_up("Drills between the limits", format!("{} of the systems, counted", all.place())),
-                a = least, b = greatest => between);
-            between
-        });
-        Ok(DrillSizeResult { drills, between })
+        if wanted.limits.is_some() && between > drills.len() {
+            let says = format!("{between} drills lie between the limits; those listed are nearest to their middle.");
+            record.note("more_between", says);
+        }
+        Ok(DrillSizeResult { drills })
     }
 }
 

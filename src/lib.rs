@@ -10,6 +10,7 @@
 //! - [`calculators`]: the trade, one file or folder a calculator, and the register of them all;
 //! - [`shop`]: what one shop owns, from its file;
 //! - [`machine`]: the speeds, feeds and power a machine has;
+//! - [`hole_pattern`]: what every pattern of holes begins with and ends in;
 //! - [`threading`]: what every calculator of threads begins with;
 //! - [`reference`]: typed rows of the published tables;
 //! - [`suggestion`]: values to try, rounded;
@@ -37,6 +38,7 @@ pub mod cautions;
 pub mod declared;
 pub mod drawing;
 pub mod fields;
+pub mod hole_pattern;
 pub mod machine;
 pub mod page;
 pub mod practice;

@@ -5,6 +5,10 @@ mod common;
 mod cutting;
 #[path = "drawings/datum.rs"]
 mod datum;
+#[path = "drawings/geometry.rs"]
+mod geometry;
+#[path = "drawings/patterns.rs"]
+mod patterns;
 #[path = "drawings/threads.rs"]
 mod threads;
 
@@ -251,7 +255,9 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
         "datum/bore-or-boss", "datum/corner", "datum/edge-angle", "datum/turn-and-shift", "datum/tram",
         "datum/move-list", "datum/visit-order", "datum/wall-stops", "datum/stepped-profile", "threads/wires",
         "speeds/ball-nose", "speeds/entry", "speeds/surface-finish", "datum/indicate", "threads/tap-limit",
-        "threads/rescue", "datum/lathe-touch-off",
+        "threads/rescue", "datum/lathe-touch-off", "patterns/pitch-arc", "patterns/in-line", "patterns/rectangular",
+        "patterns/triangular-pitch", "patterns/around-rectangle", "geometry/rotary-table", "geometry/v-block",
+        "geometry/dovetail", "geometry/rolls-and-balls",
     ] {
         assert!(ids.contains(&id), "{id} has no drawing");
     }

@@ -35,6 +35,10 @@ mod datum {
 mod fits {}
 mod geometry {
     pub mod arc;
+    pub mod dovetail;
+    pub mod rolls_and_balls;
+    pub mod rotary_table;
+    pub mod v_block;
 }
 mod holes {
     pub mod drill_point;
@@ -44,7 +48,12 @@ mod holes {
 
 mod measure {}
 mod patterns {
+    pub mod around_rectangle;
     pub mod bolt_circle;
+    pub mod in_line;
+    pub mod pitch_arc;
+    pub mod rectangular;
+    pub mod triangular_pitch;
 }
 mod speeds {
     pub mod as_run;
@@ -84,7 +93,16 @@ mod threads {
 /// Every calculator there is.
 pub static REGISTER: &[Entry] = &[
     Entry::of::<patterns::bolt_circle::BoltCircle>(),
+    Entry::of::<patterns::pitch_arc::PitchArc>(),
+    Entry::of::<patterns::in_line::InLine>(),
+    Entry::of::<patterns::rectangular::Rectangular>(),
+    Entry::of::<patterns::triangular_pitch::TriangularPitch>(),
+    Entry::of::<patterns::around_rectangle::AroundRectangle>(),
     Entry::of::<geometry::arc::Arc>(),
+    Entry::of::<geometry::rotary_table::RotaryTableSettings>(),
+    Entry::of::<geometry::v_block::VBlock>(),
+    Entry::of::<geometry::dovetail::Dovetail>(),
+    Entry::of::<geometry::rolls_and_balls::RollsAndBalls>(),
     Entry::of::<holes::drill_point::DrillPoint>(),
     Entry::of::<holes::drill_size::DrillSize>(),
     Entry::of::<holes::tap_drill::TapDrill>(),

@@ -59,19 +59,19 @@ pub struct TableSetting {
     /// Turns of the handwheel from zero, with the part of a turn.
     #[label("Handwheel turns, exact")]
     pub exact_turns: f64,
-    /// Whole turns of the handwheel from zero; needs the divisions on the dial.
+    /// Whole turns of the handwheel from zero.
     #[label("Whole turns")]
     pub turns: Option<u32>,
-    /// Divisions beyond the whole turns; needs the divisions on the dial.
+    /// Divisions beyond the whole turns.
     #[label("Divisions beyond them")]
     pub divisions: Option<u32>,
-    /// Parts of the vernier beyond the divisions; needs the parts of the vernier.
+    /// Parts of the vernier beyond the divisions.
     #[label("Vernier parts beyond them")]
     pub vernier_parts: Option<u32>,
-    /// Seconds of arc that this setting is too far, or short where negative; needs the divisions on the dial.
+    /// Seconds of arc that this setting is too far, or short where negative.
     #[label("Seconds of arc too far")]
     pub off_seconds: Option<f64>,
-    /// The same along the arc at the radius; needs the divisions on the dial and a radius.
+    /// The same along the arc at the radius.
     #[label("Too far along the arc")]
     pub off_at_radius: Option<FoundDifference>,
 }

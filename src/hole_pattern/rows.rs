@@ -24,22 +24,22 @@ pub struct RowsOnPart {
     /// Y of hole 1; 0 if neither it nor the middle is given.
     #[label("Hole 1, Y")]
     pub start_y: Option<Place>,
-    /// X of the middle of the pattern, in place of hole 1.
+    /// X of the middle, in place of hole 1.
     #[label("Middle, X")]
     pub center_x: Option<Place>,
-    /// Y of the middle of the pattern, in place of hole 1.
+    /// Y of the middle, in place of hole 1.
     #[label("Middle, Y")]
     pub center_y: Option<Place>,
-    /// How far the rows are turned from the X axis, counterclockwise, about hole 1 or the middle, whichever is given.
+    /// How far the rows are turned from the X axis, counterclockwise, about hole 1 or the middle.
     #[absent("0 deg", "The rows are assumed to run along +X.")]
     #[label("Rows turned by")]
     pub rotation: Option<Angle>,
     /// Which holes are drilled.
     #[group]
     pub chosen: ChosenHoles,
-    /// Diameter of the holes, for the metal between them and the checks over pins.
+    /// Diameter of the holes, for the gap between them and the check over pins.
     pub hole_diameter: Option<Size>,
-    /// Two opposite corners of the part, X and Y of each, for the distances to its edges.
+    /// Two opposite corners of the part, for the distances to its edges.
     #[label("Corners of the part", "corner")]
     pub part: Option<Points>,
 }
@@ -102,10 +102,10 @@ pub struct LaidRows {
     /// The holes, in the order of their numbers, or as listed.
     #[label("Holes", "hole")]
     pub positions: Vec<PatternHole>,
-    /// Least metal between two of the holes listed; needs the hole diameter, and two holes.
+    /// Least metal between two of the holes listed; needs the hole diameter.
     #[label("Least metal between holes")]
     pub gap: Option<FoundExtent>,
-    /// Pairs of holes to measure over: neighbors, and the ends or corners of the pattern.
+    /// Pairs of holes to measure over: neighbors, ends, corners.
     #[label("Checks", "check")]
     pub checks: Vec<PatternCheck>,
     /// The edges of the part, each with the hole nearest to it; needs the corners of the part.

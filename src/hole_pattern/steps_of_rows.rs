@@ -5,6 +5,7 @@ use super::chosen::as_numbers;
 use crate::quantity::{Found, FoundExtent, FoundSize, Size};
 use crate::refusal::{Code, rule_broken};
 use crate::working::Record;
+use std::collections::HashMap;
 use validator::ValidationError;
 
 crate::choice! {
@@ -96,7 +97,8 @@ impl GridNumbers {
 
     /// The pairs of holes, a step apart as `step` says of each row and place, in the order of their numbers.
     pub fn pairs(&self, step: impl Fn(u32, u32) -> Option<(u32, u32)>) -> Vec<(u32, u32)> {
-        let other = |(row, place): &(u32, u32)| step(*row, *place).and_then(|(row, place)| self.number(row, place));
+        let numbers: HashMap<(u32, u32), u32> = self.all.iter().copied().zip(1..).collect();
+        let other = |(row, place): &(u32, u32)| numbers.get(&step(*row, *place)?).copied();
         self.all.iter().zip(1..).filter_map(|(one, number)| Some((number, other(one)?))).collect()
     }
 

@@ -275,11 +275,6 @@ kinds! {
         units: ANGLES, inch: DEGREES, metric: DEGREES, least: Least::AboveZero, most: FULL_TURN / 2.0,
         setting: Never, example: "118 deg"
     }
-    /// The angle between two flanks, or between a flank and a flat: above 0 and up to 170 degrees.
-    FlankAngle / FlankAngle / FoundFlankAngle: si::Angle {
-        units: ANGLES, inch: DEGREES, metric: DEGREES, least: Least::AboveZero, most: FULL_TURN * 17.0 / 36.0,
-        setting: Never, example: "90 deg"
-    }
     /// An angle between a cutting edge and the feed, κr of ISO 3002-1: above 0 and up to 90 degrees.
     EdgeAngle / EdgeAngle / FoundEdgeAngle: si::Angle {
         units: ANGLES, inch: DEGREES, metric: DEGREES, least: Least::AboveZero, most: FULL_TURN / 4.0,

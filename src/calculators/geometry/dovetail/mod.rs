@@ -29,7 +29,7 @@ pub struct DovetailInput {
     /// Angle between a flank and the flat that the pins lie on.
     #[absent("60 deg", "The flanks are assumed to stand at 60°; 45, 50 and 55° are made too: measure it.")]
     #[label("Angle of the flanks")]
-    pub flank_angle: Option<FlankAngle>,
+    pub flank_angle: Option<Angle>,
     /// Diameter of the two pins.
     #[label("Pins")]
     pub pin_diameter: Size,
@@ -50,18 +50,18 @@ pub struct DovetailInput {
 /// What the dovetail calculator gives.
 #[derive(Debug, Gives)]
 pub struct DovetailResult {
-    /// What to read over the pins of a male or between those of a female for the width wanted; needs a width.
+    /// What to read over the pins of a male or between those of a female for the width wanted.
     #[label("Reading wanted")]
     #[needs(corner_width | face_width)]
     pub reading: Option<FoundSize>,
-    /// Metal still to take off in all, across both flanks, negative if too much is gone; needs a width and the reading now.
+    /// Metal still to take off in all, across both flanks, negative if too much is gone.
     #[label("To take off in all")]
     #[needs(corner_width | face_width, reading_now)]
     pub to_take_off: Option<FoundDifference>,
     /// Width between the sharp corners in which the pins lie: as wanted, or as measured where none is.
     #[label("Width at the pins' corners")]
     pub corner_width: FoundSize,
-    /// Width at the other face; needs the depth.
+    /// Width at the other face.
     #[label("Width at the other face")]
     #[needs(depth)]
     pub face_width: Option<FoundSize>,
@@ -156,7 +156,7 @@ impl Calculator for Dovetail {
 /// The width at the pins' corners: as wanted, from the other face, or as measured.
 fn find_corner(
     input: &DovetailInput,
-    flank: FlankAngle,
+    flank: Angle,
     reach: FoundSize,
     record: &mut Record,
 ) -> Result<FoundSize, Refusal> {
@@ -195,7 +195,7 @@ fn find_between(
 fn find_face(
     input: &DovetailInput,
     depth: Size,
-    flank: FlankAngle,
+    flank: Angle,
     corner_width: FoundSize,
     record: &mut Record,
 ) -> Result<FoundSize, Refusal> {

@@ -41,11 +41,11 @@ pub struct RotaryTableResult {
     /// Angle that one turn of the handwheel turns the table.
     #[label("One turn of the handwheel")]
     pub turn_angle: FoundAngle,
-    /// Seconds of arc of the finest part of the dial; needs the divisions on the dial.
+    /// Seconds of arc of the finest part of the dial.
     #[label("Finest part, seconds of arc")]
     #[needs(dial_divisions)]
     pub finest_seconds: Option<f64>,
-    /// The same along the arc; needs the divisions on the dial and the radius.
+    /// The same along the arc.
     #[label("Finest part along the arc")]
     #[needs(dial_divisions, radius)]
     pub finest_at_radius: Option<FoundExtent>,
@@ -84,7 +84,7 @@ impl Calculator for RotaryTableSettings {
         seconds, turns and divisions of its handwheel, and how far off rounding puts each.";
     const TASK: Task = Task::LayOut;
     const ANOTHER_CHECK: &'static str = "Go on past the last hole to the first: the table must come back to zero.";
-    const WORDS: &'static str = "rotary table, indexing, divide a circle, degrees minutes seconds, worm, handwheel turns, \
+    const WORDS: &'static str = "rotary table, divide a circle, degrees minutes seconds, worm, handwheel turns, \
         vernier, divisions, plain indexing";
     const EXAMPLES: &'static [Example] = examples! {
         "Seven holes in a clutch plate on a table of 90 turns, 120 divisions and a vernier of 12, on a 45 mm radius.":

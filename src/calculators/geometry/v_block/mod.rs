@@ -21,7 +21,7 @@ pub struct VBlockInput {
     /// Angle between the flanks of the vee.
     #[absent("90 deg", "The vee is assumed to have 90° between its flanks, as most V-blocks do.")]
     #[label("Angle of the vee")]
-    pub vee_angle: Option<FlankAngle>,
+    pub vee_angle: Option<Angle>,
     /// Width of the vee at the face of the block.
     #[label("Width of the vee at the face")]
     pub groove_width: Option<Size>,
@@ -48,19 +48,19 @@ pub struct VBlockResult {
     /// How much higher the top comes for each unit of diameter that the bar is larger: a center height changes by one half less.
     #[label("Rise of the top for each of diameter")]
     pub top_rise: f64,
-    /// Width of the vee at the face; needs it or how far the bar stands out.
+    /// Width of the vee at the face.
     #[label("Width of the vee at the face")]
     #[needs(groove_width | stands_out)]
     pub groove_width: Option<FoundSize>,
-    /// Depth of the vertex below the face; needs the width at the face or how far the bar stands out.
+    /// Depth of the vertex below the face.
     #[label("Vertex below the face")]
     #[needs(groove_width | stands_out)]
     pub groove_depth: Option<FoundSize>,
-    /// How far the top of the bar stands above the face, negative where it lies below; needs the width at the face or how far it stands out.
+    /// How far the top of the bar stands above the face, negative where it lies below.
     #[label("Bar stands out")]
     #[needs(groove_width | stands_out)]
     pub stands_out: Option<FoundDifference>,
-    /// How far the lines of contact lie below the face; needs the width at the face or how far the bar stands out.
+    /// How far the lines of contact lie below the face.
     #[label("Contact below the face")]
     #[needs(groove_width | stands_out)]
     pub contact_depth: Option<FoundExtent>,
@@ -69,6 +69,8 @@ pub struct VBlockResult {
 rules! { check(VBlockInput) {
     one_of(diameter = "1 in", top_height = "1.2071 in"): "Give the diameter of the bar or the height of its top.";
     not_both(diameter, top_height): "Give the diameter of the bar or the height of its top, not both.";
+    never(|input| input.vee_angle.is_some_and(|angle| !(5.0..=170.0).contains(&angle.degrees())),
+        Code::ValueOutOfRange, vee_angle = "90 deg"): "A vee has 5 to 170 deg between its flanks.";
     not_both(groove_width, stands_out): "Give the width of the vee or how far the bar stands out, not both.";
 } }
 
@@ -162,12 +164,7 @@ impl Calculator for VBlock {
 }
 
 /// What depends on the face of the block.
-fn find_groove(
-    input: &VBlockInput,
-    vee: FlankAngle,
-    result: &mut VBlockResult,
-    record: &mut Record,
-) -> Result<(), Refusal> {
+fn find_groove(input: &VBlockInput, vee: Angle, result: &mut VBlockResult, record: &mut Record) -> Result<(), Refusal> {
     let (top_height, contact_width) = (result.top_height, result.contact_width);
     let width: FoundSize = match (input.groove_width, input.stands_out) {
         (Some(width), _) => {

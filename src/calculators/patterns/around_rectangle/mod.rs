@@ -82,12 +82,14 @@ impl Calculator for AroundRectangle {
     const WORDS: &'static str = "rectangular cover, perimeter holes, border, gasket, inspection cover, flange, frame, \
         hatch";
     const EXAMPLES: &'static [Example] = examples! {
-        "An inspection cover of a gear case, 6 in by 4 in over the corner holes: 4 holes along, 3 across, on a 7 in by 5 in plate.":
-            length = "6 in", width = "4 in", columns = "4", rows = "3", start_x = "0.5 in", start_y = "0.5 in",
-            hole_diameter = "9/32 in", part = "0 in,0 in;7 in,5 in";
+        "An inspection cover of a gear case, 5 in by 3 in over the corner holes: 4 holes along, 3 across, on a 7 in by 5 in plate.":
+            length = "5 in", width = "3 in", columns = "4", rows = "3", start_x = "1 in", start_y = "1 in",
+            hole_diameter = "0.5 in", part = "0 in,0 in;7 in,5 in";
         "The gasket of a pump's valve chest, 180 mm by 120 mm about its middle, turned 90°.":
             length = "180 mm", width = "120 mm", columns = "5", rows = "4", center_x = "0 mm", center_y = "0 mm",
-            rotation = "90 deg";
+            rotation = "90 deg", skip = "4";
+        "Three holes of a small cover.":
+            length = "80 mm", width = "60 mm", columns = "3", rows = "2", only = "2,4,6";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "A cover has {columns} holes along its {length} side, both corners included, and {rows} along the other. How \

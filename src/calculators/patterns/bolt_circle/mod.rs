@@ -67,7 +67,6 @@ pub struct BoltCircleResult {
     pub distances: Distances,
     /// Settings of a rotary table under hole 1 at zero, one for each hole listed; needs the turns of its handwheel for one turn.
     #[label("Settings of the rotary table", "setting")]
-    #[needs(worm_ratio)]
     pub table: Option<Vec<TableSetting>>,
 }
 

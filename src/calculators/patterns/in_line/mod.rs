@@ -59,12 +59,12 @@ impl Calculator for InLine {
     const WORDS: &'static str =
         "row of holes, line of holes, linear pattern, equally spaced, spacing, pitch, rail, strip";
     const EXAMPLES: &'static [Example] = examples! {
-        "Six holes for the rail of a hatch slide, 2.5 in apart, from hole 1 at X 1 in, Y 0.75 in on a 15 in strip.":
-            holes = "6", pitch = "2.5 in", start_x = "1 in", start_y = "0.75 in", hole_diameter = "0.28 in",
-            part = "0 in,0 in;15 in,1.5 in";
+        "Six holes for a hatch rail, 1 in apart from X 1 in, Y 1 in, in a 7 in by 5 in plate.":
+            holes = "6", pitch = "1 in", start_x = "1 in", start_y = "1 in", hole_diameter = "0.5 in",
+            part = "0 in,0 in;7 in,5 in";
         "Seven holes evenly over 240 mm of a keel strip, about its middle, turned 30°; hole 4 is a rivet that stays.":
             holes = "7", length = "240 mm", center_x = "200 mm", center_y = "80 mm", rotation = "30 deg", skip = "4";
-        "Holes 2 and 5 of a row of five, 35 mm apart.": holes = "5", pitch = "35 mm", only = "2,5";
+        "Every second hole of a row, 35 mm apart.": holes = "7", pitch = "35 mm", only = "2,4,6";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "{holes} holes are spread evenly, {length} from the first to the last. How far apart are neighbors?" => "pitch":

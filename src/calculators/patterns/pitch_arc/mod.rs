@@ -83,7 +83,6 @@ pub struct PitchArcResult {
     pub distances: Distances,
     /// Settings of a rotary table under hole 1 at zero, one for each hole listed; needs the turns of its handwheel for one turn.
     #[label("Settings of the rotary table", "setting")]
-    #[needs(worm_ratio)]
     pub table: Option<Vec<TableSetting>>,
 }
 
@@ -116,13 +115,14 @@ impl Calculator for PitchArc {
         rotary table";
     const EXAMPLES: &'static [Example] = examples! {
         "Five holes 1-1/4 in apart, straight, along the rim of a 14 in hand wheel, from +X on.":
-            diameter = "14 in", holes = "5", chord = "1.25 in", start_angle = "0 deg", hole_diameter = "3/8 in";
+            diameter = "14 in", holes = "5", chord = "1.25 in", start_angle = "0 deg", hole_diameter = "0.5 in";
         "Four holes 30 mm apart along the arc of a 220 mm brake band, about twelve o'clock, clockwise; a table of 90 turns.":
             diameter = "220 mm", holes = "4", arc_pitch = "30 mm", middle_angle = "0 deg", angle_from = "y_axis",
-            angle_sense = "clockwise", hole_order = "clockwise", center_x = "150 mm", center_y = "100 mm",
-            worm_ratio = "90", dial_divisions = "240", vernier = "10";
-        "Stops every 12°30' on a sector of the mill gear; number 3 is there already.":
-            diameter = "9 in", holes = "6", step_angle = "12°30'", skip = "3";
+            angle_sense = "clockwise", hole_order = "clockwise", center_x = "10 mm", center_y = "20 mm",
+            worm_ratio = "90", dial_divisions = "120", vernier = "12";
+        "Stops every 12°30' on a sector of the mill gear; number 4 is there already.":
+            diameter = "9 in", holes = "6", step_angle = "12°30'", skip = "4";
+        "Every second of seven stops.": diameter = "90 mm", holes = "7", step_angle = "20 deg", only = "2,4,6";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "{holes} holes lie every {step_angle} on part of a circle of {diameter}. What angle lies from the first to the \

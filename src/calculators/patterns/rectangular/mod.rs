@@ -86,36 +86,40 @@ impl Calculator for Rectangular {
     const EXAMPLES: &'static [Example] = examples! {
         "Four feet of a winch motor: 5 in along, 3 in across, hole 1 at X 1 in, Y 1 in on a 7 in by 5 in base.":
             columns = "2", rows = "2", pitch_x = "5 in", pitch_y = "3 in", start_x = "1 in", start_y = "1 in",
-            hole_diameter = "13/32 in", part = "0 in,0 in;7 in,5 in";
+            hole_diameter = "0.5 in", part = "0 in,0 in;7 in,5 in";
         "A strainer plate of 6 by 4 holes over 125 mm by 75 mm about its middle, drilled back and forth.":
             columns = "6", rows = "4", length = "125 mm", width = "75 mm", center_x = "0 mm", center_y = "0 mm",
             numbering = "back_and_forth", hole_diameter = "8 mm";
-        "A 3 by 3 pattern turned 12°, without the hole in the middle.":
-            columns = "3", rows = "3", pitch_x = "40 mm", pitch_y = "40 mm", rotation = "12 deg", skip = "5";
+        "A 3 by 3 pattern turned 12°, without hole 4.":
+            columns = "3", rows = "3", pitch_x = "40 mm", pitch_y = "40 mm", rotation = "12 deg", skip = "4";
+        "Every second hole of a 3 by 2 pattern.":
+            columns = "3", rows = "2", pitch_x = "40 mm", pitch_y = "40 mm", only = "2,4,6";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "A base plate has {columns} columns of holes, {pitch_x} apart. How far is it from the first column to the \
            last?" => "length":
-            { columns = "3" | "4" | "5" | "6", pitch_x = "1-1/2 in" | "2 in" | "2-1/4 in", rows = "2", pitch_y = "2 in" }
-            { columns = "3" | "4" | "5" | "6", pitch_x = "35 mm" | "40 mm" | "60 mm", rows = "2", pitch_y = "50 mm" };
+            { columns = "3" | "4" | "5" | "6", pitch_x = "1-1/2 in" | "2 in" | "2-1/4 in", rows = "3", pitch_y = "2-3/8 in" }
+            { columns = "3" | "4" | "5" | "6", pitch_x = "35 mm" | "40 mm" | "60 mm", rows = "3", pitch_y = "55 mm" };
         1 "{rows} rows of holes are spread evenly, {width} from the first row to the last. How far is it from row to \
            row?" => "pitch_y":
-            { columns = "2", pitch_x = "2 in", rows = "3" | "4" | "5", width = "6 in" | "9 in" | "10 in" }
-            { columns = "2", pitch_x = "50 mm", rows = "3" | "4" | "5", width = "120 mm" | "180 mm" | "210 mm" };
+            { columns = "3", pitch_x = "1-7/8 in", rows = "3" | "4" | "5", width = "6 in" | "9 in" | "10 in" }
+            { columns = "3", pitch_x = "45 mm", rows = "3" | "4" | "5", width = "120 mm" | "180 mm" | "210 mm" };
         2 "Four motor feet: {pitch_x} along, {pitch_y} across. What must both diagonals be, center to center?"
             => "checks/2/centers":
             { columns = "2", rows = "2", pitch_x = "4 in" | "5 in" | "6 in", pitch_y = "3 in" | "3-1/2 in" }
             { columns = "2", rows = "2", pitch_x = "120 mm" | "140 mm", pitch_y = "90 mm" | "100 mm" };
-        2 "{columns} by {rows} holes, {pitch_x} along and {pitch_y} across, have their middle at zero. Where is hole 1 \
-           on Y?" => "positions/0/y":
-            { columns = "3" | "4", rows = "3" | "4", pitch_x = "1 in", pitch_y = "1-1/4 in" | "1-1/2 in", center_x = "0" }
-            { columns = "3" | "4", rows = "3" | "4", pitch_x = "25 mm", pitch_y = "30 mm" | "35 mm", center_x = "0" };
-        3 "{columns} by {rows} holes, {pitch_x} along and {pitch_y} across, hole 1 at zero, are numbered back and \
-           forth. After the last hole of the first row, how far do you move on Y?" => "positions/3/dy":
-            { columns = "3", rows = "3" | "4", pitch_x = "1 in" | "2 in", pitch_y = "1-1/2 in" | "1-3/4 in",
-              numbering = "back_and_forth" }
-            { columns = "3", rows = "3" | "4", pitch_x = "25 mm" | "40 mm", pitch_y = "30 mm" | "45 mm",
-              numbering = "back_and_forth" };
+        2 "{columns} by {rows} holes, {pitch_x} along and {pitch_y} across, have their middle at X {center_x}, Y {center_y}. \
+           Where is hole 1 on Y?" => "positions/0/y":
+            { columns = "3" | "4", rows = "3" | "4", pitch_x = "1 in", pitch_y = "1-1/4 in" | "1-1/2 in",
+              center_x = "5 in", center_y = "3-1/8 in" | "4 in" }
+            { columns = "3" | "4", rows = "3" | "4", pitch_x = "25 mm", pitch_y = "30 mm" | "35 mm",
+              center_x = "130 mm", center_y = "80 mm" | "95 mm" };
+        3 "{columns} by {rows} holes, {pitch_x} along and {pitch_y} across, are numbered back and forth from hole 1 at X \
+           {start_x}, Y {start_y}. Where is the first hole of the second row on X?" => "positions/4/x":
+            { columns = "4", rows = "2" | "3", pitch_x = "1-1/4 in" | "2 in", pitch_y = "1-1/2 in" | "1-3/4 in",
+              start_x = "0.6 in", start_y = "0.85 in", numbering = "back_and_forth" }
+            { columns = "4", rows = "2" | "3", pitch_x = "25 mm" | "40 mm", pitch_y = "30 mm" | "45 mm",
+              start_x = "13 mm", start_y = "17 mm", numbering = "back_and_forth" };
     };
     type Input = RectangularInput;
     type Output = RectangularResult;

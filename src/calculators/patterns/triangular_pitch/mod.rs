@@ -99,11 +99,14 @@ impl Calculator for TriangularPitch {
     const WORDS: &'static str = "staggered, tube sheet, hexagonal pattern, strainer, perforated plate, 60 degrees, \
         triangular pitch, honeycomb";
     const EXAMPLES: &'static [Example] = examples! {
-        "The tube sheet of a small cooler: 7/16 in holes on 9/16 in pitch, three rows of 4, 3 and 4.":
-            pitch = "9/16 in", columns = "4", rows = "3", second_row = "one_fewer", hole_diameter = "7/16 in";
+        "The tube sheet of a small cooler: 1/2 in holes on 9/16 in pitch, three rows of 4, 3 and 4.":
+            pitch = "9/16 in", columns = "4", rows = "3", second_row = "one_fewer", hole_diameter = "0.5 in",
+            start_x = "1 in", start_y = "1 in";
         "A strainer plate for a bilge pump: 5 rows of 6 on 8 mm pitch about the middle of a 60 mm by 50 mm plate.":
             pitch = "8 mm", columns = "6", rows = "5", center_x = "30 mm", center_y = "25 mm", hole_diameter = "5 mm",
-            part = "0 mm,0 mm;60 mm,50 mm", numbering = "back_and_forth";
+            part = "0 mm,0 mm;60 mm,50 mm", numbering = "back_and_forth", skip = "4";
+        "Three holes of a staggered pattern, turned 30°.":
+            pitch = "20 mm", columns = "3", rows = "2", only = "2,4,6", rotation = "30 deg";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "Holes lie on a triangular pitch of {pitch}. How far is it from row to row?" => "row_pitch":

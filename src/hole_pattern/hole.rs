@@ -18,7 +18,7 @@ pub struct PatternHole {
     /// Move on Y from the hole listed before it; the first from datum zero.
     #[label("Y move")]
     pub dy: FoundMove,
-    /// Its angle about the middle of the pattern, from 0 to below 360 deg: on a circle measured as the angle of hole 1 is, else counterclockwise from +X. A hole at the middle has none.
+    /// Its angle about the middle of the pattern, from 0 to below 360 deg, counterclockwise from +X; on a circle measured as the angle of hole 1 is. A hole at the middle has none.
     pub angle: Option<FoundAngle>,
 }
 
@@ -41,8 +41,8 @@ pub struct PatternCheck {
     /// Distance between their centers.
     #[label("Center to center")]
     pub centers: FoundExtent,
-    /// Caliper outside pins that fill the two holes, or over the far edges of the holes; needs the hole diameter.
+    /// Caliper outside pins that fill the two holes; needs the hole diameter.
     pub over_pins: Option<FoundExtent>,
-    /// Caliper between those pins, or over the near edges of the holes; needs the hole diameter.
+    /// Caliper between those pins; needs the hole diameter.
     pub between_pins: Option<FoundExtent>,
 }

@@ -30,7 +30,7 @@ pub struct RowsOnPart {
     /// Y of the middle, in place of hole 1.
     #[label("Middle, Y")]
     pub center_y: Option<Place>,
-    /// How far the rows are turned from the X axis, counterclockwise, about hole 1 or the middle.
+    /// How far the rows are turned, counterclockwise.
     #[absent("0 deg", "The rows are assumed to run along +X.")]
     #[label("Rows turned by")]
     pub rotation: Option<Angle>,
@@ -39,7 +39,7 @@ pub struct RowsOnPart {
     pub chosen: ChosenHoles,
     /// Diameter of the holes, for the gap between them and the check over pins.
     pub hole_diameter: Option<Size>,
-    /// Two opposite corners of the part, for the distances to its edges.
+    /// Two opposite corners of the part.
     #[label("Corners of the part", "corner")]
     pub part: Option<Points>,
 }
@@ -102,13 +102,13 @@ pub struct LaidRows {
     /// The holes, in the order of their numbers, or as listed.
     #[label("Holes", "hole")]
     pub positions: Vec<PatternHole>,
-    /// Least metal between two of the holes listed; needs the hole diameter.
+    /// Least metal between two holes; needs the hole diameter.
     #[label("Least metal between holes")]
     pub gap: Option<FoundExtent>,
     /// Pairs of holes to measure over: neighbors, ends, corners.
     #[label("Checks", "check")]
     pub checks: Vec<PatternCheck>,
-    /// The edges of the part, each with the hole nearest to it; needs the corners of the part.
+    /// The edges of the part with the nearest holes; needs its corners.
     #[label("Edges", "edge")]
     pub edges: Option<Vec<EdgeDistance>>,
 }

@@ -68,7 +68,7 @@ pub struct DovetailResult {
     /// How high above the flat a pin touches the flank.
     #[label("Pin touches the flank at")]
     pub contact_height: FoundExtent,
-    /// What a pin adds to the corner's width on each side: from the corner to the far side of the pin.
+    /// From the corner to the far side of the pin.
     #[label("Corner to far side of pin")]
     pub pin_reach: FoundSize,
 }

@@ -68,7 +68,7 @@ pub struct RollsAndBallsResult {
     /// Diameter of the plug at the plate, or of the hole at its face.
     #[label("Diameter at plate or face")]
     pub end_diameter: FoundSize,
-    /// Half angle that one thousandth of an inch more in the difference of the readings would add.
+    /// Half angle that 0.001 in more in the difference of the readings adds.
     #[label("Angle for 0.001 in of reading")]
     pub angle_per_thou: FoundAngle,
 }

@@ -15,7 +15,7 @@ pub struct VBlockInput {
     /// Diameter of the bar or pin that lies in the vee.
     #[label("Bar or pin")]
     pub diameter: Option<Size>,
-    /// Height of the top of the bar above the vertex of the vee, where its flanks meet or would meet, in place of the diameter.
+    /// Height of the top of the bar above the vertex, where the flanks would meet, in place of the diameter.
     #[label("Top of bar above vertex")]
     pub top_height: Option<Size>,
     /// Angle between the flanks of the vee.
@@ -45,7 +45,7 @@ pub struct VBlockResult {
     /// Distance between the two lines on which it touches the flanks.
     #[label("Between the lines of contact")]
     pub contact_width: FoundSize,
-    /// How much higher the top comes for each unit of diameter that the bar is larger: a center height changes by one half less.
+    /// How much higher the top comes for each unit that the bar is larger.
     #[label("Rise of the top for each of diameter")]
     pub top_rise: f64,
     /// Width of the vee at the face.

@@ -74,8 +74,8 @@ fn check(input: &AroundRectangleInput) -> Result<(), ValidationError> {
 impl Calculator for AroundRectangle {
     const ID: &'static str = "patterns/around-rectangle";
     const TITLE: &'static str = "Holes around a rectangle";
-    const ABOUT: &'static str = "Where the holes around a rectangular cover or flange lie, as places and as moves from \
-        hole to hole, how much metal stays between them and at the edges, and what a caliper must read.";
+    const ABOUT: &'static str = "Where the holes around a rectangular cover or flange lie, as places and moves, with the \
+        metal between them and what a caliper must read.";
     const TASK: Task = Task::LayOut;
     const ANOTHER_CHECK: &'static str =
         "Measure both diagonals over the corner holes: where they are equal the pattern is square.";

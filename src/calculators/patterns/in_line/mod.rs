@@ -51,8 +51,8 @@ fn check(input: &InLineInput) -> Result<(), ValidationError> {
 impl Calculator for InLine {
     const ID: &'static str = "patterns/in-line";
     const TITLE: &'static str = "Holes in line";
-    const ABOUT: &'static str = "Where evenly spaced holes in a straight line lie, as places and as moves from hole to \
-        hole, how much metal stays between them and at the edges, and what a caliper must read.";
+    const ABOUT: &'static str = "Where evenly spaced holes in a straight line lie, as places and moves, with the metal \
+        between them and what a caliper must read.";
     const TASK: Task = Task::LayOut;
     const ANOTHER_CHECK: &'static str =
         "Measure from the first hole to the last: an error in the spacing shows most there.";

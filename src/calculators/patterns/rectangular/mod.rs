@@ -78,8 +78,8 @@ fn check(input: &RectangularInput) -> Result<(), ValidationError> {
 impl Calculator for Rectangular {
     const ID: &'static str = "patterns/rectangular";
     const TITLE: &'static str = "Holes in rows and columns";
-    const ABOUT: &'static str = "Where the holes of a rectangular pattern lie, as places and as moves from hole to \
-        hole, how much metal stays between them and at the edges, and what a caliper must read, diagonals included.";
+    const ABOUT: &'static str = "Where the holes of a rectangular pattern lie, as places and moves, with the metal \
+        between them and what a caliper must read, diagonals included.";
     const TASK: Task = Task::LayOut;
     const ANOTHER_CHECK: &'static str = "Measure both diagonals: where they are equal the pattern is square.";
     const WORDS: &'static str = "grid, rectangle, square pattern, array, matrix, rows, columns, base plate, four holes";

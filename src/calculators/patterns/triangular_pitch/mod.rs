@@ -92,8 +92,8 @@ fn check(input: &TriangularPitchInput) -> Result<(), ValidationError> {
 impl Calculator for TriangularPitch {
     const ID: &'static str = "patterns/triangular-pitch";
     const TITLE: &'static str = "Holes on a triangular pitch";
-    const ABOUT: &'static str = "Where the holes of staggered rows lie, each as far from all its neighbors, as places \
-        and as moves, how much metal stays between them, and what a caliper must read.";
+    const ABOUT: &'static str = "Where the holes of staggered rows lie, each as far from all its neighbors, as places and \
+        moves, with the metal between them and what a caliper must read.";
     const TASK: Task = Task::LayOut;
     const ANOTHER_CHECK: &'static str = "Measure one pair along a row and one slantwise: they must be equal.";
     const WORDS: &'static str = "staggered, tube sheet, hexagonal pattern, strainer, perforated plate, 60 degrees, \

@@ -56,7 +56,7 @@ pub fn find_edges(
     // How far inside of an edge a hole lies.
     let inside = |side: usize, hole: &PatternHole| {
         let at = if side < 2 { hole.x.si() } else { hole.y.si() };
-        if side % 2 == 0 { at - edges[side] } else { edges[side] - at }
+        if side.is_multiple_of(2) { at - edges[side] } else { edges[side] - at }
     };
     let nearest =
         [0, 1, 2, 3].map(|side| holes.iter().map(|hole| (hole, inside(side, hole))).min_by(|a, b| a.1.total_cmp(&b.1)));

@@ -11,6 +11,7 @@
 //! - [`fastening`]: a screw's hole and the drill for it;
 //! - [`shop`]: what one shop owns, from its file;
 //! - [`machine`]: the speeds, feeds and power a machine has;
+//! - [`hole_pattern`]: what every pattern of holes begins with and ends in;
 //! - [`threading`]: what every calculator of threads begins with;
 //! - [`fitting`]: the limits of a hole and a shaft, for every calculator of fits;
 //! - [`reference`]: typed rows of the published tables;
@@ -41,6 +42,7 @@ pub mod drawing;
 pub mod fastening;
 pub mod fields;
 pub mod fitting;
+pub mod hole_pattern;
 pub mod machine;
 pub mod page;
 pub mod practice;

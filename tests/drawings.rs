@@ -7,12 +7,16 @@ mod cutting;
 mod datum;
 #[path = "drawings/fits.rs"]
 mod fits;
+#[path = "drawings/flanks.rs"]
+mod flanks;
 #[path = "drawings/geometry.rs"]
 mod geometry;
 #[path = "drawings/holes.rs"]
 mod holes;
 #[path = "drawings/measuring.rs"]
 mod measuring;
+#[path = "drawings/patterns.rs"]
+mod patterns;
 #[path = "drawings/screw_holes.rs"]
 mod screw_holes;
 #[path = "drawings/stock.rs"]
@@ -266,7 +270,9 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
         "threads/rescue", "datum/lathe-touch-off", "stock/mass", "stock/cut-list", "geometry/triangle",
         "geometry/polygon", "geometry/flat-on-round", "geometry/taper", "geometry/sine-bar", "fits/limits",
         "fits/running", "measure/position-error", "measure/gauge-makers", "holes/clearance", "holes/counterbore",
-        "holes/countersink", "holes/tapped-blind", "holes/spot-drill", "holes/centre-drill",
+        "holes/countersink", "holes/tapped-blind", "holes/spot-drill", "holes/centre-drill", "patterns/pitch-arc",
+        "patterns/in-line", "patterns/rectangular", "patterns/triangular-pitch", "patterns/around-rectangle",
+        "geometry/rotary-table", "geometry/v-block", "geometry/dovetail", "geometry/rolls-and-balls",
     ] {
         assert!(ids.contains(&id), "{id} has no drawing");
     }

@@ -40,11 +40,15 @@ mod fits {
 }
 mod geometry {
     pub mod arc;
+    pub mod dovetail;
     pub mod flat_on_round;
     pub mod polygon;
+    pub mod rolls_and_balls;
+    pub mod rotary_table;
     pub mod sine_bar;
     pub mod taper;
     pub mod triangle;
+    pub mod v_block;
 }
 mod holes {
     pub mod bore_steps;
@@ -72,7 +76,12 @@ mod measure {
     pub mod surface_grade;
 }
 mod patterns {
+    pub mod around_rectangle;
     pub mod bolt_circle;
+    pub mod in_line;
+    pub mod pitch_arc;
+    pub mod rectangular;
+    pub mod triangular_pitch;
 }
 mod speeds {
     pub mod as_run;
@@ -115,12 +124,21 @@ mod threads {
 /// Every calculator there is.
 pub static REGISTER: &[Entry] = &[
     Entry::of::<patterns::bolt_circle::BoltCircle>(),
+    Entry::of::<patterns::pitch_arc::PitchArc>(),
+    Entry::of::<patterns::in_line::InLine>(),
+    Entry::of::<patterns::rectangular::Rectangular>(),
+    Entry::of::<patterns::triangular_pitch::TriangularPitch>(),
+    Entry::of::<patterns::around_rectangle::AroundRectangle>(),
     Entry::of::<geometry::arc::Arc>(),
     Entry::of::<geometry::triangle::Triangle>(),
     Entry::of::<geometry::polygon::Polygon>(),
     Entry::of::<geometry::flat_on_round::FlatOnRound>(),
     Entry::of::<geometry::taper::Taper>(),
     Entry::of::<geometry::sine_bar::SineBar>(),
+    Entry::of::<geometry::rotary_table::RotaryTableSettings>(),
+    Entry::of::<geometry::v_block::VBlock>(),
+    Entry::of::<geometry::dovetail::Dovetail>(),
+    Entry::of::<geometry::rolls_and_balls::RollsAndBalls>(),
     Entry::of::<holes::drill_point::DrillPoint>(),
     Entry::of::<holes::drill_size::DrillSize>(),
     Entry::of::<holes::tap_drill::TapDrill>(),

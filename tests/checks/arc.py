@@ -8,7 +8,7 @@ then find all solutions, without the closed forms that a program would use.
 from functools import lru_cache
 from itertools import pairwise
 
-from common import Rows, convert, fields, mp, number, quantity, show
+from common import Rows, convert, fields, mp, number, points, quantity, show
 
 # How each size grows with the radius.
 POWER = {"radius": 1, "chord": 1, "height": 1, "arc_length": 1, "angle": 0, "segment_area": 2}
@@ -116,9 +116,64 @@ def solve(first, second, value_one, value_two):
     return [(x, radius(x)) for x in sorted(found)]
 
 
+# As measured on a part: by a gauge with legs, or by three points.
+MEASURED = [
+    "leg_spacing=4 in&rise=0.2113 in&leg_tip_radius=0.125 in&surface=raised&legs=two&units=inch",
+    "leg_spacing=100 mm&rise=3 mm&units=metric",
+    "leg_spacing=2 in&rise=0.05 in&legs=three&leg_tip_radius=3 mm&surface=hollow&units=inch",
+    "leg_spacing=60 mm&rise=20 mm&leg_tip_radius=2.5 mm&surface=raised&units=metric",
+    "points=0 mm,0 mm;60 mm,25 mm;140 mm,10 mm&units=metric",
+    "points=1 in,2 in;2 in,-0.5 in;-1.5 in,0.25 in&units=inch",
+    "points=0 mm,0 mm;10 mm,1 mm;20 mm,0.5 mm&units=metric",
+]
+
+
+def by_gauge(given):
+    """Radius and angle of the work: its circle is drawn under the tips so that it meets tips and rod."""
+    spacing, rise = quantity(given["leg_spacing"], "mm"), quantity(given["rise"], "mm")
+    tip = quantity(given.get("leg_tip_radius", "0 mm"), "mm")
+    arm = abs(1 + mp.expjpi(mp.mpf(1) / 3)) / 3 * spacing if given.get("legs") == "three" else spacing / 2
+    sense = -1 if given.get("surface") == "hollow" else 1
+    # Tip centers at zero height; the rod ends at -tip on a flat. The work's circle through the rod's end must be a tip
+    # farther from a tip's center than its radius, or nearer in a hollow.
+    center = lambda r: mp.mpc(0, -tip + sense * rise - sense * r)
+    apart = lambda r: abs(mp.mpc(arm, 0) - center(r)) - (r + sense * tip)
+    radius = mp.findroot(apart, (arm * mp.mpf("1.001"), 100 * arm), solver="anderson", tol=1e-70, maxsteps=300)
+    return 2 * abs(mp.arg((mp.mpc(arm, 0) - center(radius)) / mp.mpc(0, sense))), radius
+
+
+def by_points(given):
+    """Radius and angle of the arc through three points, by its center where two bisectors meet."""
+    a, b, c = (mp.mpc(*pair) for pair in points(given["points"], "mm"))
+    p, q = (a + b) / 2, (b + c) / 2
+    u, v = mp.mpc(0, 1) * (b - a), mp.mpc(0, 1) * (c - b)
+    along = ((q - p) * mp.conj(v)).imag / (u * mp.conj(v)).imag
+    center = p + along * u
+    turn = lambda one, other: mp.arg((other - center) / (one - center))
+    way = mp.sign((mp.conj(b - a) * (c - b)).imag)
+    return sum((way * turn(*pair)) % (2 * mp.pi) for pair in ((a, b), (b, c))), abs(a - center)
+
+
+def measured_rows(out):
+    """The rows of arcs as measured."""
+    for inputs in MEASURED:
+        given = fields(inputs)
+        length, area = ("in", "in2") if given["units"] == "inch" else ("mm", "mm2")
+        angle, radius = by_points(given) if "points" in given else by_gauge(given)
+        for name, power in POWER.items():
+            value = shape(name, angle) * radius**power
+            if name == "angle":
+                out.value(inputs, "/solutions/0/angle", mp.degrees(angle), "deg")
+            elif power == 2:
+                out.value(inputs, f"/solutions/0/{name}", convert(value, "mm2", area), area)
+            else:
+                out.value(inputs, f"/solutions/0/{name}", convert(value, "mm", length), length)
+
+
 def rows():
     """Every library row of this calculator."""
     out = Rows("geometry/arc", "arc", "mpmath")
+    measured_rows(out)
     for inputs in CASES:
         given = fields(inputs)
         inch = given.pop("units") == "inch"

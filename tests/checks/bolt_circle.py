@@ -30,6 +30,8 @@ CASES = [
     "diameter=3.5 in&holes=8&hole_diameter=11/32 in&units=inch",
     "diameter=100 mm&holes=5&hole_diameter=9 mm&units=metric",
     "diameter=75 mm&holes=3&sweep=100 deg&hole_diameter=6.6 mm&units=metric",
+    # Some left out.
+    "diameter=90 mm&holes=7&skip=4&units=metric",
     # Mixed systems.
     "diameter=100 mm&holes=6&start_angle=10 deg&units=inch",
 ]
@@ -75,13 +77,16 @@ def rows():
 
         to_unit = lambda value: convert(value, "mm", unit)
         reach = to_unit(size("diameter") / 2 + abs(centre))
-        listed = [int(n) for n in given["only"].split(",")] if "only" in given else range(1, holes + 1)
+        left_out = [int(n) for n in given.get("skip", "0").split(",")]
+        listed = [n for n in range(1, holes + 1) if n not in left_out]
+        if "only" in given:
+            listed = [int(n) for n in given["only"].split(",")]
         plain = not any(name in given for name in WORDED_ANGLES)
         last = mp.mpc(0)
         for index, hole in enumerate(listed):
             place = places[hole - 1]
             at = f"/positions/{index}"
-            if "only" in given:
+            if "only" in given or "skip" in given:
                 out.count(inputs, f"{at}/number", hole)
             out.value(inputs, f"{at}/x", to_unit(place.real), unit, scale=reach)
             out.value(inputs, f"{at}/y", to_unit(place.imag), unit, scale=reach)

@@ -2,7 +2,7 @@
 //! turn, smallest first, from the relations of chord, height, length and area on a circle of
 //! radius one (plane geometry).
 
-use super::ArcInput;
+use super::ArcSizes;
 use crate::arithmetic::roots;
 use crate::quantity::{Size, angle, text};
 use std::f64::consts::{PI, TAU};
@@ -54,8 +54,8 @@ fn in_one_unit(a: Size, b: Size) -> (f64, f64) {
 }
 
 /// The central angles in degrees; none where no arc has both sizes.
-pub fn angles(input: &ArcInput) -> Vec<f64> {
-    let ArcInput { radius, chord, height, arc_length, angle, segment_area } = *input;
+pub fn angles(input: &ArcSizes) -> Vec<f64> {
+    let ArcSizes { radius, chord, height, arc_length, angle, segment_area } = *input;
     let area_over_square = |length: Size| segment_area.map_or(0.0, |area| area.si() / length.si().powi(2));
     let degrees: Vec<f64> = if let Some(angle) = angle {
         vec![angle.degrees()]

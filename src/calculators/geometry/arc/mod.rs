@@ -2,19 +2,35 @@
 //! checked against textbook examples and an arbitrary-precision library.
 
 use crate::calculators::prelude::*;
+use measured::LegGauge;
 
 mod angle;
 mod drawing;
+mod measured;
 mod refusal;
 mod steps;
 
 /// The calculator.
 pub struct Arc;
 
-/// What the arc calculator asks for: exactly two of the six.
-#[derive(Clone, Copy, Debug, Asks)]
+/// What the arc calculator asks for: exactly two of the six sizes, or three points, or a gauge.
+#[derive(Debug, Asks)]
 #[asks(check = check)]
 pub struct ArcInput {
+    /// Two of its sizes.
+    #[group]
+    pub sizes: ArcSizes,
+    /// Three points along the arc in place of its sizes, X and Y of each: one end, a point between, the other end.
+    #[label("Three points along it", "point")]
+    pub points: Option<Points>,
+    /// A gauge with legs, in place of its sizes.
+    #[group]
+    pub gauge: LegGauge,
+}
+
+/// The sizes of an arc, of which two make it.
+#[derive(Clone, Copy, Debug, Default, Asks)]
+pub struct ArcSizes {
     /// Radius of the circle.
     pub radius: Option<Size>,
     /// Straight distance between the ends of the arc.
@@ -56,7 +72,7 @@ pub struct ArcSolution {
     pub segment_area: FoundArea,
 }
 
-impl ArcInput {
+impl ArcSizes {
     /// The sizes given, with their names.
     pub fn given(&self) -> Vec<(&'static str, Quantity)> {
         let Self { radius, chord, height, arc_length, angle, segment_area } = self;
@@ -71,21 +87,36 @@ impl ArcInput {
 }
 
 fn check(input: &ArcInput) -> Result<(), ValidationError> {
-    refusal::unless_two(&input.given())
+    let given = input.sizes.given();
+    let others = usize::from(input.points.is_some()) + usize::from(input.gauge.is_given());
+    if others == 0 {
+        return refusal::unless_two(&given);
+    }
+    if others > 1 || !given.is_empty() {
+        let mut ways: Vec<(&'static str, &str)> = given.iter().map(|(name, _)| (*name, "leave out")).collect();
+        let of_gauge = [("leg_spacing", input.gauge.leg_spacing.is_some()), ("rise", input.gauge.rise.is_some())];
+        let others = of_gauge.into_iter().chain([("points", input.points.is_some())]);
+        ways.extend(others.filter(|(_, given)| *given).map(|(name, _)| (name, "leave out")));
+        let says = "Give two sizes of the arc, or three points along it, or what a gauge shows: one of these only.";
+        return Err(rule_broken(Code::Conflict, says, &ways));
+    }
+    measured::check_points(input.points.as_ref())?;
+    measured::check_gauge(&input.gauge)
 }
 
 impl Calculator for Arc {
     const ID: &'static str = "geometry/arc";
     const TITLE: &'static str = "Arc, chord and segment";
-    const ABOUT: &'static str = "From any two of radius, chord, height, arc length, central angle and segment area: \
-        all six, for every arc that has the two.";
+    const ABOUT: &'static str = "From any two of radius, chord, height, arc length, central angle and segment area, \
+        from three points along it, or from a gauge with legs on a broken part: all six sizes.";
     const TASK: Task = Task::LayOut;
     // Sides and angles of a figure; nothing is set by them alone.
     const AT_THE_MACHINE: bool = false;
     const ANOTHER_CHECK: &'static str =
         "Lay a straightedge as long as the chord across the arc and measure the height at its middle.";
     const WORDS: &'static str = "radius, chord, height, rise, sagitta, segment, arc length, central angle, circle, \
-        bend, bend radius, fillet";
+        bend, bend radius, fillet, radius gauge, \
+        spherometer, straightedge and depth rod, broken pulley";
     const NEAR: &'static str = "sine bar";
     const EXAMPLES: &'static [Example] = examples! {
         "A broken pulley rim: the chord over a piece is 21 mm and the rim rises 6 mm above it. What was the radius?":
@@ -98,6 +129,10 @@ impl Calculator for Arc {
             radius = "2 in", segment_area = "1.2 in2";
         "A guard is rolled from a 250 mm strip so that it stands 60 mm high.":
             height = "60 mm", arc_length = "250 mm";
+        "A piece of a flywheel's rim under a two-leg gauge: legs 4 in apart with 1/4 in ball tips rise 0.2113 in.":
+            leg_spacing = "4 in", rise = "0.2113 in", leg_tip_radius = "0.125 in", surface = "raised", legs = "two";
+        "Three points scribed along a cracked fan shroud, read on the mill.":
+            points = "0 mm,0 mm;60 mm,25 mm;140 mm,10 mm";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "A broken pulley rim: over a chord of {chord} the rim rises {height}. What was its radius?"
@@ -118,6 +153,10 @@ impl Calculator for Arc {
         3 "A flat goes {height} deep into a shaft of {radius} radius. How wide does it come out?" => "solutions/0/chord":
             { radius = "10 mm" | "15 mm" | "20 mm", height = "1 mm" | "2 mm" | "3 mm" }
             { radius = "1/2 in" | "3/4 in" | "1 in", height = "1/16 in" | "1/8 in" | "3/16 in" };
+        3 "A two-leg gauge with sharp legs {leg_spacing} apart shows {rise} on a piece of a rim. What was its radius?"
+            => "solutions/0/radius":
+            { leg_spacing = "2 in" | "3 in" | "4 in", rise = "1/16 in" | "1/8 in" | "0.2 in" }
+            { leg_spacing = "50 mm" | "80 mm" | "100 mm", rise = "2 mm" | "3 mm" | "5 mm" };
         3 "A worn cam: the chord is {chord} and the radius {radius}, and less than half the circle is left. What angle            does the arc span?" => "solutions/0/angle":
             { radius = "30 mm" | "40 mm" | "50 mm", chord = "30 mm" | "40 mm" | "50 mm" }
             { radius = "2 in" | "2-1/2 in" | "3 in", chord = "2 in" | "2-1/2 in" | "3 in" };
@@ -128,18 +167,23 @@ impl Calculator for Arc {
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "chord, height, length and area of an arc by its radius and its central angle");
-        let degrees = angle::angles(input);
+        let sizes = match &input.points {
+            Some(points) => measured::by_points(points, record)?,
+            None if input.gauge.is_given() => measured::by_gauge(&input.gauge, record)?,
+            None => input.sizes,
+        };
+        let degrees = angle::angles(&sizes);
         if degrees.is_empty() {
-            return Err(refusal::none_exists(&input.given()));
+            return Err(refusal::none_exists(&sizes.given()));
         }
-        let solutions = steps::find_arcs(input, &degrees, record);
-        notes(input, &solutions, record);
+        let solutions = steps::find_arcs(&sizes, &degrees, record);
+        notes(&sizes, &solutions, record);
         Ok(ArcResult { solutions })
     }
 }
 
 /// What to know about the answer.
-fn notes(input: &ArcInput, solutions: &[ArcSolution], record: &mut Record) {
+fn notes(input: &ArcSizes, solutions: &[ArcSolution], record: &mut Record) {
     if solutions.len() > 1 {
         record.note(
             "two_arcs",

@@ -3,7 +3,7 @@
 //! which proves the root.
 
 use super::angle;
-use super::{ArcInput, ArcSolution, column};
+use super::{ArcSizes, ArcSolution, column};
 use crate::calculators::prelude::*;
 use uom::si::f64::Length;
 
@@ -13,8 +13,8 @@ const SERIES_BELOW: f64 = 3.0;
 const ANGLE: &str = "solutions.angle";
 
 /// The arcs of the angles found, with their steps.
-pub fn find_arcs(input: &ArcInput, degrees: &[f64], record: &mut Record) -> Vec<ArcSolution> {
-    let ArcInput { radius, chord, height, arc_length, angle, segment_area } = *input;
+pub fn find_arcs(input: &ArcSizes, degrees: &[f64], record: &mut Record) -> Vec<ArcSolution> {
+    let ArcSizes { radius, chord, height, arc_length, angle, segment_area } = *input;
     let angles: Vec<FoundArcAngle> = match angle {
         Some(angle) => column(&angle, degrees.len()),
         None => degrees.iter().map(|degrees| FoundArcAngle::stated(*degrees, Unit::Degree)).collect(),
@@ -109,10 +109,10 @@ fn chord_gives_radius(degrees: &[f64]) -> bool {
     degrees.iter().all(|degrees| *degrees <= 180.0)
 }
 
-fn find_radii(input: &ArcInput, degrees: &[f64], angles: &[FoundArcAngle], record: &mut Record) -> Vec<FoundSize> {
+fn find_radii(input: &ArcSizes, degrees: &[f64], angles: &[FoundArcAngle], record: &mut Record) -> Vec<FoundSize> {
     const FIELD: &str = "solutions.radius";
     const WHAT: &str = "Radius";
-    let ArcInput { radius, chord, height, arc_length, segment_area, .. } = *input;
+    let ArcSizes { radius, chord, height, arc_length, segment_area, .. } = *input;
     if let Some(radius) = radius {
         let radii = column(&radius, degrees.len());
         record.choose(WHAT, "as given").with("r", "radius", radius).gives(FIELD, radii.clone());
@@ -153,10 +153,10 @@ fn find_radii(input: &ArcInput, degrees: &[f64], angles: &[FoundArcAngle], recor
     radii
 }
 
-fn prove_angles(input: &ArcInput, angles: &[FoundArcAngle], record: &mut Record) {
+fn prove_angles(input: &ArcSizes, angles: &[FoundArcAngle], record: &mut Record) {
     const WHAT: &str = "Central angle";
     let found = angles.to_vec();
-    let ArcInput { radius, chord, height, arc_length, angle, segment_area } = *input;
+    let ArcSizes { radius, chord, height, arc_length, angle, segment_area } = *input;
     match (radius, chord, height, arc_length, angle, segment_area) {
         (.., Some(angle), _) => record.choose(WHAT, "as given").with("θ", "angle", angle).gives(ANGLE, found),
         (Some(r), Some(c), ..) => prove_two_angles((r, c), found, record),

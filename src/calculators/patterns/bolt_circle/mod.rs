@@ -2,18 +2,14 @@
 //! circle, checked against printed chord factors and an arbitrary-precision library.
 
 mod check;
-mod distances;
 mod drawing;
 mod steps;
 
-use crate::arithmetic::directions::{AngleFrom, Sense};
 use crate::calculators::prelude::*;
+use crate::hole_pattern::{ChosenHoles, CircleWords, Distances, MOST_HOLES, PatternHole, RotaryTable, TableSetting};
 
 /// The calculator.
 pub struct BoltCircle;
-
-/// Most holes of one circle.
-pub const MOST_HOLES: u32 = 1000;
 
 /// What the bolt circle calculator asks for.
 #[derive(Debug, Asks)]
@@ -41,26 +37,20 @@ pub struct BoltCircleInput {
     #[absent("360 deg", "The holes are assumed to go all the way around.")]
     #[label("Angle first to last hole")]
     pub sweep: Option<Sweep>,
-    /// Numbers of the holes to list, in the order to drill them; all if absent.
-    #[label("Only these holes")]
-    pub only: Option<Vec<u32>>,
+    /// Which holes are drilled.
+    #[group]
+    pub chosen: ChosenHoles,
     /// A hole as picked up on the part, X and Y: hole 1 lies in its direction from the center, in place of an angle.
     #[label("Hole as picked up")]
     pub through: Option<Point>,
     /// Diameter of the holes, for the gap between them and the check over pins.
     pub hole_diameter: Option<Size>,
-    /// Where angles are 0: x_axis or y_axis.
-    #[absent("x_axis", "Angles are assumed to start along +X.")]
-    #[label("Angles start at")]
-    pub angle_from: Option<AngleFrom>,
-    /// Which way angles grow: counterclockwise or clockwise.
-    #[absent("counterclockwise", "Angles are assumed to grow counterclockwise, seen with X to the right and Y up.")]
-    #[label("Angles grow")]
-    pub angle_sense: Option<Sense>,
-    /// Which way the numbers of the holes run: counterclockwise or clockwise.
-    #[absent("counterclockwise", "Holes are assumed to run counterclockwise.")]
-    #[label("Holes run")]
-    pub hole_order: Option<Sense>,
+    /// Which way angles are measured and holes counted.
+    #[group]
+    pub words: CircleWords,
+    /// A rotary table, for its settings.
+    #[group]
+    pub table: RotaryTable,
 }
 
 /// What the bolt circle calculator gives.
@@ -68,47 +58,16 @@ pub struct BoltCircleInput {
 pub struct BoltCircleResult {
     /// The holes, in the order of their numbers, or as listed.
     #[label("Holes", "hole")]
-    pub positions: Vec<BoltCircleHole>,
+    pub positions: Vec<PatternHole>,
     /// Angle from one hole of the pattern to the next, negative for a negative sweep; absent for one hole.
     #[label("Angle hole to hole")]
     pub step_angle: Option<FoundAngle>,
     /// The distances between neighbors.
     #[group]
     pub distances: Distances,
-}
-
-/// What a caliper can check between neighboring holes.
-#[derive(Debug, Default, Gives)]
-pub struct Distances {
-    /// Straight distance between the centers of neighboring holes of the pattern; absent for one hole.
-    #[label("Center to center")]
-    pub adjacent_chord: Option<FoundExtent>,
-    /// Metal between the edges of neighboring holes; needs the hole diameter.
-    #[label("Metal between holes")]
-    pub gap: Option<FoundExtent>,
-    /// Caliper outside pins in neighboring holes: chord plus hole diameter; needs the hole diameter.
-    pub over_pins: Option<FoundExtent>,
-    /// Caliper inside pins in neighboring holes: chord less hole diameter; needs the hole diameter.
-    pub between_pins: Option<FoundExtent>,
-}
-
-/// A hole of a bolt circle.
-#[derive(Debug, Gives)]
-pub struct BoltCircleHole {
-    /// Its number in the full pattern.
-    pub number: u32,
-    /// Where it is on X.
-    pub x: FoundPlace,
-    /// Where it is on Y.
-    pub y: FoundPlace,
-    /// Move on X from the hole listed before it; the first from datum zero.
-    #[label("X move")]
-    pub dx: FoundMove,
-    /// Move on Y from the hole listed before it; the first from datum zero.
-    #[label("Y move")]
-    pub dy: FoundMove,
-    /// Its angle, measured as the angle of hole 1 is, from 0 to below 360 deg.
-    pub angle: FoundAngle,
+    /// Settings of a rotary table under hole 1 at zero, one for each hole listed; needs the turns of its handwheel for one turn.
+    #[label("Settings of the rotary table", "setting")]
+    pub table: Option<Vec<TableSetting>>,
 }
 
 impl Calculator for BoltCircle {
@@ -120,7 +79,7 @@ impl Calculator for BoltCircle {
     const ANOTHER_CHECK: &'static str =
         "Put pins into two neighboring holes: over them a caliper reads the chord and one pin's diameter.";
     const WORDS: &'static str = "PCD, pitch circle, hole circle, flange, hole pattern, coordinates, equally spaced, \
-        over pins";
+        over pins, rotary table";
     const NEAR: &'static str = "dividing head, indexing, dividing plate";
     const EXAMPLES: &'static [Example] = examples! {
         "Six holes on a 4 in circle in a winch flange, hole 1 on the X axis, with 1/2 in holes.":
@@ -133,6 +92,8 @@ impl Calculator for BoltCircle {
         "Eight holes counted clockwise from twelve o'clock, as on the drawing of a mill's dial plate.":
             diameter = "120 mm", holes = "8", angle_from = "y_axis", angle_sense = "clockwise",
             hole_order = "clockwise";
+        "Seven holes in a clutch plate, drilled on a rotary table of 90 turns with 120 divisions and a vernier of 12.":
+            diameter = "90 mm", holes = "7", skip = "4", worm_ratio = "90", dial_divisions = "120", vernier = "12";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "A winch flange has {holes} holes evenly spaced on a {diameter} circle. What angle lies from hole to hole?"

@@ -247,9 +247,19 @@ fn whose_word_comes_first_is_said_by_all_that_can_hurt() {
         })
         .map(|entry| entry.id)
         .collect();
-    // Limits and the choice of a fit set no machine; pressing and heating can hurt.
-    let drawn = ["geometry/arc", "fits/find", "fits/limits", "fits/running", "threads/thread", "threads/plated"];
-    assert_eq!(without, [&drawn[..], &["threads/identify"]].concat());
+    // Sums of figures and of stock, limits, the choice of a fit and the check of a part set no machine. Pressing and heating
+    // can hurt, and the weight of a bar is said by a caution of its own.
+    let drawn = ["geometry/arc", "geometry/triangle", "geometry/sine-bar", "geometry/rolls-and-balls"];
+    let limits = ["fits/find", "fits/limits", "fits/running", "threads/thread", "threads/plated", "threads/identify"];
+    let stock = ["stock/mass", "stock/cut-list"];
+    let checked = [
+        "position-error", "general-tolerance", "gauge-makers", "at-temperature", "likely-size", "surface-grade",
+        "hardness",
+    ]
+    .map(|name| format!("measure/{name}"));
+    let checked = checked.iter().map(String::as_str);
+    let expected: Vec<&str> = [&drawn[..], &limits, &stock].concat().into_iter().chain(checked).collect();
+    assert_eq!(without, expected);
 }
 
 #[test]

@@ -224,7 +224,7 @@ fn the_course_leads_through_its_topics() {
     }
     let (status, page) = caller.page("/practice", &[("topic", "knitting"), ("seed", "1")]);
     assert_eq!(status, 422);
-    assert!(page.contains("the topics are measure, drill"), "{page}");
+    assert!(page.contains("the topics are measure, fit, drill"), "{page}");
 }
 
 #[test]

@@ -13,7 +13,7 @@ use crate::refusal::{Code, Refusal};
 /// Most calculators that are asked for one phrase.
 const MOST_ASKED: usize = 16;
 /// Most answers that are shown.
-const MOST_ANSWERS: usize = 4;
+const MOST_ANSWERS: usize = 5;
 
 /// A calculator with what a phrase fills in it.
 #[derive(Debug)]

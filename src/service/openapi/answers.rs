@@ -13,7 +13,8 @@ pub fn shared() -> Named {
     let frame = json!({
         "type": "object",
         "description": "What every answer has. Beside it stands what was found, one of three: result, perhaps with a \
-                        correction; rows, where several cases are asked for; roots, where solve_for names an input.",
+                        correction; rows, one for each case, where several are asked for; roots, every value that gives \
+                        what is wanted, where solve_for names an input.",
         "required": ["calculator", "version", "data_version", "inputs", "assumed", "working", "notes", "cautions",
                      "sources", "trust"],
         "properties": {
@@ -30,6 +31,7 @@ pub fn shared() -> Named {
             "cautions": list("Remark", "What to beware of."),
             "sources": list("SourceUsed", "The sources used."),
             "trust": a("Trust", "The worst trust of the sources used."),
+            "correction": of("Correction"),
             "difference": a("AnyFields", "The second row's result less the first's, where there are two rows."),
         },
         "dependentRequired": {"difference": ["rows"], "correction": ["result"]},
@@ -91,12 +93,11 @@ pub fn of_calculator(entry: &'static Entry, stem: &str, result: &str) -> Named {
     };
     let mut found = json!({
         "result": of(result),
-        "rows": list(&name("Case"), "One row for each case."),
+        "rows": {"type": "array", "items": of(&name("Case"))},
     });
     all.push((name("Case"), more("CaseFrame", &[], json!({"result": of(result)}))));
     if targets(entry).next().is_some() {
-        found["correction"] = of("Correction");
-        found["roots"] = list(&name("Root"), "Every value that gives what is wanted.");
+        found["roots"] = json!({"type": "array", "items": of(&name("Root"))});
         all.push((name("Root"), more("RootFrame", &["result"], json!({"result": of(result)}))));
     }
     all.push((name("Answer"), more("AnswerFrame", &[], found)));

@@ -74,14 +74,16 @@ pub fn schemas(described: &Described) -> Named {
         own["required"] = json!(required);
     }
     own["properties"] = properties.into();
-    let about = format!("What {} is asked.", entry.id);
-    all.push((format!("{stem}Request"), json!({"description": about, "allOf": [of(shared), own]})));
+    // What these are is said by their names, and by the operation.
+    all.push((format!("{stem}Request"), json!({"allOf": [of(shared), own]})));
     let names: Vec<&str> = targets(entry).collect();
     if !names.is_empty() {
-        let about = "An input that can be found or corrected.";
-        all.push((sought, json!({"type": "string", "description": about, "enum": names})));
+        all.push((sought, json!({"type": "string", "enum": names})));
     }
-    let output = serde_json::to_value(entry.output.schema()).unwrap_or_default();
+    let mut output = serde_json::to_value(entry.output.schema()).unwrap_or_default();
+    if let Some(output) = output.as_object_mut() {
+        output.shift_remove("description");
+    }
     all.push((result.to_owned(), output));
     all.extend(answers::of_calculator(entry, stem, result));
     all

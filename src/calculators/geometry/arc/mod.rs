@@ -117,7 +117,6 @@ impl Calculator for Arc {
     const WORDS: &'static str = "radius, chord, height, rise, sagitta, segment, arc length, central angle, circle, \
         bend, bend radius, fillet, radius gauge, \
         spherometer, straightedge and depth rod, broken pulley";
-    const NEAR: &'static str = "sine bar";
     const EXAMPLES: &'static [Example] = examples! {
         "A broken pulley rim: the chord over a piece is 21 mm and the rim rises 6 mm above it. What was the radius?":
             chord = "21 mm", height = "6 mm";

@@ -13,7 +13,8 @@ pub fn draw(input: &PositionErrorInput, result: &PositionErrorResult) -> Drawing
         (_, Some(plus_minus)) => words!("A position square, {} either way on each axis": plus_minus),
         _ => Words::of("A position zone"),
     };
-    for hole in &result.holes {
+    let holes = result.holes.as_deref().unwrap_or_default();
+    for hole in holes {
         about = about.then(words!("; hole {} is off by {} in X and {} in Y": hole.number, hole.x, hole.y));
     }
     let mut drawing = Drawing::new("Position zone", about.then("."));
@@ -25,7 +26,7 @@ pub fn draw(input: &PositionErrorInput, result: &PositionErrorResult) -> Drawing
         drawing.closed(Ink::Dashed, corners);
         let below = Beside { from: -half, by: -20.0 };
         drawing.across((-half, 0.0), (half, 0.0), below, words!("zone\n{}": zone)).of("zone");
-        if let [hole] = result.holes.as_slice()
+        if let [hole] = holes
             && let Some(allowed) = hole.allowed.filter(|_| hole.bonus.is_some_and(|bonus| bonus.si() > 0.0))
         {
             drawing.circle(Ink::Thin, (0.0, 0.0), allowed.si() / 2.0).of("holes.allowed").number(1);
@@ -36,11 +37,11 @@ pub fn draw(input: &PositionErrorInput, result: &PositionErrorResult) -> Drawing
         let below = Beside { from: -around, by: -20.0 };
         drawing.across((-around, 0.0), (around, 0.0), below, words!("round zone\n{}": zone)).of("zone_around");
     }
-    let named = every(result.holes.len().max(1));
-    for (at, hole) in result.holes.iter().enumerate() {
+    let named = every(holes.len().max(1));
+    for (at, hole) in holes.iter().enumerate() {
         let place = (hole.x.si(), hole.y.si());
         drawing.dot(place).of("holes").number(hole.number);
-        if result.holes.len() > 1 && at % named == 0 {
+        if holes.len() > 1 && at % named == 0 {
             drawing.note_beside(place, 0.02 * reach, 45.0, Words::of(hole.number.to_string()));
         }
     }

@@ -113,7 +113,8 @@ pub struct PositionErrorResult {
     pub left: Option<FoundDifference>,
     /// Each hole against its zone.
     #[label("Holes", "hole")]
-    pub holes: Vec<JudgedHole>,
+    #[needs(measured_x | holes)]
+    pub holes: Option<Vec<JudgedHole>>,
     /// Plus or minus on each axis that stays inside the zone.
     #[label("Plus or minus inside the zone")]
     #[needs(zone)]
@@ -242,7 +243,7 @@ impl Calculator for PositionError {
             verdict: None,
             position_error: None,
             left: None,
-            holes: Vec::new(),
+            holes: None,
             plus_minus_inside: zones.plus_minus_inside,
             zone_around: zones.around,
             zone_inside: zones.inside,

@@ -102,7 +102,7 @@ pub fn judge(input: &PositionErrorInput, taken: &Taken, found: &mut PositionErro
     }
     tell_holes(input, taken, &holes, record);
     tell_verdicts(input, uncertainty, &holes, found, record);
-    found.holes = holes;
+    found.holes = Some(holes);
 }
 
 /// Puts the steps of each hole on record.

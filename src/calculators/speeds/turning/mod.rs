@@ -111,7 +111,7 @@ impl Calculator for Turning {
         "Measure the diameter at both ends: a taper means that the work or the tool springs.";
     const WORDS: &'static str = "lathe, rpm, surface speed, feed per rev, depth of cut, roughing, finishing, \
         horsepower, shaft";
-    const NEAR: &'static str = "knurl, knurling, taper";
+    const NEAR: &'static str = "knurl, knurling";
     const EXAMPLES: &'static [Example] = examples! {
         "A 2 in winch shaft of 1045 is roughed 0.1 in deep with a high-speed steel tool.":
             diameter = "2 in", depth_of_cut = "0.1 in", material = "1045-normalised", tool_material = "hss",

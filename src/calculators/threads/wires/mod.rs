@@ -145,7 +145,6 @@ impl Calculator for Wires {
         "Measure the pitch diameter with a thread micrometer, or try the ring gauges of the class.";
     const WORDS: &'static str = "three wires, thread wires, best wire, pitch diameter, measure thread, micrometer, \
         over pins, infeed, compound, Acme, 3 wires";
-    const NEAR: &'static str = "dovetail";
     const EXAMPLES: &'static [Example] = examples! {
         "A 1/4-20 stud for a winch cover, class 2A, over 0.032 in wires; the micrometer reads 0.2800 in.":
             thread = "1/4-20 UNC", class = "2A", wire_diameter = "0.032 in", measured_over_wires = "0.2800 in",

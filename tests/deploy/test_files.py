@@ -134,12 +134,14 @@ class Manifests(unittest.TestCase):
         for selector in (deployment["spec"]["selector"], budget["spec"]["selector"], policy["spec"]["podSelector"]):
             self.assertEqual(selector["matchLabels"], labels)
         self.assertLess(budget["spec"]["minAvailable"], deployment["spec"]["replicas"])
-        self.assertTrue(pod["securityContext"]["runAsNonRoot"] and container["securityContext"]["readOnlyRootFilesystem"])
+        self.assertTrue(pod["securityContext"]["runAsNonRoot"])
+        self.assertTrue(container["securityContext"]["readOnlyRootFilesystem"])
         user = (DEPLOY / "Containerfile").read_text(encoding="utf-8")
         self.assertIn(f"USER {pod['securityContext']['runAsUser']}:{pod['securityContext']['runAsGroup']}\n", user)
 
     def test_probes_ask_addresses_that_there_are(self):
-        (container,) = next(yaml.safe_load_all(MANIFESTS.read_text(encoding="utf-8")))["spec"]["template"]["spec"]["containers"]
+        deployment = next(yaml.safe_load_all(MANIFESTS.read_text(encoding="utf-8")))
+        (container,) = deployment["spec"]["template"]["spec"]["containers"]
         service = Instance().start()
         self.addCleanup(service.kill)
         for name in ("startupProbe", "livenessProbe", "readinessProbe"):
@@ -200,7 +202,7 @@ class Metrics(unittest.TestCase):
         # A word that the form does not have would be dropped, and that is found out.
         self.assertEqual(list(lost({"titel": "x"}, read_back({"titel": "x"}))), ["/titel"])
         places = [panel["gridPos"] for panel in self.dashboard["panels"]]
-        taken = [(x, y) for at in places for x in range(at["x"], at["x"] + at["w"]) for y in range(at["y"], at["y"] + at["h"])]
+        taken = [(at["x"] + x, at["y"] + y) for at in places for x in range(at["w"]) for y in range(at["h"])]
         self.assertEqual(len(taken), len(set(taken)), "no panel lies on another")
         self.assertLess(max(x for x, _ in taken), 24)
 
@@ -240,7 +242,7 @@ class Image(unittest.TestCase):
     @lacks("cc", "the container file")
     def test_the_container_file_holds_one_file_and_runs_as_nobody(self):
         folder = Path(self.enterContext(tempfile.TemporaryDirectory()))
-        # The service itself is linked statically by hand only, which takes minutes: another small program stands for it.
+        # To link the service itself statically takes minutes: another small program stands for it.
         (folder / "program.c").write_text('#include <stdio.h>\nint main(void) { puts("shop-reckoner 0.0.0"); }\n')
         static, image = folder / "program", folder / "image.tar"
         self.assertEqual(run("cc", "-static", "-o", static, folder / "program.c")[0], 0)

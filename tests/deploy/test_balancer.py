@@ -126,7 +126,8 @@ class Nginx(Balanced, unittest.TestCase):
 
     def start_balancer(self):
         make = "openssl req -x509 -newkey rsa:2048 -nodes -days 2 -subj /CN=shop.example"
-        subprocess.run([*make.split(), "-keyout", "key.pem", "-out", "certificate.pem"], cwd=self.folder, check=True, capture_output=True)
+        make += " -keyout key.pem -out certificate.pem"
+        subprocess.run(make.split(), cwd=self.folder, check=True, capture_output=True)
         self.plain = free_port()
         changes = {
             r"127\.0\.0\.1:8081": f"127.0.0.1:{self.first.port}",

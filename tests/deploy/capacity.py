@@ -21,7 +21,7 @@ from instances import DEPLOY, Instance
 
 SHEET = DEPLOY / "capacity.md"
 # Connections that send at the same time; requests a measurement; measurements of which the median counts.
-AT_ONCE, REQUESTS, TIMES = 8, 400, 3
+AT_ONCE, REQUESTS, TIMES = 8, 400, 9
 ROWS, ROWS_AT = 100_000, "/v1/holes/drill-point.csv?units=inch"
 # How much of a core is planned with; the rest is for the busy minute.
 SHARE = 0.5
@@ -79,7 +79,7 @@ class Bench:
         return int(re.search(rf"{name}:\s+(\d+)", (self.process / "status").read_text())[1]) / 1024
 
     def cost(self, asked):
-        """Microseconds of processor time a request, and the bytes of the answer."""
+        """Microseconds of processor time a request, least first, and the bytes of the answer."""
         self.round(asked)
         costs = []
         for _ in range(1 if self.quick else TIMES):
@@ -87,7 +87,7 @@ class Bench:
             for _ in range(rounds):
                 size = self.round(asked)
             costs.append((self.worked() - before) / rounds / AT_ONCE * 1e6)
-        return statistics.median(costs), size
+        return sorted(costs), size
 
     def round(self, asked):
         """Every connection asks once."""
@@ -96,7 +96,7 @@ class Bench:
         return [received(one) for one in self.connections][0]
 
     def rows(self, count):
-        """Rows a second of processor time, of a table by POST."""
+        """Microseconds of processor time a row, least first, of a table by POST."""
         body = "diameter [in],full_depth [in]\n" + "0.5,0.75\n" * count
         costs = []
         for _ in range(1 if self.quick else TIMES):
@@ -106,8 +106,8 @@ class Bench:
                 lines = b"".join(iter(lambda one=one: one.recv(1 << 16), b"")).count(b"\n0.5,0.75,")
             if lines != count:
                 raise SystemExit(f"{lines} rows came back of {count}")
-            costs.append((self.worked() - before) / count)
-        return 1 / statistics.median(costs)
+            costs.append((self.worked() - before) / count * 1e6)
+        return sorted(costs)
 
 
 def measured(quick):
@@ -121,7 +121,8 @@ def measured(quick):
         }
         found["cell"], _ = bench.cost(request("GET", CELL))
         found["page"], _ = bench.cost(request("GET", "/holes/drill-point"))
-        found["batch"] = bench.cost(request("POST", "/v1/batch?working=false", "application/json", BATCH))[0] / 100
+        batches, _ = bench.cost(request("POST", "/v1/batch?working=false", "application/json", BATCH))
+        found["batch"] = [one / 100 for one in batches]
         found["rows"] = bench.rows(1000 if quick else ROWS)
         found["asked"] = bench.memory()
         bench.service.get("/openapi.json")
@@ -140,26 +141,37 @@ def machine():
 
 def plain(number):
     """A number to two digits, with marks between thousands."""
+    if number < 10:
+        return f"{number:.1f}"
     step = 10 ** max(0, len(str(int(number))) - 2)
     return f"{round(number / step) * step:,}"
 
 
+def row(what, costs):
+    """A row of the table of measured costs."""
+    return f"| {what} | {plain(statistics.median(costs))} | {plain(costs[0])} to {plain(costs[-1])} |"
+
+
 def sheet(found, busy):
     """The sheet's text."""
-    costs = sorted(cost for cost, _ in found["calculators"].values())
-    middle, most = statistics.median(costs), costs[-1]
-    a_second = SHARE * 1e6
+    each = sorted(found["calculators"].items(), key=lambda one: statistics.median(one[1][0]))
+    (middle, _), (longest, _) = each[len(each) // 2][1], each[-1][1]
+    a_second = {
+        name: SHARE * 1e6 / statistics.median(costs)
+        for name, costs in (("answer", middle), *((name, found[name]) for name in ("cell", "batch", "rows")))
+    }
     rows = "\n".join(
-        f"| `{name}` | {size:,} | {plain(cost)} | {plain(1e6 / cost)} |"
-        for name, (cost, size) in sorted(found["calculators"].items(), key=lambda one: one[1][0])
+        f"| `{name}` | {size:,} | {plain(statistics.median(costs))} | {plain(1e6 / statistics.median(costs))} |"
+        for name, (costs, size) in each
     )
-    phones, cells = a_second / middle * SECONDS_A_PHONE, a_second / found["cell"] / REQUESTS_A_CELL
+    phones, cells = a_second["answer"] * SECONDS_A_PHONE, a_second["cell"] / REQUESTS_A_CELL
+    busy = f"{'never quiet' if busy > 1 else 'quiet'}: {busy:.0f} other programs wanted each core"
     return f"""# What one core serves
 
 Made by `tests/deploy/capacity.py` on {datetime.date.today():%B %-d, %Y}: {machine()}; Shop Reckoner {found["version"]}.
-It counts the processor time that the service itself uses, over loopback on {AT_ONCE} connections. A proxy and encryption
-come on top. The computer was {"never quiet: " if busy > 1 else "quiet: "}{busy:.0f} other programs wanted each core. Measure
-yours the same way.
+It counts the processor time that the service itself uses, over loopback on {AT_ONCE} connections. A proxy and
+encryption come on top. The computer was {busy}, which shows in the spread.
+Measure yours the same way.
 
 ## Plan with this
 
@@ -169,8 +181,8 @@ Half of a core is planned with; the other half is for the busy minute.
 |---|---|---|
 | phones in use at once | {plain(phones)} | a whole answer every {SECONDS_A_PHONE} seconds each |
 | cells of a spreadsheet, in a second | {plain(cells)} | {REQUESTS_A_CELL} requests a cell, as LibreOffice sends them |
-| questions of a batch, in a second | {plain(a_second / found["batch"])} | `working=false`, a hundred in a request |
-| rows of a table, in a second | {plain(found["rows"] * SHARE)} | `holes/drill-point`, by POST |
+| questions of a batch, in a second | {plain(a_second["batch"])} | `working=false`, a hundred in a request |
+| rows of a table, in a second | {plain(a_second["rows"])} | `holes/drill-point`, by POST |
 
 | memory | MB |
 |---|---|
@@ -179,20 +191,20 @@ Half of a core is planned with; the other half is for the busy minute.
 | after the description was read too | {found["described"]:.0f} |
 | the most at any time | {found["most"]:.0f} |
 
-The limit of 512 MiB in the unit and the manifests is for requests that are made to hurt: `tests/abuse/run` shows what they
-take. A second core answers as much again. A second instance is there for the moment when the first is not, so either must do
-alone.
+The limit of 512 MiB in the unit and the manifests is for requests that are made to hurt: `tests/abuse/run` shows what
+they take. A second core answers as much again. A second instance is there for the moment when the first is not, so
+either must do alone.
 
 ## Measured
 
-| what | microseconds |
-|---|---|
-| a cell: `.txt` with `pick`, one request | {plain(found["cell"])} |
-| a page with its form | {plain(found["page"])} |
-| a question in a batch | {plain(found["batch"])} |
-| a row of a table | {1e6 / found["rows"]:.1f} |
-| a whole answer, the middle calculator | {plain(middle)} |
-| a whole answer, the longest | {plain(most)} |
+| what | microseconds, the median of {TIMES} | least to greatest |
+|---|---|---|
+{row("a cell: `.txt` with `pick`, one request", found["cell"])}
+{row("a page with its form", found["page"])}
+{row("a question in a batch", found["batch"])}
+{row("a row of a table", found["rows"])}
+{row("a whole answer, the middle calculator", middle)}
+{row("a whole answer, the longest", longest)}
 
 The whole answers, with their working, are those to the first example of each calculator:
 
@@ -212,7 +224,7 @@ def main():
     text = sheet(found, max(before, os.getloadavg()[0]) / os.cpu_count())
     if not quick:
         SHEET.write_text(text, encoding="utf-8")
-    print(f"{len(found['calculators'])} calculators measured, {found['rows']:,.0f} rows a second of processor time")
+    print(f"{len(found['calculators'])} calculators measured, {plain(statistics.median(found['rows']))} microseconds a row")
 
 
 if __name__ == "__main__":

@@ -73,11 +73,12 @@ POINT = b"0.1502"
 
 
 class Load:
-    """Callers who ask at their pace until told to stop. Counts what came back."""
+    """Callers who ask at their pace until told to stop. Counts what came back. An answer that breaks off after its
+    beginning was passed on cannot be sent again by a balancer: it is counted by itself, and the caller asks again."""
 
     def __init__(self, port, callers=8, pause=0.02, trusts=None):
         self.port, self.pause, self.trusts = port, pause, trusts
-        self.count, self.lost = collections.Counter(), []
+        self.count, self.lost, self.cut = collections.Counter(), [], []
         self.ended = threading.Event()
         self.threads = [threading.Thread(target=self.call, args=(at,)) for at in range(callers)]
 
@@ -102,17 +103,32 @@ class Load:
         connection = self.connect()
         while not self.ended.is_set():
             at += 1
-            method, path, body, kind = QUESTIONS[at % len(QUESTIONS)]
-            self.count[method] += 1
+            question = QUESTIONS[at % len(QUESTIONS)]
+            self.count[question[0]] += 1
             try:
-                connection.request(method, path, body, {"Content-Type": kind} if kind else {})
-                answer = connection.getresponse()
-                whole = answer.read()
-                if answer.status != 200 or POINT not in whole:
-                    self.lost.append(f"{method} {path}: {answer.status} {whole[:120]!r}")
+                self.ask(connection, question)
+            except http.client.IncompleteRead as error:
+                self.cut.append(f"{question[:2]}: {error}")
+                connection.close()
+                connection = self.connect()
+                self.ask_again(connection, question)
             except (OSError, http.client.HTTPException) as error:
-                self.lost.append(f"{method} {path}: {type(error).__name__} {error}")
+                self.lost.append(f"{question[:2]}: {type(error).__name__} {error}")
                 connection.close()
                 connection = self.connect()
             time.sleep(self.pause)
         connection.close()
+
+    def ask(self, connection, question):
+        method, path, body, kind = question
+        connection.request(method, path, body, {"Content-Type": kind} if kind else {})
+        answer = connection.getresponse()
+        whole = answer.read()
+        if answer.status != 200 or POINT not in whole:
+            self.lost.append(f"{question[:2]}: {answer.status} {whole[:120]!r}")
+
+    def ask_again(self, connection, question):
+        try:
+            self.ask(connection, question)
+        except (OSError, http.client.HTTPException) as error:
+            self.lost.append(f"{question[:2]}, asked again: {type(error).__name__} {error}")

@@ -224,7 +224,8 @@ def main():
     text = sheet(found, max(before, os.getloadavg()[0]) / os.cpu_count())
     if not quick:
         SHEET.write_text(text, encoding="utf-8")
-    print(f"{len(found['calculators'])} calculators measured, {plain(statistics.median(found['rows']))} microseconds a row")
+    a_row = plain(statistics.median(found["rows"]))
+    print(f"{len(found['calculators'])} calculators measured, {a_row} microseconds a row")
 
 
 if __name__ == "__main__":

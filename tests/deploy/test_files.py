@@ -166,8 +166,7 @@ class Metrics(unittest.TestCase):
         seen = set()
         for expression in self.expressions:
             bare = re.sub(r'"[^"]*"', '""', expression)
-            # What is no function, no word of the language and no label is a metric.
-            for name, labels in re.findall(r'((?:shop_reckoner|process)_\w+)(\{[^}]*\})?', expression):
+            for name, labels in re.findall(r"((?:shop_reckoner|process)_\w+)(\{[^}]*\})?", expression):
                 wanted = re.findall(r'(\w+)="([^"]*)"', labels)
                 self.assertIn(("job", "shop-reckoner"), wanted, expression)
                 lines = [line for line in self.metrics.splitlines() if re.match(rf"{name}[ {{]", line)]
@@ -179,6 +178,7 @@ class Metrics(unittest.TestCase):
             for group in re.findall(r"by \(([^)]*)\)", bare):
                 for label in group.replace(" ", "").split(","):
                     self.assertTrue(label == "instance" or f'{label}="' in self.metrics, label)
+            # Whatever else is followed by labels or by a time is a metric of somebody else.
             others = set(re.findall(r"\b[a-z]+_[a-z_]+\b(?=[{\[])", bare)) - seen
             self.assertEqual(others, set(), expression)
         self.assertGreater(len(seen), 10)

@@ -249,16 +249,16 @@ fn whose_word_comes_first_is_said_by_all_that_can_hurt() {
         .collect();
     // Sums of figures and of stock, limits, the choice of a fit and the check of a part set no machine. Pressing and heating
     // can hurt, and the weight of a bar is said by a caution of its own.
-    let drawn = ["geometry/arc", "geometry/triangle", "geometry/sine-bar", "geometry/rolls-and-balls"];
-    let limits = ["fits/find", "fits/limits", "fits/running", "threads/thread", "threads/plated", "threads/identify"];
-    let stock = ["stock/mass", "stock/cut-list"];
+    let thread = ["thread", "plated", "identify"].map(|name| format!("threads/{name}"));
+    let fits = ["find", "limits", "running"].map(|name| format!("fits/{name}"));
+    let drawn = ["triangle", "sine-bar", "rolls-and-balls"].map(|name| format!("geometry/{name}"));
+    let stock = ["mass", "cut-list"].map(|name| format!("stock/{name}"));
     let checked = [
         "position-error", "general-tolerance", "gauge-makers", "at-temperature", "likely-size", "surface-grade",
         "hardness",
     ]
     .map(|name| format!("measure/{name}"));
-    let checked = checked.iter().map(String::as_str);
-    let expected: Vec<&str> = [&drawn[..], &limits, &stock].concat().into_iter().chain(checked).collect();
+    let expected = [&["geometry/arc".to_owned()][..], &thread, &fits, &drawn, &stock, &checked].concat();
     assert_eq!(without, expected);
 }
 

@@ -41,6 +41,8 @@ class Operation:
     time: object
     others: tuple = ()
     may: tuple = ()
+    # A saw has a band and no spindle.
+    spindle: bool = True
 
 
 def drill_time(speed):
@@ -52,6 +54,21 @@ def drill_time(speed):
 def tap_time(_):
     """In and out along a straight way at the same feed: two passes, as of a turning tool."""
     return {"length": "depth"}, {"operation": "turning", "passes": 2}
+
+
+def turn_time(_):
+    """The tool goes straight along the work."""
+    return {"length": "length", "passes": "passes"}, {"operation": "turning"}
+
+
+def face_turn_time(speed):
+    """From the outer diameter to the inner one; the way is what the service's own time and feed come to."""
+    return {"passes": "passes"}, {"operation": "turning", "length": speed["way"]}
+
+
+def straight_time(_):
+    """A reamer or a band goes as far as the depth says, and stops there."""
+    return {"length": "depth"}, {"operation": "turning"}
 
 
 def side_time(speed):
@@ -76,6 +93,14 @@ WAY = {"length": "length", "diameter": "diameter", "passes": "passes"}
 MILLED = TOOLED | {name: name for name in ("diameter", "teeth", "axial_depth", "feed_per_tooth")}
 SIDE = MILLED | {"radial_depth": "radial_depth"}
 DRILLED = TOOLED | {name: name for name in ("diameter", "depth", "feed_per_rev")}
+# Boring is asked for what turning is; a turning tool's `cut` is rough or finish, a facing tool's facing or parting.
+BORED = TOOLED | {name: name for name in ("diameter", "depth_of_cut", "feed_per_rev")}
+TURNED = BORED | {"cut": "cut"}
+FACED = {name: column for name, column in TURNED.items() if name != "diameter"}
+FACED |= {"outer_diameter": "diameter", "inner_diameter": "inner_diameter"}
+REAMED = TOOLED | {name: name for name in ("diameter", "feed_per_rev")}
+SAWN = {name: name for name in ("material", "section", "tooth_pitch", "cutting_speed", "feed_per_tooth")}
+ON_THE_LATHE = ("material", "tool", "diameter", "depth_of_cut")
 MILLING = ("material", "tool", "diameter", "teeth", "axial_depth", "length")
 MAY_MILLED = ("passes", "cutting_speed", "feed_per_tooth")
 OPERATIONS = {
@@ -100,6 +125,44 @@ OPERATIONS = {
         "speeds/milling", SIDE, (*MILLING, "radial_depth"), face_time, others=(("cut_offset", "0 mm"),), may=MAY_MILLED
     ),
 }
+OPERATIONS |= {
+    "turn": Operation(
+        "speeds/turning",
+        TURNED,
+        (*ON_THE_LATHE, "length"),
+        turn_time,
+        may=("passes", "cut", "cutting_speed", "feed_per_rev"),
+    ),
+    "bore": Operation(
+        "speeds/boring",
+        BORED,
+        (*ON_THE_LATHE, "length"),
+        turn_time,
+        may=("passes", "cutting_speed", "feed_per_rev"),
+    ),
+    "face": Operation(
+        "speeds/facing",
+        FACED,
+        ON_THE_LATHE,
+        face_turn_time,
+        may=("inner_diameter", "passes", "cut", "cutting_speed", "feed_per_rev"),
+    ),
+    "ream": Operation(
+        "speeds/reaming",
+        REAMED,
+        ("material", "tool", "diameter", "depth"),
+        straight_time,
+        may=("cutting_speed", "feed_per_rev"),
+    ),
+    "saw": Operation(
+        "speeds/sawing",
+        SAWN,
+        ("material", "section", "tooth_pitch", "depth"),
+        straight_time,
+        may=("cutting_speed", "feed_per_tooth"),
+        spindle=False,
+    ),
+}
 # Columns that belong to some operation and not to every one.
 SIZES = (
     "diameter",
@@ -113,7 +176,14 @@ SIZES = (
     "cutting_speed",
     "feed_per_rev",
     "feed_per_tooth",
+    "depth_of_cut",
+    "inner_diameter",
+    "cut",
+    "section",
+    "tooth_pitch",
 )
+# What the columns of a line state, and a machine of the rates therefore cannot.
+OF_A_LINE = {field for operation in OPERATIONS.values() for field in operation.columns}
 
 
 def wrongs(cells):
@@ -124,19 +194,20 @@ def wrongs(cells):
         return [Wrong("operation", "operation_unknown", f"There is no operation {name!r}.", ", ".join(OPERATIONS))]
     empty = [column for column in operation.needs if not cells[column]]
     found = [Wrong(column, "field_missing", f"{name} needs {column}.") for column in empty]
-    for column in SIZES:
+    for column in ("tool", *SIZES):
         if cells[column] and column not in operation.needs + operation.may:
             says = f"{name} does not look at {column}: does the line mean something else?"
             found.append(Wrong(column, "field_unused", says, "leave empty"))
     return found
 
 
-def about_speed(cells, machine):
-    """The question about speed and feed."""
+def about_speed(cells, machine, asks):
+    """The question about speed and feed; `asks` has the fields that each calculator asks for."""
     operation = OPERATIONS[cells["operation"]]
-    # A machine is known to the service by the shop's file, or described by the rates.
-    by = machine["fields"] or {"machine": cells["machine"]}
-    return Asked(operation.calculator, operation.columns, dict(operation.others) | by)
+    # The fields of the rates go beside the machine of the shop's file, whose speeds and power they leave alone.
+    by = {"machine": cells["machine"]} if machine["in_shop_file"] else {}
+    own = {name: value for name, value in machine["fields"].items() if name in asks[operation.calculator]}
+    return Asked(operation.calculator, operation.columns, dict(operation.others) | by | own)
 
 
 def about_time(cells, speed, approach):

@@ -8,18 +8,18 @@ import tomllib
 from dataclasses import dataclass
 from decimal import Decimal, InvalidOperation
 
+import machines
 import operations
+from machines import Unusable
 from operations import Wrong
 
 NAMES = ["order", "line", "part", "operation", "pieces", "per_piece", "machine", "material", "tool"]
 COLUMNS = [*NAMES, *operations.SIZES, "remark"]
 NEEDED = ["order", "line", "operation", "pieces", "machine"]
+# What is counted or paid for a machine, and what stands for it where it is not given.
+AMOUNTS = {"per_hour": None, "setup_minutes": "0", "minutes_per_piece": "0", "minutes_per_cut": "0"}
 # A line's key has this in it, so that a way of reckoning that changed prices anew.
-RECKONING = 1
-
-
-class Unusable(Exception):
-    """A file that cannot be worked from at all."""
+RECKONING = 2
 
 
 @dataclass
@@ -44,22 +44,23 @@ def read_rates(path):
         rates = tomllib.loads(path.read_text(encoding="utf-8-sig"), parse_float=Decimal)
     except (OSError, UnicodeDecodeError, tomllib.TOMLDecodeError) as error:
         raise Unusable(f"{path}: {error}") from error
-    machines = rates.get("machines")
-    if not isinstance(rates.get("currency"), str) or not isinstance(machines, dict) or not machines:
+    rated = rates.get("machines")
+    if not isinstance(rates.get("currency"), str) or not isinstance(rated, dict) or not rated:
         raise Unusable(f"{path}: it needs currency and at least one [machines.NAME]")
     known = {"currency": None, "machines": None, "least_charge": "0", "approach": "0 mm"}
     for key in rates:
         if key not in known:
             raise Unusable(f"{path}: {key} is not known; there are {', '.join(known)}")
-    for name, machine in machines.items():
-        own = {"per_hour": None, "setup_minutes": "0", "minutes_per_piece": "0", "minutes_per_cut": "0", "fields": {}}
+    for name, machine in rated.items():
+        own = AMOUNTS | {"fields": {}, "in_shop_file": True}
         for key in machine:
             if key not in own:
                 raise Unusable(f"{path}: machines.{name}.{key} is not known; there are {', '.join(own)}")
-        for key in own:
-            if key != "fields":
-                machine[key] = amount(machine.get(key, own[key]), f"{path}: machines.{name}.{key}")
-        machine.setdefault("fields", {})
+        for key in AMOUNTS:
+            machine[key] = amount(machine.get(key, own[key]), f"{path}: machines.{name}.{key}")
+        machine["fields"] = machines.fields(machine.get("fields", {}), f"{path}: machines.{name}.fields")
+        if not isinstance(machine.setdefault("in_shop_file", True), bool):
+            raise Unusable(f"{path}: machines.{name}.in_shop_file: it must be true or false")
     rates["least_charge"] = amount(rates.get("least_charge", "0"), f"{path}: least_charge")
     rates.setdefault("approach", "0 mm")
     return rates
@@ -138,7 +139,8 @@ def line_of(number, row, rates):
     if machine is None:
         says = f"There are no rates for a machine {cells['machine']!r}."
         wrongs.append(Wrong("machine", "machine_unknown", says, " or ".join(rates["machines"])))
-    wrongs += operations.wrongs(cells)
+    found = operations.wrongs(cells)
+    wrongs += found or (machines.undescribed(cells, machine) if machine else [])
     line.wrongs = tuple(wrongs)
     return line
 

@@ -1,4 +1,4 @@
-"""Prices the machine time of an order list: drilling, tapping, milling. Made to be run every night.
+"""Prices the machine time of an order list: drilling, milling, turning, sawing. Made to be run every night.
 
     python3 price_orders.py --orders orders.csv --rates rates.toml --into prices.csv [--service http://127.0.0.1:8080]
 
@@ -16,6 +16,7 @@ from decimal import Decimal
 from pathlib import Path
 
 import ledger
+import machines
 import operations
 import orders
 import pricing
@@ -24,15 +25,15 @@ import service
 AT_ONCE = 100
 
 
-def priced(lines, rates, there):
+def priced(lines, rates, there, asks):
     """Prices lines: rows of the table, and what is wrong by the line's number, with the question it came from."""
     rows, wrong, speeds = [], {}, {}
-    machines = rates["machines"]
-    asked = {line.key: operations.about_speed(line.cells, machines[line.cells["machine"]]) for line in lines}
+    rated = rates["machines"]
+    asked = {line.key: operations.about_speed(line.cells, rated[line.cells["machine"]], asks) for line in lines}
     answers = there.ask({line.key: pricing.item(asked[line.key], line) for line in lines})
     for line in lines:
         answer = answers[line.key].get("answer")
-        found = pricing.stalls(answer) if answer else pricing.refused(answers[line.key]["problem"], asked[line.key])
+        found = pricing.impossible(answer) if answer else pricing.refused(answers[line.key]["problem"], asked[line.key])
         if found:
             wrong[line.number] = ("speed", found)
         else:
@@ -59,8 +60,13 @@ def run(asked, say):
     wrong = {line.number: ("order list", line.wrongs) for line in lines if line.wrongs}
     new = [line for line in lines if not line.wrongs and line.key not in kept]
     there = service.Service(asked.service, asked.tries, asked.timeout, asked.wait, say)
+    asks = {}
+    if new:
+        asks, shop = there.known()
+        for words in machines.warnings(rates["machines"], shop, asks):
+            say(f"{asked.rates}: {words}")
     for first in range(0, len(new), asked.at_once):
-        rows, found = priced(new[first : first + asked.at_once], rates, there)
+        rows, found = priced(new[first : first + asked.at_once], rates, there, asks)
         wrong |= found
         if rows:
             partial.add(rows)
@@ -115,6 +121,13 @@ def report(lines, table, refused, wrong, rates):
         text += [
             "",
             f"{lines_held} the machine sets other speeds or feeds than the tables ask for (column limited_by).",
+        ]
+    unchecked = [row for row in table if not row["load [percent]"]]
+    if unchecked:
+        text += [
+            "",
+            f"In {len(unchecked)} lines nobody checked that the spindle has the power (load [percent] is empty):",
+            "its power is not known, or the service gives none for the operation. The machine may stall.",
         ]
     versions = sorted({(row["service_version"], row["data_version"], row["shop_version"]) for row in table})
     if versions:

@@ -16,13 +16,16 @@ COLUMNS = [
     "pieces",
     "per_piece",
     "machine",
+    "material",
     "spindle_speed [rpm]",
+    "cutting_speed [m/min]",
     "feed_rate [mm/min]",
     "minutes_per_cut [min]",
     "minutes_cutting [min]",
     "minutes_in_all [min]",
     "price",
     "currency",
+    "load [percent]",
     "limited_by",
     "notes",
     "cautions",
@@ -53,16 +56,30 @@ def speed_of(answer):
         "feed_rate": as_text(result["feed_rate"]),
         "engagement_degrees": degrees["value"],
         "diameter": as_text(answer["inputs"].get("diameter", "")),
+        "way": way(result),
     }
 
 
-def stalls(answer):
-    """A cut that the spindle cannot drive has no price."""
+def way(result):
+    """How far the tool goes, where the answer has the time of the cut."""
+    if "cutting_time" not in result:
+        return ""
+    taken = result["cutting_time"]
+    return f"{result['feed_rate']['value'] * taken['value'] * MINUTES[taken['unit']]:.9f} mm"
+
+
+def impossible(answer):
+    """A cut that the spindle cannot drive has no price, nor has one without a feed."""
     result = answer["result"]
-    if "power" not in result["limited_by"]:
+    if "feed_rate" not in result:
+        lacks = [note["says"] for note in answer["notes"] if note["code"] == "left_out"]
+        says = " ".join(["The service gives no feed for this.", *lacks])
+        return (Wrong("operation", "no_feed", says, "the tool maker's feed in feed_per_rev or feed_per_tooth"),)
+    load = result.get("load", {"value": 0})["value"]
+    if load <= 100 and "power" not in result.get("limited_by", ()):
         return ()
-    load = f"{result['load']['value']:.0f} percent" if "load" in result else "more than all"
-    says = f"The cut takes {load} of the power that the spindle has: it would stall."
+    taken = f"{load:.0f} percent" if "load" in result else "more than all"
+    says = f"The cut takes {taken} of the power that the spindle has: it would stall."
     return (Wrong("machine", "too_much_power", says, "a smaller depth in more passes"),)
 
 
@@ -85,21 +102,22 @@ def price(line, rates, speed, time):
     beside = machine["setup_minutes"] + machine["minutes_per_piece"] * line.pieces + machine["minutes_per_cut"] * cuts
     cost = max(machine["per_hour"] / 60 * (cutting + beside), rates["least_charge"])
     result = speed["result"]
-    for name, unit in (("spindle_speed", "rpm"), ("feed_rate", "mm/min")):
-        if result[name]["unit"] != unit:
-            raise ValueError(f"{name} is in {result[name]['unit']}, not in {unit}")
     row = {name: line.cells[name] for name in ("order", "line", "part", "operation", "machine")}
     row |= {
         "pieces": str(line.pieces),
         "per_piece": str(line.per_piece),
-        "spindle_speed [rpm]": rounded(result["spindle_speed"]["value"], "0.1"),
-        "feed_rate [mm/min]": rounded(result["feed_rate"]["value"], "0.1"),
+        # A name of another standard stands for one of the tables; this is the one that the price is for.
+        "material": speed["inputs"].get("material", ""),
+        "spindle_speed [rpm]": shown(result, "spindle_speed", "rpm", "0.1"),
+        "cutting_speed [m/min]": shown(result, "cutting_speed", "m/min", "0.1"),
+        "feed_rate [mm/min]": shown(result, "feed_rate", "mm/min", "0.1"),
         "minutes_per_cut [min]": rounded(per_cut, "0.001"),
         "minutes_cutting [min]": rounded(cutting, "0.01"),
         "minutes_in_all [min]": rounded(cutting + beside, "0.01"),
         "price": rounded(cost, "0.01"),
         "currency": rates["currency"],
-        "limited_by": " ".join(result["limited_by"]),
+        "load [percent]": shown(result, "load", "percent", "1"),
+        "limited_by": " ".join(result.get("limited_by", ())),
         "notes": " ".join(dict.fromkeys(note["code"] for note in speed["notes"] + time["notes"])),
         "cautions": BETWEEN.join(dict.fromkeys(caution["says"] for caution in speed["cautions"] + time["cautions"])),
         "service_version": speed["version"],
@@ -109,6 +127,15 @@ def price(line, rates, speed, time):
         "key": line.key,
     }
     return {name: row[name] for name in COLUMNS}
+
+
+def shown(result, name, unit, step):
+    """A quantity of the answer in the unit of its column; empty where the answer has none, as a saw has no spindle."""
+    if name not in result:
+        return ""
+    if result[name]["unit"] != unit:
+        raise ValueError(f"{name} is in {result[name]['unit']}, not in {unit}")
+    return rounded(result[name]["value"], step)
 
 
 def rounded(value, step):

@@ -1,5 +1,6 @@
 """The service, asked in batches: one question a line of JSON, answered in order, again where it did not answer."""
 
+import contextlib
 import http.client
 import json
 import random
@@ -65,6 +66,33 @@ class Service:
             self.sleep(wait)
         return answers
 
+    def known(self):
+        """The fields that each calculator asks for, and what the shop's file says of each machine."""
+        for failures in range(1, self.tries + 1):
+            wait = None
+            try:
+                with contextlib.closing(self.connection()) as connection:
+                    connection.request("GET", self.path("/v1/calculators"), headers={"Accept": "application/json"})
+                    response = connection.getresponse()
+                    if response.status == 200:
+                        return read_register(json.loads(response.read()))
+                    wait, reason, _ = self.turned(response, "/v1/calculators")
+            except (OSError, http.client.HTTPException) as error:
+                reason = f"{type(error).__name__}: {error}"
+            except (ValueError, KeyError, TypeError) as error:
+                raise Turned(f"{self.parts.geturl()} lists no calculators as this service does: {error}") from error
+            if failures < self.tries:
+                self.retries += 1
+                self.sleep(self.wait(failures) if wait is None else min(wait, LONGEST_WAIT))
+        raise Unreachable(f"{self.parts.geturl()} did not answer in {self.tries} tries; the last time: {reason}")
+
+    def connection(self):
+        kind = http.client.HTTPSConnection if self.parts.scheme == "https" else http.client.HTTPConnection
+        return kind(self.parts.hostname, self.parts.port, timeout=self.timeout)
+
+    def path(self, address):
+        return self.parts.path.rstrip("/") + address
+
     def wait(self, failures):
         """Twice as long each time, and not all callers at the same moment."""
         return min(self.first_wait * 2 ** (failures - 1), LONGEST_WAIT) * random.uniform(0.75, 1.25)
@@ -72,15 +100,13 @@ class Service:
     def post(self, questions, answers):
         """Sends the questions and takes what comes; gives how long to wait if told, why not all came, and whether
         the service said as much as it had to say."""
-        kind = http.client.HTTPSConnection if self.parts.scheme == "https" else http.client.HTTPConnection
-        connection = kind(self.parts.hostname, self.parts.port, timeout=self.timeout)
+        connection = self.connection()
         body = "".join(json.dumps({"id": id, **question}) + "\n" for id, question in questions.items())
         try:
-            path = self.parts.path.rstrip("/") + "/v1/batch"
-            connection.request("POST", path, body.encode(), {"Content-Type": LINES, "Accept": LINES})
+            connection.request("POST", self.path("/v1/batch"), body.encode(), {"Content-Type": LINES, "Accept": LINES})
             response = connection.getresponse()
             if response.status != 200:
-                return self.turned(response)
+                return self.turned(response, "/v1/batch")
             lines = 0
             for line in response:
                 lines += line.endswith(b"\n")
@@ -91,7 +117,7 @@ class Service:
         finally:
             connection.close()
 
-    def turned(self, response):
+    def turned(self, response, address):
         """What a status other than 200 means."""
         said = response.read(4096).decode("utf-8", "replace").strip()
         if response.status in BUSY:
@@ -101,7 +127,13 @@ class Service:
             said = json.loads(said)["detail"]
         except (ValueError, KeyError, TypeError):
             pass
-        raise Turned(f"{self.parts.geturl()}/v1/batch answers with status {response.status}: {said[:500]}")
+        raise Turned(f"{self.parts.geturl()}{address} answers with status {response.status}: {said[:500]}")
+
+
+def read_register(whole):
+    """What is used of the list of calculators."""
+    asks = {one["id"]: {field["name"] for field in one["fields"]} for one in whole["calculators"]}
+    return asks, {machine["name"]: machine["fields"] for machine in whole.get("shop", {}).get("machines", [])}
 
 
 def parsed(line):

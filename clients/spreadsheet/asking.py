@@ -5,7 +5,7 @@ Each question has three cells: the address asked, what came back as text, and wh
 cells on the first sheet.
 
 LibreOffice asks each address once while a file is open. `again_mark` is a fragment, which is part of the address for
-the program and never sent.
+the program and never sent; a hard recalculation changes it.
 """
 
 NOT_THERE = "NO ANSWER"

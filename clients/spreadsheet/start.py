@@ -18,7 +18,7 @@ SETTINGS = [
     ("machine", "Machine in the shop's file (may stay empty)", None, None),
     ("spindle_steps", "Speeds that the spindle has (may stay empty)", STEPS, None),
     ("start_above", "A drill starts at feed this far above the face", "0.1 in", None),
-    ("again", "To ask everything again, write another word", None, None),
+    ("again", "To ask everything again, write any word and recalculate", None, None),
 ]
 # Reckoned from the settings.
 MADE = [
@@ -30,7 +30,9 @@ MADE = [
     (
         "again_mark",
         "What stands behind each address, unseen by the service",
-        '=IF(again="","","#"&_xlfn.ENCODEURL(again))',
+        # LibreOffice draws that number anew when a word is written above and when everything is recalculated hard, and
+        # at no other time. Programs that do not have it take the word alone.
+        '=IFERROR("#"&_xlfn.ORG.LIBREOFFICE.RAND.NV(),IF(again="","","#"))&IF(again="","",_xlfn.ENCODEURL(again))',
     ),
     ("length_unit", "Unit of lengths", '=IF(answer_units="inch","in","mm")'),
     ("feed_unit", "Unit of feed rates", '=IF(answer_units="inch","in/min","mm/min")'),
@@ -38,6 +40,7 @@ MADE = [
 WORDS = [
     "What stands in a box is yours to write; all else is answered or reckoned. A size is text with its unit: 1/2 in.",
     "A cell that shows refused has its reason at the end of its row. Mend what you wrote, and it is asked again.",
+    "After an outage recalculate hard: Ctrl+Shift+F9 in LibreOffice. Every cell is then asked again, what failed too.",
     "A sum over refused cells would fall short without a word, so the sheets give a total only when it is whole.",
     "Starting points, not settings: the tool maker's data, the machine's manual and the rules of the shop come first, "
     "and a qualified person decides.",

@@ -64,9 +64,9 @@ pub fn look(text: &str) -> Found {
         // What the words find is filled with what fits there.
         found.further = by_words.iter().map(|one| Further::of(&Fit::of(&phrase, one))).collect();
     }
+    found.further.truncate(MOST_NAMED);
     // What needs least goes on soonest.
     found.further.sort_by_key(|further| further.needs.len());
-    found.further.truncate(MOST_NAMED);
     found
 }
 

@@ -474,7 +474,7 @@ kinds! {
     /// A temperature.
     Temperature / Temperature / FoundTemperature: si::ThermodynamicTemperature {
         units: &[Unit::Celsius, Unit::Fahrenheit], inch: (Unit::Fahrenheit, 1), metric: (Unit::Celsius, 1),
-        least: Least::From(73.15), most: 1273.15, setting: Never, example: "-20 degC"
+        least: Least::From(73.15), most: 1273.15, setting: Never, example: "10 degC"
     }
     /// How much a material grows with each degree, for its length.
     Expansion / Expansion / FoundExpansion: si::TemperatureCoefficient {

@@ -16,6 +16,7 @@ from pathlib import Path
 import uno
 from com.sun.star.beans import PropertyValue
 from com.sun.star.connection import NoConnectException
+from com.sun.star.util import URL
 
 PROFILE = """<?xml version="1.0" encoding="UTF-8"?>
 <oor:items xmlns:oor="http://openoffice.org/2001/registry">
@@ -84,7 +85,8 @@ class Book:
 
     def __init__(self, desktop, path):
         address = Path(path).resolve().as_uri()
-        opened = properties(Hidden=True, UpdateDocMode=FULL_UPDATE)
+        # Not hidden, though nobody sees it: a hidden one does not take the command to recalculate hard.
+        opened = properties(Hidden=False, UpdateDocMode=FULL_UPDATE)
         self.document = desktop.loadComponentFromURL(address, "_blank", 0, opened)
         if self.document is None:
             raise RuntimeError(f"{path} cannot be opened")
@@ -101,8 +103,14 @@ class Book:
             cell.setValue(value)
 
     def reckon(self):
-        """Recalculates every cell."""
-        self.document.calculateAll()
+        """Recalculates what a changed cell changes; what was answered before is not asked again."""
+        self.document.calculate()
+
+    def reckon_hard(self):
+        """Recalculates as Ctrl+Shift+F9 does."""
+        command = URL(Complete=".uno:CalculateHard", Protocol=".uno:", Path="CalculateHard")
+        frame = self.document.CurrentController.Frame
+        frame.queryDispatch(command, "_self", 0).dispatch(command, properties(SynchronMode=True))
 
     def value(self, sheet, name):
         """The cell's number, or its text where it holds none."""

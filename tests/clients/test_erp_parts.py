@@ -15,6 +15,7 @@ FOLDER = Path(__file__).resolve().parents[2] / "clients/erp"
 sys.path.insert(0, str(FOLDER))
 
 import ledger  # noqa: E402
+import machines  # noqa: E402
 import operations  # noqa: E402
 import orders  # noqa: E402
 import pricing  # noqa: E402
@@ -26,6 +27,7 @@ currency = "crowns"
 per_hour = 42.00
 [machines.drill]
 per_hour = 0.1
+in_shop_file = false
 fields = { fastest = "900 rpm" }
 """
 HEAD = "order,line,operation,pieces,per_piece,machine,material,tool,diameter,thread,depth,remark\n"
@@ -111,7 +113,8 @@ class Orders(Files):
 
     def test_a_refused_field_leads_back_to_its_column(self):
         cells = dict.fromkeys(orders.COLUMNS, "") | {"operation": "mill_slot", "diameter": "8 mm", "machine": "mill"}
-        asked = operations.about_speed(cells, {"fields": {}})
+        asks = {"speeds/milling": {"diameter", "fastest", "range_point"}}
+        asked = operations.about_speed(cells, {"fields": {}, "in_shop_file": True}, asks)
         problem = {
             "errors": [
                 {"field": "/inputs/radial_depth", "code": "unit_missing", "says": "…"},
@@ -120,7 +123,64 @@ class Orders(Files):
         }
         self.assertEqual([wrong.column for wrong in pricing.refused(problem, asked)], ["diameter", "tool"])
         self.assertEqual(asked.question(cells)["inputs"]["machine"], "mill")
-        self.assertEqual(operations.about_speed(cells, {"fields": {"fastest": "9 rpm"}}).others, {"fastest": "9 rpm"})
+        # A field goes beside the machine of the shop's file, and only to a calculator that asks for it.
+        own = {"fastest": "9 rpm", "quill_feeds": "0.1 mm/rev"}
+        for listed, by in ((True, {"machine": "mill"}), (False, {})):
+            asked = operations.about_speed(cells, {"fields": own, "in_shop_file": listed}, asks)
+            self.assertEqual(asked.others, by | {"fastest": "9 rpm"})
+
+
+class Machines(Files):
+    """What the rates say of machines."""
+
+    asks = {operation.calculator: {"available", "fastest", "slowest", "spindle_power", "efficiency", "range_point"}
+            for operation in operations.OPERATIONS.values()}  # fmt: skip
+
+    def warned(self, shop, listed=True, **own):
+        return machines.warnings({"mill": {"fields": own, "in_shop_file": listed}}, {"mill": shop}, self.asks)
+
+    def test_what_overrides_what_and_what_is_left_out_is_said(self):
+        shop = {"available": "112 rpm, 160 rpm", "spindle_power": "1.5 kW"}
+        self.assertEqual(self.warned(shop), [])
+        self.assertEqual(self.warned(shop, range_point="high"), [])
+        (over,) = self.warned(shop, available="100 rpm")
+        self.assertIn("available = 100 rpm goes before the shop's file, which says 112 rpm, 160 rpm", over)
+        (some,) = self.warned(shop, slowest="150 rpm")
+        self.assertIn("slowest = 150 rpm leaves out 112 rpm", some)
+        (every,) = self.warned(shop, fastest="90 rpm")
+        self.assertIn("leaves out every speed of the machine", every)
+        (idle,) = self.warned({"available": "112 rpm"}, efficiency="70 percent")
+        self.assertIn("efficiency changes nothing", idle)
+        unused, unknown = self.warned(shop, listed=False, fastest="900 rpm")
+        self.assertIn("in_shop_file = false leaves it unused", unused)
+        self.assertIn("spindle_power is not known", unknown)
+        with self.assertRaises(machines.Unusable):
+            self.warned(shop, fastests="900 rpm")
+
+    def test_a_machine_states_only_what_is_a_machines(self):
+        of_a_line = ('diameter = "8 mm"', 'cutting_speed = "9 m/min"', 'machine = "mill"')
+        for wrong in (*of_a_line, "fastest = 900", 'fastest = ""'):
+            with self.assertRaises(orders.Unusable, msg=wrong):
+                self.rates(RATES.replace('fastest = "900 rpm"', wrong))
+        with self.assertRaises(orders.Unusable):
+            self.rates(RATES.replace("in_shop_file = false", 'in_shop_file = "no"'))
+
+    def test_a_machine_without_a_limit_of_its_speed_prices_nothing_but_sawing(self):
+        rates = self.rates(RATES.replace('fastest = "900 rpm"', 'range_point = "low"'))
+        head = HEAD.replace("remark", "section,tooth_pitch,remark")
+        rows = "A,1,drill,1,1,drill,1018,hss,8 mm,,12 mm,,,", "A,2,saw,1,1,drill,1018,,,,12 mm,40 mm,1/8 in,"
+        drill, saw = self.lines(*rows, head=head, rates=rates)
+        self.assertEqual([wrong.code for wrong in drill.wrongs], ["machine_undescribed"])
+        self.assertEqual(saw.wrongs, ())
+
+    def test_a_cut_without_a_feed_is_refused_in_words(self):
+        note = {"code": "left_out", "says": "Feed rate needs feed per revolution."}
+        (wrong,) = pricing.impossible({"result": {"spindle_speed": {}}, "notes": [note]})
+        self.assertEqual((wrong.code, wrong.says.endswith(note["says"])), ("no_feed", True))
+        full = {"feed_rate": {}, "load": {"value": Decimal(100), "unit": "percent"}}
+        self.assertEqual(pricing.impossible({"result": full}), ())
+        (wrong,) = pricing.impossible({"result": full | {"load": {"value": Decimal(101)}}})
+        self.assertEqual(wrong.code, "too_much_power")
 
 
 class Kept(Files):
@@ -170,6 +230,13 @@ class Script(http.server.BaseHTTPRequestHandler):
         ids = [json.loads(line)["id"] for line in self.rfile.read(int(self.headers["Content-Length"])).splitlines()]
         self.server.seen.append(ids)
         status, body = self.server.script(ids)
+        self.send_response(status)
+        self.end_headers()
+        self.wfile.write(body.encode())
+
+    def do_GET(self):
+        status, body = self.server.script([])
+        self.server.seen.append(self.path)
         self.send_response(status)
         self.end_headers()
         self.wfile.write(body.encode())
@@ -237,6 +304,16 @@ class Asking(unittest.TestCase):
         for address in ("127.0.0.1:8080", "ftp://there", ""):
             with self.assertRaises(service.Turned):
                 service.Service(address)
+
+    def test_the_list_of_calculators_is_waited_for_too(self):
+        lists = {"calculators": [{"id": "speeds/sawing", "fields": [{"name": "section"}]}]}
+        replies = [(503, ""), (200, json.dumps(lists))]
+        server, there = self.server(lambda _: replies.pop(0))
+        self.assertEqual(there.known(), ({"speeds/sawing": {"section"}}, {}))
+        self.assertEqual((server.seen, len(self.waits)), (["/v1/calculators"] * 2, 1))
+        for script, error in ((lambda _: (503, ""), service.Unreachable), (lambda _: (200, "[]"), service.Turned)):
+            with self.assertRaises(error):
+                self.server(script)[1].known()
 
     def test_words_that_are_no_answer_count_as_none(self):
         server, there = self.server(lambda ids: (200, "<html>hello</html>\n[1]\n"))

@@ -237,12 +237,46 @@ class Workbook:
         self.addCleanup(self.reckon)
         with other_service() as address:
             pass
+        port = int(address.rsplit(":", 1)[1])
         self.reckon(B4=address)
-        self.assertEqual(self.counted(24)[1:], [0, 0, 264])
-        with other_service(int(address.rsplit(":", 1)[1])):
+        silent, answered = [0, 0, 264], [264, 0, 0]
+        self.assertEqual(self.counted(24)[1:], silent)
+        with other_service(port):
+            # Any word will do, the one that stood there during the outage too.
             self.reckon(B4=address, B10="at noon")
-        self.assertEqual(self.counted(24)[1:], [264, 0, 0])
-        self.assertEqual([path for path in Other.seen if "noon" in path], [], "the mark is not sent")
+            self.assertEqual(self.counted(24)[1:], answered)
+        self.assertEqual([path for path in Other.seen if "noon" in path or "#" in path], [], "the mark is not sent")
+
+    def test_a_hard_recalculation_is_all_that_an_outage_needs(self):
+        self.addCleanup(self.reckon)
+        with other_service() as address:
+            pass
+        port = int(address.rsplit(":", 1)[1])
+        silent, answered = [0, 0, 264], [264, 0, 0]
+        self.book.write("Start", "B4", address)
+        # Twice down and twice up, with nothing written in between.
+        for _ in range(2):
+            self.book.reckon_hard()
+            self.assertEqual(self.counted(24)[1:], silent)
+            self.assertEqual((self.get("Start", "B17"), self.get(SPEEDS, "C10")), ("no answer", "no answer"))
+            with other_service(port):
+                self.book.reckon_hard()
+            self.assertEqual(self.counted(24)[1:], answered)
+            self.assertEqual((self.get("Start", "B17"), self.get(SPEEDS, "C10")), ("7", 7))
+        self.assertEqual([path for path in Other.seen if "#" in path or "%230" in path], [], "the mark is not sent")
+
+    def test_what_was_answered_is_not_asked_again_while_one_writes(self):
+        self.addCleanup(self.reckon)
+        with other_service() as address:
+            self.reckon(B4=address)
+            seen = len(Other.seen)
+            self.book.write(HOLES, "C8", "letter G")
+            self.assertEqual(self.get(HOLES, "H8"), 7)
+            self.counted(24)
+            asked = len(Other.seen) - seen
+            self.book.write(HOLES, "C8", "letter F")
+        # The questions of that row, and no other's.
+        self.assertTrue(0 < asked <= 6, asked)
 
     def test_without_a_service_every_cell_says_so(self):
         self.addCleanup(self.reckon)

@@ -93,11 +93,11 @@ pub fn of_calculator(entry: &'static Entry, stem: &str, result: &str) -> Named {
     };
     let mut found = json!({
         "result": of(result),
-        "rows": {"type": "array", "items": of(&name("Case"))},
+        "rows": list(&name("Case"), "The cases."),
     });
     all.push((name("Case"), more("CaseFrame", &[], json!({"result": of(result)}))));
     if targets(entry).next().is_some() {
-        found["roots"] = json!({"type": "array", "items": of(&name("Root"))});
+        found["roots"] = list(&name("Root"), "The values found.");
         all.push((name("Root"), more("RootFrame", &["result"], json!({"result": of(result)}))));
     }
     all.push((name("Answer"), more("AnswerFrame", &[], found)));

@@ -81,9 +81,7 @@ pub fn schemas(described: &Described) -> Named {
         all.push((sought, json!({"type": "string", "enum": names})));
     }
     let mut output = serde_json::to_value(entry.output.schema()).unwrap_or_default();
-    if let Some(output) = output.as_object_mut() {
-        output.shift_remove("description");
-    }
+    output["description"] = json!("What was found.");
     all.push((result.to_owned(), output));
     all.extend(answers::of_calculator(entry, stem, result));
     all

@@ -52,7 +52,6 @@ impl Calculator for EdgeAngle {
     const ANOTHER_CHECK: &'static str =
         "Run an indicator along the edge for the length of the jaw: it moves by the tap.";
     const WORDS: &'static str = "skew, square up, align, vise, fixed jaw, dial in, tap, crooked, rotation, two touches";
-    const NEAR: &'static str = "sine plate";
     const EXAMPLES: &'static [Example] = examples! {
         "The fixed jaw of the mill's vise was touched at two places 5 in apart along X; the jaw is 6 in long.":
             first = "0 in,0.100 in", second = "5 in,0.112 in", along = "x_axis", jaw_length = "6 in";

@@ -78,7 +78,7 @@ pub fn schemas(described: &Described) -> Named {
     all.push((format!("{stem}Request"), json!({"allOf": [of(shared), own]})));
     let names: Vec<&str> = targets(entry).collect();
     if !names.is_empty() {
-        all.push((sought, json!({"type": "string", "enum": names})));
+        all.push((sought, json!({"type": "string", "description": "An input.", "enum": names})));
     }
     let mut output = serde_json::to_value(entry.output.schema()).unwrap_or_default();
     output["description"] = json!("What was found.");

@@ -62,7 +62,7 @@ pub struct FlatOnRoundResult {
 
 impl Calculator for FlatOnRound {
     const ID: &'static str = "geometry/flat-on-round";
-    const TITLE: &'static str = "Flats on round work";
+    const TITLE: &'static str = "Hexagon or square on a shaft";
     const ABOUT: &'static str = "How deep to mill one or several flats on round work for a width, a size across flats or \
         what is to remain, and what each of them comes out to.";
     const TASK: Task = Task::LayOut;

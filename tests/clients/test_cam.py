@@ -174,6 +174,19 @@ class Cam(unittest.TestCase):
             self.assertRegex(self.word("X", told, value), "^Error: .*" + says)
         self.assertRegex(self.word("XY", {}, 1), "^Error: A word begins with a letter")
 
+    def test_the_readme_is_true(self):
+        """Its script runs on the example's values, and what it says of a number is what comes."""
+        text = (CAM / "README.md").read_text()
+        file = self.values("metric")[0]
+        reading, writing, tapping = re.findall(r"```js\n(.*?)```", text, re.DOTALL)
+        number = "var text = require('fs').readFileSync(process.argv[1], 'utf8');" + reading
+        self.assertRegex(script(number + "console.log(values.count('holes', 'positions'))", str(file)), "^6$")
+        shown = re.sub(r"(?m)^(X\(.*?\));.*$", r"console.log(\1);", writing)
+        said = re.findall(r"// (\S+)$", writing, re.MULTILINE)
+        self.assertEqual(script(shown).split(), said)
+        says = script(tapping.split("//")[0].replace("ShopWords", "console.log(ShopWords", 1).rstrip().rstrip(";") + ".says);")
+        self.assertEqual(" ".join(re.sub(r"(?m)^// (says: )?", "", tapping[tapping.index("//"):]).split()), says)
+
     def tap(self, **told):
         return json.loads(script(f"console.log(JSON.stringify(ShopWords.tap({json.dumps(told)})))"))
 

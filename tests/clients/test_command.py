@@ -6,6 +6,7 @@ import json
 import math
 import os
 import re
+import ssl
 import subprocess
 import tempfile
 import unittest
@@ -154,6 +155,61 @@ class Files(unittest.TestCase):
         self.assertEqual((code, [row["part"] for row in rows]), (5, ["a", "b"]))
         self.assertRegex(rows[1]["refused"], "^diameter: ")
         self.assertIn("1 of 2 records are refused", err)
+
+
+class Elsewhere(unittest.TestCase):
+    """Over https, and as the README has it."""
+
+    def setUp(self):
+        self.folder = Path(self.enterContext(tempfile.TemporaryDirectory()))
+
+    def test_https_is_spoken_with_a_certificate_that_is_known_and_no_other(self):
+        key, certificate = self.folder / "key.pem", self.folder / "certificate.pem"
+        subprocess.run(
+            ["openssl", "req", "-x509", "-newkey", "ec", "-pkeyopt", "ec_paramgen_curve:prime256v1", "-nodes", "-days", "2",
+             "-keyout", key, "-out", certificate, "-subj", "/CN=localhost", "-addext", "subjectAltName=DNS:localhost",
+             "-addext", "basicConstraints=critical,CA:FALSE"],
+            check=True, capture_output=True,
+        )
+        context = ssl.SSLContext(ssl.PROTOCOL_TLS_SERVER)
+        context.load_cert_chain(certificate, key)
+        with Unsteady(SERVICE) as way:
+            way.socket = context.wrap_socket(way.socket, server_side=True)
+            address = f"https://localhost:{way.server_port}"
+            table = ("--tries", "1", "table", "holes/drill-point", "-", "units=inch", "pick=point_length")
+            code, out, err = reckon(*table, given="diameter\n1/2 in\n", address=address, SSL_CERT_FILE=str(certificate))
+            self.assertEqual((code, err), (0, ""))
+            self.assertIn("0.15021515475689", out)
+            code, _, err = reckon(*table, given="diameter\n1/2 in\n", address=address)
+            self.assertEqual(code, 3, "an unknown certificate is not trusted")
+            self.assertIn("certificate", err)
+
+    def test_the_readme_is_true(self):
+        """Its commands in a fresh folder, with the files that it names; what it prints below one is what comes."""
+        text = (ROOT / "clients/command-line/README.md").read_text()
+        (self.folder / "requests.jsonl").write_text("".join(json.dumps(line) + "\n" for line in LINES[:3]))
+        (self.folder / "holes.csv").write_text("part,diameter\na,1/2 in\n")
+        path = f"{Path(COMMAND).parent}:{os.environ['PATH']}"
+        run = lambda line: subprocess.run(
+            ["bash", "-c", line], cwd=self.folder, capture_output=True, text=True, timeout=60, env={**os.environ, "PATH": path}
+        )
+        compared = 0
+        for block, below in re.findall(r"```sh\n(.*?)```(?:\n\n```text\n(.*?)```)?", text, re.DOTALL):
+            for line in block.strip().splitlines():
+                if line.startswith("cargo install"):
+                    continue
+                done = run(line)
+                self.assertEqual((done.returncode, done.stderr), (0, ""), line)
+                if below:
+                    compared += 1
+                    self.assertEqual(done.stdout, below)
+        self.assertEqual(compared, 1)
+        rows = re.findall(r"^\| `((?:reckon|source) [^`]*)` \|", text, re.MULTILINE)
+        self.assertEqual(len(rows), 7)
+        for line in rows:
+            line = line.replace("CALCULATOR FIELD=VALUE …", "holes/tap-drill thread=M8")
+            self.assertEqual(run(line).returncode, 0, line)
+        self.assertEqual(json.loads((self.folder / "values.json").read_text())["units"], "metric")
 
 
 class Completing(unittest.TestCase):

@@ -22,8 +22,10 @@ pub struct MeasuredHole {
     #[label("Drawing Y")]
     pub basic_y: Place,
     /// X that was measured.
+    #[label("Measured X")]
     pub measured_x: Place,
     /// Y that was measured.
+    #[label("Measured Y")]
     pub measured_y: Place,
     /// Diameter that was measured.
     #[label("Measured diameter")]
@@ -50,8 +52,10 @@ pub struct PositionErrorInput {
     #[label("Drawing Y")]
     pub basic_y: Option<Place>,
     /// X of the hole as measured.
+    #[label("Measured X")]
     pub measured_x: Option<Place>,
     /// Y of the hole as measured.
+    #[label("Measured Y")]
     pub measured_y: Option<Place>,
     /// Diameter as measured, for the bonus.
     #[label("Measured diameter")]

@@ -129,7 +129,7 @@ impl Plan {
     }
 
     fn tell(&self, pecks: &[Peck], starts: Vec<FoundExtent>, retract: Retract, record: &mut Record) {
-        let list = "first_peck, then next_peck and each smaller by the share, not below smallest_peck; what is left at the end in one or two";
+        let list = "a, then b and each smaller by the share r, not below c; what is left at the end in one or two";
         tell!(record.look_up("Numbers", "one after the other") => "pecks.number": column(pecks, |peck| peck.number));
         tell!(record.look_up("Lengths", list), a = first_peck: self.first, b = next_peck: self.next,
             c = smallest_peck: self.smallest, r = shrink: self.shrink => "pecks.length": column(pecks, |peck| peck.length));

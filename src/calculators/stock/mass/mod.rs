@@ -202,7 +202,7 @@ fn find_density(input: &StockMassInput, record: &mut Record) -> Option<(FoundDen
     let (low, high) = material.range_of((|row| row.density, "density"), record);
     let in_grams = |density: f64| FoundDensity::stated(density / 1000.0, Unit::GramPerCubicCentimetre);
     let (least, greatest) = (in_grams(low), in_grams(high));
-    let rows = format!("material_physical, rows {}", material.listed());
+    let rows = format!("material_physical.csv, rows {}", material.listed());
     tell!(record.look_up("Density, the greatest of the rows", rows.clone()) => density_used: greatest);
     if low == high {
         return Some((greatest, None));

@@ -123,7 +123,8 @@ impl Calculator for Rectangular {
     };
     type Input = RectangularInput;
     type Output = RectangularResult;
-    const LEADS: &'static [&'static str] = &["positions"];
+    const LEADS: &'static [&'static str] = &["length|pitch_x", "width|pitch_y"];
+    const CONTEXT: &'static [&'static str] = &["{count} holes", "{gap} of metal between"];
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {

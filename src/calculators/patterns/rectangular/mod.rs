@@ -124,7 +124,7 @@ impl Calculator for Rectangular {
     type Input = RectangularInput;
     type Output = RectangularResult;
     const LEADS: &'static [&'static str] = &["length|pitch_x", "width|pitch_y"];
-    const CONTEXT: &'static [&'static str] = &["{count} holes", "{gap} of metal between"];
+    const CONTEXT: &'static [&'static str] = &["{gap} of metal between"];
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {

@@ -68,10 +68,15 @@ fn check_thread(input: &TappedBlindInput) -> Result<(), ValidationError> {
         return Err(rule_broken(Code::Conflict, says, &[("thread", "G 1/2")]));
     }
     let size = input.thread.found(thread.diameter).get().si();
+    let smaller = value(size - input.thread.found(thread.pitch).get().si(), input.thread.unit(), Way::Near);
     match input.drill {
+        // Unsaid, the floor would go unchecked, and the hole could come through.
+        None if input.bottom.thickness.is_some() || input.bottom.floor.is_some() => {
+            let says = "Give the tap drill too: how far its point goes decides what floor is left.";
+            Err(rule_broken(Code::FieldMissing, says, &[("drill", &smaller)]))
+        }
         Some(drill) if drill.size.get().si() >= size => {
             let says = "The tap drill must be smaller than the thread.";
-            let smaller = value(size - input.thread.found(thread.pitch).get().si(), input.thread.unit(), Way::Near);
             Err(rule_broken(Code::Conflict, says, &[("drill", &smaller)]))
         }
         _ => Ok(()),

@@ -19,54 +19,69 @@ thread_local! {
 #[derive(Clone, Debug)]
 pub struct Budget {
     until: Instant,
-    given_up: Arc<AtomicBool>,
-    ran_out: Arc<AtomicBool>,
-    /// Time of the processor that the thread may take beyond `until`, and what it had taken by then.
-    beyond: Option<(Duration, Arc<AtomicU64>)>,
+    /// Time of the processor that the thread may take beyond `until`.
+    beyond: Option<Duration>,
+    whole: Arc<Whole>,
+    /// Set where a part ran out; the whole has its own.
+    part: Option<Arc<AtomicBool>>,
+}
+
+/// What a budget and its parts have in common.
+#[derive(Debug, Default)]
+struct Whole {
+    given_up: AtomicBool,
+    ran_out: AtomicBool,
+    /// What the thread had taken of the processor when `until` was there.
+    taken: AtomicU64,
 }
 
 impl Budget {
     /// A budget of so much time from now.
     pub fn of(time: Duration) -> Self {
-        Self { until: Instant::now() + time, given_up: Arc::default(), ran_out: Arc::default(), beyond: None }
+        Self { until: Instant::now() + time, beyond: None, whole: Arc::default(), part: None }
     }
 
     /// A budget of so much work by one thread: where other threads kept it from working meanwhile, it has so much again.
     pub fn of_work(time: Duration) -> Self {
-        Self { beyond: Some((time, Arc::default())), ..Self::of(time) }
+        Self { beyond: Some(time), ..Self::of(time) }
     }
 
     /// A part of this budget: at most so much time from now, and given up with the whole.
     pub fn part(&self, time: Duration) -> Self {
         let until = self.until.min(Instant::now() + time);
-        Self { until, given_up: self.given_up.clone(), ran_out: Arc::default(), beyond: self.beyond.clone() }
+        Self { until, part: Some(Arc::default()), ..self.clone() }
     }
 
     /// Gives the work up: it ends at its next look.
     pub fn give_up(&self) {
-        self.given_up.store(true, Ordering::Relaxed);
+        self.whole.given_up.store(true, Ordering::Relaxed);
     }
 
     /// Whether the work was given up or its time is up.
     pub fn is_spent(&self) -> bool {
-        self.given_up.load(Ordering::Relaxed) || (Instant::now() > self.until && self.has_worked_beyond())
+        self.whole.given_up.load(Ordering::Relaxed) || (Instant::now() > self.until && self.has_worked_beyond())
     }
 
     fn has_worked_beyond(&self) -> bool {
-        let Some((time, since)) = &self.beyond else { return true };
+        let Some(time) = self.beyond else { return true };
         let Some(now) = time_of_thread() else { return true };
-        match since.load(Ordering::Relaxed) {
+        match self.whole.taken.load(Ordering::Relaxed) {
             0 => {
-                since.store(now.max(1), Ordering::Relaxed);
+                self.whole.taken.store(now.max(1), Ordering::Relaxed);
                 false
             }
-            since => Duration::from_nanos(now.saturating_sub(since)) > *time,
+            taken => Duration::from_nanos(now.saturating_sub(taken)) > time,
         }
     }
 
     /// Whether work within this budget was refused because the budget was spent.
     pub fn ran_out(&self) -> bool {
-        self.ran_out.load(Ordering::Relaxed)
+        self.own().load(Ordering::Relaxed)
+    }
+
+    /// Where it is written that this very budget ran out.
+    fn own(&self) -> &AtomicBool {
+        self.part.as_deref().unwrap_or(&self.whole.ran_out)
     }
 
     /// Runs `work` within this budget.
@@ -106,7 +121,7 @@ pub fn spend_part<T>(time: Duration, work: impl FnOnce() -> T) -> T {
 pub fn go_on() -> Result<(), Refusal> {
     CURRENT.with_borrow(|current| match current {
         Some(budget) if budget.is_spent() => {
-            budget.ran_out.store(true, Ordering::Relaxed);
+            budget.own().store(true, Ordering::Relaxed);
             Err(too_much_work())
         }
         _ => Ok(()),

@@ -3,11 +3,15 @@
 #![forbid(unsafe_code)]
 
 use clap::Parser;
-use shop_reckoner::service::{Settings, run};
+use shop_reckoner::service::{Settings, in_its_span, run};
 use shop_reckoner::shop::{self, Shop};
 use std::io::Write;
 use std::net::TcpListener;
+use tracing_appender::non_blocking::NonBlockingBuilder;
 use tracing_subscriber::EnvFilter;
+
+/// How many lines of the log may wait to be written; their places are made at the start.
+const LINES_IN_HAND: usize = 8192;
 
 #[global_allocator]
 static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
@@ -26,10 +30,13 @@ fn main() -> std::process::ExitCode {
 fn start(settings: Settings) -> Result<(), String> {
     let filter = EnvFilter::try_new(&settings.log).map_err(|error| format!("--log {}: {error}", settings.log))?;
     // A reader of the log that falls behind loses lines; it does not hold up the answers.
-    let (writer, _written) = tracing_appender::non_blocking(std::io::stderr());
+    let log = NonBlockingBuilder::default().buffered_lines_limit(LINES_IN_HAND);
+    let (writer, _written) = log.finish(std::io::stderr());
     tracing_subscriber::fmt().json().with_span_list(false).with_writer(writer).with_env_filter(filter).init();
     // A fault is a line of the log like any other, with the request it happened in.
-    std::panic::set_hook(Box::new(|fault| tracing::error!(%fault, "the service failed; this is a bug")));
+    std::panic::set_hook(Box::new(|fault| {
+        in_its_span(|| tracing::error!(%fault, "the service failed; this is a bug"));
+    }));
     if let Some(file) = &settings.shop {
         let shop = Shop::load(file)?;
         tracing::info!(shop = shop.name, hash = shop.hash, "read the shop's file");

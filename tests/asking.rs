@@ -4,9 +4,11 @@ mod common;
 
 use common::{asked, fields, query, root};
 use proptest::prelude::*;
+use serde::Deserialize;
 use serde_json::Value;
 use shop_reckoner::asking::{Form, ask, table};
 use shop_reckoner::calculators::{Entry, REGISTER, find};
+use shop_reckoner::fields::Fields;
 
 fn entry(id: &str) -> &'static Entry {
     find(id).expect("a calculator")
@@ -263,7 +265,7 @@ fn a_percentage_needs_no_unit_and_is_echoed_with_it() {
     assert_eq!(bare["result"], answer("holes/tap-drill", "thread=M8&thread_percent=70 percent")["result"]);
     assert!(bare["assumed"].as_array().expect("a list").iter().all(|one| one["field"] != "thread_percent"));
     let fields = serde_json::json!({"thread": "M8", "thread_percent": 70});
-    let (json, _) = ask(entry("holes/tap-drill"), serde_json::from_value(fields).expect("fields"), Form::Json).unwrap();
+    let (json, _) = ask(entry("holes/tap-drill"), Fields::deserialize(&fields).expect("fields"), Form::Json).unwrap();
     assert_eq!(serde_json::to_value(&json).expect("JSON")["result"], bare["result"]);
     let rows = answer("holes/tap-drill", "thread=M8&thread_percent=60..75 step 5");
     assert_eq!(rows["rows"].as_array().map(Vec::len), Some(4));
@@ -458,7 +460,7 @@ fn a_quantity_of_an_answer_is_sent_back_as_it_is_with_its_spread() {
     let length = spread["result"]["tip_depth"].clone();
     assert!(length["plus_minus"].is_object() && length["set_to"].is_object(), "{length}");
     let body = serde_json::json!({"diameter": length});
-    let fields = serde_json::from_value(body).expect("fields");
+    let fields = Fields::deserialize(&body).expect("fields");
     let (again, _) = ask(entry("holes/drill-point"), fields, Form::Json).expect("an answer");
     let again = serde_json::to_value(&again).expect("JSON");
     let (sent, read) = (&length["plus_minus"]["worst_case"], &again["inputs"]["diameter"]);
@@ -467,7 +469,8 @@ fn a_quantity_of_an_answer_is_sent_back_as_it_is_with_its_spread() {
 
     let mut both = length;
     both["plus"] = 0.1.into();
-    let fields = serde_json::from_value(serde_json::json!({"diameter": both})).expect("fields");
+    let body = serde_json::json!({"diameter": both});
+    let fields = Fields::deserialize(&body).expect("fields");
     let refusal = ask(entry("holes/drill-point"), fields, Form::Json).map(|_| ()).expect_err("a refusal");
     assert_eq!((refusal.0[0].field.as_str(), refusal.0[0].code.as_str()), ("/diameter", "value_unreadable"));
 }

@@ -13,6 +13,8 @@ use crate::tree::Node;
 use crate::working::Record;
 use exercise::Exercise;
 use serde::de::DeserializeOwned;
+use std::collections::HashMap;
+use std::sync::LazyLock;
 use validator::Validate;
 
 mod datum {
@@ -447,5 +449,12 @@ fn in_words(mut refusal: Refusal, members: &[Member]) -> Refusal {
 
 /// The calculator at `id`.
 pub fn find(id: &str) -> Option<&'static Entry> {
-    REGISTER.iter().find(|entry| entry.id == id)
+    Some(&REGISTER[number(id)?])
+}
+
+/// The place of the calculator at `id` in the register.
+pub fn number(id: &str) -> Option<usize> {
+    static NUMBERS: LazyLock<HashMap<&str, usize>> =
+        LazyLock::new(|| REGISTER.iter().enumerate().map(|(at, entry)| (entry.id, at)).collect());
+    NUMBERS.get(id).copied()
 }

@@ -83,14 +83,14 @@ impl Given<'_> {
 
 struct GivenVisitor;
 
-impl<'de> Deserialize<'de> for Given<'static> {
+impl<'de> Deserialize<'de> for Given<'de> {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         deserializer.deserialize_any(GivenVisitor)
     }
 }
 
 impl<'de> Visitor<'de> for GivenVisitor {
-    type Value = Given<'static>;
+    type Value = Given<'de>;
 
     fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
         f.write_str("a value")
@@ -116,13 +116,17 @@ impl<'de> Visitor<'de> for GivenVisitor {
         Ok(Given::Number(number as f64))
     }
 
+    fn visit_borrowed_str<E: Error>(self, text: &'de str) -> Result<Self::Value, E> {
+        Ok(Given::Text(Cow::Borrowed(text)))
+    }
+
     fn visit_str<E: Error>(self, text: &str) -> Result<Self::Value, E> {
         Ok(Given::Text(Cow::Owned(text.to_owned())))
     }
 
     fn visit_seq<A: SeqAccess<'de>>(self, mut list: A) -> Result<Self::Value, A::Error> {
         let mut items = Vec::new();
-        while let Some(item) = list.next_element::<Given<'static>>()? {
+        while let Some(item) = list.next_element::<Given<'de>>()? {
             items.push(item);
         }
         Ok(Given::List(items))
@@ -133,19 +137,23 @@ impl<'de> Visitor<'de> for GivenVisitor {
     }
 }
 
-fn pairs<'de, A: MapAccess<'de>>(mut map: A) -> Result<Vec<(Cow<'static, str>, Given<'static>)>, A::Error> {
+/// A member's name, lent by the JSON text where it stands there without escapes.
+#[derive(serde::Deserialize)]
+struct Name<'a>(#[serde(borrow)] Cow<'a, str>);
+
+fn pairs<'de, A: MapAccess<'de>>(mut map: A) -> Result<Vec<(Cow<'de, str>, Given<'de>)>, A::Error> {
     let mut members = Vec::new();
-    while let Some((name, value)) = map.next_entry::<String, Given<'static>>()? {
-        members.push((Cow::Owned(name), value));
+    while let Some((Name(name), value)) = map.next_entry()? {
+        members.push((name, value));
     }
     Ok(members)
 }
 
-impl<'de> Deserialize<'de> for Fields<'static> {
+impl<'de> Deserialize<'de> for Fields<'de> {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         struct FieldsVisitor;
         impl<'de> Visitor<'de> for FieldsVisitor {
-            type Value = Fields<'static>;
+            type Value = Fields<'de>;
 
             fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
                 f.write_str("a JSON object of fields")

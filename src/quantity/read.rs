@@ -92,6 +92,10 @@ fn cleaned(text: &str) -> Cow<'_, str> {
 
 /// Splits `2.000 ±0.001 in` into the part before and the part from the tolerance on.
 fn split_tolerance(text: &str) -> (&str, Option<&str>) {
+    // Most have none, which a look at the bytes tells.
+    if text.bytes().all(|byte| byte.is_ascii() && byte != b'+') {
+        return (text, None);
+    }
     if let Some(at) = text.find('±').or_else(|| text.find("+/-")) {
         return (text[..at].trim_end(), Some(&text[at..]));
     }
@@ -292,6 +296,10 @@ fn read_sexagesimal(text: &str, example: &str) -> Result<Option<Written>, Unread
     let body = text.trim_start_matches(['-', '+']);
     let mut parts: Vec<(f64, bool)> = Vec::new();
     let mut rest = body;
+    // One number alone is no angle in parts.
+    if body.bytes().filter(|byte| byte.is_ascii_digit() || *byte == b'.').count() == decimal_end(body) {
+        return Ok(None);
+    }
     for signs in [
         &["degrees", "degree", "deg", "°", "d"][..],
         &["minutes", "minute", "min", "'", "m"],

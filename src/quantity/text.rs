@@ -7,17 +7,38 @@ pub fn tidy(value: f64) -> f64 {
     if value == 0.0 || !value.is_finite() {
         return if value == 0.0 { 0.0 } else { value };
     }
-    let magnitude = value.abs().log10().floor() as i32;
-    let power = 14 - magnitude;
+    let power = 14 - magnitude(value.abs());
     if (0..=22).contains(&power) {
         let scale = POWERS[power as usize];
-        (value * scale).round() / scale
+        whole(value * scale) / scale
     } else if (-22..0).contains(&power) {
         let scale = POWERS[(-power) as usize];
-        (value / scale).round() * scale
+        whole(value / scale) * scale
     } else {
         format!("{value:.14e}").parse().unwrap_or(value)
     }
+}
+
+/// The power of ten of the first digit of `size`, which is above zero.
+fn magnitude(size: f64) -> i32 {
+    // The binary exponent gives it but for one, which the powers of ten decide.
+    let binary = ((size.to_bits() >> 52) & 0x7ff) as i32 - 1023;
+    let below = (binary * 1233) >> 12;
+    let next = below + 1;
+    let table = if next < 0 { &SMALL_POWERS } else { &POWERS };
+    match table.get(next.unsigned_abs() as usize) {
+        Some(power) => below + i32::from(size >= *power),
+        None => size.log10().floor() as i32,
+    }
+}
+
+/// `value` to the nearest whole number, halves away from zero, as [`f64::round`] but without a call.
+fn whole(value: f64) -> f64 {
+    if value.abs() >= 9e15 {
+        return value;
+    }
+    let cut = value as i64 as f64;
+    if (value - cut).abs() >= 0.5 { cut + 1f64.copysign(value) } else { cut }
 }
 
 /// `value` to 7 significant digits, all that a numeric derivative vouches for.
@@ -31,10 +52,16 @@ static POWERS: [f64; 23] = [
     1e21, 1e22,
 ];
 
+/// The doubles nearest to the negative powers of ten.
+static SMALL_POWERS: [f64; 23] = [
+    1e0, 1e-1, 1e-2, 1e-3, 1e-4, 1e-5, 1e-6, 1e-7, 1e-8, 1e-9, 1e-10, 1e-11, 1e-12, 1e-13, 1e-14, 1e-15, 1e-16, 1e-17,
+    1e-18, 1e-19, 1e-20, 1e-21, 1e-22,
+];
+
 /// `value` as a whole number of `10^-places`, halves away from zero. The tidied value decides what
 /// a half is, so that 0.00005 counts as one although its double lies a hair below.
 fn counts(value: f64, places: usize) -> f64 {
-    tidy(value * POWERS[places]).round()
+    whole(tidy(value * POWERS[places]))
 }
 
 /// `value` rounded to `places` decimals, halves away from zero.
@@ -91,13 +118,15 @@ pub fn fixed(value: f64, places: usize) -> String {
 pub fn write_full(out: &mut String, value: f64) {
     use std::fmt::Write;
     let size = value.abs();
-    let _ = if value == 0.0 {
-        out.write_char('0')
-    } else if (1e-7..1e15).contains(&size) {
-        write!(out, "{value}")
+    if value == 0.0 {
+        out.push('0');
+    } else if (1e-4..1e15).contains(&size) {
+        let mut digits = zmij::Buffer::new();
+        let digits = digits.format_finite(value);
+        out.push_str(digits.strip_suffix(".0").unwrap_or(digits));
     } else {
-        write!(out, "{value:e}")
-    };
+        let _ = if (1e-7..1e-4).contains(&size) { write!(out, "{value}") } else { write!(out, "{value:e}") };
+    }
 }
 
 /// `value` in full: the shortest decimal that reads back as the same double.
@@ -110,6 +139,7 @@ pub fn full(value: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
 
     #[test]
     fn halves_go_away_from_zero() {
@@ -153,6 +183,28 @@ mod tests {
     fn full_text_reads_back_as_the_same_number() {
         for value in [0.375, 1e-9, -2.5e17, 1.0 / 3.0, 118.0] {
             assert_eq!(full(value).parse::<f64>(), Ok(value));
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn full_text_is_the_shortest_that_reads_back(digits in -1e16..1e16, power in -20..20) {
+            let value: f64 = digits * 10f64.powi(power);
+            let plain = (1e-7..1e15).contains(&value.abs());
+            assert_eq!(full(value), if plain { format!("{value}") } else { format!("{value:e}") });
+        }
+
+        #[test]
+        fn a_number_is_rounded_as_the_standard_library_rounds(value in -1e6..1e6, half in -1_000_000..1_000_000) {
+            for value in [value, f64::from(half) + 0.5, (f64::from(half) + 0.5).next_down(), value * 1e12] {
+                assert_eq!(whole(value), value.round());
+            }
+        }
+
+        #[test]
+        fn the_power_of_ten_is_that_of_the_first_digit(digits in 1.0..9.999_999, power in -40..40) {
+            let value = format!("{digits}e{power}").parse::<f64>().unwrap();
+            assert_eq!(magnitude(value), power);
         }
     }
 }

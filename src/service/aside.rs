@@ -1,10 +1,10 @@
 //! Long work, done aside from the threads that serve: a few threads take turns between
 //! the requests that have work waiting, so that nobody's work holds up everybody else's.
 
+use super::current_request::carried_on;
 use super::metrics;
 use super::problem::Problem;
 use super::settings::Settings;
-use super::tracing_span::carried_on;
 use crate::budget::{Budget, too_much_work};
 use crate::refusal::{Code, Refusal, Wrong};
 use actix_web::{HttpRequest, HttpResponse, web};

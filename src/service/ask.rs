@@ -4,7 +4,7 @@
 use super::aside;
 use super::json_body::{json_bytes, stated};
 use super::problem::Problem;
-use super::response::{CSV, JSON, SVG, TEXT, tagged};
+use super::response::{CSV, JSON, SVG, TEXT, json_of, tagged};
 use super::settings::Settings;
 use super::shared_refusals::{badly_encoded, unknown_calculator, wrong_method};
 use super::{metrics, rows};
@@ -13,48 +13,77 @@ use crate::calculators::{Entry, REGISTER, find};
 use crate::drawing::Stands;
 use crate::fields::{Fields, Given};
 use crate::refusal::{Code, Refusal, Wrong};
+use actix_web::body::{BoxBody, MessageBody};
+use actix_web::dev::{ServiceRequest, ServiceResponse};
 use actix_web::http::{Method, StatusCode, header};
-use actix_web::{HttpRequest, HttpResponse, web};
+use actix_web::middleware::Next;
+use actix_web::{Error, FromRequest, HttpRequest, HttpResponse, web};
 use std::time::{Duration, Instant};
 
 /// What a drawing opened by itself may do: nothing but use its own style.
 const SVG_POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'";
 
-/// Answers GET, HEAD and POST at a calculator's address.
-pub async fn answer(
+/// Answers at the calculators' addresses without the router, which tries one pattern after the other.
+pub async fn before_the_router(
+    request: ServiceRequest,
+    next: Next<impl MessageBody + 'static>,
+) -> Result<ServiceResponse<BoxBody>, Error> {
+    let asked = request.path().strip_prefix("/v1/").map(parted);
+    let Some((Some(entry), form)) = asked.map(|(id, form)| (find(id), form)) else {
+        return next.call(request).await.map(ServiceResponse::map_into_boxed_body);
+    };
+    let (request, mut payload) = request.into_parts();
+    let payload = web::Payload::from_request(&request, &mut payload).await?;
+    let response = answer(&request, entry, form, payload).await;
+    Ok(ServiceResponse::new(request, response))
+}
+
+/// Answers at an address that has the form of a calculator's but was not known as it stands.
+pub async fn by_the_router(
     request: HttpRequest,
     path: web::Path<(String, String)>,
-    settings: web::Data<Settings>,
     payload: web::Payload,
 ) -> HttpResponse {
-    let (topic, name) = path.into_inner();
-    let (name, form) = match name.rsplit_once('.') {
-        Some((name, "txt")) => (name, Form::Cell),
-        Some((name, "csv")) => (name, Form::Table),
-        Some((name, "svg")) => (name, Form::Drawing),
-        _ => (name.as_str(), Form::Json),
-    };
-    let id = format!("{topic}/{name}");
-    let Some(entry) = find(&id) else { return unknown_calculator(&id) };
+    let address = format!("{}/{}", path.0, path.1);
+    let (id, form) = parted(&address);
+    match find(id) {
+        Some(entry) => answer(&request, entry, form, payload).await,
+        None => unknown_calculator(id),
+    }
+}
+
+/// The calculator's own part of an address, and the form asked for.
+fn parted(address: &str) -> (&str, Form) {
+    match address.rsplit_once('.') {
+        Some((id, "txt")) => (id, Form::Cell),
+        Some((id, "csv")) => (id, Form::Table),
+        Some((id, "svg")) => (id, Form::Drawing),
+        _ => (address, Form::Json),
+    }
+}
+
+/// Answers GET, HEAD and POST.
+async fn answer(request: &HttpRequest, entry: &'static Entry, form: Form, payload: web::Payload) -> HttpResponse {
+    let Some(settings) = request.app_data::<web::Data<Settings>>() else { return Problem::failed().respond() };
     let takes_posts = matches!(form, Form::Json | Form::Table);
     let allow = if takes_posts { "GET, HEAD, POST, OPTIONS" } else { "GET, HEAD, OPTIONS" };
     let posted = match *request.method() {
         Method::GET | Method::HEAD => false,
         Method::POST if takes_posts => true,
-        _ => return wrong_method(&request, allow),
+        _ => return wrong_method(request, allow),
     };
     if posted && form == Form::Table {
         let Some(query) = Fields::of_query(request.query_string()) else { return badly_encoded().respond() };
-        return rows::answer(&request, entry, query.owned(), &settings, payload).await;
+        return rows::answer(request, entry, query.owned(), settings, payload).await;
     }
     let body = match posted {
-        true => match json_bytes(&request, payload, settings.body_limit).await {
+        true => match json_bytes(request, payload, settings.body_limit).await {
             Ok(body) => Some(body),
             Err(response) => return response,
         },
         false => None,
     };
-    let read = || stated(&request, body.as_deref());
+    let read = || stated(request, body.as_deref());
     let fields = match read() {
         Ok(fields) => fields,
         Err(problem) => return problem.respond(),
@@ -63,7 +92,7 @@ pub async fn answer(
         let fields = read().map_or_else(|_| Fields(Vec::new()), |fields| fields.owned());
         move || answered(entry, fields, form)
     };
-    match aside::work(&request, || answered(entry, fields, form), again).await {
+    match aside::work(request, || answered(entry, fields, form), again).await {
         Ok(answered) => respond(entry, answered),
         Err(response) => response,
     }
@@ -96,7 +125,7 @@ fn answered(entry: &'static Entry, fields: Fields, form: Form) -> Option<Answere
     let begun = Instant::now();
     let ask = |fields| asking::ask(entry, fields, form);
     let outcome = match form {
-        Form::Json => ask(fields).map(|(answer, _)| serde_json::to_vec(&answer).unwrap_or_default()),
+        Form::Json => ask(fields).map(|(answer, _)| json_of(&answer)),
         Form::Cell => {
             ask(fields).and_then(|(answer, reserved)| asking::cell(&answer, &reserved)).map(String::into_bytes)
         }

@@ -1,16 +1,18 @@
 //! `POST /v1/batch`: many requests to any calculators in one, each answered or refused in its place.
 
-use super::json_items::Answer;
+use super::json_items;
 use super::metrics;
 use super::problem::Problem;
+use super::response::write_json;
 use super::shared_refusals::unknown_calculator_problem;
-use crate::asking::{Form, RESERVED, ask};
+use crate::asking::{Answer, Form, RESERVED, ask};
 use crate::budget::{ONE_OF_MANY, spend_part};
 use crate::calculators::find;
 use crate::fields::{Fields, Given, nearest};
 use crate::quantity::shown;
 use crate::refusal::{Code, Refusal, Wrong};
 use serde::ser::{Serialize, SerializeMap, Serializer};
+use std::borrow::Cow;
 use std::sync::Arc;
 use std::time::Instant;
 
@@ -48,7 +50,7 @@ impl<T: Serialize> Serialize for Placed<T> {
 
 /// How items are answered where the query states reserved fields, which hold for every item that does not state its
 /// own.
-pub fn answering(query: Fields<'static>) -> Result<Answer, Refusal> {
+pub fn answering(query: Fields<'static>) -> Result<json_items::Answer, Refusal> {
     query.check_count()?;
     let names = Form::Json.names();
     let mut wrongs = Vec::new();
@@ -65,69 +67,62 @@ pub fn answering(query: Fields<'static>) -> Result<Answer, Refusal> {
             wrongs.push(repeated(name));
         }
     }
-    if wrongs.is_empty() { Ok(Arc::new(move |item| answer(item, &query))) } else { Err(Refusal::of_many(wrongs)) }
+    if wrongs.is_empty() {
+        Ok(Arc::new(move |item, out| answer(item, &query, out)))
+    } else {
+        Err(Refusal::of_many(wrongs))
+    }
 }
 
 fn repeated(name: &str) -> Wrong {
     Wrong::new(name, Code::FieldRepeated, format!("{} is given more than once.", shown(name)), "leave out")
 }
 
-/// Answers one item.
-fn answer(item: Result<&str, &str>, query: &Fields<'static>) -> Vec<u8> {
-    let refused = |id, problem| placed(id, "problem", &problem);
+/// Answers one item, or says why not.
+fn answer(item: Result<&str, &str>, query: &Fields<'static>, out: &mut Vec<u8>) {
+    match answered(item, query) {
+        Ok((id, answer)) => write_json(out, &Placed { id, name: "answer", what: answer }),
+        Err((id, problem)) => write_json(out, &Placed { id, name: "problem", what: problem }),
+    }
+}
+
+fn answered(item: Result<&str, &str>, query: &Fields<'static>) -> Result<(Option<Id>, Answer), (Option<Id>, Problem)> {
     let unreadable = |says: String| {
         let try_this = r#"{"calculator": "holes/drill-point", "inputs": {"diameter": "0.5 in"}}"#;
-        Problem::refused(Refusal::one(Wrong {
+        let problem = Problem::refused(Refusal::one(Wrong {
             field: String::new(),
             code: Code::RequestUnreadable,
             says,
             try_this: Some(try_this.into()),
-        }))
+        }));
+        (None, problem)
     };
-    let item = match item {
-        Ok(item) => item,
-        Err(says) => return refused(None, unreadable(says.to_owned())),
-    };
-    let fields: Fields = match serde_json::from_str(item) {
-        Ok(fields) => fields,
-        Err(error) => {
-            return refused(
-                None,
-                unreadable(format!("This is not a JSON object of a calculator and inputs: {error}.")),
-            );
-        }
-    };
-    let mut item = match Item::of(fields, query) {
-        Ok(item) => item,
-        Err((id, problem)) => return refused(id, problem),
-    };
-    let Some(entry) = find(&item.calculator) else {
-        return refused(item.id.take(), unknown_calculator_problem(&item.calculator));
-    };
+    let item = item.map_err(|says| unreadable(says.to_owned()))?;
+    let fields: Fields = serde_json::from_str(item)
+        .map_err(|error| unreadable(format!("This is not a JSON object of a calculator and inputs: {error}.")))?;
+    let mut item = Item::of(fields, query)?;
+    let calculator = item.calculator.trim();
+    let Some(entry) = find(calculator) else { return Err((item.id, unknown_calculator_problem(calculator))) };
     let begun = Instant::now();
     let answered = spend_part(ONE_OF_MANY, || ask(entry, std::mem::take(&mut item.fields), Form::Json));
     metrics::asked(entry, Form::Json, answered.as_ref().err(), begun.elapsed());
     match answered {
-        Ok((answer, _)) => placed(item.id, "answer", &answer),
-        Err(refusal) => refused(item.id.take(), Problem::refused(item.at_home(refusal))),
+        Ok((answer, _)) => Ok((item.id, answer)),
+        Err(refusal) => Err((item.id.take(), Problem::refused(item.at_home(refusal)))),
     }
 }
 
-fn placed(id: Option<Id>, name: &'static str, what: &impl Serialize) -> Vec<u8> {
-    serde_json::to_vec(&Placed { id, name, what }).unwrap_or_default()
-}
-
 /// One item of a batch.
-struct Item {
+struct Item<'a> {
     id: Option<Id>,
-    calculator: String,
-    fields: Fields<'static>,
+    calculator: Cow<'a, str>,
+    fields: Fields<'a>,
     /// The reserved fields that stand beside the inputs.
     beside: Vec<String>,
 }
 
-impl Item {
-    fn of(mut members: Fields<'static>, query: &Fields<'static>) -> Result<Self, (Option<Id>, Problem)> {
+impl<'a> Item<'a> {
+    fn of(mut members: Fields<'a>, query: &Fields<'a>) -> Result<Self, (Option<Id>, Problem)> {
         members.check_count().map_err(|refusal| (None, Problem::refused(refusal)))?;
         let mut wrongs = Vec::new();
         for (at, (name, _)) in members.0.iter().enumerate() {
@@ -151,16 +146,16 @@ impl Item {
             }
         };
         let calculator = match members.take("calculator") {
-            Some(Given::Text(text)) => text.trim().to_owned(),
+            Some(Given::Text(text)) => text,
             Some(other) => {
                 let says = format!("Name the calculator in words, not by {}.", other.said());
                 wrong("calculator", Code::ValueUnreadable, &says, "holes/drill-point");
-                String::new()
+                Cow::default()
             }
             None => {
                 let says = "Name the calculator by its topic and name.";
                 wrong("calculator", Code::FieldMissing, says, "holes/drill-point");
-                String::new()
+                Cow::default()
             }
         };
         let mut fields = match members.take("inputs") {

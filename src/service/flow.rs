@@ -3,6 +3,7 @@
 //! memory stays flat and a slow reader slows the work.
 
 use super::aside::{Place, Undone};
+use super::current_request::{current, wait_for};
 use super::problem::FAILED;
 use super::records::{Cut, Records};
 use super::settings::Settings;
@@ -15,7 +16,6 @@ use futures_util::stream::{self, Stream, StreamExt};
 use std::rc::Rc;
 use std::sync::Arc;
 use std::time::{Duration, Instant};
-use tracing::Instrument;
 
 const BROKE_OFF: &str = "The body ended too early, here.";
 const STOPPED: &str = "The service stopped here. Ask again for what is missing.";
@@ -176,11 +176,11 @@ pub fn worked<P: Send + 'static>(
 ) -> impl Stream<Item = Result<Vec<u8>, BrokenOff>> {
     let work = Arc::new(work);
     let (place, sign) = (Rc::new(place), Rc::new(sign));
-    // A stream is asked on after its handler has ended, outside of the request's span.
-    let span = tracing::Span::current();
+    // A stream is asked on after its handler has ended.
+    let named = current();
     let turn = move |piece: P| {
         let (work, place) = (work.clone(), place.clone());
-        async move { place.work(Budget::of(WITHOUT_END), move || work(piece)).await }.instrument(span.clone())
+        wait_for(named.clone(), async move { place.work(Budget::of(WITHOUT_END), move || work(piece)).await })
     };
     // The first turn of each piece; the rest follows when its answers are wanted.
     let begun = pieces.map(turn.clone()).buffered(in_hand()).boxed_local();

@@ -40,7 +40,7 @@ pub async fn json_bytes(
 }
 
 /// The fields in the bytes of a JSON body.
-fn fields_in(bytes: &[u8]) -> Result<Fields<'static>, Problem> {
+fn fields_in(bytes: &[u8]) -> Result<Fields<'_>, Problem> {
     serde_json::from_slice(bytes).map_err(|error| {
         let says = format!("The body is not a JSON object of fields: {error}.");
         unreadable(&says, Some(r#"{"diameter": "0.5 in"}"#))
@@ -48,7 +48,7 @@ fn fields_in(bytes: &[u8]) -> Result<Fields<'static>, Problem> {
 }
 
 /// The fields of the address and, where there is one, of the body.
-pub fn stated<'r>(request: &'r HttpRequest, body: Option<&[u8]>) -> Result<Fields<'r>, Problem> {
+pub fn stated<'r>(request: &'r HttpRequest, body: Option<&'r [u8]>) -> Result<Fields<'r>, Problem> {
     let mut fields = Fields::of_query(request.query_string()).ok_or_else(badly_encoded)?;
     if let Some(body) = body {
         fields.0.extend(fields_in(body)?.0);

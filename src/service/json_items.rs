@@ -23,13 +23,16 @@ pub const LINES: &str = "application/x-ndjson";
 const ALSO_LINES: &[&str] = &[LINES, "application/ndjson", "application/jsonl", "application/x-jsonlines"];
 
 /// How many items of an array are worked on in one go.
-const AT_ONCE: usize = 32;
+const AT_ONCE: usize = 64;
+
+/// About how many bytes an answer has.
+const AN_ANSWER: usize = 2048;
 
 /// What parts the items of an array.
 const BETWEEN: &[u8] = b",\n";
 
-/// What is answered to one item, given as JSON; or to what could not be read, in words.
-pub type Answer = Arc<dyn Fn(Result<&str, &str>) -> Vec<u8> + Send + Sync>;
+/// Appends what is answered to one item, given as JSON; or to what could not be read, in words.
+pub type Answer = Arc<dyn Fn(Result<&str, &str>, &mut Vec<u8>) + Send + Sync>;
 
 /// How the items are answered, by the fields of the query, which hold for all of them.
 pub type Answering = fn(Fields<'static>) -> Result<Answer, Refusal>;
@@ -57,7 +60,12 @@ pub async fn answer(
             Err(problem) => return problem.respond(),
         };
         let signed = answer.clone();
-        let sign = move |says: &str| [signed(Err(says)), b"\n".to_vec()].concat();
+        let sign = move |says: &str| {
+            let mut out = Vec::new();
+            signed(Err(says), &mut out);
+            out.push(b'\n');
+            out
+        };
         return respond(LINES, worked(place, pieces(body), move |piece| by_line(piece, &answer), sign));
     }
     let body = match json_bytes(&request, payload, settings.body_limit).await {
@@ -83,13 +91,17 @@ pub async fn answer(
         groups.push(items.by_ref().take(AT_ONCE).collect());
     }
     let signed = answer.clone();
-    let sign = move |says: &str| [BETWEEN, &signed(Err(says))].concat();
+    let sign = move |says: &str| {
+        let mut out = BETWEEN.to_vec();
+        signed(Err(says), &mut out);
+        out
+    };
     let work = move |mut group: VecDeque<(usize, Box<RawValue>)>| {
         let turn = Turn::begin();
-        let mut out = Vec::new();
+        let mut out = Vec::with_capacity(group.len() * AN_ANSWER);
         while let Some((at, item)) = group.pop_front() {
             out.extend_from_slice(if at > 0 { BETWEEN } else { b"" });
-            out.extend(answer(Ok(item.get())));
+            answer(Ok(item.get()), &mut out);
             if turn.is_over(out.len()) {
                 break;
             }
@@ -104,7 +116,7 @@ pub async fn answer(
 fn by_line(piece: Piece, answer: &Answer) -> (Vec<u8>, Option<Piece>) {
     let mut out = Vec::new();
     let mut one = |item: Result<&str, &str>| {
-        out.extend(answer(item));
+        answer(item, &mut out);
         out.push(b'\n');
         out.len()
     };

@@ -1,9 +1,10 @@
 //! What goes round every request, also one that is refused or given up: its id and its trace, its line in the log, its
 //! count, and the headers that every response has.
 
+use super::current_request::{Named, wait_for};
 use super::metrics::{self, Held};
+use super::stopping;
 use super::trace_context::trace_id;
-use super::{stopping, tracing_span};
 use actix_web::body::{BodySize, BoxBody, MessageBody};
 use actix_web::dev::{ServiceRequest, ServiceResponse};
 use actix_web::error::InternalError;
@@ -13,11 +14,10 @@ use actix_web::middleware::Next;
 use actix_web::web::Bytes;
 use actix_web::{Error, HttpResponse};
 use std::pin::Pin;
-use std::sync::LazyLock;
 use std::sync::atomic::{AtomicU64, Ordering};
+use std::sync::{Arc, LazyLock};
 use std::task::{Context, Poll};
 use std::time::{Instant, SystemTime};
-use tracing::Instrument;
 
 static REQUEST_ID: HeaderName = HeaderName::from_static("x-request-id");
 
@@ -31,8 +31,7 @@ pub async fn wrap(
         metrics::other();
     }
     let asked = Request::of(&request);
-    let span = tracing_span::of_request(asked.id.to_str().unwrap_or_default(), asked.trace.as_deref());
-    match next.call(request).instrument(span).await {
+    match wait_for(Some(asked.named.clone()), next.call(request)).await {
         Ok(mut response) => {
             asked.finish(response.response_mut());
             let emptied = response.status() == StatusCode::NOT_MODIFIED;
@@ -52,13 +51,11 @@ pub async fn wrap(
 
 /// What is known of a request before it is answered.
 struct Request {
-    begun: Instant,
-    id: HeaderValue,
-    trace: Option<String>,
+    named: Arc<Named>,
     /// The tags of what the caller has already.
     known: Option<HeaderValue>,
-    /// Method and path, where they are logged.
-    said: Option<(Method, String)>,
+    /// When it began, method and path, where they are logged.
+    said: Option<(Instant, Method, String)>,
 }
 
 impl Request {
@@ -66,11 +63,12 @@ impl Request {
         let reads = matches!(*request.method(), Method::GET | Method::HEAD);
         let log = tracing::enabled!(tracing::Level::WARN);
         Self {
-            begun: Instant::now(),
-            id: request_id(request.headers()),
-            trace: trace_id(request.headers()).map(str::to_owned),
+            named: Arc::new(Named {
+                id: request_id(request.headers()),
+                trace: trace_id(request.headers()).map(str::to_owned),
+            }),
             known: request.headers().get(header::IF_NONE_MATCH).filter(|_| reads).cloned(),
-            said: log.then(|| (request.method().clone(), request.path().to_owned())),
+            said: log.then(|| (Instant::now(), request.method().clone(), request.path().to_owned())),
         }
     }
 
@@ -92,15 +90,15 @@ impl Request {
         self.log(response.status());
         metrics::responded(response.status().as_u16());
         let headers = response.headers_mut();
-        headers.insert(REQUEST_ID.clone(), self.id);
+        headers.insert(REQUEST_ID.clone(), self.named.id.clone());
         headers.insert(HeaderName::from_static("x-content-type-options"), HeaderValue::from_static("nosniff"));
     }
 
     fn log(&self, status: StatusCode) {
-        let Some((method, path)) = &self.said else { return };
-        let id = self.id.to_str().unwrap_or_default();
-        let (method, status, trace_id) = (method.as_str(), status.as_u16(), self.trace.as_deref());
-        let micros = self.begun.elapsed().as_micros() as u64;
+        let Some((begun, method, path)) = &self.said else { return };
+        let id = self.named.id.to_str().unwrap_or_default();
+        let (method, status, trace_id) = (method.as_str(), status.as_u16(), self.named.trace.as_deref());
+        let micros = begun.elapsed().as_micros() as u64;
         // What the service could not do in time, or at all, is wanted also where answers are not logged.
         if status == 408 || status >= 500 {
             tracing::warn!(request_id = id, trace_id, method, path, status, micros, "not answered");

@@ -6,6 +6,7 @@ mod ask;
 mod batch;
 mod catalogue;
 mod compressed;
+mod current_request;
 mod docs;
 mod flow;
 #[cfg(test)]
@@ -33,9 +34,9 @@ mod shared_refusals;
 mod stopping;
 mod tables;
 mod trace_context;
-mod tracing_span;
 mod verification;
 
+pub use current_request::in_its_span;
 pub use settings::Settings;
 
 use actix_cors::Cors;
@@ -91,7 +92,7 @@ fn routes(config: &mut web::ServiceConfig) {
         .service(readable("/practice", practice::person))
         .service(readable("/practice/sheet", practice::sheet))
         .service(readable("/practice/answers", practice::answers))
-        .service(web::resource("/v1/{topic}/{calculator}").to(ask::answer))
+        .service(web::resource("/v1/{topic}/{calculator}").to(ask::by_the_router))
         // A program that leaves out the topic is not sent a page.
         .service(web::resource("/v1/{anything}").to(shared_refusals::not_found))
         .service(readable("/{topic}/{calculator}", pages::form))
@@ -140,6 +141,7 @@ fn serve(listener: TcpListener, settings: web::Data<Settings>, workshop: web::Da
                     config.app_data(limit.clone());
                 })
             })
+            .wrap(from_fn(ask::before_the_router))
             .wrap(from_fn(limits::hold))
             .wrap(from_fn(problem_page::show))
             .wrap(Compress::default())

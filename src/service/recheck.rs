@@ -3,6 +3,7 @@
 
 use super::json_items::Answer;
 use super::problem::Problem;
+use super::response::write_json;
 use crate::asking::recheck;
 use crate::fields::Fields;
 use crate::quantity::shown;
@@ -22,8 +23,8 @@ pub fn answering(query: Fields<'static>) -> Result<Answer, Refusal> {
 }
 
 /// Rechecks one answer, given by itself or as a batch gave it.
-fn answer(item: Result<&str, &str>) -> Vec<u8> {
-    let mut out = Map::new();
+fn answer(item: Result<&str, &str>, out: &mut Vec<u8>) {
+    let mut placed = Map::new();
     let outcome = item.map_err(str::to_owned).and_then(|item| {
         serde_json::from_str::<Value>(item).map_err(|error| format!("This is not a JSON object: {error}."))
     });
@@ -31,7 +32,7 @@ fn answer(item: Result<&str, &str>) -> Vec<u8> {
         Ok(mut item) => {
             let of_batch = item.get("answer").is_some() || item.get("problem").is_some();
             if let Some(id) = item.get("id").filter(|id| of_batch && (id.is_string() || id.is_number())) {
-                out.insert("id".into(), id.clone());
+                placed.insert("id".into(), id.clone());
             }
             let answer = if of_batch { item["answer"].take() } else { item };
             match answer {
@@ -46,8 +47,8 @@ fn answer(item: Result<&str, &str>) -> Vec<u8> {
         Ok(rechecked) => ("recheck", serde_json::to_value(rechecked).unwrap_or_default()),
         Err(refusal) => ("problem", json!(Problem::refused(refusal))),
     };
-    out.insert(name.into(), value);
-    serde_json::to_vec(&out).unwrap_or_default()
+    placed.insert(name.into(), value);
+    write_json(out, &placed);
 }
 
 fn unreadable(says: String) -> Refusal {

@@ -2,6 +2,7 @@
 
 use actix_web::http::header;
 use actix_web::{HttpResponse, web};
+use serde::Serialize;
 use twox_hash::XxHash3_64;
 
 /// The whole answer.
@@ -27,4 +28,19 @@ pub fn tagged(media_type: &str, body: impl Into<web::Bytes>) -> HttpResponse {
         .insert_header((header::CACHE_CONTROL, "no-cache"))
         .insert_header((header::ETAG, tag))
         .body(body)
+}
+
+/// An answer as JSON, in a buffer that most answers fit in.
+pub fn json_of(answer: &impl Serialize) -> Vec<u8> {
+    let mut out = Vec::with_capacity(8192);
+    write_json(&mut out, answer);
+    out
+}
+
+/// Appends JSON.
+pub fn write_json(out: &mut Vec<u8>, what: &impl Serialize) {
+    let before = out.len();
+    if serde_json::to_writer(&mut *out, what).is_err() {
+        out.truncate(before);
+    }
 }

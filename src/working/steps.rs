@@ -3,7 +3,6 @@
 use crate::quantity::{Dimension, Found, Kind, Measure, Quantity, System, text};
 use serde::ser::{Serialize, SerializeMap, Serializer};
 use std::borrow::Cow;
-use std::fmt::Write;
 
 /// How a step comes to what it gives.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -223,7 +222,7 @@ impl Serialize for StepIn<'_> {
             if !with.is_empty() {
                 with.push_str("; ");
             }
-            let _ = write!(with, "{} ({}) = ", part.symbol, part.of);
+            [part.symbol, " (", &part.of, ") = "].iter().for_each(|part| with.push_str(part));
             write_shown(&mut with, &part.value, *system);
         }
         map.serialize_entry("with", &with)?;
@@ -232,8 +231,13 @@ impl Serialize for StepIn<'_> {
     }
 }
 
+fn tidied(quantity: &Quantity) -> Quantity {
+    Quantity { value: text::tidy(quantity.value), ..*quantity }
+}
+
+/// The value must be tidied already.
 fn write_quantity(out: &mut String, quantity: &Quantity) {
-    out.push_str(&text::full(text::tidy(quantity.value)));
+    text::write_full(out, quantity.value);
     out.push(' ');
     out.push_str(quantity.unit.spelling());
 }
@@ -245,13 +249,13 @@ fn write_shown(out: &mut String, shown: &Shown, system: System) {
         }
     };
     match shown {
-        Shown::Stated(quantity) => write_quantity(out, quantity),
+        Shown::Stated(quantity) => write_quantity(out, &tidied(quantity)),
         Shown::Quantity(quantity) => write_quantity(out, &quantity.in_system(system)),
-        Shown::Number(number) => out.push_str(&text::full(text::tidy(*number))),
+        Shown::Number(number) => text::write_full(out, text::tidy(*number)),
         Shown::Text(words) => out.push_str(words),
         Shown::StatedList(list) => list.iter().enumerate().for_each(|(at, quantity)| {
             separate(out, at);
-            write_quantity(out, quantity);
+            write_quantity(out, &tidied(quantity));
         }),
         Shown::Quantities(list) => list.iter().enumerate().for_each(|(at, quantity)| {
             separate(out, at);
@@ -259,7 +263,7 @@ fn write_shown(out: &mut String, shown: &Shown, system: System) {
         }),
         Shown::Numbers(list) => list.iter().enumerate().for_each(|(at, number)| {
             separate(out, at);
-            out.push_str(&text::full(text::tidy(*number)));
+            text::write_full(out, text::tidy(*number));
         }),
         Shown::Texts(list) => list.iter().enumerate().for_each(|(at, words)| {
             separate(out, at);

@@ -9,7 +9,7 @@ use crate::calculators::{Entry, find};
 use crate::fields::Fields;
 use crate::quantity::shown;
 use crate::refusal::{Code, Refusal, Wrong};
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
 
 /// Most differences that are listed one by one.
@@ -160,8 +160,8 @@ fn of_inputs(old: &Value) -> Result<Fields<'static>, Wrong> {
     if !old["result"].is_object() || old["correction"].is_object() {
         return Err(unasked("An answer with several results can be asked again only by its link."));
     }
-    let inputs = old.get("inputs").cloned().unwrap_or_default();
-    let mut fields: Fields<'static> = serde_json::from_value(inputs)
+    let mut fields = Fields::deserialize(&old["inputs"])
+        .map(|fields| fields.owned())
         .map_err(|_| unasked("The answer has neither a link nor inputs, so it cannot be asked again."))?;
     let assumed = |name: &str| {
         let mut all = old["assumed"].as_array().into_iter().flatten();

@@ -45,7 +45,12 @@ fn solved(entry: &'static Entry, fields: &mut Fields, form: Form) -> Result<(Ans
             return Err(refusal);
         }
     };
-    let working = form != Form::Table && reserved.working.unwrap_or(true);
+    let working = match form {
+        Form::Json => reserved.working.unwrap_or(true),
+        // A cell can show a part of the working, by its path in the whole answer.
+        Form::Cell => reserved.pick.as_ref().is_some_and(|pick| pick.starts_with('/')),
+        Form::Table | Form::Sheet | Form::Drawing => false,
+    };
     let mut answer = match ranges::ranges_of(fields)? {
         Some(ranges) => ranges::answer(entry, fields, ranges, &reserved, &filled),
         None => match (&reserved.solve_for, &reserved.correct) {

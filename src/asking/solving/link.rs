@@ -13,15 +13,18 @@ pub const LONGEST_LINK: usize = 4000;
 /// The address at which GET gives the answer to `fields` again, below the service's own; `None` where
 /// it would be too long. The fields are in declared order, so that what is asked alike has one address.
 pub fn link(entry: &'static Entry, fields: &Fields) -> Option<String> {
-    let mut link = format!("/v1/{}", entry.id);
+    let mut link = String::with_capacity(128);
+    link.push_str("/v1/");
+    link.push_str(entry.id);
     let declared = describe_entry(entry).map(|described| described.fields.as_slice()).unwrap_or_default();
-    let mut fields: Vec<_> = fields.0.iter().collect();
-    fields.sort_by_key(|(name, _)| {
-        let own = declared.iter().position(|field| field.name == *name);
-        let reserved = || declared.len() + RESERVED.iter().position(|known| known == name).unwrap_or(RESERVED.len());
+    let place = |name: &str| {
+        let own = declared.iter().position(|field| field.name == name);
+        let reserved = || declared.len() + RESERVED.iter().position(|known| *known == name).unwrap_or(RESERVED.len());
         own.unwrap_or_else(reserved)
-    });
-    for (at, (name, value)) in fields.into_iter().enumerate() {
+    };
+    let mut fields: Vec<_> = fields.0.iter().map(|(name, value)| (place(name), name, value)).collect();
+    fields.sort_by_key(|(place, ..)| *place);
+    for (at, (_, name, value)) in fields.into_iter().enumerate() {
         link.push(if at == 0 { '?' } else { '&' });
         encode(name, &mut link);
         link.push('=');
@@ -38,14 +41,14 @@ pub fn link(entry: &'static Entry, fields: &Fields) -> Option<String> {
 
 /// Percent-encoding: all but what a query may hold as it is and nobody on the way takes for a mark.
 fn encode(text: &str, out: &mut String) {
+    const DIGITS: &[u8; 16] = b"0123456789ABCDEF";
+    let digit = |of: u8| char::from(DIGITS[usize::from(of)]);
     for byte in text.bytes() {
         match byte {
             b'A'..=b'Z' | b'a'..=b'z' | b'0'..=b'9' | b'-' | b'.' | b'_' | b'~' | b'/' | b',' | b':' => {
                 out.push(char::from(byte));
             }
-            _ => {
-                let _ = write!(out, "%{byte:02X}");
-            }
+            _ => out.extend(['%', digit(byte >> 4), digit(byte & 15)]),
         }
     }
 }

@@ -33,12 +33,14 @@ pub fn part(document: &Value, name: &str) -> Value {
         document["components"].as_object().into_iter().flatten().map(of_kind).collect();
     let tags: Vec<Value> =
         document["tags"].as_array().into_iter().flatten().filter(|tag| tag["name"] == name).cloned().collect();
-    let mut part = document.clone();
-    part["info"]["title"] = json!(format!("{}: {name}", document["info"]["title"].as_str().unwrap_or_default()));
-    part["tags"] = tags.into();
-    part["paths"] = paths.clone();
-    part["components"] = components.into();
-    part
+    let mut info = document["info"].clone();
+    info["title"] = json!(format!("{}: {name}", document["info"]["title"].as_str().unwrap_or_default()));
+    // The paths, which are used until here, go in last.
+    let mut part = json!({"info": info, "tags": tags, "components": components});
+    part["paths"] = paths;
+    // In the order of the whole.
+    let members = document.as_object().into_iter().flatten();
+    members.map(|(key, value)| (key.clone(), part.get_mut(key).map_or_else(|| value.clone(), Value::take))).collect()
 }
 
 /// Calls `see` with whatever `value` refers to.

@@ -83,13 +83,18 @@ def measure(programs):
     count = 100_000 if programs.quick else 1_000_000
     table, ours, theirs = (WORK / name for name in ("drills.csv", "ours.csv", "theirs.csv"))
     write_table(table, count)
-    rows = []
+    rows, what = [], f"a table of {count:,} rows, in and out"
     with programs.service() as service:
-        for name, script in (("pandas and numpy", PANDAS), ("polars", POLARS)):
 
-            def by_service():
-                service.forget_peak()
-                return count / send_table(service.port, table, ours), service.peak()
+        def by_service():
+            service.forget_peak()
+            return count / send_table(service.port, table, ours), service.peak()
+
+        if not programs.python:
+            rate, most = by_service()
+            rows.append(Row(what, f"{plain(rate)} rows/s, {most:.0f} MB", "not measured: the packages are not installed"))
+            return rows
+        for name, script in (("pandas and numpy", PANDAS), ("polars", POLARS)):
 
             def by_script(script=script):
                 seconds, most = run_script(programs.python, script, table, theirs)
@@ -103,7 +108,6 @@ def measure(programs):
             if float(apart) > 1e-12:
                 raise SystemExit(f"the answers of {name} lie {apart} apart")
             rates = [rate for rate, _ in first], [rate for rate, _ in second]
-            what = f"a table of {count:,} rows, in and out"
             short = f"{what}, against {name}" if script is PANDAS else ""
             rows.append(rates_row(what, *rates, "rows/s", name, short))
             most = [plain(statistics.median(most for _, most in each)) + " MB" for each in (first, second)]

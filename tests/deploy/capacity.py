@@ -15,6 +15,7 @@ import platform
 import re
 import socket
 import statistics
+import time
 from pathlib import Path
 
 from instances import DEPLOY, Instance
@@ -139,6 +140,22 @@ def machine():
     return f"{model[1] if model else platform.machine()}, {os.cpu_count()} cores, Linux {platform.release()}"
 
 
+def worked_by_others():
+    """Seconds of processor time so far of all programs but this one and those it started and waited for."""
+    user, nice, system, _, _, _, _, steal = map(int, Path("/proc/stat").read_text().split()[1:9])
+    return (user + nice + system + steal) / os.sysconf("SC_CLK_TCK") - sum(os.times()[:4])
+
+
+class Others:
+    """How many cores other programs take from now on, on the average."""
+
+    def __init__(self):
+        self.begun, self.before = time.monotonic(), worked_by_others()
+
+    def cores(self):
+        return max(0, worked_by_others() - self.before) / (time.monotonic() - self.begun)
+
+
 def plain(number):
     """A number to two digits, with marks between thousands."""
     if number < 10:
@@ -165,12 +182,11 @@ def sheet(found, busy):
         for name, (costs, size) in each
     )
     phones, cells = a_second["answer"] * SECONDS_A_PHONE, a_second["cell"] / REQUESTS_A_CELL
-    busy = f"{'never quiet' if busy > 1 else 'quiet'}: {busy:.0f} other programs wanted each core"
     return f"""# What one core serves
 
 Made by `tests/deploy/capacity.py` on {datetime.date.today():%B %-d, %Y}: {machine()}; Shop Reckoner {found["version"]}.
 It counts the processor time that the service itself uses, over loopback on {AT_ONCE} connections. A proxy and
-encryption come on top. The computer was {busy}, which shows in the spread.
+encryption come on top. Other programs took {busy:.1f} of its cores meanwhile, which shows in the spread.
 Measure yours the same way.
 
 ## Plan with this
@@ -219,9 +235,9 @@ def main():
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--quick", action="store_true", help="ask a few times and write nothing")
     quick = parser.parse_args().quick
-    before = os.getloadavg()[0]
+    others = Others()
     found = measured(quick)
-    text = sheet(found, max(before, os.getloadavg()[0]) / os.cpu_count())
+    text = sheet(found, others.cores())
     if not quick:
         SHEET.write_text(text, encoding="utf-8")
     a_row = plain(statistics.median(found["rows"]))

@@ -16,7 +16,7 @@ ROOT = Path(__file__).resolve().parents[2]
 BENCH, WORK = ROOT / "tests/bench", ROOT / "tests/bench/.work"
 sys.path.insert(0, str(ROOT / "tests/deploy"))
 
-from capacity import plain  # noqa: E402
+from capacity import plain, worked  # noqa: E402
 from instances import free_port  # noqa: E402
 
 # The question of most parts. <1..2> is a number between, <a|b> one of the words, drawn anew for each request.
@@ -55,7 +55,7 @@ def rates_row(what, ours, other, unit, name, short=""):
     """A row of two lists of rates, measured in turn."""
     first, second = plain(statistics.median(ours)), plain(statistics.median(other))
     ratios = tuple(a / b for a, b in zip(ours, other))
-    return Row(what, f"{first} {unit}", f"{name}: {second} {unit}", ratios, short)
+    return Row(what, f"{first}{unit}", f"{name}: {second}{unit}", ratios, short)
 
 
 class Server:
@@ -107,6 +107,9 @@ class Server:
         of = "Rss" if len(pids) == 1 else "Pss"
         texts = [Path(f"/proc/{pid}/smaps_rollup").read_text() for pid in pids]
         return sum(int(re.search(rf"^{of}:\s+(\d+)", text, re.M)[1]) for text in texts) / 1024
+
+    def worked(self):
+        return worked(self.process.pid)
 
     def forget_peak(self):
         Path(f"/proc/{self.process.pid}/clear_refs").write_text("5")

@@ -13,15 +13,21 @@ RANGE = f"/v1/holes/drill-point?diameter=1%20in..{{:.3f}}%20in%20step%200.001%20
 LINEAR = 1.1
 
 
-def measured(service, times, work):
-    """Seconds that the work takes, the median of some runs, and the most MB resident meanwhile."""
-    service.forget_peak()
-    seconds = statistics.median(work() for _ in range(times))
-    return seconds, service.peak()
+def measured(server, times, work):
+    """Seconds that the work takes, the most MB resident meanwhile, and the seconds of processor time; medians of some runs.
+    `work` gives how long it took in all, and how often it was done."""
+    server.forget_peak()
+    runs = []
+    for _ in range(times):
+        before = server.worked()
+        seconds, done = work()
+        runs.append((seconds / done, (server.worked() - before) / done))
+    seconds, processor = (statistics.median(each) for each in zip(*runs))
+    return seconds, server.peak(), processor
 
 
 def measure(programs):
-    """For each kind of work, points of count, seconds and MB. Each kind has a server of its own, which begins with little."""
+    """For each kind of work, points of count, seconds, MB and processor seconds. Each kind has a server of its own, which begins with little."""
     quick, points = programs.quick, {}
 
     def kind(name, counts, work, server=programs.service):
@@ -34,21 +40,23 @@ def measure(programs):
 
     def rows(service, count):
         write_table(WORK / "some.csv", count)
-        return send_table(service.port, WORK / "some.csv", WORK / "ours.csv")
+        return send_table(service.port, WORK / "some.csv", WORK / "ours.csv"), 1
 
     def alone(path):
-        return lambda service, count: 1 / load(service, path(count), connections=1)
+        return lambda service, count: (1, load(service, path(count), 1, connections=1))
 
     def at_once(server, count):
-        return count / load(server, DRILL_POINT, 2 if quick else 3, count)
+        # Many connections take a while to come about.
+        seconds = 2 if quick else 3 if count < 1000 else 6
+        return seconds, seconds * load(server, DRILL_POINT, seconds, count) / count
 
     kind("rows of a table", [1000, 10_000, 100_000, 1_000_000][: 3 if quick else 4], rows)
     kind("holes of a bolt circle", [10, 30, 100, 300, 1000], alone(CIRCLE.format))
     kind("cases of a range", [1, 5, 20, 100, 500], alone(lambda count: RANGE.format(1 + (count - 1) * 0.001)))
     # The work is an answer on every connection. The bare route shows what of that is the system's and the load's.
     connections = [1, 10, 100, 1000, 5000]
-    body = kind("connections, an answer each", connections, at_once)
-    kind("the same, bare route", connections, at_once, lambda: programs.bare(body))
+    body = kind("answers on all connections", connections, at_once)
+    kind("the same by a bare route", connections, at_once, lambda: programs.bare(body))
     return points
 
 
@@ -61,14 +69,14 @@ def slope(pairs):
 
 def table(points):
     """The slopes as Markdown, and which are worse than linear."""
-    lines = ["| work | from | to | time: all, last step | memory: all, last step |", "|---|---|---|---|---|"]
+    lines = ["| work | from | to | time | processor time | memory |", "|---|---|---|---|---|---|"]
     worse = []
     for name, each in points.items():
-        time, memory = ([(point[0], point[at]) for point in each] for at in (1, 2))
-        slopes = [slope(part) for figures in (time, memory) for part in (figures, figures[-2:])]
-        worse += [name] if max(slopes) > LINEAR else []
-        ends = [f"{count:,}: {shown_time(seconds)}, {memory:.0f} MB" for count, seconds, memory in (each[0], each[-1])]
-        lines.append(f"| {name} | {ends[0]} | {ends[1]} | {slopes[0]:.2f}, {slopes[1]:.2f} | {slopes[2]:.2f}, {slopes[3]:.2f} |")
+        time, memory, processor = ([(point[0], point[at]) for point in each] for at in (1, 2, 3))
+        slopes = [(slope(figures), slope(figures[-2:])) for figures in (time, processor, memory)]
+        worse += [name] if max(*slopes[1], *slopes[2]) > LINEAR else []
+        ends = [f"{count:,}: {shown_time(seconds)}, {most:.0f} MB" for count, seconds, most, _ in (each[0], each[-1])]
+        lines.append("| " + " | ".join([name, *ends, *(f"{whole:.2f}, {last:.2f}" for whole, last in slopes)]) + " |")
     return "\n".join(lines), worse
 
 
@@ -79,6 +87,14 @@ def shown_time(seconds):
 # The picture: two log-log fields side by side, a line for each kind of work.
 WIDE, HIGH, LEFT, TOP = 320, 240, 60, 72
 COLORS = ["#1b6ca8", "#d1495b", "#2e7d32", "#8a5a00", "#777777"]
+
+
+def decimal(power):
+    return f"{10**power:.{max(0, -power)}f}"
+
+
+def short(count):
+    return f"{count:,}".replace(",000,000", " M").replace(",000", " k")
 
 
 def picture(points):
@@ -101,10 +117,10 @@ def picture(points):
         parts.append(f'<text x="{left}" y="{TOP - 10}" font-weight="bold">{title}</text>')
         for power in range(low, high + 1):
             y = up(10**power)
-            parts.append(f'<path d="M{left} {y:.1f}h{WIDE}" stroke="#ddd"/><text x="{left - 6}" y="{y + 4:.1f}" text-anchor="end">{10**power:g}</text>')
+            parts.append(f'<path d="M{left} {y:.1f}h{WIDE}" stroke="#ddd"/><text x="{left - 6}" y="{y + 4:.1f}" text-anchor="end">{decimal(power)}</text>')
         for power in range(most + 1):
             x = across(10**power)
-            parts.append(f'<path d="M{x:.1f} {TOP}v{HIGH}" stroke="#ddd"/><text x="{x:.1f}" y="{TOP + HIGH + 18}" text-anchor="middle">{10**power:,}</text>')
+            parts.append(f'<path d="M{x:.1f} {TOP}v{HIGH}" stroke="#ddd"/><text x="{x:.1f}" y="{TOP + HIGH + 18}" text-anchor="middle">{short(10**power)}</text>')
         parts.append(f'<text x="{left + WIDE / 2}" y="{TOP + HIGH + 36}" text-anchor="middle">how many</text>')
         for color, each in zip(COLORS, points.values()):
             places = [(across(point[0]), up(point[of])) for point in each]

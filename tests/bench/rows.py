@@ -108,8 +108,7 @@ def measure(programs):
             if float(apart) > 1e-12:
                 raise SystemExit(f"the answers of {name} lie {apart} apart")
             rates = [rate for rate, _ in first], [rate for rate, _ in second]
-            short = f"{what}, against {name}" if script is PANDAS else ""
-            rows.append(rates_row(what, *rates, "rows/s", name, short))
+            rows.append(rates_row(what, *rates, " rows/s", name, short=what))
             most = [plain(statistics.median(most for _, most in each)) + " MB" for each in (first, second)]
             rows.append(Row("memory at the peak of it", most[0], f"{name}: {most[1]}"))
     return rows

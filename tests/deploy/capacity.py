@@ -59,6 +59,11 @@ def got(connection):
     return data
 
 
+def worked(pid):
+    """Seconds of processor time of all threads of a process so far."""
+    return sum(int(path.read_text().split()[0]) for path in Path(f"/proc/{pid}/task").glob("*/schedstat")) / 1e9
+
+
 class Bench:
     """A running service, and what it uses."""
 
@@ -73,8 +78,7 @@ class Bench:
         return socket.create_connection(("127.0.0.1", self.service.port), 120)
 
     def worked(self):
-        """Seconds of processor time of all its threads so far."""
-        return sum(int(path.read_text().split()[0]) for path in self.process.glob("task/*/schedstat")) / 1e9
+        return worked(self.service.process.pid)
 
     def memory(self, name="VmRSS"):
         return int(re.search(rf"{name}:\s+(\d+)", (self.process / "status").read_text())[1]) / 1024

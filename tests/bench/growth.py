@@ -73,7 +73,7 @@ def table(points):
     worse = []
     for name, each in points.items():
         time, memory, processor = ([(point[0], point[at]) for point in each] for at in (1, 2, 3))
-        slopes = [(slope(figures), slope(figures[-2:])) for figures in (time, processor, memory)]
+        slopes = [(slope(figures), slope(figures[-3:])) for figures in (time, processor, memory)]
         worse += [name] if max(*slopes[1], *slopes[2]) > LINEAR else []
         ends = [f"{count:,}: {shown_time(seconds)}, {most:.0f} MB" for count, seconds, most, _ in (each[0], each[-1])]
         lines.append("| " + " | ".join([name, *ends, *(f"{whole:.2f}, {last:.2f}" for whole, last in slopes)]) + " |")

@@ -1,24 +1,33 @@
--- A fresh random request each time; the path is chosen by the environment.
-local which = os.getenv("BENCH_CALCULATOR") or "drill-point"
-
-local function number(low, high)
-  return string.format("%.4f", low + math.random() * (high - low))
+-- A fresh random request each time, for wrk. BENCH_PATH is its template: <1..2> is a number between, <a|b> one of the words.
+-- With BENCH_ITEM it is a POST of BENCH_ITEMS such items, each drawn by itself.
+local function parts_of(template)
+  local parts, from = {}, 1
+  for before, inside, after in template:gmatch("([^<]*)<([^>]*)>()") do
+    local low, high = inside:match("^([%d.-]-)%.%.([%d.-]+)$")
+    local draw
+    if low then
+      low, high = tonumber(low), tonumber(high)
+      draw = function() return string.format("%.4f", low + math.random() * (high - low)) end
+    else
+      local words = {}
+      for word in inside:gmatch("[^|]+") do words[#words + 1] = word end
+      draw = function() return words[math.random(#words)] end
+    end
+    parts[#parts + 1], parts[#parts + 2], from = before, draw, after
+  end
+  parts[#parts + 1] = template:sub(from)
+  return parts
 end
 
-local makers = {
-  ["drill-point"] = function()
-    return "/v1/holes/drill-point?diameter=" .. number(0.1, 2) .. "%20in&point_angle=" .. number(60, 140)
-      .. "%20deg&full_depth=" .. number(0, 3) .. "%20in"
-  end,
-  ["bolt-circle"] = function()
-    return "/v1/patterns/bolt-circle?diameter=" .. number(1, 20) .. "%20in&holes=6&start_angle=" .. number(0, 90)
-      .. "%20deg"
-  end,
-  ["spindle-speed"] = function()
-    return "/v1/speeds/spindle-speed?cutting_speed=" .. number(40, 300) .. "%20ft/min&diameter=" .. number(0.2, 3)
-      .. "%20in"
-  end,
-}
+local function drawn(parts)
+  local texts = {}
+  for at, part in ipairs(parts) do texts[at] = type(part) == "string" and part or part() end
+  return table.concat(texts)
+end
+
+local path = parts_of(os.getenv("BENCH_PATH"))
+local item = os.getenv("BENCH_ITEM") and parts_of(os.getenv("BENCH_ITEM"))
+local items = tonumber(os.getenv("BENCH_ITEMS") or 0)
 
 local next_thread = 0
 function setup(thread)
@@ -31,5 +40,8 @@ function init()
 end
 
 function request()
-  return wrk.format("GET", makers[which]())
+  if not item then return wrk.format("GET", drawn(path)) end
+  local body = {}
+  for at = 1, items do body[at] = drawn(item) end
+  return wrk.format("POST", drawn(path), { ["Content-Type"] = "application/json" }, "[" .. table.concat(body, ",") .. "]")
 end

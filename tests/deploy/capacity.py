@@ -15,6 +15,7 @@ import platform
 import re
 import socket
 import statistics
+import time
 from pathlib import Path
 
 from instances import DEPLOY, Instance
@@ -58,6 +59,11 @@ def got(connection):
     return data
 
 
+def worked(pid):
+    """Seconds of processor time of all threads of a process so far."""
+    return sum(int(path.read_text().split()[0]) for path in Path(f"/proc/{pid}/task").glob("*/schedstat")) / 1e9
+
+
 class Bench:
     """A running service, and what it uses."""
 
@@ -72,8 +78,7 @@ class Bench:
         return socket.create_connection(("127.0.0.1", self.service.port), 120)
 
     def worked(self):
-        """Seconds of processor time of all its threads so far."""
-        return sum(int(path.read_text().split()[0]) for path in self.process.glob("task/*/schedstat")) / 1e9
+        return worked(self.service.process.pid)
 
     def memory(self, name="VmRSS"):
         return int(re.search(rf"{name}:\s+(\d+)", (self.process / "status").read_text())[1]) / 1024
@@ -139,6 +144,22 @@ def machine():
     return f"{model[1] if model else platform.machine()}, {os.cpu_count()} cores, Linux {platform.release()}"
 
 
+def worked_by_others():
+    """Seconds of processor time so far of all programs but this one and those it started and waited for."""
+    user, nice, system, _, _, _, _, steal = map(int, Path("/proc/stat").read_text().split()[1:9])
+    return (user + nice + system + steal) / os.sysconf("SC_CLK_TCK") - sum(os.times()[:4])
+
+
+class Others:
+    """How many cores other programs take from now on, on the average."""
+
+    def __init__(self):
+        self.begun, self.before = time.monotonic(), worked_by_others()
+
+    def cores(self):
+        return max(0, worked_by_others() - self.before) / (time.monotonic() - self.begun)
+
+
 def plain(number):
     """A number to two digits, with marks between thousands."""
     if number < 10:
@@ -165,12 +186,11 @@ def sheet(found, busy):
         for name, (costs, size) in each
     )
     phones, cells = a_second["answer"] * SECONDS_A_PHONE, a_second["cell"] / REQUESTS_A_CELL
-    busy = f"{'never quiet' if busy > 1 else 'quiet'}: {busy:.0f} other programs wanted each core"
     return f"""# What one core serves
 
 Made by `tests/deploy/capacity.py` on {datetime.date.today():%B %-d, %Y}: {machine()}; Shop Reckoner {found["version"]}.
 It counts the processor time that the service itself uses, over loopback on {AT_ONCE} connections. A proxy and
-encryption come on top. The computer was {busy}, which shows in the spread.
+encryption come on top. Other programs took {busy:.1f} of its cores meanwhile, which shows in the spread.
 Measure yours the same way.
 
 ## Plan with this
@@ -219,9 +239,9 @@ def main():
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--quick", action="store_true", help="ask a few times and write nothing")
     quick = parser.parse_args().quick
-    before = os.getloadavg()[0]
+    others = Others()
     found = measured(quick)
-    text = sheet(found, max(before, os.getloadavg()[0]) / os.cpu_count())
+    text = sheet(found, others.cores())
     if not quick:
         SHEET.write_text(text, encoding="utf-8")
     a_row = plain(statistics.median(found["rows"]))

@@ -125,7 +125,8 @@ impl BlocksAtHand {
 /// A block to be left out that is not among those at hand.
 fn not_there(size: &GaugeSize, blocks: &[GaugeSize]) -> Refusal {
     let unit = size.quantity().unit;
-    let says = format!("There is no block of {} to leave out: it is not among those at hand.", said(counts(size.si()), unit));
+    let says =
+        format!("There is no block of {} to leave out: it is not among those at hand.", said(counts(size.si()), unit));
     let off = |block: &&GaugeSize| (counts(block.si()) - counts(size.si())).abs();
     let nearest = blocks.iter().min_by_key(off).map(|block| said(counts(block.si()), block.quantity().unit));
     Refusal::one(Wrong::new("missing", Code::NotFound, says, nearest.unwrap_or_else(|| "leave out".to_owned())))

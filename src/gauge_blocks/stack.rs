@@ -57,8 +57,7 @@ fn from_the_bottom(rack: &Rack, taken: &[i64]) -> Vec<StackBlock> {
     sizes.into_iter().zip(1..).map(|(size, number)| StackBlock { number, size }).collect()
 }
 
-/// The stack of the blocks `taken` for a height, which may be off by what no block has; its steps begin at `wanted`, the
-/// field of the height.
+/// The stack of the blocks `taken` for a height that they make; its steps begin at `wanted`, the field of that height.
 pub fn tell_blocks(
     (at_hand, rack): (&BlocksAtHand, &Rack),
     wanted: &'static str,
@@ -77,7 +76,11 @@ pub fn tell_blocks(
     }
     let mut draft = Vec::with_capacity(taken.len());
     for (size, (block, after, symbol)) in taken.iter().zip(TAKEN) {
-        let what = if size == &taken[taken.len() - 1] { "Block for the rest" } else { "Block for the last digits of what is left" };
+        let what = if size == &taken[taken.len() - 1] {
+            "Block for the rest"
+        } else {
+            "Block for the last digits of what is left"
+        };
         let found = rack.block(*size).found();
         tell!(record.look_up(what, RULE) => (block): found);
         let before = FoundFineDifference::of_si(meters(left));

@@ -35,8 +35,8 @@ def rows():
         out.value(inputs, "/scale_setting", setting, "deg")
         out.value(inputs, "/bed_angle", mp.arg(exact) * 180 / mp.pi, "deg", scale=90)
         out.value(inputs, "/cross_angle", mp.arg(mp.mpc(0, 1) / exact) * 180 / mp.pi, "deg", scale=90)
-        out.value(inputs, "/set_infeed", way.imag, unit, scale=travel)
-        out.value(inputs, "/set_off_diameter", 2 * way.imag, unit, scale=travel)
+        out.value(inputs, "/feeds_in", way.imag, unit, scale=travel)
+        out.value(inputs, "/takes_off", 2 * way.imag, unit, scale=travel)
         out.value(inputs, "/along", way.real, unit, scale=travel)
         if wanted is not None:
             out.value(inputs, "/deviation", 100 * (way.imag / wanted - 1), "percent", scale=1000)

@@ -1,4 +1,4 @@
-"""Gauge block stacks: the fewest blocks by an integer program, over the sets as their ranges say."""
+"""Gauge block stacks: the fewest blocks from the least number for every height, over the sets as their ranges say."""
 
 import csv
 import pathlib
@@ -6,7 +6,6 @@ from fractions import Fraction
 
 import numpy
 from common import Rows, convert, fields, mp, quantity, show
-from scipy.optimize import Bounds, LinearConstraint, milp
 
 CASES = [
     "height=1.3787 in&set=inch_81&units=inch",
@@ -16,7 +15,7 @@ CASES = [
     "height=10.9999 in&set=inch_81&units=inch",
     "height=0.6254 in&set=inch_36&units=inch",
     "height=0.08215 in&set=inch_28_thin&units=inch",
-    "height=3.14159 mm&own=1.00059 mm,1.041 mm,1.1 mm,2 mm&units=metric",
+    "height=3.14159 mm&own=1.00059 mm,1.041 mm,1.1 mm,1.1 mm,2 mm&units=metric",
     "height=199.9875 mm&set=metric_88&units=metric",
     "height=67.8915 mm&set=metric_87&units=metric",
     "height=93.458 mm&set=metric_45&units=metric",
@@ -48,40 +47,54 @@ def blocks(given):
 
 
 def fewest(height, sizes):
-    """The least number of blocks that make a height."""
-    # In steps that divide every block and the height, so that the program has small whole numbers.
-    step = Fraction(1, 1)
-    whole = numpy.array([float(size / step) for size in sizes])
-    grid = numpy.gcd.reduce([int(size / step) for size in sizes])
+    """The least number of blocks that make a height, each used once; none where they do not."""
+    grid = numpy.gcd.reduce([int(size) for size in sizes])
     if height % grid:
-        raise ValueError("no stack")
-    exact = LinearConstraint(whole / float(grid), float(height / grid) - 0.25, float(height / grid) + 0.25)
-    found = milp(numpy.ones(len(sizes)), constraints=[exact], integrality=1, bounds=Bounds(0, 1))
-    chosen = [size for size, take in zip(sizes, found.x) if take > 0.5]
-    assert sum(chosen) == height, (float(height), [float(size) for size in chosen])
-    return chosen
+        return None
+    end = int(height // grid)
+    # The least number for every height in steps of the grid; 255 where there is none.
+    count = numpy.full(end + 1, 255, dtype=numpy.uint8)
+    count[0] = 0
+    for size in sizes:
+        step = int(size // grid)
+        if step <= end:
+            more = count[: end + 1 - step].astype(numpy.uint16) + 1
+            count[step:] = numpy.minimum(count[step:], numpy.minimum(more, 255)).astype(numpy.uint8)
+    return None if count[end] == 255 else int(count[end])
+
+
+def without(sizes, size):
+    """All but one of that size."""
+    left = list(sizes)
+    left.remove(size)
+    return left
+
+
+def thickest(height, sizes, number):
+    """The thickest block, where every stack of so many blocks has the same one at the bottom."""
+    for size in sorted(sizes, reverse=True):
+        others = without(sizes, size)
+        rest = 0 if size == height else fewest(height - size, others) if size < height else None
+        if rest is not None and rest + 1 == number:
+            other_way = fewest(height, others)
+            return size if other_way is None or other_way > number else None
+    return None
 
 
 def rows():
     """Every library row of this calculator."""
-    out = Rows("geometry/gauge-blocks", "gauge_blocks", "scipy")
+    out = Rows("geometry/gauge-blocks", "gauge_blocks", "numpy")
     for inputs in CASES:
         given = fields(inputs)
         unit = "in" if given["units"] == "inch" else "mm"
         wear = nanometers(*given["wear_block"].split(" ")) if "wear_block" in given else 0
         height = nanometers(*given["height"].split(" "))
-        chosen = fewest(height - 2 * wear, blocks(given))
-        out.count(inputs, "/block_count", len(chosen) + (2 if wear else 0))
+        number = fewest(height - 2 * wear, blocks(given))
+        out.count(inputs, "/block_count", number + (2 if wear else 0))
         out.value(inputs, "/stack_height", quantity(given["height"], unit), unit)
-        # The number alone is sure to be one; where blocks can be chosen in one way only, so is the thickest.
-        thickest = max(chosen)
-        others = [size for size in blocks(given) if size != thickest]
-        try:
-            only = len(fewest(height - 2 * wear, others)) > len(chosen)
-        except (ValueError, AssertionError, TypeError):
-            only = True
-        if only and not wear:
-            value = mp.mpf(thickest.numerator) / thickest.denominator / 1_000_000
+        bottom = None if wear else thickest(height, blocks(given), number)
+        if bottom is not None:
+            value = mp.mpf(bottom.numerator) / bottom.denominator / 1_000_000
             out.value(inputs, "/blocks/0/size", convert(value, "mm", unit), unit)
     return out.rows
 

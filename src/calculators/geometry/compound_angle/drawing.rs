@@ -2,7 +2,7 @@
 //! its steepest rise show it.
 
 use super::{CompoundAngleInput, CompoundAngleResult};
-use crate::drawing::{Drawing, Ink, Reach, Words, words};
+use crate::drawing::{Drawing, Ink, Point, Reach, Words, words};
 use crate::quantity::{FoundAngle, angle};
 
 /// Half the side of the square part as drawn; the part has no size.
@@ -21,28 +21,34 @@ pub fn draw(_: &CompoundAngleInput, result: &CompoundAngleResult) -> Drawing {
     if degrees.abs() > 0.5 {
         drawing.angle((0.0, 0.0), 0.0, degrees, Reach::Model(HALF * 0.7), result.direction).of("direction");
     }
-    drawing.label((0.0, -1.5 * HALF), Words::of("from above"));
+    drawing.label((0.0, -2.4 * HALF), Words::of("from above"));
     let views = [
-        ("front view", result.front_angle, "front_angle", 0.0),
-        ("side view", result.side_angle, "side_angle", 1.0),
-        ("along the rise", result.true_angle, "true_angle", 2.0),
+        ("front view", result.front_angle, "front_angle"),
+        ("side view", result.side_angle, "side_angle"),
+        ("along the rise", result.true_angle, "true_angle"),
     ];
-    for (name, slope, field, at) in views {
-        view(&mut drawing, (name, slope, field), 4.0 * HALF + at * 3.6 * HALF);
+    // From the top down, each clear of the one above.
+    let (mut level, mut below) = (2.0 * HALF, 0.0);
+    for (name, slope, field) in views {
+        let rise = LONG * angle::sin(slope.degrees());
+        level -= below + rise.max(0.0) + HALF;
+        view(&mut drawing, (name, slope, field), (6.0 * HALF, level));
+        below = (-rise).max(0.0);
     }
     drawing
 }
 
+/// Length of the face as drawn in each view.
+const LONG: f64 = 2.4 * HALF;
+
 /// One view of the face: the level, the face on it, and the angle between.
-fn view(drawing: &mut Drawing, (name, slope, field): (&'static str, FoundAngle, &'static str), left: f64) {
+fn view(drawing: &mut Drawing, (name, slope, field): (&'static str, FoundAngle, &'static str), from: Point) {
     let degrees = slope.degrees();
     let (sin, cos) = angle::sin_cos(degrees);
-    // A steep face is drawn as long as a flat one.
-    let (from, long) = ((left, 0.0), 2.4 * HALF);
-    drawing.line(Ink::Thin, from, (left + long, 0.0));
-    drawing.line(Ink::Outline, from, (left + long * cos, long * sin)).of(field);
+    drawing.line(Ink::Thin, from, (from.0 + LONG, from.1));
+    drawing.line(Ink::Outline, from, (from.0 + LONG * cos, from.1 + LONG * sin)).of(field);
     if degrees.abs() > 0.5 {
-        drawing.angle(from, 0.0, degrees, Reach::Model(long * 0.6), slope).of(field);
+        drawing.angle(from, 0.0, degrees, Reach::Model(LONG * 0.6), slope).of(field);
     }
-    drawing.label((left + long / 2.0, -1.5 * HALF), Words::of(name));
+    drawing.note_kept(from, 0.0, 180.0, Words::of(name));
 }

@@ -179,10 +179,22 @@ impl Calculator for CompoundAngle {
             upper_stack = Some(step!(record, "Stack of the upper plate", k: upper_stack = L * sin(abs(q)),
                 L = plate_length, q = upper_tilt));
         }
-        let front_corner = corner("Corner with the front", "f = π / 2 + asin(sin(T) × sin(d))", "front_corner",
-            (true_angle, direction), angle::sin(direction.degrees()), record);
-        let left_corner = corner("Corner with the left side", "l = π / 2 + asin(sin(T) × cos(d))", "left_corner",
-            (true_angle, direction), angle::cos(direction.degrees()), record);
+        let front_corner = corner(
+            "Corner with the front",
+            "f = π / 2 + asin(sin(T) × sin(d))",
+            "front_corner",
+            (true_angle, direction),
+            angle::sin(direction.degrees()),
+            record,
+        );
+        let left_corner = corner(
+            "Corner with the left side",
+            "l = π / 2 + asin(sin(T) × cos(d))",
+            "left_corner",
+            (true_angle, direction),
+            angle::cos(direction.degrees()),
+            record,
+        );
         notes!(record =>
             which_way: "Tilt so that the side to which the face rises goes down.";
             order: "The order counts. In a tilting vise turn the part first: a turn below the tilt changes nothing. Of two \
@@ -225,7 +237,8 @@ fn corner(
     towards: f64,
     record: &mut Record,
 ) -> FoundAngle {
-    let found = FoundAngle::stated(90.0 + (angle::sin(true_angle.degrees()) * towards).asin().to_degrees(), Unit::Degree);
+    let found =
+        FoundAngle::stated(90.0 + (angle::sin(true_angle.degrees()) * towards).asin().to_degrees(), Unit::Degree);
     tell!(record.step(what, formula), T = true_angle, d = direction => (field): found);
     found
 }
@@ -239,7 +252,8 @@ fn slopes(input: &CompoundAngleInput, record: &mut Record) -> (FoundAngle, Found
         tell!(record.choose("Angle in the side view", "as given"), b = side_angle: side => side_angle);
         let right: f64 = step!(record, "Rise for each length to the right", u: right = tan(a), a = front_angle);
         let back: f64 = step!(record, "Rise for each length to the back", v: back = tan(b), b = side_angle);
-        let true_angle: FoundAngle = step!(record, "True angle", T: true_angle = atan(root(u * u + v * v)), u = right, v = back);
+        let true_angle: FoundAngle =
+            step!(record, "True angle", T: true_angle = atan(root(u * u + v * v)), u = right, v = back);
         let (degrees, formula) = angle_of(right, back);
         let direction = as_found(degrees);
         tell!(record.step("Direction of the steepest rise", formula), u = right, v = back => direction);

@@ -50,7 +50,10 @@ pub struct CompoundFeedInput {
     pub scale_angle: Option<CornerAngle>,
     /// How the slide stands where its scale reads 0: along the bed, or across the bed like the cross slide.
     #[label("At 0 the slide stands")]
-    #[absent("along_bed", "The scale is assumed to read 0 with the slide along the bed. Many read 0 across it: look at yours.")]
+    #[absent(
+        "along_bed",
+        "The scale is assumed to read 0 with the slide along the bed. Many read 0 across it: look at yours."
+    )]
     pub scale_zero: Option<ScaleZero>,
     /// Smallest step of the scale that you can set.
     #[label("Smallest step of the scale")]
@@ -78,10 +81,10 @@ pub struct CompoundFeedResult {
     pub cross_angle: FoundAngle,
     /// Infeed on the radius for the move, with the scale as it is set.
     #[label("Infeed as set, on the radius")]
-    pub set_infeed: FoundGaugeSize,
+    pub feeds_in: FoundGaugeSize,
     /// What the move takes off the diameter, with the scale as it is set.
     #[label("Off the diameter as set")]
-    pub set_off_diameter: FoundGaugeSize,
+    pub takes_off: FoundGaugeSize,
     /// By how much the infeed as set is more than the one wanted; needs an infeed or a change in diameter.
     #[needs(infeed | off_diameter)]
     #[label("More than wanted")]
@@ -139,7 +142,7 @@ impl Calculator for CompoundFeed {
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "The compound slide stands {scale_angle} from the bed. You move it {dial} on its dial. How far does the tool feed \
-            in?" => "set_infeed":
+            in?" => "feeds_in":
             { scale_angle = "6 deg" | "30 deg" | "45 deg", dial = "0.001 in" | "0.005 in" | "0.01 in" }
             { scale_angle = "6 deg" | "30 deg" | "45 deg", dial = "0.02 mm" | "0.1 mm" | "0.5 mm" };
         2 "{dial} on the dial of the compound slide is to feed in {infeed}. What is the exact angle to the bed?"
@@ -159,7 +162,7 @@ impl Calculator for CompoundFeed {
     type Output = CompoundFeedResult;
     const LEADS: &'static [&'static str] = &["scale_setting"];
     const CONTEXT: &'static [&'static str] =
-        &["exactly {bed_angle} to the bed", "{set_infeed} on the radius", "{deviation} more than wanted"];
+        &["exactly {bed_angle} to the bed", "{feeds_in} on the radius", "{deviation} more than wanted"];
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
@@ -177,20 +180,20 @@ impl Calculator for CompoundFeed {
             (Some(infeed), _) => set_for(input, (infeed, travel), scale_zero, record)?,
             (None, angle) => as_it_stands(angle.unwrap_or(CornerAngle::stated(6.0, Unit::Degree)), scale_zero, record),
         };
-        let set_infeed: FoundGaugeSize = step!(record, "Infeed on the radius", r: set_infeed = v * sin(t),
+        let feeds_in: FoundGaugeSize = step!(record, "Infeed on the radius", r: feeds_in = v * sin(t),
             v = travel, t = "angle_as_set": stands);
-        let set_off_diameter: FoundGaugeSize = step!(record, "Off the diameter", f: set_off_diameter = 2.0 * r, r = set_infeed);
+        let takes_off: FoundGaugeSize = step!(record, "Off the diameter", f: takes_off = 2.0 * r, r = feeds_in);
         let along: FoundGaugeSize = step!(record, "Along the bed", l: along = v * cos(t),
             v = travel, t = "angle_as_set": stands);
         let deviation = wanted.map(|infeed_wanted| -> FoundDeviation {
-            step!(record, "More than wanted", e: deviation = (r - i) / i, r = set_infeed, i = infeed_wanted)
+            step!(record, "More than wanted", e: deviation = (r - i) / i, r = feeds_in, i = infeed_wanted)
         });
         let (mut dial_in_all, mut along_in_all) = (None, None);
         if let Some(to_take) = input.to_take {
             let on_dial: FoundExtent = step!(record, "On the dial in all", n: dial_in_all = x * D / f,
-                x = dial, D = to_take, f = set_off_diameter);
+                x = dial, D = to_take, f = takes_off);
             let along_bed: FoundExtent = step!(record, "Along the bed in all", m: along_in_all = l * D / f,
-                l = along, D = to_take, f = set_off_diameter);
+                l = along, D = to_take, f = takes_off);
             (dial_in_all, along_in_all) = (Some(on_dial), Some(along_bed));
         }
         let indicator = input.checked_over.map(|checked_over| -> FoundGaugeSize {
@@ -200,14 +203,17 @@ impl Calculator for CompoundFeed {
             backlash: "Take up the backlash of the slide toward the work, and lock the carriage and the cross slide.";
             along: "The tool also moves along the bed: keep it off a shoulder.");
         if scale_zero == ScaleZero::AcrossBed && scale_setting.degrees() > 60.0 {
-            record.note("end_of_scale", "Many scales end at 45° or 60°. Then set the angle to the bed with a protractor or an indicator.");
+            record.note(
+                "end_of_scale",
+                "Many scales end at 45° or 60°. Then set the angle to the bed with a protractor or an indicator.",
+            );
         }
         Ok(CompoundFeedResult {
             scale_setting,
             bed_angle,
             cross_angle,
-            set_infeed,
-            set_off_diameter,
+            feeds_in,
+            takes_off,
             deviation,
             along,
             dial_in_all,
@@ -224,9 +230,7 @@ fn wanted_infeed(
     record: &mut Record,
 ) -> Result<Option<FoundGaugeSize>, Refusal> {
     let (infeed_wanted, field, times): (FoundGaugeSize, _, _) = match (input.infeed, input.off_diameter) {
-        (Some(infeed), _) => {
-            (step!(record, "Infeed wanted", i: infeed_wanted = r, r = infeed), "infeed", 1.0)
-        }
+        (Some(infeed), _) => (step!(record, "Infeed wanted", i: infeed_wanted = r, r = infeed), "infeed", 1.0),
         (_, Some(off_diameter)) => (
             step!(record, "Infeed wanted, half of what comes off the diameter", i: infeed_wanted = f / 2.0, f = off_diameter),
             "off_diameter",
@@ -237,7 +241,8 @@ fn wanted_infeed(
     if infeed_wanted.si() < travel.si() {
         return Ok(Some(infeed_wanted));
     }
-    let good = crate::suggestion::value(0.1 * times * travel.si(), input.dial.quantity().unit, crate::suggestion::Way::Near);
+    let good =
+        crate::suggestion::value(0.1 * times * travel.si(), input.dial.quantity().unit, crate::suggestion::Way::Near);
     let says = "The tool cannot feed in as far as the slide travels or farther: ask for less, or use the cross slide.";
     Err(Refusal::one(Wrong::new(field, Code::Conflict, says, good)))
 }
@@ -274,7 +279,8 @@ fn set_for(
     if !(1e-9..90.0 - 1e-9).contains(&stands.degrees()) {
         let finer = bed_angle.degrees().min(cross_angle.degrees()) / 4.0;
         let good = crate::suggestion::value(finer.to_radians(), Unit::Degree, crate::suggestion::Way::Down);
-        let says = "The nearest step of the scale lies along or across the bed, and sets no fine feed. Set it more finely.";
+        let says =
+            "The nearest step of the scale lies along or across the bed, and sets no fine feed. Set it more finely.";
         return Err(Refusal::one(Wrong::new("scale_step", Code::NoAnswer, says, good)));
     }
     tell!(record.step("Angle to the bed as set", formula), s = scale_setting => angle_as_set: stands);

@@ -18,6 +18,8 @@ pub fn draw(_: &GaugeBlocksInput, result: &GaugeBlocksResult) -> Drawing {
         drawing.note_beside(middle, 0.0, 0.0, block.size).number(block.number);
         from = to;
     }
-    drawing.upright((-half, 0.0), (-half, height), Beside { from: -half, by: -24.0 }, result.stack.stack_height).of("stack_height");
+    drawing
+        .upright((-half, 0.0), (-half, height), Beside { from: -half, by: -24.0 }, result.stack.stack_height)
+        .of("stack_height");
     drawing
 }

@@ -1,5 +1,5 @@
 //! The fewest gauge blocks that make a height, from a set or the shop's own, and a second stack from what is left: sums of
-//! whole numbers, checked against an integer program.
+//! whole numbers, checked against the least number for every height.
 
 mod drawing;
 
@@ -112,11 +112,7 @@ fn assumed_set(height: GaugeSize, record: &mut Record) -> BlockSet {
 }
 
 /// The refusal of a height that the blocks do not make, with the nearest ones that they do.
-fn refuse(
-    input: &GaugeBlocksInput,
-    rack: &Rack,
-    (height, is_whole): (i64, bool),
-) -> Result<Refusal, Refusal> {
+fn refuse(input: &GaugeBlocksInput, rack: &Rack, (height, is_whole): (i64, bool)) -> Result<Refusal, Refusal> {
     let unit = input.height.quantity().unit;
     if is_whole && let Some(needs) = rack.needs(height)? {
         let says = format!("This height takes {needs} blocks. Allow as many, or name another set.");
@@ -125,10 +121,18 @@ fn refuse(
     let (below, above) = rack.nearest(height)?;
     let asked = crate::machine::as_stated(&input.height);
     let (says, good) = match (below.map(|below| said(below, unit)), above.map(|above| said(above, unit))) {
-        (Some(below), Some(above)) if below == above => (format!("These blocks make no stack of {asked}. The nearest is {below}."), below),
-        (Some(below), Some(above)) => (format!("These blocks make no stack of {asked}. The nearest are {below} and {above}."), below),
-        (Some(below), None) => (format!("These blocks make no stack of {asked}. The highest they make is {below}."), below),
-        (None, Some(above)) => (format!("These blocks make no stack of {asked}. The lowest they make is {above}."), above),
+        (Some(below), Some(above)) if below == above => {
+            (format!("These blocks make no stack of {asked}. The nearest is {below}."), below)
+        }
+        (Some(below), Some(above)) => {
+            (format!("These blocks make no stack of {asked}. The nearest are {below} and {above}."), below)
+        }
+        (Some(below), None) => {
+            (format!("These blocks make no stack of {asked}. The highest they make is {below}."), below)
+        }
+        (None, Some(above)) => {
+            (format!("These blocks make no stack of {asked}. The lowest they make is {above}."), above)
+        }
         (None, None) => (format!("These blocks make no stack of {asked}. Name another set."), "leave out".to_owned()),
     };
     let field = if below.or(above).is_some() { "height" } else { "own" };

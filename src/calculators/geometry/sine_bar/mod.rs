@@ -158,8 +158,15 @@ impl Calculator for SineBar {
             s: high_stack = u + h, u = low_stack, h = height);
         let height_per_minute: FoundGaugeSize = step!(record, "Stack for one minute of angle",
             m: height_per_minute = L * cos(θ) * π / (180.0 * 60.0), L = bar_length, θ = bar_angle);
-        let mut result =
-            SineBarResult { height, high_stack, bar_angle, height_per_minute, part_angle: None, level_height: None, blocks: None };
+        let mut result = SineBarResult {
+            height,
+            high_stack,
+            bar_angle,
+            height_per_minute,
+            part_angle: None,
+            level_height: None,
+            blocks: None,
+        };
         if let (Some(indicated), Some(indicated_over)) = (input.indicated, input.indicated_over) {
             let part_angle: FoundAngle = step!(record, "Angle of the part: the bar's less what is too steep",
                 φ: part_angle = θ - atan(e / d), θ = bar_angle, e = indicated, d = indicated_over);

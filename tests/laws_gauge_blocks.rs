@@ -105,7 +105,7 @@ fn a_stack_has_as_few_blocks_as_any_and_none_twice() {
 fn a_height_that_cannot_be_made_is_refused_with_the_nearest() {
     let says = |query: &str| answer(query).expect_err(query).0.remove(0);
     let wrong = says("height=0.0601 in&set=inch_81");
-    assert!(wrong.says.contains("0.05 in and 0.1001 in"), "{}", wrong.says);
+    assert!(wrong.says.contains("0.05 in and 0.1 in"), "{}", wrong.says);
     assert_eq!(wrong.try_this.as_deref(), Some("0.05 in"));
     let wrong = says("height=58.3457 mm&set=metric_112");
     assert!(wrong.says.contains("58.3455 mm and 58.346 mm"), "{}", wrong.says);

@@ -16,7 +16,6 @@ use validator::ValidationError;
 
 /// The gauge blocks at hand, as a request states them.
 #[derive(Clone, Debug, Default, Asks)]
-#[asks(check = BlocksAtHand::check)]
 pub struct BlocksAtHand {
     /// Set of gauge blocks, by its unit and the number of its pieces.
     #[label("Set of gauge blocks")]

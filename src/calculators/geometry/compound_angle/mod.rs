@@ -32,7 +32,7 @@ pub struct CompoundAngleInput {
     /// True angle of the face to the level, where it is steepest.
     #[label("True angle")]
     pub true_angle: Option<CornerAngle>,
-    /// Direction in which the face rises most steeply, seen from above: counterclockwise from the right.
+    /// Direction of the steepest rise, from above: counterclockwise from the right.
     #[label("Direction of the rise, from the right")]
     pub direction: Option<Sweep>,
     /// Which tilt is below and carries the other, where two are set: front or side.
@@ -50,10 +50,10 @@ pub struct CompoundAngleResult {
     /// True angle of the face to the level: the tilt of a vise whose part is turned first.
     #[label("True angle, and tilt after the turn")]
     pub true_angle: FoundAngle,
-    /// Direction in which the face rises most steeply, seen from above: counterclockwise from the right.
+    /// Direction of the steepest rise, from above: counterclockwise from the right.
     #[label("Direction of the rise, from the right")]
     pub direction: FoundAngle,
-    /// How far to turn the part on the tilting vise, seen from above, so that the face rises to the right: counterclockwise, clockwise if negative.
+    /// Turn of the part on the tilting vise after which the face rises to the right: counterclockwise from above.
     #[label("Turn of the part, counterclockwise")]
     pub turn: FoundAngle,
     /// Tilt of the lower plate; positive where its right or back goes down.
@@ -76,10 +76,10 @@ pub struct CompoundAngleResult {
     /// Angle of the face in the side view.
     #[label("Angle in the side view, rising back")]
     pub side_angle: FoundAngle,
-    /// Angle in the metal between the sloping face and the front of a square part, across their edge.
+    /// Angle in the metal between the face and the front of a square part.
     #[label("Corner with the front of the part")]
     pub front_corner: FoundAngle,
-    /// Angle in the metal between the sloping face and the left side of a square part, across their edge.
+    /// Angle in the metal between the face and the left side of a square part.
     #[label("Corner with the left side of the part")]
     pub left_corner: FoundAngle,
 }

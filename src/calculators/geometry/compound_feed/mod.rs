@@ -79,28 +79,28 @@ pub struct CompoundFeedResult {
     /// Exact angle between the slide and the cross slide.
     #[label("Exact angle to the cross slide")]
     pub cross_angle: FoundAngle,
-    /// Infeed on the radius for the move, with the scale as it is set.
+    /// Infeed on the radius for the move, as set.
     #[label("Infeed as set, on the radius")]
     pub feeds_in: FoundGaugeSize,
-    /// What the move takes off the diameter, with the scale as it is set.
+    /// What the move takes off the diameter, as set.
     #[label("Off the diameter as set")]
     pub takes_off: FoundGaugeSize,
-    /// By how much the infeed as set is more than the one wanted; needs an infeed or a change in diameter.
+    /// Infeed as set, more than the one wanted; needs an infeed or a change in diameter.
     #[needs(infeed | off_diameter)]
     #[label("More than wanted")]
     pub deviation: Option<FoundDeviation>,
     /// How far the move takes the tool along the bed.
     #[label("Tool moves along the bed")]
     pub along: FoundGaugeSize,
-    /// What the dial counts for all that is to be taken off; needs that.
+    /// Dial for all that is to come off; needs that.
     #[needs(to_take)]
     #[label("On the dial in all")]
     pub dial_in_all: Option<FoundExtent>,
-    /// How far the tool moves along the bed on the way; needs what is to be taken off in all.
+    /// The tool's way along the bed meanwhile; needs what is to come off in all.
     #[needs(to_take)]
     #[label("Tool moves along the bed in all")]
     pub along_in_all: Option<FoundExtent>,
-    /// What an indicator on the cross slide's line reads over the travel of the check at the exact angle; needs that travel.
+    /// What an indicator square to the axis reads over the travel of the check at the exact angle; needs that travel.
     #[needs(checked_over)]
     #[label("Indicator over the check")]
     pub indicator: Option<FoundGaugeSize>,

@@ -12,6 +12,7 @@ pub struct GaugeBlocks;
 
 /// What the gauge block calculator asks for.
 #[derive(Debug, Asks)]
+#[asks(check = check)]
 pub struct GaugeBlocksInput {
     /// Height that the stack should have.
     #[label("Height wanted")]
@@ -30,6 +31,10 @@ pub struct GaugeBlocksResult {
     /// A second stack of the same height, from the blocks that the first leaves; empty where they make none.
     #[label("Second stack", "block of the second stack")]
     pub second_blocks: Vec<StackBlock>,
+}
+
+fn check(input: &GaugeBlocksInput) -> Result<(), ValidationError> {
+    input.at_hand.check()
 }
 
 impl Calculator for GaugeBlocks {

@@ -18,8 +18,9 @@ pub struct BarBlocks {
     pub error_seconds: f64,
 }
 
-/// Wear blocks, missing blocks and a number of blocks belong to blocks at hand.
+/// The rules of the blocks at hand, to which wear blocks, missing blocks and a number of blocks belong.
 pub fn check(input: &SineBarInput) -> Result<(), ValidationError> {
+    input.at_hand.check()?;
     let strange = input.at_hand.without_blocks();
     if strange.is_empty() {
         return Ok(());

@@ -76,11 +76,7 @@ pub fn tell_blocks(
     }
     let mut draft = Vec::with_capacity(taken.len());
     for (size, (block, after, symbol)) in taken.iter().zip(TAKEN) {
-        let what = if size == &taken[taken.len() - 1] {
-            "Block for the rest"
-        } else {
-            "Block for the last digits of what is left"
-        };
+        let what = if *size == left { "Block for the rest" } else { "Block for the last digits of what is left" };
         let found = rack.block(*size).found();
         tell!(record.look_up(what, RULE) => (block): found);
         let before = FoundFineDifference::of_si(meters(left));

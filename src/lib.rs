@@ -14,6 +14,7 @@
 //! - [`hole_pattern`]: what every pattern of holes begins with and ends in;
 //! - [`threading`]: what every calculator of threads begins with;
 //! - [`fitting`]: the limits of a hole and a shaft, for every calculator of fits;
+//! - [`gauge_blocks`]: stacks of gauge blocks from those at hand;
 //! - [`reference`]: typed rows of the published tables;
 //! - [`suggestion`]: values to try, rounded;
 //! - [`arithmetic`]: what several calculators compute alike;
@@ -42,6 +43,7 @@ pub mod drawing;
 pub mod fastening;
 pub mod fields;
 pub mod fitting;
+pub mod gauge_blocks;
 pub mod hole_pattern;
 pub mod machine;
 pub mod page;

@@ -47,12 +47,19 @@ fn strewn(count: usize) -> String {
     (0..count).map(place).collect::<Vec<_>>().join(";")
 }
 
+/// A hundred gauge blocks of sizes that nobody makes.
+fn odd_blocks() -> String {
+    let size = |at: usize| 1.0 + ((at + 1) as f64 * 0.618_034).fract() * 20.0;
+    (0..100).map(|at| format!("{:.4} mm", size(at))).collect::<Vec<_>>().join(",")
+}
+
 #[test]
 fn every_long_request_ends_when_its_time_is_up() {
     let wheels = wheels();
     let arc =
         "from=20 mm,0.5 mm&to=0.5 mm,20 mm&radius=20 mm&sense=counterclockwise&cutter=flat&diameter=10 mm&side=right";
     for (id, query) in [
+        ("geometry/gauge-blocks", format!("height=71.2345 mm&own={}", odd_blocks())),
         (
             "threads/change-gears",
             format!("solve_for=lead&wanted=wanted_lead:4 mm&leadscrew_lead=3 mm&count=50&gears={wheels}"),

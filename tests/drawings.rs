@@ -19,6 +19,8 @@ mod measuring;
 mod patterns;
 #[path = "drawings/screw_holes.rs"]
 mod screw_holes;
+#[path = "drawings/slopes.rs"]
+mod slopes;
 #[path = "drawings/stock.rs"]
 mod stock;
 #[path = "drawings/threads.rs"]
@@ -273,6 +275,7 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
         "holes/countersink", "holes/tapped-blind", "holes/spot-drill", "holes/centre-drill", "patterns/pitch-arc",
         "patterns/in-line", "patterns/rectangular", "patterns/triangular-pitch", "patterns/around-rectangle",
         "geometry/rotary-table", "geometry/v-block", "geometry/dovetail", "geometry/rolls-and-balls",
+        "geometry/gauge-blocks", "geometry/compound-angle", "geometry/compound-feed",
     ] {
         assert!(ids.contains(&id), "{id} has no drawing");
     }

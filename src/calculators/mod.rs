@@ -42,8 +42,11 @@ mod fits {
 }
 mod geometry {
     pub mod arc;
+    pub mod compound_angle;
+    pub mod compound_feed;
     pub mod dovetail;
     pub mod flat_on_round;
+    pub mod gauge_blocks;
     pub mod polygon;
     pub mod rolls_and_balls;
     pub mod rotary_table;
@@ -202,6 +205,9 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<geometry::v_block::VBlock>(),
     Entry::of::<geometry::dovetail::Dovetail>(),
     Entry::of::<geometry::rolls_and_balls::RollsAndBalls>(),
+    Entry::of::<geometry::gauge_blocks::GaugeBlocks>(),
+    Entry::of::<geometry::compound_angle::CompoundAngle>(),
+    Entry::of::<geometry::compound_feed::CompoundFeed>(),
     Entry::of::<stock::mass::StockMass>(),
     Entry::of::<stock::cut_list::CutList>(),
     Entry::of::<measure::position_error::PositionError>(),

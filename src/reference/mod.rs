@@ -7,6 +7,7 @@ pub mod drilling;
 pub mod drills;
 pub mod feeds;
 pub mod fits;
+pub mod gauge_blocks;
 pub mod gauge_classes;
 pub mod general_tolerances;
 pub mod hardness;
@@ -103,6 +104,7 @@ pub static TABLES: &[(&str, &str)] = &[
     ("iso286_grades.csv", include_str!("../../data/iso286_grades.csv")),
     ("iso286_holes.csv", include_str!("../../data/iso286_holes.csv")),
     ("iso286_shafts.csv", include_str!("../../data/iso286_shafts.csv")),
+    ("gauge_block_sets.csv", include_str!("../../data/gauge_block_sets.csv")),
     ("gauge_classes.csv", include_str!("../../data/gauge_classes.csv")),
     ("general_tolerances.csv", include_str!("../../data/general_tolerances.csv")),
     ("hardness.csv", include_str!("../../data/hardness.csv")),

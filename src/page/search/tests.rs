@@ -146,6 +146,9 @@ fn words_of_the_trade_find_what_there_is_or_what_comes_nearest() {
         ("peck", "holes/pecks"),
         ("STI", "holes/inserts"),
         ("sine bars", "geometry/sine-bar"),
+        ("slip gauges", "geometry/gauge-blocks"),
+        ("compound sine plate", "geometry/compound-angle"),
+        ("top slide", "geometry/compound-feed"),
         ("taper", "geometry/taper"),
     ] {
         let found = look(word);
@@ -153,6 +156,8 @@ fn words_of_the_trade_find_what_there_is_or_what_comes_nearest() {
         assert!(found.by_words.iter().any(|one| one.entry.id == id), "{word}: {found:?}");
     }
     assert_eq!(look("tap").by_words[0].entry.id, "holes/tap-drill");
+    assert_eq!(look("gauge blocks").by_words[0].entry.id, "geometry/gauge-blocks");
+    assert_eq!(look("sine bar").by_words[0].entry.id, "geometry/sine-bar");
     for (word, id) in [
         ("knurl", "speeds/turning"),
         ("collet", "datum/indicate"),

@@ -1,16 +1,19 @@
 //! The stack of gauge blocks under a sine bar for an angle or a taper, and back; what an indicator over the part says of
 //! its true angle. Plane trigonometry, checked against printed sine bar tables and an arbitrary-precision library.
 
+mod blocks;
 mod drawing;
 
 use crate::calculators::prelude::*;
+use crate::gauge_blocks::BlocksAtHand;
+use blocks::BarBlocks;
 
 /// The calculator.
 pub struct SineBar;
 
 /// What the sine bar calculator asks for: the bar, and an angle, a taper or a stack.
 #[derive(Debug, Asks)]
-#[asks(check = check)]
+#[asks(check = check, check = blocks::check)]
 pub struct SineBarInput {
     /// Distance between the centers of the two rolls.
     #[label("Center distance of the rolls")]
@@ -37,6 +40,9 @@ pub struct SineBarInput {
     /// How far the indicator goes along the plate between the two.
     #[label("Indicator goes")]
     pub indicated_over: Option<Size>,
+    /// The gauge blocks at hand.
+    #[group]
+    pub at_hand: BlocksAtHand,
 }
 
 const FOOT: Size = Size::stated(12.0, Unit::Inch);
@@ -64,6 +70,10 @@ pub struct SineBarResult {
     #[label("Height that makes it level")]
     #[needs(indicated, indicated_over)]
     pub level_height: Option<FoundPlace>,
+    /// The blocks of the stack, and the angle that they set.
+    #[group]
+    #[needs(set | own)]
+    pub blocks: Option<BarBlocks>,
 }
 
 const ONE_OF: &str = "Give the angle, the taper or the height of the stack, one of them.";
@@ -109,6 +119,11 @@ impl Calculator for SineBar {
             bar_length = "100 mm", angle = "0.5 deg", low_stack = "20 mm";
         "A pump key on a 100 mm bar and a stack of 17.4 mm reads 0.01 mm high over the stack in 60 mm.":
             bar_length = "100 mm", stack = "17.4 mm", indicated = "0.01 mm", indicated_over = "60 mm";
+        "A mill gib of 7° 15' on a 5 in bar, wrung up from the 81-piece set; the 0.1009 in block is in use.":
+            bar_length = "5 in", angle = "7.25 deg", set = "inch_81", missing = "0.1009 in", most_blocks = "6";
+        "A pump wedge of 12.8° on a 100 mm bar, with own blocks between 2 mm wear blocks.":
+            bar_length = "100 mm", angle = "12.8 deg", wear_block = "2 mm",
+            own = "1.005 mm,1.05 mm,1.1 mm,1.15 mm,2 mm,5 mm,10 mm,20 mm";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "You set a {bar_length} sine bar to {angle}. How high is the stack?" => "height":
@@ -131,7 +146,7 @@ impl Calculator for SineBar {
     type Output = SineBarResult;
     const LEADS: &'static [&'static str] = &["level_height", "high_stack"];
     const CONTEXT: &'static [&'static str] =
-        &["bar at {bar_angle}", "part {part_angle}", "one minute is {height_per_minute}"];
+        &["{block_count} blocks", "bar at {bar_angle}", "part {part_angle}", "one minute is {height_per_minute}"];
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
@@ -143,14 +158,24 @@ impl Calculator for SineBar {
             s: high_stack = u + h, u = low_stack, h = height);
         let height_per_minute: FoundGaugeSize = step!(record, "Stack for one minute of angle",
             m: height_per_minute = L * cos(θ) * π / (180.0 * 60.0), L = bar_length, θ = bar_angle);
-        let mut result =
-            SineBarResult { height, high_stack, bar_angle, height_per_minute, part_angle: None, level_height: None };
+        let mut result = SineBarResult {
+            height,
+            high_stack,
+            bar_angle,
+            height_per_minute,
+            part_angle: None,
+            level_height: None,
+            blocks: None,
+        };
         if let (Some(indicated), Some(indicated_over)) = (input.indicated, input.indicated_over) {
             let part_angle: FoundAngle = step!(record, "Angle of the part: the bar's less what is too steep",
                 φ: part_angle = θ - atan(e / d), θ = bar_angle, e = indicated, d = indicated_over);
             let level_height: FoundPlace = step!(record, "Height that makes its top level",
                 k: level_height = L * sin(φ), L = bar_length, φ = part_angle);
             (result.part_angle, result.level_height) = (Some(part_angle), Some(level_height));
+        }
+        if input.at_hand.is_named() {
+            result.blocks = Some(blocks::find(input, &result, low_stack, record)?);
         }
         if bar_angle.degrees() > 45.0 {
             record.note(

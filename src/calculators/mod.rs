@@ -40,6 +40,7 @@ mod fits {
 }
 mod geometry {
     pub mod arc;
+    pub mod dividing_head;
     pub mod dovetail;
     pub mod flat_on_round;
     pub mod polygon;
@@ -200,6 +201,7 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<geometry::v_block::VBlock>(),
     Entry::of::<geometry::dovetail::Dovetail>(),
     Entry::of::<geometry::rolls_and_balls::RollsAndBalls>(),
+    Entry::of::<geometry::dividing_head::DividingHead>(),
     Entry::of::<stock::mass::StockMass>(),
     Entry::of::<stock::cut_list::CutList>(),
     Entry::of::<measure::position_error::PositionError>(),

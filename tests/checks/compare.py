@@ -64,6 +64,7 @@ CALCULATORS = [
     "v_block",
     "dovetail",
     "rolls_and_balls",
+    "dividing_head",
     "thread",
     "wires",
     "plated",

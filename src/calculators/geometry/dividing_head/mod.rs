@@ -108,7 +108,7 @@ impl Calculator for DividingHead {
     const ANOTHER_CHECK: &'static str = "Index all the way around before you cut, marking the work lightly with the \
         cutter: the last step must bring it back to the first mark.";
     const WORDS: &'static str = "indexing, index plate, dividing plate, index crank, sector arms, index head, \
-        differential indexing, compound indexing, direct indexing, spiral head, divisions, gear cutting";
+        differential indexing, compound indexing, direct indexing, spiral head, divisions";
     const EXAMPLES: &'static [Example] = examples! {
         "A pinion of 28 teeth for the mill gear, on the shop's head of 40 turns.":
             divisions = "28", worm_ratio = "40", plates = "three plates";

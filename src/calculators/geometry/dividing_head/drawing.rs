@@ -45,9 +45,11 @@ pub fn draw(_: &DividingHeadInput, result: &DividingHeadResult) -> Drawing {
             drawing.line(Ink::Outline, (0.0, 0.0), place(PLATE, hole, circle)).of("sector_arm");
         }
         let swept = sector_angle(circle, way.holes);
-        if way.method != IndexMethod::Direct && swept.degrees() < 360.0 {
+        // A direct plate has no arms: its holes span the step itself.
+        let of = if way.method == IndexMethod::Direct { "step_angle" } else { "sector_angle" };
+        if swept.degrees() < 360.0 {
             let reach = Reach::Model(0.45 * CIRCLE);
-            drawing.angle((0.0, 0.0), TOP - swept.degrees(), swept.degrees(), reach, swept).of("sector_angle");
+            drawing.angle((0.0, 0.0), TOP - swept.degrees(), swept.degrees(), reach, swept).of(of);
         }
         drawing.note_beside(place(PLATE, 0, circle), 0.0, TOP, Words::of("pin"));
         let end = TOP - swept.degrees();

@@ -44,6 +44,7 @@ mod geometry {
     pub mod arc;
     pub mod compound_angle;
     pub mod compound_feed;
+    pub mod dividing_head;
     pub mod dovetail;
     pub mod flat_on_round;
     pub mod gauge_blocks;
@@ -208,6 +209,7 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<geometry::gauge_blocks::GaugeBlocks>(),
     Entry::of::<geometry::compound_angle::CompoundAngle>(),
     Entry::of::<geometry::compound_feed::CompoundFeed>(),
+    Entry::of::<geometry::dividing_head::DividingHead>(),
     Entry::of::<stock::mass::StockMass>(),
     Entry::of::<stock::cut_list::CutList>(),
     Entry::of::<measure::position_error::PositionError>(),

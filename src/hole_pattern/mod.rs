@@ -19,7 +19,7 @@ pub use circle_drawing::{CircleView, draw_circle};
 pub use circle_spacing::{Distances, find_distances, gap, least_separation};
 pub use edges::EdgeDistance;
 pub use hole::{PatternCheck, PatternHole};
-pub use rotary::{RotaryTable, TableSetting, find_settings};
+pub use rotary::{RotaryTable, TableSetting, find_settings, settings_of};
 pub use row_drawing::draw_rows;
 pub use rows::{LaidRows, RowPattern, RowsOnPart, lay_out};
 pub use steps_of_rows::{GridNumbers, Numbering, Spaced, find_grid, find_spacing, spaced};

@@ -94,6 +94,23 @@ pub fn find_settings(
     radius: Option<(&'static str, FoundSize)>,
     record: &mut Record,
 ) -> Option<Vec<TableSetting>> {
+    let settings = settings_of(numbers, turned, table, radius, record)?;
+    if let (Some(ratio), Some(divisions)) = (table.worm_ratio, table.dial_divisions) {
+        let parts = f64::from(divisions.get()) * table.vernier.map_or(1.0, |vernier| f64::from(vernier.get()));
+        let off: Vec<f64> = settings.iter().filter_map(|setting| setting.off_seconds).collect();
+        tell_fineness(ratio.get() * parts, &off, record);
+    }
+    Some(settings)
+}
+
+/// The same without its notes, for what has a dial but is no table.
+pub fn settings_of(
+    numbers: &[u32],
+    turned: Vec<FoundAngle>,
+    table: &RotaryTable,
+    radius: Option<(&'static str, FoundSize)>,
+    record: &mut Record,
+) -> Option<Vec<TableSetting>> {
     let ratio = table.worm_ratio?.get();
     record.look_up("Settings of the table", "one for each").gives(NUMBER, as_numbers(numbers));
     let seconds = find_seconds(&turned, record);
@@ -207,7 +224,6 @@ fn find_dial(
         step.with("R", of, radius).with("E", OFF, off.clone()).gives("table.off_at_radius", found.clone());
         found
     });
-    tell_fineness(ratio * per_turn, &off, record);
     let rows = off.into_iter().enumerate().map(|(at, off_seconds)| DialRow {
         turns: turns[at] as u32,
         divisions: whole[at] as u32,

@@ -13,6 +13,7 @@ pub mod general_tolerances;
 pub mod hardness;
 pub mod hole_class;
 pub mod inch_fits;
+pub mod index_plates;
 pub mod insert_drills;
 pub mod material_aliases;
 pub mod material_name;
@@ -100,6 +101,7 @@ pub static TABLES: &[(&str, &str)] = &[
     ("drills_metric.csv", include_str!("../../data/drills_metric.csv")),
     ("feeds.csv", include_str!("../../data/feeds.csv")),
     ("hand_reaming_stock.csv", include_str!("../../data/hand_reaming_stock.csv")),
+    ("index_plates.csv", include_str!("../../data/index_plates.csv")),
     ("insert_drills.csv", include_str!("../../data/insert_drills.csv")),
     ("iso286_grades.csv", include_str!("../../data/iso286_grades.csv")),
     ("iso286_holes.csv", include_str!("../../data/iso286_holes.csv")),

@@ -67,6 +67,7 @@ CALCULATORS = [
     "v_block",
     "dovetail",
     "rolls_and_balls",
+    "dividing_head",
     "thread",
     "wires",
     "plated",

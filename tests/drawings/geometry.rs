@@ -74,4 +74,23 @@ proptest! {
             Ok(())
         })?;
     }
+
+    #[test]
+    fn the_holes_and_arms_of_an_index_plate_lie_at_their_angles(divisions in 41u32..200, circle in 15u32..70) {
+        let query = format!("divisions={divisions}&worm_ratio=40&plates={circle}&methods=simple");
+        compare("geometry/dividing-head", &query, |sheet, answer| {
+            let way = &answer["result"]["ways"][0];
+            let holes = way["holes"].as_f64().expect("holes");
+            let dots = sheet.document.descendants().filter(|node| node.tag_name().name() == "circle").count();
+            prop_assert!(dots >= circle as usize, "{} dots", dots);
+            for (arm, hole) in sheet.of_field("line", "sector_arm").into_iter().zip([0.0, holes]) {
+                let [_, (x, y)] = ends(sheet, arm);
+                let (sin, cos) = (std::f64::consts::TAU * hole / f64::from(circle)).sin_cos();
+                // From twelve o'clock, clockwise.
+                sheet.same(x * cos - y * sin, 0.0, "arm")?;
+                prop_assert!(x * sin + y * cos > 0.0);
+            }
+            Ok(())
+        })?;
+    }
 }

@@ -92,13 +92,13 @@ for (const size of [PHONE, DESK]) {
 
   at('words find what there is, what comes nearest, and what to try', async () => {
     const page = await open(browser, size);
-    for (const [text, first] of [['tap', 'Tap drill'], ['sine bar', 'Sine bar'], ['drill tip', 'Drill point and depth'], ['touch-off', 'Touch off a face']]) {
+    for (const [text, first] of [['tap', 'Tap drill'], ['sine bar', 'Sine bar'], ['drill tip', 'Drill point and depth'], ['touch-off', 'Touch off a face'], ['dividing head', 'Dividing head']]) {
       await type(page, text);
       assert.equal(await page.locator('.found .titles a').first().innerText(), first);
     }
-    await type(page, 'dividing head');
-    await found(page, 'There is no calculator for “dividing head”');
-    assert.deepEqual(await page.locator('.found .titles a').allInnerTexts(), ['Bolt circle']);
+    await type(page, 'collet');
+    await found(page, 'There is no calculator for “collet”');
+    assert.deepEqual(await page.locator('.found .titles a').allInnerTexts(), ['Center by indicator']);
     await type(page, 'xyzzy');
     await found(page, 'Nothing found');
     await press(page.locator('.found .try a', { hasText: '6 holes 4 in' }));

@@ -80,7 +80,6 @@ impl Calculator for BoltCircle {
         "Put pins into two neighboring holes: over them a caliper reads the chord and one pin's diameter.";
     const WORDS: &'static str = "PCD, pitch circle, hole circle, flange, hole pattern, coordinates, equally spaced, \
         over pins, rotary table";
-    const NEAR: &'static str = "dividing head, indexing, dividing plate";
     const EXAMPLES: &'static [Example] = examples! {
         "Six holes on a 4 in circle in a winch flange, hole 1 on the X axis, with 1/2 in holes.":
             diameter = "4 in", holes = "6", start_angle = "0 deg", hole_diameter = "0.5 in";

@@ -1,6 +1,6 @@
 //! A train of change gears as a person writes it down: pairs of a driver over the gear it drives, `40/60 x 50/30`.
 
-use super::TEETH;
+use crate::arithmetic::gear_trains::TEETH;
 use crate::calculators::prelude::*;
 use crate::declared::{FieldType, Shape, TypeFacts};
 use crate::refusal::{Unread, carry};

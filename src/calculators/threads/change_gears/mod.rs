@@ -4,24 +4,17 @@
 mod cut;
 mod gear_train;
 mod rows;
-mod search;
-mod trains;
 
+use crate::arithmetic::gear_trains::{trains, wrong_gears};
 use crate::calculators::prelude::*;
 use crate::shop::change_gears;
 use crate::threading::lead_to_cut;
 use cut::{TrainCut, cut_by};
 use gear_train::GearTrain;
 use rows::{row, tell};
-use trains::trains;
 
 /// The calculator.
 pub struct ChangeGears;
-
-/// Most gears of one set.
-const MOST_GEARS: usize = 40;
-/// Fewest and most teeth of a gear.
-const TEETH: std::ops::RangeInclusive<u32> = 8..=400;
 
 /// What the change gears calculator asks for.
 #[derive(Debug, Asks)]
@@ -118,15 +111,6 @@ rules! { check_lead(ChangeGearsInput) {
 
 /// Gears that are always right.
 const GOOD: &str = "20,30,40,45,50,55,60,65,127";
-
-/// What is wrong with a set of gears.
-fn wrong_gears(gears: &[u32]) -> Option<String> {
-    if gears.len() < 2 || gears.len() > MOST_GEARS {
-        return Some("Name 2 to 40 gears.".into());
-    }
-    let wrong = gears.iter().find(|teeth| !TEETH.contains(teeth))?;
-    Some(format!("Gears have 8 to 400 teeth; this one has {wrong}."))
-}
 
 fn check_gears(input: &ChangeGearsInput) -> Result<(), ValidationError> {
     if let Some(says) = input.gears.as_deref().and_then(wrong_gears) {

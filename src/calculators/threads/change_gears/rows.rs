@@ -1,7 +1,7 @@
 //! Trains of change gears as rows of an answer, with the steps of each column.
 
 use super::TrainRow;
-use super::trains::Train;
+use crate::arithmetic::gear_trains::Train;
 use crate::calculators::prelude::*;
 
 /// A train as a row.

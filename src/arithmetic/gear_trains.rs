@@ -1,9 +1,25 @@
 //! The simple and compound trains of a set of gears that come nearest to a ratio: all simple ones are looked at, the
 //! compound ones from the nearest outwards until as many clear as are wanted.
 
-use super::search::{Found, Pair, Search, off, pairs};
+mod search;
+
 use crate::budget::go_on;
 use crate::refusal::Refusal;
+use search::{Found, Pair, Search, off, pairs};
+
+/// Most gears of one set.
+const MOST_GEARS: usize = 40;
+/// Fewest and most teeth of a gear.
+pub const TEETH: std::ops::RangeInclusive<u32> = 8..=400;
+
+/// What is wrong with a set of gears.
+pub fn wrong_gears(gears: &[u32]) -> Option<String> {
+    if gears.len() < 2 || gears.len() > MOST_GEARS {
+        return Some("Name 2 to 40 gears.".into());
+    }
+    let wrong = gears.iter().find(|teeth| !TEETH.contains(teeth))?;
+    Some(format!("Gears have 8 to 400 teeth; this one has {wrong}."))
+}
 
 /// A train: pairs of driver and driven gear.
 #[derive(Clone, Copy, Debug, PartialEq)]

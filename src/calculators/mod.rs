@@ -42,6 +42,7 @@ mod geometry {
     pub mod arc;
     pub mod dovetail;
     pub mod flat_on_round;
+    pub mod keyseat;
     pub mod polygon;
     pub mod rolls_and_balls;
     pub mod rotary_table;
@@ -200,6 +201,7 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<geometry::v_block::VBlock>(),
     Entry::of::<geometry::dovetail::Dovetail>(),
     Entry::of::<geometry::rolls_and_balls::RollsAndBalls>(),
+    Entry::of::<geometry::keyseat::Keyseat>(),
     Entry::of::<stock::mass::StockMass>(),
     Entry::of::<stock::cut_list::CutList>(),
     Entry::of::<measure::position_error::PositionError>(),

@@ -13,6 +13,7 @@ pub mod hardness;
 pub mod hole_class;
 pub mod inch_fits;
 pub mod insert_drills;
+pub mod keys;
 pub mod material_aliases;
 pub mod material_name;
 pub mod material_physical;
@@ -103,6 +104,7 @@ pub static TABLES: &[(&str, &str)] = &[
     ("iso286_grades.csv", include_str!("../../data/iso286_grades.csv")),
     ("iso286_holes.csv", include_str!("../../data/iso286_holes.csv")),
     ("iso286_shafts.csv", include_str!("../../data/iso286_shafts.csv")),
+    ("keys.csv", include_str!("../../data/keys.csv")),
     ("gauge_classes.csv", include_str!("../../data/gauge_classes.csv")),
     ("general_tolerances.csv", include_str!("../../data/general_tolerances.csv")),
     ("hardness.csv", include_str!("../../data/hardness.csv")),

@@ -16,7 +16,7 @@ crate::choice! {
 }
 
 crate::choice! {
-    /// The standard of a key: `inch`, ASME B17.1 and B17.2; `iso`, ISO 773 and ISO 3912; or `din`, DIN 6885-1 and DIN 6888, which differs from ISO in some Woodruff keys.
+    /// The standard of a key: `inch`, ASME B17; `iso`, ISO 773 and ISO 3912; or `din`, DIN 6885-1 and DIN 6888.
     KeyStandard {
         /// ASME B17.1 and B17.2.
         Inch = "inch",

@@ -31,29 +31,29 @@ pub struct KeyseatInput {
     /// Nominal diameter of the shaft, which is that of the hub's bore.
     #[label("Shaft diameter")]
     pub shaft_diameter: Size,
-    /// Diameter of the shaft as a micrometer measures it; the nominal diameter if absent.
+    /// Diameter that the shaft measures; the nominal one if absent.
     #[label("Shaft as measured")]
     pub measured_diameter: Option<Size>,
-    /// Form of the key: parallel or woodruff.
+    /// Form of the key.
     #[label("Form of the key")]
     #[absent("parallel", "A parallel key is the usual one.")]
     pub kind: Option<KeyKind>,
-    /// Standard of the key: inch, iso or din; inch for a shaft in inches, else iso.
+    /// Standard of the key; inch for a shaft in inches, else iso.
     #[label("Standard")]
     pub standard: Option<KeyStandard>,
-    /// Section of an inch parallel key: square or rectangular; square if absent.
+    /// Section of an inch parallel key; square if absent.
     #[label("Section of the key")]
     pub shape: Option<KeyShape>,
-    /// Size or number of the key; that of the standard for the shaft if absent. A Woodruff key must be named.
+    /// Its size or number; that of the standard if absent. A Woodruff key must be named.
     #[label("Key")]
     pub key: Option<KeyName>,
-    /// Fit of a metric key in the width, for its limits: normal, close or free.
+    /// Fit of a metric key in the width, for its limits.
     #[label("Fit of the width")]
     pub fit: Option<KeyFit>,
-    /// What touches the side of the shaft: diameter of the end mill or edge finder, or thickness of a disk cutter.
+    /// Diameter of the end mill or edge finder that touches the side, or thickness of a disk cutter.
     #[label("Tip or cutter that touches the side")]
     pub tip_diameter: Option<Extent>,
-    /// Thickness of a paper or shim between the tip and the shaft.
+    /// Paper or shim between the tip and the shaft.
     #[label("Shim thickness")]
     #[absent("0", like = shaft_diameter, "The tip is assumed to touch the shaft itself.")]
     pub shim: Option<Extent>,
@@ -62,7 +62,7 @@ pub struct KeyseatInput {
 /// What the keyseat calculator gives.
 #[derive(Debug, Gives)]
 pub struct KeyseatResult {
-    /// The key: width and height, or the number of an inch Woodruff key and of its cutter.
+    /// Width and height, or the number of a Woodruff key and its cutter.
     #[label("Key")]
     pub key_size: &'static str,
     /// Nominal width of the key and its seats.
@@ -71,28 +71,28 @@ pub struct KeyseatResult {
     /// Nominal height of the key.
     #[label("Height of the key")]
     pub key_height: FoundSize,
-    /// Depth of cut, from where the cutter touches the top of the shaft as measured.
+    /// Depth of cut, from where the cutter touches the top.
     #[label("Depth of cut from the top")]
     pub depth_from_top: FoundDepthSetting,
     /// Depth at the sides of the slot, from its corners.
     #[label("Depth at the side")]
     pub depth_at_side: FoundExtent,
-    /// How far the corners of the slot lie below the top of the shaft.
+    /// From the top down to the corners of the slot.
     #[label("Top down to the corners")]
     pub chord_height: FoundExtent,
-    /// What a micrometer reads from the bottom of the keyseat to the far side of the shaft.
+    /// From the bottom of the keyseat to the far side of the shaft.
     #[label("Bottom to the far side (S)")]
     pub to_far_side: FoundSize,
-    /// The least that it may read; where the table has a tolerance of the depth.
+    /// The least that may be.
     #[label("Bottom to the far side, least")]
     pub to_far_side_least: Option<FoundSize>,
-    /// What a micrometer reads over the key in its seat and the far side of the shaft.
+    /// Over the key in its seat to the far side of the shaft.
     #[label("Over the key and the shaft")]
     pub over_key: FoundSize,
     /// Depth of the slot in the hub, from the top of its bore.
     #[label("Depth in the hub from the bore")]
     pub hub_depth: FoundExtent,
-    /// From the bottom of the hub's slot to the far side of its bore.
+    /// From its bottom to the far side of the bore.
     #[label("Hub slot to the far side (T)")]
     pub over_hub: FoundSize,
     /// Room between the top of the key and the hub.
@@ -104,17 +104,17 @@ pub struct KeyseatResult {
     /// Length of a Woodruff seat along the top of the shaft.
     #[label("Length of the seat at the top")]
     pub seat_length: Option<FoundExtent>,
-    /// How far to move from the touch on the side of the shaft to its middle.
+    /// From the touch on the side to the middle of the shaft.
     #[label("Move from the side to the middle")]
     #[needs(tip_diameter)]
     pub move_over: Option<FoundMove>,
-    /// Limits of the width of the seat in the shaft; where the fit is given.
+    /// Limits of the width in the shaft, by the fit.
     #[label("Width in the shaft")]
     pub shaft_seat: Option<PartLimits>,
-    /// Limits of the width of the slot in the hub; where the fit is given.
+    /// Limits of the width in the hub, by the fit.
     #[label("Width in the hub")]
     pub hub_seat: Option<PartLimits>,
-    /// Limits of the width of the key; where the fit is given.
+    /// Limits of the width of the key, by the fit.
     #[label("Width of the key")]
     pub key_limits: Option<PartLimits>,
 }
@@ -147,7 +147,7 @@ impl Calculator for Keyseat {
         key, depth of keyway, hub keyway, broach, feather key, slot in a shaft, center a cutter over a shaft";
     const EXAMPLES: &'static [Example] = examples! {
         "A winch shaft of 1 in gets a keyseat for a square key; a 1/4 in end mill touches its side with a 0.003 in paper.":
-            shaft_diameter = "1 in", tip_diameter = "1/4 in", shim = "0.003 in";
+            shaft_diameter = "1 in", standard = "inch", tip_diameter = "1/4 in", shim = "0.003 in";
         "A pump shaft of 25 mm, worn and ground to 24.95 mm, gets a parallel key with a normal fit.":
             shaft_diameter = "25 mm", measured_diameter = "24.95 mm", fit = "normal";
         "A magneto shaft of 3/4 in has a Woodruff key No. 606.":

@@ -277,6 +277,7 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
         "geometry/rotary-table", "geometry/v-block", "geometry/dovetail", "geometry/rolls-and-balls",
         "geometry/gauge-blocks", "geometry/compound-angle", "geometry/compound-feed",
         "geometry/dividing-head",
+        "geometry/keyseat",
     ] {
         assert!(ids.contains(&id), "{id} has no drawing");
     }

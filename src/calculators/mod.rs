@@ -48,6 +48,7 @@ mod geometry {
     pub mod dovetail;
     pub mod flat_on_round;
     pub mod gauge_blocks;
+    pub mod keyseat;
     pub mod polygon;
     pub mod rolls_and_balls;
     pub mod rotary_table;
@@ -210,6 +211,7 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<geometry::compound_angle::CompoundAngle>(),
     Entry::of::<geometry::compound_feed::CompoundFeed>(),
     Entry::of::<geometry::dividing_head::DividingHead>(),
+    Entry::of::<geometry::keyseat::Keyseat>(),
     Entry::of::<stock::mass::StockMass>(),
     Entry::of::<stock::cut_list::CutList>(),
     Entry::of::<measure::position_error::PositionError>(),

@@ -24,6 +24,21 @@ pub fn iso_clearances(fit: &Fit, (field, good): (&str, &str), record: &mut Recor
     deviations(fit, (field, good), record)
 }
 
+/// The limits of one class at a nominal size in millimeters, which stands under `size`, under the paths that the caller
+/// names; or why there are none.
+pub fn iso_part(size: f64, class: ToleranceClass, paths: &Paths, record: &mut Record) -> Result<PartLimits, String> {
+    let part = of_class(size, class, paths, record)?;
+    tell_sizes(&part, paths, record);
+    Ok(part)
+}
+
+fn of_class(size: f64, class: ToleranceClass, paths: &Paths, record: &mut Record) -> Result<PartLimits, String> {
+    let limits = class.limits(size)?;
+    let (over, to) = limits.band;
+    record.source_trusted(limits.source, format!("{class}, sizes over {over} to {to} mm"), limits.trust);
+    Ok(tell(size, class, &limits, paths, record))
+}
+
 fn deviations(fit: &Fit, (field, good): (&str, &str), record: &mut Record) -> Result<FittedPair, Refusal> {
     let size = fit.size.quantity().in_unit(Unit::Millimetre);
     if fit.size.quantity().unit.system() == Some(System::Inch) {
@@ -35,15 +50,13 @@ fn deviations(fit: &Fit, (field, good): (&str, &str), record: &mut Record) -> Re
     }
     let mut part = |class: Option<ToleranceClass>, paths: &Paths| -> Result<Option<PartLimits>, Refusal> {
         let Some(class) = class else { return Ok(None) };
-        let limits = class.limits(size).map_err(|says| {
+        let limits = of_class(size, class, paths, record).map_err(|says| {
             let size = if size > ToleranceClass::LARGEST { "500 mm".to_owned() } else { fit.size_text() };
             let alone = if class.is_hole { "H7" } else { "h6" };
             let classes = if fit.hole.is_some() && fit.shaft.is_some() { good } else { alone };
             Refusal::no_answer(&says, &[(field, format!("{size} {classes}"))])
         })?;
-        let (over, to) = limits.band;
-        record.source_trusted(limits.source, format!("{class}, sizes over {over} to {to} mm"), limits.trust);
-        Ok(Some(tell(size, class, &limits, paths, record)))
+        Ok(Some(limits))
     };
     let hole = part(fit.hole, &HOLE)?;
     let shaft = part(fit.shaft, &SHAFT)?;

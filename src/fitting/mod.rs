@@ -10,5 +10,6 @@ mod pair;
 pub use bands::draw_bands;
 pub use fit::Fit;
 pub use inch::{FitBasis, inch_pair, inch_row};
-pub use iso::{iso_clearances, iso_pair};
-pub use pair::{FitKind, FittedPair, PartLimits, clearances};
+pub use iso::{iso_clearances, iso_pair, iso_part};
+pub(crate) use pair::paths;
+pub use pair::{FitKind, FittedPair, PartLimits, Paths, clearances};

@@ -71,20 +71,21 @@ pub struct FittedPair {
 /// The paths of a part's results.
 #[derive(Debug)]
 pub struct Paths {
-    pub(super) class: &'static str,
-    pub(super) tolerance: &'static str,
+    pub(crate) class: &'static str,
+    pub(crate) tolerance: &'static str,
     /// Of the upper deviation.
     pub upper: &'static str,
     /// Of the lower deviation.
     pub lower: &'static str,
-    greatest: &'static str,
-    least: &'static str,
-    middle: &'static str,
+    pub(crate) greatest: &'static str,
+    pub(crate) least: &'static str,
+    pub(crate) middle: &'static str,
 }
 
+/// The paths of the results of a part in the field `$part`.
 macro_rules! paths {
     ($part:literal) => {
-        Paths {
+        $crate::fitting::Paths {
             class: concat!($part, ".class"),
             tolerance: concat!($part, ".tolerance"),
             upper: concat!($part, ".upper_deviation"),
@@ -95,6 +96,7 @@ macro_rules! paths {
         }
     };
 }
+pub(crate) use paths;
 
 /// The paths of the hole.
 pub const HOLE: Paths = paths!("hole");

@@ -15,6 +15,7 @@ pub mod hole_class;
 pub mod inch_fits;
 pub mod index_plates;
 pub mod insert_drills;
+pub mod keys;
 pub mod material_aliases;
 pub mod material_name;
 pub mod material_physical;
@@ -107,6 +108,7 @@ pub static TABLES: &[(&str, &str)] = &[
     ("iso286_holes.csv", include_str!("../../data/iso286_holes.csv")),
     ("iso286_shafts.csv", include_str!("../../data/iso286_shafts.csv")),
     ("gauge_block_sets.csv", include_str!("../../data/gauge_block_sets.csv")),
+    ("keys.csv", include_str!("../../data/keys.csv")),
     ("gauge_classes.csv", include_str!("../../data/gauge_classes.csv")),
     ("general_tolerances.csv", include_str!("../../data/general_tolerances.csv")),
     ("hardness.csv", include_str!("../../data/hardness.csv")),

@@ -53,6 +53,7 @@ CALCULATORS = [
     "triangle",
     "polygon",
     "flat_on_round",
+    "keyseat",
     "taper",
     "sine_bar",
     "gauge_blocks",

@@ -52,6 +52,24 @@ proptest! {
     }
 
     #[test]
+    fn the_corners_of_a_keyseat_lie_on_the_shaft(shaft in 8.5..400.0f64, worn in 0.0..0.02f64) {
+        let query = format!("shaft_diameter={shaft} mm&measured_diameter={} mm", shaft * (1.0 - worn));
+        compare("geometry/keyseat", &query, |sheet, answer| {
+            let si = |field: &str| answer["result"][field]["value"].as_f64().unwrap_or(f64::NAN) / 1000.0;
+            let radius = shaft * (1.0 - worn) / 2000.0;
+            let sides: Vec<_> = sheet.of_field("line", "depth_at_side").into_iter().map(|line| ends(sheet, line)).collect();
+            prop_assert_eq!(sides.len(), 2);
+            for [one, other] in sides {
+                let (top, low) = if one.1 > other.1 { (one, other) } else { (other, one) };
+                sheet.same(top.0.hypot(top.1), radius, "a corner of the slot")?;
+                sheet.same(top.1 - low.1, si("depth_at_side"), "a side of the slot")?;
+                sheet.same(radius - low.1, si("depth_from_top"), "the bottom of the slot")?;
+            }
+            Ok(())
+        })?;
+    }
+
+    #[test]
     fn a_flat_ends_on_the_round_or_on_the_next_flat(
         diameter in 5.0..200.0f64, flats in 1..9u32, part in 0.02..0.9f64,
     ) {

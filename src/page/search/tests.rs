@@ -149,6 +149,8 @@ fn words_of_the_trade_find_what_there_is_or_what_comes_nearest() {
         ("slip gauges", "geometry/gauge-blocks"),
         ("compound sine plate", "geometry/compound-angle"),
         ("top slide", "geometry/compound-feed"),
+        ("keyway", "geometry/keyseat"),
+        ("woodruff", "geometry/keyseat"),
         ("taper", "geometry/taper"),
         ("dividing head", "geometry/dividing-head"),
     ] {
@@ -159,7 +161,7 @@ fn words_of_the_trade_find_what_there_is_or_what_comes_nearest() {
     assert_eq!(look("tap").by_words[0].entry.id, "holes/tap-drill");
     assert_eq!(look("gauge blocks").by_words[0].entry.id, "geometry/gauge-blocks");
     assert_eq!(look("sine bar").by_words[0].entry.id, "geometry/sine-bar");
-    for (word, id) in [("knurl", "speeds/turning"), ("collet", "datum/indicate"), ("keyway", "speeds/milling")] {
+    for (word, id) in [("knurl", "speeds/turning"), ("collet", "datum/indicate")] {
         let found = look(word);
         assert!(found.nearest.iter().any(|one| one.entry.id == id), "{word}: {found:?}");
         assert!(page(word).contains(&format!("There is no calculator for “{word}”")), "{word}");

@@ -89,7 +89,6 @@ impl Calculator for BetweenFaces {
         "Sweep both faces with an indicator in the spindle: at the middle it reads the same on both.";
     const WORDS: &'static str = "centre, center, midpoint, halve, edge finder, width, slot, block, vise, two touches, \
         vice";
-    const NEAR: &'static str = "keyway, keyseat";
     const EXAMPLES: &'static [Example] = examples! {
         "A winch foot was touched on both sides with a 0.200 in tip; its middle is to be zero.":
             first = "-0.100 in", second = "3.104 in", tip_diameter = "0.200 in", touched = "outside";

@@ -128,8 +128,9 @@ impl Calculator for SteppedProfile {
     const TASK: Task = Task::LayOut;
     const ANOTHER_CHECK: &'static str = "Lay a radius gauge or a protractor on the ridges and look for light.";
     const WORDS: &'static str = "radius by coordinates, contour, scallop, cusp, ball nose, stair steps, \
-        angle by steps, profile";
-    const NEAR: &'static str = "chamfer by steps, cam";
+        angle by steps, profile, \
+        chamfer by steps, corner radius by steps, fillet by steps, stepped radius";
+    const NEAR: &'static str = "cam";
     const EXAMPLES: &'static [Example] = examples! {
         "A quarter round of 20 mm on the end of a winch pawl, by plunges of a 10 mm end mill, with ridges of no more than 0.02 mm.":
             from = "20 mm,0 mm", to = "0 mm,20 mm", radius = "20 mm", sense = "counterclockwise", cutter = "ball",

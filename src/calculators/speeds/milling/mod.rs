@@ -165,7 +165,7 @@ impl Calculator for Milling {
     const ANOTHER_CHECK: &'static str = "Time the table over a known length: length divided by time is the feed.";
     const WORDS: &'static str = "end mill, face mill, rpm, feed, chip load, chip thinning, climb, conventional, \
         stepover, slot, removal rate, engagement, shoulder, ball nose, horsepower, material, flute, fly cutter";
-    const NEAR: &'static str = "keyway, keyseat, T-slot";
+    const NEAR: &'static str = "T-slot";
     const EXAMPLES: &'static [Example] = examples! {
         "A four-flute 1/2 in high-speed steel end mill cuts a 1/4 in step in a winch bracket of annealed 4140 on the bench mill.":
             diameter = "1/2 in", teeth = "4", cutting_speed = "70 ft/min", material = "4140 annealed",

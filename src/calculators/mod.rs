@@ -40,12 +40,15 @@ mod fits {
 }
 mod geometry {
     pub mod arc;
+    pub mod circle_through;
     pub mod dovetail;
+    pub mod fillet;
     pub mod flat_on_round;
     pub mod polygon;
     pub mod rolls_and_balls;
     pub mod rotary_table;
     pub mod sine_bar;
+    pub mod tangents;
     pub mod taper;
     pub mod triangle;
     pub mod v_block;
@@ -200,6 +203,9 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<geometry::v_block::VBlock>(),
     Entry::of::<geometry::dovetail::Dovetail>(),
     Entry::of::<geometry::rolls_and_balls::RollsAndBalls>(),
+    Entry::of::<geometry::circle_through::CircleThrough>(),
+    Entry::of::<geometry::fillet::Fillet>(),
+    Entry::of::<geometry::tangents::Tangents>(),
     Entry::of::<stock::mass::StockMass>(),
     Entry::of::<stock::cut_list::CutList>(),
     Entry::of::<measure::position_error::PositionError>(),

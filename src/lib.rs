@@ -12,6 +12,7 @@
 //! - [`shop`]: what one shop owns, from its file;
 //! - [`machine`]: the speeds, feeds and power a machine has;
 //! - [`hole_pattern`]: what every pattern of holes begins with and ends in;
+//! - [`round_touches`]: the circle that touches round a bore or a boss lie on;
 //! - [`threading`]: what every calculator of threads begins with;
 //! - [`fitting`]: the limits of a hole and a shaft, for every calculator of fits;
 //! - [`reference`]: typed rows of the published tables;
@@ -49,6 +50,7 @@ pub mod practice;
 pub mod quantity;
 pub mod reference;
 pub mod refusal;
+pub mod round_touches;
 pub mod service;
 pub mod shop;
 pub mod sources;

@@ -9,7 +9,6 @@ pub mod measured;
 pub mod plane;
 pub mod propagation;
 pub mod roots;
-pub mod round_touches;
 pub mod tangency;
 pub mod touching;
 pub mod travel;

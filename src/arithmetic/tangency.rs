@@ -118,7 +118,14 @@ pub struct Base {
 
 impl Base {
     /// The two arcs with centers at `from_base` from the base, so far along the way; one where they fall together.
-    fn arcs(&self, along: f64, from_base: f64, (first_side, second_side): (f64, f64), from_second: f64, out: &mut Vec<TouchingArc>) {
+    fn arcs(
+        &self,
+        along: f64,
+        from_base: f64,
+        (first_side, second_side): (f64, f64),
+        from_second: f64,
+        out: &mut Vec<TouchingArc>,
+    ) {
         let square = (from_base - along) * (from_base + along);
         let size = from_base.abs().max(along.abs());
         if square < -TOUCHING * size * size || from_base == 0.0 {
@@ -132,7 +139,17 @@ impl Base {
                 self.at.1 + along * self.way.1 + branch * across * self.way.0,
             );
             let single = branches.len() == 1;
-            out.push(TouchingArc { first_side, second_side, branch, single, along, from_base, from_second, across, center });
+            out.push(TouchingArc {
+                first_side,
+                second_side,
+                branch,
+                single,
+                along,
+                from_base,
+                from_second,
+                across,
+                center,
+            });
         }
     }
 }

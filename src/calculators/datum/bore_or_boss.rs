@@ -1,9 +1,9 @@
 //! The center of a bore or a boss from touches round it: exact through three, least squares through
 //! more, with what is left over and how far an error of a touch moves the center.
 
-use crate::arithmetic::round_touches::{RoundFound, RoundTouches, check_enough, check_feature, draw_touches};
 use crate::calculators::prelude::*;
 use crate::drawing::Drawing;
+use crate::round_touches::{RoundFound, RoundTouches, check_enough, check_feature, draw_touches};
 
 /// The calculator.
 pub struct BoreOrBoss;

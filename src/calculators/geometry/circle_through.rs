@@ -2,9 +2,9 @@
 //! the same mechanism as for a bore or a boss, for laying out and for inspection.
 
 use crate::arithmetic::plane::ReadoutPoint;
-use crate::arithmetic::round_touches::{ROUND, RoundFound, RoundTouches, check_enough, check_feature, draw_touches};
 use crate::calculators::prelude::*;
 use crate::drawing::{Drawing, Ink};
+use crate::round_touches::{ROUND, RoundFound, RoundTouches, check_enough, check_feature, draw_touches};
 
 /// The calculator.
 pub struct CircleThrough;
@@ -95,7 +95,8 @@ impl Calculator for CircleThrough {
     type Output = CircleThroughResult;
     const LEADS: &'static [&'static str] = &["radius", "center/x", "center/y"];
     const CONTEXT: &'static [&'static str] = &[
-        "other center X {other_center/x}, Y {other_center/y}", "out of round by {out_of_round}",
+        "other center X {other_center/x}, Y {other_center/y}",
+        "out of round by {out_of_round}",
         "center may be off by {center_uncertainty}",
     ];
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(draw);

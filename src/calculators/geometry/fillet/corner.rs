@@ -26,13 +26,17 @@ pub fn at_angle(input: &FilletInput, angle: CornerAngle, record: &mut Record) ->
         c: to_center = r / sin(φ / 2.0), r = radius: r, φ = corner_angle: angle);
     let to_arc: FoundExtent = step!(record, "From the corner to the arc",
         g: "fillets.to_arc" = c - r, c = to_center, r = radius: r);
-    let _: FoundAngle = step!(record, "Angle of the arc", β: "fillets.arc_angle" = radians(π) - φ, φ = corner_angle: angle);
+    let _: FoundAngle =
+        step!(record, "Angle of the arc", β: "fillets.arc_angle" = radians(π) - φ, φ = corner_angle: angle);
     let _: FoundPlace = step!(record, "Center on X, along the first edge",
         x: "fillets.center.x" = T, T = "fillets.to_tangents": reach);
-    let _: FoundPlace = step!(record, "Center on Y, square to the first edge", y: "fillets.center.y" = r, r = radius: r);
+    let _: FoundPlace =
+        step!(record, "Center on Y, square to the first edge", y: "fillets.center.y" = r, r = radius: r);
     let _: FoundPlace = step!(record, "Tangent point on the first edge, on X",
         x: "fillets.first.x" = T, T = "fillets.to_tangents": reach);
-    record.look_up("Tangent point on the first edge, on Y", "the first edge lies along X").gives(FIRST[1], FoundPlace::of_si(0.0));
+    record
+        .look_up("Tangent point on the first edge, on Y", "the first edge lies along X")
+        .gives(FIRST[1], FoundPlace::of_si(0.0));
     let x: FoundPlace = step!(record, "Tangent point on the second edge, on X",
         x: "fillets.second.x" = T * cos(φ), T = "fillets.to_tangents": reach, φ = corner_angle: angle);
     let y: FoundPlace = step!(record, "Tangent point on the second edge, on Y",
@@ -58,7 +62,9 @@ fn fit_edge(input: &FilletInput, reach: f64, share: f64) -> Result<(), Refusal> 
     let Some(edge) = input.edge_length.filter(|edge| reach > edge.si() * (1.0 + 1e-12)) else { return Ok(()) };
     let largest = value(edge.si() / share, input.radius.quantity().unit, Way::Down);
     let longer = value(reach, edge.quantity().unit, Way::Up);
-    let says = format!("The radius does not fit: it would begin past the end of the edge. The largest that fits is about {largest}.");
+    let says = format!(
+        "The radius does not fit: it would begin past the end of the edge. The largest that fits is about {largest}."
+    );
     Err(Refusal::no_answer(&says, &[("radius", largest), ("edge_length", longer)]))
 }
 
@@ -121,13 +127,13 @@ pub fn of_lines(
     let legs: Vec<[(f64, f64); 2]> = (0..4).map(|row| [unit(&one, ways[0][row]), unit(&two, ways[1][row])]).collect();
     prove_legs([&one, &two], &ways, &legs, record);
     let r = input.radius.si();
-    let numbers: Vec<(f64, f64)> = legs
-        .iter()
-        .map(|[a, b]| ((a.0 * b.1 - a.1 * b.0).abs(), a.0 * b.0 + a.1 * b.1))
-        .collect();
+    let numbers: Vec<(f64, f64)> =
+        legs.iter().map(|[a, b]| ((a.0 * b.1 - a.1 * b.0).abs(), a.0 * b.0 + a.1 * b.1)).collect();
     fit_edge(input, r * (1.0 + numbers[0].1) / numbers[0].0, (1.0 + numbers[0].1) / numbers[0].0)?;
-    let names = ["in the corner between the points given", "past the corner on the first line",
-        "past the corner on the second line", "past the corner on both lines"];
+    let names = [
+        "in the corner between the points given", "past the corner on the first line",
+        "past the corner on the second line", "past the corner on both lines",
+    ];
     let blends: Vec<Blend> = legs
         .iter()
         .zip(&numbers)
@@ -170,7 +176,10 @@ fn along(one: &Line, two: &Line, cross: f64, record: &mut Record) -> f64 {
     for (line, of) in [one, two].into_iter().zip(LEGS) {
         for (on, value) in [line.way.0, line.way.1].into_iter().enumerate() {
             record
-                .step(["From point to point of the line, on X", "From point to point of the line, on Y"][on], "u = b - a")
+                .step(
+                    ["From point to point of the line, on X", "From point to point of the line, on Y"][on],
+                    "u = b - a",
+                )
                 .with("a", line.points[0].of[on], line.points[0].on[on])
                 .with("b", line.points[1].of[on], line.points[1].on[on])
                 .gives(of[on], FoundPlace::of_si(value));
@@ -204,7 +213,10 @@ fn prove_legs(lines: [&Line; 2], ways: &[[f64; 4]; 2], legs: &[[(f64, f64); 2]],
             .gives(sign_of, ways[which].to_vec());
         for on in [0, 1] {
             record
-                .step(["Direction of length one, X part", "Direction of length one, Y part"][on], ["e = s × u / √(u^2 + v^2)", "e = s × v / √(u^2 + v^2)"][on])
+                .step(
+                    ["Direction of length one, X part", "Direction of length one, Y part"][on],
+                    ["e = s × u / √(u^2 + v^2)", "e = s × v / √(u^2 + v^2)"][on],
+                )
                 .with("s", sign_of, ways[which].to_vec())
                 .with("u", LEGS[which][0], FoundPlace::of_si(line.way.0))
                 .with("v", LEGS[which][1], FoundPlace::of_si(line.way.1))

@@ -155,13 +155,17 @@ impl Calculator for Fillet {
     type Output = FilletResult;
     const LEADS: &'static [&'static str] = &["fillets/0/center/x", "fillets/0/center/y"];
     const CONTEXT: &'static [&'static str] = &[
-        "{fillets/0/to_tangents} from corner to tangent point", "{fillets/0/to_arc} from corner to arc",
+        "{fillets/0/to_tangents} from corner to tangent point",
+        "{fillets/0/to_arc} from corner to arc",
         "{fillets/0/lies}",
     ];
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
-        record.source("geometry", "an arc that touches has its center a radius from the line, and on the line of centers");
+        record.source(
+            "geometry",
+            "an arc that touches has its center a radius from the line, and on the line of centers",
+        );
         let (blends, corner) = match (input.corner_angle, &input.first_line, &input.second_line) {
             (Some(angle), ..) => (corner::at_angle(input, angle, record)?, None),
             (_, Some(first), Some(second)) => corner::of_lines(input, first, second, record)?,

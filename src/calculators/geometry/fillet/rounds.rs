@@ -112,7 +112,8 @@ pub fn at_circles(input: &FilletInput, record: &mut Record) -> Result<Vec<Blend>
     let (first, second) = input.circles.first().zip(input.circles.second()).ok_or_else(missing)?;
     let (one, two) = (first.circle(), second.circle());
     if (two.x - one.x).hypot(two.y - one.y) <= 1e-12 * (one.r + two.r) {
-        let says = "The circles have one center, so an arc that touches both could lie anywhere round it. Check the centers.";
+        let says =
+            "The circles have one center, so an arc that touches both could lie anywhere round it. Check the centers.";
         let unit = first.diameter.quantity().unit;
         let away = crate::suggestion::value(one.x + one.r + two.r, unit, crate::suggestion::Way::Near);
         let across = crate::suggestion::value(one.y, unit, crate::suggestion::Way::Near);
@@ -143,7 +144,10 @@ pub fn at_circles(input: &FilletInput, record: &mut Record) -> Result<Vec<Blend>
     prove_reach("from_base", "first_side", &first, "first_diameter", input, &arcs, record);
     prove_reach("from_second", "second_side", &second, "second_diameter", input, &arcs, record);
     record
-        .step("From the first center along the way to where the arc's center lies beside it", "a = (c^2 + (d - e) × (d + e)) / (2 × c)")
+        .step(
+            "From the first center along the way to where the arc's center lies beside it",
+            "a = (c^2 + (d - e) × (d + e)) / (2 × c)",
+        )
         .with("c", "center_distance", distance)
         .with("d", "from_base", column(&arcs, |arc| FoundPlace::of_si(arc.from_base)))
         .with("e", "from_second", column(&arcs, |arc| FoundPlace::of_si(arc.from_second)))
@@ -247,7 +251,10 @@ fn prove_touch(
     for on in [0, 1] {
         let touch = |arc: &TouchingArc| touch_of(circle, arc.center, from(arc));
         record
-            .step(["Tangent point on the circle, on X", "Tangent point on the circle, on Y"][on], "z = X + (x - X) × D / 2 / d")
+            .step(
+                ["Tangent point on the circle, on X", "Tangent point on the circle, on Y"][on],
+                "z = X + (x - X) × D / 2 / d",
+            )
             .with("X", center.of[on], center.on[on])
             .with("x", CENTER[on], centers(arcs, on))
             .with("D", diameter, circle.diameter)

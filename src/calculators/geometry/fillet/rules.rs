@@ -41,7 +41,8 @@ pub fn check_parts(input: &FilletInput) -> Result<(), ValidationError> {
         | ["first_line", "first_center"]
         | ["first_center", "second_center"] => Ok(()),
         [] => {
-            let says = "Say what the radius blends: an angle at a corner, two lines, a line and a circle, or two circles.";
+            let says =
+                "Say what the radius blends: an angle at a corner, two lines, a line and a circle, or two circles.";
             let ways = [("corner_angle", "90 deg"), ("first_line", "1 in,0 in;5 in,0 in")];
             Err(rule_broken(Code::FieldMissing, says, &ways))
         }
@@ -69,13 +70,17 @@ pub fn check_parts(input: &FilletInput) -> Result<(), ValidationError> {
 /// A radius that touches nothing: the refusal with the nearest of `bounds`, in meters, at which arcs begin or end.
 pub fn no_arc(radius: Size, bounds: &[f64], fits: impl Fn(f64) -> bool) -> Refusal {
     let unit = radius.quantity().unit;
-    let tried = bounds.iter().filter(|bound| **bound > TINY).flat_map(|bound| {
-        [(*bound, Way::Up, 1.0 + 1e-9), (*bound, Way::Down, 1.0 - 1e-9)]
-    });
+    let tried = bounds
+        .iter()
+        .filter(|bound| **bound > TINY)
+        .flat_map(|bound| [(*bound, Way::Up, 1.0 + 1e-9), (*bound, Way::Down, 1.0 - 1e-9)]);
     let good = tried.filter(|(bound, _, by)| fits(bound * by) && fits(bound * (1.0 + 2e4 * (by - 1.0))));
     let nearest = good.min_by(|a, b| (a.0 - radius.si()).abs().total_cmp(&(b.0 - radius.si()).abs()));
     let Some((bound, way, _)) = nearest else {
-        return Refusal::no_answer("No arc of any radius touches both.", &[("radius", value(radius.si(), unit, Way::Near))]);
+        return Refusal::no_answer(
+            "No arc of any radius touches both.",
+            &[("radius", value(radius.si(), unit, Way::Near))],
+        );
     };
     let shown = value(bound, unit, way);
     let which = if bound > radius.si() { "smallest" } else { "largest" };

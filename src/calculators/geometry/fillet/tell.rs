@@ -104,10 +104,23 @@ fn find_path(input: &FilletInput, record: &mut Record) -> Option<FoundExtent> {
     Some(path)
 }
 
+/// An end of the arcs: its name, the names of its tangent point and of the cutter's place there, and both.
+type End = (&'static str, [&'static str; 2], [&'static str; 2], fn(&FilletArc) -> (ReadoutPoint, Option<ReadoutPoint>));
+
 fn prove_cutter(input: &FilletInput, fillets: &[FilletArc], path: FoundExtent, record: &mut Record) {
-    let ends: [(&str, [&str; 2], [&str; 2], fn(&FilletArc) -> (ReadoutPoint, Option<ReadoutPoint>)); 2] = [
-        ("first", ["fillets.first.x", "fillets.first.y"], ["fillets.first_cutter.x", "fillets.first_cutter.y"], |arc| (arc.first, arc.first_cutter)),
-        ("second", ["fillets.second.x", "fillets.second.y"], ["fillets.second_cutter.x", "fillets.second_cutter.y"], |arc| (arc.second, arc.second_cutter)),
+    let ends: [End; 2] = [
+        (
+            "first",
+            ["fillets.first.x", "fillets.first.y"],
+            ["fillets.first_cutter.x", "fillets.first_cutter.y"],
+            |arc| (arc.first, arc.first_cutter),
+        ),
+        (
+            "second",
+            ["fillets.second.x", "fillets.second.y"],
+            ["fillets.second_cutter.x", "fillets.second_cutter.y"],
+            |arc| (arc.second, arc.second_cutter),
+        ),
     ];
     for (name, touch, of, ends) in ends {
         for on in [0, 1] {

@@ -131,8 +131,10 @@ impl Calculator for Tangents {
     type Output = TangentsResult;
     const LEADS: &'static [&'static str] = &["tangents/0/first/x", "tangents/0/first/y"];
     const CONTEXT: &'static [&'static str] = &[
-        "{tangents/0/lies}", "second at X {tangents/0/second/x}, Y {tangents/0/second/y}",
-        "{tangents/0/length} long", "{tangents/0/angle} from X",
+        "{tangents/0/lies}",
+        "second at X {tangents/0/second/x}, Y {tangents/0/second/y}",
+        "{tangents/0/length} long",
+        "{tangents/0/angle} from X",
     ];
     const DRAW: Option<Draw<Self::Input, Self::Output>> = Some(drawing::draw);
 

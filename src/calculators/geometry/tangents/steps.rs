@@ -49,7 +49,8 @@ pub fn of_two(first: StatedCircle, second: StatedCircle, record: &mut Record) ->
     let open_belt = lines.first().map(|line| find_belt(OPEN, line, (first, second), c, record));
     let crossed = lines.get(2).map(|line| find_belt(CROSSED, line, (first, second), c, record));
     if crossed.is_none() {
-        record.note("no_crossing", "The circles meet, so no line crosses between them; only the outer lines touch both.");
+        record
+            .note("no_crossing", "The circles meet, so no line crosses between them; only the outer lines touch both.");
     }
     record.note(
         "belt_line",
@@ -71,9 +72,10 @@ pub fn from_point(first: StatedCircle, point: Point, record: &mut Record) -> Tan
     record
         .step("How far the radius reaches", "m = D / 2")
         .with("D", "first_diameter", first.diameter)
-        .gives("reach", FoundPlace::of_si(first.circle().r));
+        .gives("reach", column(&lines, |line| FoundPlace::of_si(line.reach)));
     prove_lines(&lines, (&from, first), (&way, c), record);
-    let words = |line: &TouchingLine| if line.side < 0.0 { "left, seen from the point" } else { "right, seen from the point" };
+    let words =
+        |line: &TouchingLine| if line.side < 0.0 { "left, seen from the point" } else { "right, seen from the point" };
     let tangents = tell_lines(&lines, words, false, record);
     TangentsResult { tangents, center_distance: Some(c), open_belt: None, crossed_belt: None }
 }
@@ -83,7 +85,9 @@ pub fn at_angle(first: StatedCircle, angle: Angle, record: &mut Record) -> Tange
     let (sin, cos) = angle::sin_cos(angle.degrees());
     let circle = first.circle();
     let sides = [1.0, -1.0];
-    record.look_up("Which side of the circle", "1 on the left along the angle, -1 on the right").gives("side", sides.to_vec());
+    record
+        .look_up("Which side of the circle", "1 on the left along the angle, -1 on the right")
+        .gives("side", sides.to_vec());
     let places = sides.map(|side| (circle.x - side * circle.r * sin, circle.y + side * circle.r * cos));
     for (on, formula) in ["x = X - q × D / 2 × sin(α)", "x = X + q × D / 2 × cos(α)"].into_iter().enumerate() {
         record
@@ -144,7 +148,10 @@ fn prove_lines(
             .with("c", "center_distance", c)
             .gives(NORMAL[on], normal.clone());
         record
-            .step(["Where it touches the first circle, on X", "Where it touches the first circle, on Y"][on], "x = X + D / 2 × n")
+            .step(
+                ["Where it touches the first circle, on X", "Where it touches the first circle, on Y"][on],
+                "x = X + D / 2 × n",
+            )
             .with("X", from.of[on], from.on[on])
             .with("D", "first_diameter", first.diameter)
             .with("n", NORMAL[on], normal)

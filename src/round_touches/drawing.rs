@@ -3,8 +3,8 @@
 
 use super::{RoundFound, RoundTouches};
 use crate::arithmetic::touching::{Feature, across, metres};
-use crate::quantity::FoundPlace;
 use crate::drawing::{Beside, Drawing, Ink, Point, Words, direction, every, on_circle, words};
+use crate::quantity::FoundPlace;
 
 /// Up to so many touches each has its residual written.
 const WRITTEN: usize = 12;

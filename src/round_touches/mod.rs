@@ -7,8 +7,8 @@ mod steps;
 
 pub use drawing::draw_touches;
 
-use super::circle_fit::{Circle, Xy, fit, through};
-use super::touching::{Feature, across, metres};
+use crate::arithmetic::circle_fit::{Circle, Xy, fit, through};
+use crate::arithmetic::touching::{Feature, across, metres};
 use crate::declared::{Asks, Gives, HasUnit, step};
 use crate::fields::Points;
 use crate::quantity::{
@@ -144,7 +144,10 @@ impl RoundTouches {
         let points = self.metres();
         let tip = self.tip_diameter(record);
         record.look_up("Number of touches", "how many are given").gives("count", points.len() as f64);
-        record.source("geometry", "right triangle of half the chord, the radius and the center's distance from the chord");
+        record.source(
+            "geometry",
+            "right triangle of half the chord, the radius and the center's distance from the chord",
+        );
         let path = find_path(self.feature, tip, radius, record)?;
         let [a, b] = [points[0], points[1]];
         let chord = (b.0 - a.0).hypot(b.1 - a.1);

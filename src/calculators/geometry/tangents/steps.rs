@@ -25,8 +25,8 @@ pub fn of_two(first: StatedCircle, second: StatedCircle, record: &mut Record) ->
         .with("D", "first_diameter", first.diameter)
         .with("E", "second_diameter", second.diameter)
         .with("s", "same_side", same.clone())
-        .gives("reach", reach);
-    prove_lines(&lines, (&from, first), (&way, c), record);
+        .gives("reach", reach.clone());
+    prove_lines(&lines, (&from, first), (&way, c), reach, record);
     for (on, axis) in ["X", "Y"].into_iter().enumerate() {
         record
             .step(format!("Where it touches the second circle, on {axis}"), "x = X + s × E / 2 × n")
@@ -69,11 +69,12 @@ pub fn from_point(first: StatedCircle, point: Point, record: &mut Record) -> Tan
     // Left as seen from the point is right as seen from the circle.
     let mut lines = touching_lines(first.circle(), Circle { x, y, r: 0.0 });
     lines.reverse();
+    let reach = FoundPlace::of_si(first.circle().r);
     record
         .step("How far the radius reaches", "m = D / 2")
         .with("D", "first_diameter", first.diameter)
-        .gives("reach", column(&lines, |line| FoundPlace::of_si(line.reach)));
-    prove_lines(&lines, (&from, first), (&way, c), record);
+        .gives("reach", reach);
+    prove_lines(&lines, (&from, first), (&way, c), reach.into(), record);
     let words =
         |line: &TouchingLine| if line.side < 0.0 { "left, seen from the point" } else { "right, seen from the point" };
     let tangents = tell_lines(&lines, words, false, record);
@@ -123,13 +124,13 @@ fn prove_lines(
     lines: &[TouchingLine],
     (from, first): (&Pair<Place>, StatedCircle),
     (way, c): (&Pair<FoundPlace>, FoundSize),
+    reach: Shown,
     record: &mut Record,
 ) {
     let side = column(lines, |line| line.side);
     record
         .look_up("Which side of the first circle", "1 left of the way from its center, -1 right of it")
         .gives("side", side.clone());
-    let reach = column(lines, |line| FoundPlace::of_si(line.reach));
     let length = column(lines, |line| FoundExtent::of_si(line.length));
     record
         .step("Length of the line", "t = √((c - m) × (c + m))")

@@ -158,7 +158,7 @@ impl RoundTouches {
         let (half, r) = (chord / 2.0, path.get().si());
         if r < half * (1.0 + 1e-9) {
             let says = "The touches lie as far apart as the circle is wide, or farther: no center is sure. Check the \
-                radius, or touch at a third place.";
+                radius, or touch at a third place and leave the radius out.";
             let tip = across(self.tip_diameter) / 2.0;
             let least = match self.feature {
                 Some(Feature::Bore) => half + tip,
@@ -166,7 +166,7 @@ impl RoundTouches {
                 None => half,
             };
             let wider = value(1.05 * least, radius.quantity().unit, Way::Up);
-            return Err(Refusal::no_answer(says, &[("radius", wider), ("points", ROUND.into())]));
+            return Err(Refusal::no_answer(says, &[("radius", wider)]));
         }
         let (circle, other, seen) = prove_pair(&self.points.0, path, record);
         let residuals = find_residuals(&seen, path, true, record);

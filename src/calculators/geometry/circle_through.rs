@@ -129,7 +129,7 @@ fn draw(input: &CircleThroughInput, result: &CircleThroughResult) -> Drawing {
     let center = [result.center.x, result.center.y];
     let mut drawing = draw_touches("Circle through points", &input.touches, &result.found, center);
     if let Some(other) = &result.other_center {
-        drawing.circle(Ink::Dashed, other.at(), result.radius.si()).of("other_circle");
+        drawing.circle(Ink::Dashed, other.at(), result.radius.si()).of("other_center");
         drawing.dot(other.at()).of("other_center");
         drawing.cross(other.at(), result.radius.si() * 0.12);
     }

@@ -273,6 +273,7 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
         "holes/countersink", "holes/tapped-blind", "holes/spot-drill", "holes/centre-drill", "patterns/pitch-arc",
         "patterns/in-line", "patterns/rectangular", "patterns/triangular-pitch", "patterns/around-rectangle",
         "geometry/rotary-table", "geometry/v-block", "geometry/dovetail", "geometry/rolls-and-balls",
+        "geometry/circle-through", "geometry/fillet", "geometry/tangents",
     ] {
         assert!(ids.contains(&id), "{id} has no drawing");
     }

@@ -12,6 +12,7 @@
 //! - [`shop`]: what one shop owns, from its file;
 //! - [`machine`]: the speeds, feeds and power a machine has;
 //! - [`hole_pattern`]: what every pattern of holes begins with and ends in;
+//! - [`round_touches`]: the circle that touches round a bore or a boss lie on;
 //! - [`threading`]: what every calculator of threads begins with;
 //! - [`fitting`]: the limits of a hole and a shaft, for every calculator of fits;
 //! - [`gauge_blocks`]: stacks of gauge blocks from those at hand;
@@ -51,6 +52,7 @@ pub mod practice;
 pub mod quantity;
 pub mod reference;
 pub mod refusal;
+pub mod round_touches;
 pub mod service;
 pub mod shop;
 pub mod sources;

@@ -278,6 +278,7 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
         "geometry/gauge-blocks", "geometry/compound-angle", "geometry/compound-feed",
         "geometry/dividing-head",
         "geometry/keyseat",
+        "geometry/circle-through", "geometry/fillet", "geometry/tangents",
     ] {
         assert!(ids.contains(&id), "{id} has no drawing");
     }

@@ -45,7 +45,9 @@ mod geometry {
     pub mod compound_angle;
     pub mod compound_feed;
     pub mod dividing_head;
+    pub mod circle_through;
     pub mod dovetail;
+    pub mod fillet;
     pub mod flat_on_round;
     pub mod gauge_blocks;
     pub mod keyseat;
@@ -53,6 +55,7 @@ mod geometry {
     pub mod rolls_and_balls;
     pub mod rotary_table;
     pub mod sine_bar;
+    pub mod tangents;
     pub mod taper;
     pub mod triangle;
     pub mod v_block;
@@ -212,6 +215,9 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<geometry::compound_feed::CompoundFeed>(),
     Entry::of::<geometry::dividing_head::DividingHead>(),
     Entry::of::<geometry::keyseat::Keyseat>(),
+    Entry::of::<geometry::circle_through::CircleThrough>(),
+    Entry::of::<geometry::fillet::Fillet>(),
+    Entry::of::<geometry::tangents::Tangents>(),
     Entry::of::<stock::mass::StockMass>(),
     Entry::of::<stock::cut_list::CutList>(),
     Entry::of::<measure::position_error::PositionError>(),

@@ -167,7 +167,8 @@ proptest! {
         };
         let feature = if boss { "boss" } else { "bore" };
         let query = format!("points={}&tip_diameter={tip} mm&feature={feature}", points(touches.into_iter().map(at)));
-        compare("datum/bore-or-boss", &query, |sheet, answer| {
+        for id in ["datum/bore-or-boss", "geometry/circle-through"] {
+            compare(id, &query, |sheet, answer| {
             let (x, y, _) = round(sheet, sheet.of_field("circle", "center")[0]);
             let by = |off: f64| prop_assert_slight(off * sheet.scale);
             by(x - center.0 / 1000.0)?;
@@ -183,6 +184,7 @@ proptest! {
             }
             Ok(())
         })?;
+        }
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! Drawings of figures: sides, corners and flats measured against the sizes asked for.
 
-use crate::datum::{ends, off_line};
+use crate::datum::{ends, off_line, round};
 use crate::{compare, length};
 use proptest::prelude::*;
 
@@ -107,6 +107,58 @@ proptest! {
                 // From twelve o'clock, clockwise.
                 sheet.same(x * cos - y * sin, 0.0, "arm")?;
                 prop_assert!(x * sin + y * cos > 0.0);
+            }
+            Ok(())
+        })?;
+    }
+
+    #[test]
+    fn every_line_drawn_touches_both_circles(
+        x in -200.0..200.0f64, y in -200.0..200.0f64, first in 5.0..80.0f64, second in 5.0..80.0f64,
+        away in 1.05..4.0f64, turn in 0.0..360.0f64,
+    ) {
+        let (sin, cos) = turn.to_radians().sin_cos();
+        let by = away * (first + second) / 2.0;
+        let query = format!(
+            "first_center={x} mm,{y} mm&first_diameter={first} mm&second_center={} mm,{} mm&second_diameter={second} mm",
+            x + by * cos, y + by * sin
+        );
+        compare("geometry/tangents", &query, |sheet, _| {
+            let lines = sheet.of_field("line", "tangents");
+            prop_assert_eq!(lines.len(), 4);
+            for field in ["first_diameter", "second_diameter"] {
+                let (cx, cy, r) = round(sheet, sheet.of_field("circle", field)[0]);
+                for line in &lines {
+                    let (off, _) = off_line((cx, cy), ends(sheet, *line));
+                    sheet.same(off.abs(), r, field)?;
+                }
+            }
+            Ok(())
+        })?;
+    }
+
+    #[test]
+    fn every_blend_drawn_has_its_center_a_radius_from_both(
+        radius in 2.0..40.0f64, off in -60.0..60.0f64, diameter in 10.0..120.0f64, turn in 0.0..360.0f64,
+    ) {
+        let (sin, cos) = turn.to_radians().sin_cos();
+        prop_assume!(off.abs() < diameter / 2.0 + 2.0 * radius - 0.5);
+        let on = |along: f64| format!("{} mm,{} mm", along * cos - off * sin, along * sin + off * cos);
+        let query = format!(
+            "radius={radius} mm&first_center=0 mm,0 mm&first_diameter={diameter} mm&first_line={};{}", on(-50.0), on(50.0)
+        );
+        compare("geometry/fillet", &query, |sheet, answer| {
+            let centers = sheet.of_field("circle", "fillets.center");
+            prop_assert_eq!(answer["result"]["fillets"].as_array().map(Vec::len), Some(centers.len()));
+            let line = ends(sheet, sheet.of_field("line", "first_line")[0]);
+            let (cx, cy, r) = round(sheet, sheet.of_field("circle", "first_diameter")[0]);
+            for center in centers {
+                let (x, y, _) = round(sheet, center);
+                sheet.same(off_line((x, y), line).0.abs(), radius / 1000.0, "the line")?;
+                let away = (x - cx).hypot(y - cy);
+                let near = [r + radius / 1000.0, (r - radius / 1000.0).abs()];
+                let near = near.into_iter().min_by(|a, b| (a - away).abs().total_cmp(&(b - away).abs()));
+                sheet.same(away, near.unwrap_or_default(), "the circle")?;
             }
             Ok(())
         })?;

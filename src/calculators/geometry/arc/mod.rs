@@ -115,7 +115,7 @@ impl Calculator for Arc {
     const ANOTHER_CHECK: &'static str =
         "Lay a straightedge as long as the chord across the arc and measure the height at its middle.";
     const WORDS: &'static str = "radius, chord, height, rise, sagitta, segment, arc length, central angle, circle, \
-        bend, bend radius, fillet, radius gauge, \
+        bend, bend radius, radius gauge, \
         spherometer, straightedge and depth rod, broken pulley";
     const EXAMPLES: &'static [Example] = examples! {
         "A broken pulley rim: the chord over a piece is 21 mm and the rim rises 6 mm above it. What was the radius?":

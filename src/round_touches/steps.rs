@@ -1,9 +1,13 @@
 //! The steps to the circle of the tip's path, exact through three touches, least squares through more, and the
 //! touches as they are seen from its center.
 
-use crate::arithmetic::circle_fit::Circle;
+use crate::arithmetic::circle_fit::{Circle, Xy};
+use crate::arithmetic::plane::find_way;
 use crate::arithmetic::touching::{Pair, columns, take};
-use crate::calculators::prelude::*;
+use crate::declared::step;
+use crate::fields::Point;
+use crate::quantity::{Found, FoundExtent, FoundPlace, Place, SiValue};
+use crate::working::Record;
 
 /// The names of the touches' columns.
 const POINTS: [&str; 2] = ["points.x", "points.y"];
@@ -72,6 +76,43 @@ pub(super) fn prove_fit(touches: &[Point], circle: Circle, record: &mut Record) 
             .gives(CENTER[on], settled.on[on]);
     }
     seen
+}
+
+/// The two circles of a known radius through two touches: the one with its center left of the way from the first to the
+/// second, and the other center.
+pub(super) fn prove_pair(touches: &[Point], path: FoundExtent, record: &mut Record) -> (Circle, Xy, Seen) {
+    let names = [["touch_1.x", "touch_1.y"], ["touch_2.x", "touch_2.y"]];
+    let [a, b] = [0, 1].map(|at| take(touches, at, POINTS, names[at], record));
+    let (way, chord) = find_way(&a, &b, record);
+    let rise: FoundExtent = step!(record, "How far the centers lie from the chord",
+        h: rise = root((R - c / 2.0) * (R + c / 2.0)), R = path_radius: path, c = center_distance: chord);
+    let [u, v] = way.on;
+    let mut center = |of: [&'static str; 2], left: bool| -> Xy {
+        let shift = if left { 1.0 } else { -1.0 } * rise.get().si() / chord.get().si();
+        let middle = |on: usize| (a.on[on].si() + b.on[on].si()) / 2.0;
+        let at = [middle(0) - shift * v.si(), middle(1) + shift * u.si()];
+        let signs = if left { ["-", "+"] } else { ["+", "-"] };
+        for (on, part) in [(0, "v"), (1, "u")] {
+            let side = if left { "left" } else { "right" };
+            record
+                .step(
+                    format!("Center {side} of the way from the first touch to the second, on {}", ["X", "Y"][on]),
+                    format!("a = (p + q) / 2 {} h × {part} / c", signs[on]),
+                )
+                .with("p", a.of[on], a.on[on])
+                .with("q", b.of[on], b.on[on])
+                .with("h", "rise", rise)
+                .with(part, way.of[1 - on], way.on[1 - on])
+                .with("c", "center_distance", chord)
+                .gives(of[on], FoundPlace::of_si(at[on]));
+        }
+        (at[0], at[1])
+    };
+    let left = center(CENTER, true);
+    let right = center(["other_center.x", "other_center.y"], false);
+    let circle = Circle { x: left.0, y: left.1, r: path.get().si() };
+    let seen = Seen::from(&center_of(circle, CENTER), touches, record);
+    (circle, right, seen)
 }
 
 /// The touches seen from the center.

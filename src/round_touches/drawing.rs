@@ -1,19 +1,25 @@
 //! The circle through the touches, from above with X to the right and Y up: what was touched of it as a
 //! full line, the rest dashed where less than half was.
 
-use super::{BoreOrBossInput, BoreOrBossResult};
+use super::{RoundFound, RoundTouches};
 use crate::arithmetic::touching::{Feature, across, metres};
 use crate::drawing::{Beside, Drawing, Ink, Point, Words, direction, every, on_circle, words};
+use crate::quantity::FoundPlace;
 
 /// Up to so many touches each has its residual written.
 const WRITTEN: usize = 12;
 
-/// Draws an answer.
-pub fn draw(input: &BoreOrBossInput, result: &BoreOrBossResult) -> Drawing {
-    let centre = (result.center.x.si(), result.center.y.si());
+/// Draws an answer with its center.
+pub fn draw_touches(
+    title: &'static str,
+    input: &RoundTouches,
+    result: &RoundFound,
+    center: [FoundPlace; 2],
+) -> Drawing {
+    let centre = (center[0].si(), center[1].si());
     let (radius, tip) = (result.diameter.si() / 2.0, across(input.tip_diameter) / 2.0);
     let touches: Vec<Point> = input.points.0.iter().map(metres).collect();
-    let mut drawing = Drawing::new("Center of a bore or boss", about(input, result));
+    let mut drawing = Drawing::new(title, about(input, result, center));
 
     // A circle as corners near enough together, one way round or the other.
     let round = |radius: f64, sense: f64| -> Vec<Point> {
@@ -40,7 +46,7 @@ pub fn draw(input: &BoreOrBossInput, result: &BoreOrBossResult) -> Drawing {
 
     for (at, touch) in touches.iter().enumerate().step_by(every(touches.len())) {
         let mut words = Words::from(at + 1);
-        if touches.len() > 3 && touches.len() <= WRITTEN {
+        if result.out_of_round.is_some() && touches.len() <= WRITTEN {
             words = words.then(words!("\n{}": result.residuals[at]));
         }
         // In a bore there is room on the way to the center.
@@ -52,7 +58,7 @@ pub fn draw(input: &BoreOrBossInput, result: &BoreOrBossResult) -> Drawing {
     drawing.across(left, right, below, words!("Ø {}": result.diameter)).of("diameter");
     // Towards where nothing was touched.
     let towards = begin(&touches, centre) - (360.0 - sweep) / 2.0;
-    drawing.leader(centre, towards, words!("X {}\nY {}": result.center.x, result.center.y));
+    drawing.leader(centre, towards, words!("X {}\nY {}": center[0], center[1]));
     drawing
 }
 
@@ -66,14 +72,14 @@ fn begin(touches: &[Point], centre: Point) -> f64 {
     gaps.max_by(|a, b| a.0.total_cmp(&b.0)).map_or(0.0, |(_, next)| next)
 }
 
-fn about(input: &BoreOrBossInput, result: &BoreOrBossResult) -> Words {
+fn about(input: &RoundTouches, result: &RoundFound, center: [FoundPlace; 2]) -> Words {
     let what = match input.feature {
         Some(Feature::Bore) => "A bore",
         Some(Feature::Boss) => "A boss",
         None => "A circle",
     };
     let about = words!("{} {} in diameter, from {} touches over {}. Its center is at X {}, Y {}, known to about {}":
-        what, result.diameter, input.points.0.len(), result.arc_angle, result.center.x, result.center.y,
+        what, result.diameter, input.points.0.len(), result.arc_angle, center[0], center[1],
         result.center_uncertainty);
     match result.out_of_round {
         Some(form) => about.then(words!("; the touches are out of round by {}.": form)),

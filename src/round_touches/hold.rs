@@ -1,24 +1,31 @@
 //! How firmly touches hold a circle's centre: the covariance of the least squares center, and the
 //! arc that the touches span.
 
-use super::circle::{Seen, WAYS};
+use super::steps::{Seen, WAYS};
 use crate::arithmetic::touching::Pair;
-use crate::calculators::prelude::*;
+use crate::declared::step;
+use crate::quantity::{FoundAngle, FoundExtent, Size, Unit, angle};
+use crate::working::Record;
 
 /// Beyond so many times the error of a touch the hold on the center is called weak.
 const WEAK: f64 = 3.0;
 
-/// Uncertainty of the center, angle and height of the arc; `None` where nothing holds the center.
+/// Uncertainty of the center, angle and height of the arc; `None` where nothing holds the center. Where the radius is
+/// known, the touches need not tell it.
 pub fn find_hold(
     seen: &Seen,
     path: FoundExtent,
     error: Size,
+    radius_known: bool,
     record: &mut Record,
 ) -> Option<(FoundExtent, FoundAngle, FoundExtent)> {
     let count = seen.distances.len() as f64;
     let of = ["spread.x", "spread.y"];
-    // Against their mean, since the radius takes up what all touches have in common.
+    // Against their mean, since the radius takes up what all touches have in common; a known radius takes up nothing.
     let spread = [0, 1].map(|on| {
+        if radius_known {
+            return seen.ways[on].clone();
+        }
         let mean = seen.ways[on].iter().sum::<f64>() / count;
         let spread: Vec<f64> = seen.ways[on].iter().map(|way| way - mean).collect();
         record
@@ -43,7 +50,7 @@ pub fn find_hold(
              directions",
             "λ = (sum(p^2) + sum(q^2)) / 2 - √(((sum(p^2) - sum(q^2)) / 2)^2 + sum(p × q)^2)",
         )
-        .with_pair(["p", "q"], &Pair { of, on: spread })
+        .with_pair(["p", "q"], &Pair { of: if radius_known { WAYS } else { of }, on: spread })
         .gives("hold", least);
     let uncertainty: FoundExtent = step!(record, "How far the error of the touches moves the center that way",
         U: center_uncertainty = E / root(λ), E = touch_error: error, λ = hold: least);

@@ -58,8 +58,8 @@ pub struct AxisReach {
     /// Most travel that zero may have to its left, on Y in front. Absent where the holes do not fit.
     #[label("travel below zero, at most")]
     pub zero_most: Option<FoundDifference>,
-    /// How far zero must come to the right, on Y to the back; negative the other way, 0 where it can stay. Needs where zero lies on the travel.
-    #[label("zero must come up by")]
+    /// How far the part with its zero must move to the right, on Y to the back; negative the other way, 0 where it can stay. Needs where zero lies on the travel.
+    #[label("move the part by")]
     pub zero_move: Option<FoundDifference>,
 }
 
@@ -201,7 +201,8 @@ impl Axis {
         let zero_move = self.below.map(|below| {
             let up = (least.si() - below.si()).max(0.0) + (most.si() - below.si()).min(0.0);
             let up = FoundDifference::of_si(if up.abs() <= ROUNDING { 0.0 } else { up });
-            let step = record.step("How far zero must come up", "m = max(a - c, 0) + min(b - c, 0)");
+            let step = record
+                .step("How far the part must move to the right, on Y to the back", "m = max(a - c, 0) + min(b - c, 0)");
             let step = step.with("a", names.found[2], least).with("b", names.found[3], most);
             step.with("c", names.below, below).gives(names.found[4], up);
             up
@@ -276,10 +277,7 @@ fn note(travel: &TableTravel, found: &[&AxisReach], axes: &[&Axis], out: &[HoleO
         }
         record.note("travel_short", says);
     } else if !out.is_empty() {
-        record.note(
-            "move_part",
-            "Move the part by what zero must come, and pick up zero again. Then all holes are reached.",
-        );
+        record.note("move_part", "Move the part as stated, and pick up zero again. Then all holes are reached.");
     }
     if !out.is_empty() {
         let mut numbers: Vec<u32> = out.iter().map(|row| row.number).collect();

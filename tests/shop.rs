@@ -160,6 +160,52 @@ fn the_readout_of_the_machine_is_the_resolution() {
 }
 
 #[test]
+fn a_pattern_is_held_against_the_travel_of_the_mill() {
+    let caller = Caller::with_shop();
+    let note = |answer: &Value, code: &str| -> String {
+        let notes = answer["notes"].as_array().expect("notes");
+        notes.iter().find(|note| note["code"] == code).map_or_else(String::new, |note| note["says"].to_string())
+    };
+    let line = "/v1/patterns/in-line";
+    let row = |more: &[(&str, &str)]| {
+        caller.ask(line, &[&[("holes", "6"), ("pitch", "100 mm"), ("machine", "mill")], more].concat())
+    };
+    // 500 mm of holes on 600 mm of travel.
+    let answer = row(&[]);
+    let reach = &answer["result"]["reach"];
+    assert_eq!(reach["in_one_setting"], "if zero is placed for it");
+    assert_eq!((&reach["x"]["zero_least"]["value"], &reach["x"]["zero_most"]["value"]), (&json!(0.0), &json!(100.0)));
+    assert_eq!(assumed(&answer, "travel_x").expect("the travel")["says"], "From the machine mill of Tern Point Works.");
+    let placed = row(&[("travel_left", "50 mm"), ("travel_front", "120 mm")]);
+    assert_eq!(placed["result"]["reach"]["in_one_setting"], "yes");
+    assert_eq!(placed["result"]["reach"]["x"]["zero_move"]["value"], 0.0);
+    // 480 mm are left to the right of zero, and the last hole lies at 500 mm.
+    let answer = row(&[("travel_left", "120 mm"), ("travel_front", "0 mm")]);
+    let reach = &answer["result"]["reach"];
+    assert_eq!(reach["in_one_setting"], "after moving the part");
+    assert_eq!(reach["x"]["zero_move"]["value"], -20.0);
+    assert_eq!(reach["out_of_reach"].as_array().map(Vec::len), Some(1));
+    assert_eq!((&reach["out_of_reach"][0]["number"], &reach["out_of_reach"][0]["side"]), (&json!(6), &json!("right")));
+    assert_eq!(reach["out_of_reach"][0]["beyond"]["value"], 20.0);
+    assert!(note(&answer, "out_of_reach").contains("hole 6."), "{answer}");
+    // Along Y they need 500 mm of 240 mm; turned a quarter turn they fit.
+    let answer = row(&[("rotation", "90 deg")]);
+    assert_eq!(answer["result"]["reach"]["in_one_setting"], "no");
+    assert_eq!(answer["result"]["reach"]["y"]["spare"]["value"], -260.0);
+    assert!(note(&answer, "travel_short").contains("on Y") && note(&answer, "travel_short").contains("quarter turn"));
+    assert_eq!(answer["result"]["positions"][5]["y"]["value"], 500.0);
+    // Holes that begin 650 mm from zero.
+    assert!(!note(&row(&[("start_x", "650 mm")]), "zero_off_travel").is_empty());
+    // The lathe's entry has no travel, and a request without a machine has none either.
+    let lathe = caller.ask(line, &[("holes", "6"), ("pitch", "100 mm"), ("machine", "lathe")]);
+    let bare = caller.ask(line, &[("holes", "6"), ("pitch", "100 mm")]);
+    assert!(lathe["result"].get("reach").is_none() && bare["result"].get("reach").is_none());
+    // What the lathe brings beside is the resolution of its readout.
+    let values = |answer: &Value| answer["result"]["positions"][5]["x"]["value"].clone();
+    assert_eq!((values(&lathe), values(&bare)), (json!(500.0), json!(500.0)));
+}
+
+#[test]
 fn a_machine_that_changes_nothing_is_noted() {
     let caller = Caller::with_shop();
     let answer = caller.ask("/v1/holes/drill-size", &[("diameter", "0.4 in"), ("machine", "mill")]);

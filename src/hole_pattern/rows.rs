@@ -4,6 +4,7 @@
 use super::chosen::ChosenHoles;
 use super::edges::{EdgeDistance, check_part, find_edges};
 use super::hole::{PatternCheck, PatternHole};
+use super::reach::{TableReach, TableTravel};
 use super::row_spacing::{Spacing, find_spacing_checks};
 use crate::arithmetic::directions::angle_of;
 use crate::arithmetic::travel::{AxisColumns, find_moves};
@@ -42,6 +43,9 @@ pub struct RowsOnPart {
     /// Two opposite corners of the part.
     #[label("Corners of the part", "corner")]
     pub part: Option<Points>,
+    /// The travel of the machine's table.
+    #[group]
+    pub travel: TableTravel,
 }
 
 impl RowsOnPart {
@@ -59,7 +63,8 @@ impl RowsOnPart {
             return Err(rule_broken(Code::Conflict, says, &given.collect::<Vec<_>>()));
         }
         self.chosen.check(holes)?;
-        check_part(self.part.as_ref())
+        check_part(self.part.as_ref())?;
+        self.travel.check()
     }
 
     /// X and Y of what is given, hole 1 or the middle, and whether it is the middle; what is lacking is 0 and said.
@@ -111,6 +116,9 @@ pub struct LaidRows {
     /// The edges of the part with the nearest holes; needs its corners.
     #[label("Edges", "edge")]
     pub edges: Option<Vec<EdgeDistance>>,
+    /// Whether the machine's table reaches the holes; needs its travel.
+    #[label("Table")]
+    pub reach: Option<TableReach>,
 }
 
 const X: AxisColumns = AxisColumns { symbol: "x", places: "positions.x", before: "before.x", moves: "positions.dx" };
@@ -159,10 +167,11 @@ pub fn lay_out(pattern: &RowPattern, on_part: &RowsOnPart, record: &mut Record) 
         Some(part) => Some(find_edges(&positions, part, on_part.hole_diameter, record)?),
         None => None,
     };
+    let reach = on_part.travel.find_reach(&positions, record);
     record.caution(cautions::DRILLING);
     record
         .note("one_side", "Come up to every place from the same side on each axis, so that backlash does not matter.");
-    Ok(LaidRows { positions, gap, checks, edges })
+    Ok(LaidRows { positions, gap, checks, edges, reach })
 }
 
 /// The direction of each hole from the middle of the whole pattern.

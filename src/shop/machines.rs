@@ -61,6 +61,8 @@ pub static MACHINE_FIELDS: &[MachineField] = &[
     row("fastest_feed", "\"400 mm/min\"", Form::One(read_as::<FeedRate>)),
     row("available_feeds", "[\"40 mm/min\", \"80 mm/min\"]", Form::List(feed)),
     row("quill_feeds", "[\"0.05 mm/rev\", \"0.1 mm/rev\"]", Form::List(feed)),
+    row("travel_x", "\"600 mm\"", Form::One(read_as::<Size>)),
+    row("travel_y", "\"250 mm\"", Form::One(read_as::<Size>)),
     row("travel_per_turn", "\"5 mm\"", Form::One(read_as::<Size>)),
     row("divisions", "250", Form::Count(10_000)),
     row("backlash", "\"0.2 mm\"", Form::One(read_as::<Extent>)),

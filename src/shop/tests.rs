@@ -111,7 +111,8 @@ fn every_field_of_a_machine_is_read() {
     let shop = with(
         "[machines.all]\navailable = [\"112 rpm\"]\nslowest = \"100 rpm\"\nfastest = \"200 rpm\"\n\
          spindle_power = \"2 hp\"\nefficiency = \"80 percent\"\nbase_speed = \"450 rpm\"\n\
-         fastest_feed = \"400 mm/min\"\navailable_feeds = [\"0.1 mm/rev\"]\nquill_feeds = [\"0.1 mm/rev\"]\ntravel_per_turn = \"0.1 in\"\n\
+         fastest_feed = \"400 mm/min\"\navailable_feeds = [\"0.1 mm/rev\"]\nquill_feeds = [\"0.1 mm/rev\"]\ntravel_x = \"24 in\"\ntravel_y = \"10 in\"\n\
+         travel_per_turn = \"0.1 in\"\n\
          divisions = 100\nbacklash = \"0 in\"\nresolution = \"0.0005 in\"\nz_plus = \"down\"\n",
     );
     let read: Vec<&str> = shop.machines[0].fields.iter().map(|(name, _)| *name).collect();

@@ -4,6 +4,7 @@ from common import Rows, fields, mp, quantity, show
 from rows_of_holes import add_check, add_pattern
 
 CASES = [
+    "length=560 mm&width=220 mm&columns=4&rows=3&travel_x=600 mm&travel_y=240 mm&travel_left=60 mm&travel_front=10 mm&units=metric",
     "length=6 in&width=4 in&columns=4&rows=3&start_x=0.5 in&start_y=0.5 in&hole_diameter=9/32 in&part=0 in,0 in;7 in,5 in&units=inch",
     "length=180 mm&width=120 mm&columns=5&rows=4&center_x=0 mm&center_y=0 mm&rotation=90 deg&units=metric",
     "length=100 mm&width=2 in&columns=2&rows=2&rotation=7.5 deg&units=inch",

@@ -1,8 +1,11 @@
 """Bolt circle: every hole is the one before it turned by a complex number of length one."""
 
 from common import Rows, convert, fields, mp, number, quantity, show
+from rows_of_holes import add_reach
 
 CASES = [
+    "diameter=250 mm&holes=8&travel_x=600 mm&travel_y=240 mm&travel_left=100 mm&travel_front=100 mm&units=metric",
+    "diameter=9 in&holes=5&start_angle=10 deg&travel_x=24 in&travel_y=10 in&travel_left=4 in&travel_front=4 in&units=inch",
     "diameter=4 in&holes=6&units=inch",
     "diameter=3.25 in&holes=5&units=inch",
     "diameter=100 mm&holes=7&units=metric",
@@ -98,6 +101,7 @@ def rows():
             if index in (1, len(listed) - 1) and plain and 0 <= start + step * (hole - 1) < 360:
                 out.value(inputs, f"{at}/angle", start + step * (hole - 1), "deg", scale=360)
             last = place
+        add_reach(out, inputs, {n: places[n - 1] for n in listed}, to_unit, unit)
         chord = abs(places[1] - places[0])
         out.value(inputs, "/step_angle", step, "deg")
         out.value(inputs, "/adjacent_chord", to_unit(chord), unit)

@@ -10,6 +10,10 @@ CASES = [
     "holes=4&length=10 in&rotation=-90 deg&start_x=-2 in&units=inch",
     "holes=3&pitch=1 in&center_x=10 mm&rotation=200.5 deg&hole_diameter=12 mm&units=metric",
     "holes=2&pitch=3/4 in&units=inch",
+    "holes=6&pitch=5 in&travel_x=24 in&travel_y=10 in&travel_left=1 in&travel_front=4 in&units=inch",
+    "holes=5&pitch=100 mm&start_x=30 mm&travel_x=600 mm&travel_left=150 mm&units=metric",
+    "holes=7&pitch=60 mm&rotation=40 deg&travel_x=500 mm&travel_y=240 mm&units=metric",
+    "holes=4&pitch=120 mm&start_x=-300 mm&skip=3&travel_x=500 mm&travel_y=240 mm&travel_left=100 mm&travel_front=0 mm&units=metric",
 ]
 
 

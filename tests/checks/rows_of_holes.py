@@ -59,7 +59,37 @@ def add_pattern(out, inputs, holes):
         out.value(inputs, "/edges/3/distance", to_unit(back), unit, scale=reach)
         if "hole_diameter" in given:
             out.value(inputs, "/edges/0/metal", to_unit(left - size("hole_diameter") / 2), unit, scale=reach)
+    add_reach(out, inputs, {n: at[n] for n in drilled}, to_unit, unit)
     return at, drilled, to_unit, unit, reach
+
+
+def add_reach(out, inputs, at, to_unit, unit):
+    """The rows of a table's travel in mm: which holes, complex numbers by number, lie past an end of it."""
+    given = fields(inputs)
+    out_of_reach = []
+    for axis, on, below, ends in (("x", "real", "left", ("left", "right")), ("y", "imag", "front", ("front", "back"))):
+        if f"travel_{axis}" not in given:
+            continue
+        places = {n: getattr(place, on) for n, place in at.items()}
+        travel = quantity(given[f"travel_{axis}"], "mm")
+        span = max(abs(a - b) for a in places.values() for b in places.values())
+        out.value(inputs, f"/reach/{axis}/needed", to_unit(span), unit, scale=to_unit(travel))
+        out.value(inputs, f"/reach/{axis}/spare", to_unit(travel - span), unit, scale=to_unit(travel))
+        left = quantity(given.get(f"travel_{below}", "0 mm"), "mm")
+        past = {n: (-left - place, place - travel + left) for n, place in places.items()}
+        for n in at:
+            for side, how_far in zip(ends, past[n]):
+                if f"travel_{below}" in given and how_far > mp.mpf("1e-9"):
+                    out_of_reach.append((n, side, how_far))
+        if span <= travel:
+            out.value(inputs, f"/reach/{axis}/zero_least", to_unit(max(-p for p in places.values())), unit, scale=to_unit(travel))
+            out.value(inputs, f"/reach/{axis}/zero_most", to_unit(min(travel - p for p in places.values())), unit, scale=to_unit(travel))
+            if f"travel_{below}" in given:
+                up, down = (max([mp.mpf(0)] + [past[n][side] for n in at]) for side in (0, 1))
+                out.value(inputs, f"/reach/{axis}/zero_move", to_unit(up - down), unit, scale=to_unit(travel))
+    for index, (n, side, how_far) in enumerate(out_of_reach):
+        out.count(inputs, f"/reach/out_of_reach/{index}/number", n)
+        out.value(inputs, f"/reach/out_of_reach/{index}/beyond", to_unit(how_far), unit, scale=to_unit(how_far) + 1)
 
 
 def add_check(out, inputs, index, pair, laid):

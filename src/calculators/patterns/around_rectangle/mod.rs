@@ -90,6 +90,9 @@ impl Calculator for AroundRectangle {
             rotation = "90 deg", skip = "4";
         "Three holes of a small cover.":
             length = "80 mm", width = "60 mm", columns = "3", rows = "2", only = "2,4,6";
+        "A tank cover on a mill that travels 600 mm by 240 mm: zero has 60 mm of travel left and 10 mm in front.":
+            length = "560 mm", width = "220 mm", columns = "5", rows = "3", travel_x = "600 mm", travel_y = "240 mm",
+            travel_left = "60 mm", travel_front = "10 mm";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "A cover has {columns} holes along its {length} side, both corners included, and {rows} along the other. How \

@@ -33,7 +33,8 @@ rules! { check_turning(BoltCircleInput) {
 pub fn between_fields(input: &BoltCircleInput) -> Result<(), ValidationError> {
     check_turning(input)?;
     input.chosen.check(input.holes.get())?;
-    input.table.check()
+    input.table.check()?;
+    input.travel.check()
 }
 
 /// Refuses holes that would run into each other.

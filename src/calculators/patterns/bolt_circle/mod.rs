@@ -6,7 +6,9 @@ mod drawing;
 mod steps;
 
 use crate::calculators::prelude::*;
-use crate::hole_pattern::{ChosenHoles, CircleWords, Distances, MOST_HOLES, PatternHole, RotaryTable, TableSetting};
+use crate::hole_pattern::{
+    ChosenHoles, CircleWords, Distances, MOST_HOLES, PatternHole, RotaryTable, TableReach, TableSetting, TableTravel,
+};
 
 /// The calculator.
 pub struct BoltCircle;
@@ -51,6 +53,9 @@ pub struct BoltCircleInput {
     /// A rotary table, for its settings.
     #[group]
     pub table: RotaryTable,
+    /// The travel of the machine's table.
+    #[group]
+    pub travel: TableTravel,
 }
 
 /// What the bolt circle calculator gives.
@@ -68,6 +73,9 @@ pub struct BoltCircleResult {
     /// Settings of a rotary table under hole 1 at zero, one for each hole listed; needs the turns of its handwheel for one turn.
     #[label("Settings of the rotary table", "setting")]
     pub table: Option<Vec<TableSetting>>,
+    /// Whether the machine's table reaches the holes; needs its travel.
+    #[label("Table")]
+    pub reach: Option<TableReach>,
 }
 
 impl Calculator for BoltCircle {
@@ -93,6 +101,9 @@ impl Calculator for BoltCircle {
             hole_order = "clockwise";
         "Seven holes in a clutch plate, drilled on a rotary table of 90 turns with 120 divisions and a vernier of 12.":
             diameter = "90 mm", holes = "7", skip = "4", worm_ratio = "90", dial_divisions = "120", vernier = "12";
+        "Eight holes of a 250 mm flange on a mill that travels 600 mm by 240 mm, zero with 280 mm left and 100 mm in front.":
+            diameter = "220 mm", holes = "8", travel_x = "600 mm", travel_y = "240 mm", travel_left = "280 mm",
+            travel_front = "100 mm";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "A winch flange has {holes} holes evenly spaced on a {diameter} circle. What angle lies from hole to hole?"

@@ -24,7 +24,8 @@ pub fn solve(input: &BoltCircleInput, record: &mut Record) -> Result<BoltCircleR
     let positions = circle.lay_out(start, record);
     let distances = find_distances(input.hole_diameter, sweep, radius, step_angle, record);
     let table = circle.find_settings(&input.table, record);
-    Ok(BoltCircleResult { positions, step_angle, distances, table })
+    let reach = input.travel.find_reach(&positions, record);
+    Ok(BoltCircleResult { positions, step_angle, distances, table, reach })
 }
 
 fn find_step_angle(input: &BoltCircleInput, record: &mut Record) -> Option<FoundAngle> {

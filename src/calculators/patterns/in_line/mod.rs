@@ -65,6 +65,9 @@ impl Calculator for InLine {
         "Seven holes evenly over 240 mm of a keel strip, about its middle, turned 30°; hole 4 is a rivet that stays.":
             holes = "7", length = "240 mm", center_x = "200 mm", center_y = "80 mm", rotation = "30 deg", skip = "4";
         "Every second hole of a row, 35 mm apart.": holes = "7", pitch = "35 mm", only = "2,4,6";
+        "Six rail holes 5 in apart on a mill that travels 24 in by 10 in: zero has 1 in of travel left and 4 in in front.":
+            holes = "6", pitch = "5 in", travel_x = "24 in", travel_y = "10 in", travel_left = "1 in",
+            travel_front = "4 in";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "{holes} holes are spread evenly, {length} from the first to the last. How far apart are neighbors?" => "pitch":

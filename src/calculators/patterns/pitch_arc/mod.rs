@@ -6,8 +6,8 @@ mod spacing;
 use crate::calculators::prelude::*;
 use crate::drawing::Drawing;
 use crate::hole_pattern::{
-    ChosenHoles, CircleView, CircleWords, Distances, HoleCircle, MOST_HOLES, PatternHole, RotaryTable, TableSetting,
-    draw_circle, find_distances, find_numbers,
+    ChosenHoles, CircleView, CircleWords, Distances, HoleCircle, MOST_HOLES, PatternHole, RotaryTable, TableReach,
+    TableSetting, TableTravel, draw_circle, find_distances, find_numbers,
 };
 use spacing::{find_start, find_step, fits};
 
@@ -58,6 +58,9 @@ pub struct PitchArcInput {
     /// A rotary table, for its settings.
     #[group]
     pub table: RotaryTable,
+    /// The travel of the machine's table.
+    #[group]
+    pub travel: TableTravel,
 }
 
 /// What the pitch arc gives.
@@ -84,6 +87,9 @@ pub struct PitchArcResult {
     /// Settings of a rotary table under hole 1 at zero, one for each hole listed; needs the turns of its handwheel for one turn.
     #[label("Settings of the rotary table", "setting")]
     pub table: Option<Vec<TableSetting>>,
+    /// Whether the machine's table reaches the holes; needs its travel.
+    #[label("Table")]
+    pub reach: Option<TableReach>,
 }
 
 rules! { check_fields(PitchArcInput) {
@@ -100,7 +106,8 @@ const ONE_SPACING: &str = "Give how far apart the holes are in one way only.";
 fn check(input: &PitchArcInput) -> Result<(), ValidationError> {
     check_fields(input)?;
     input.chosen.check(input.holes.get())?;
-    input.table.check()
+    input.table.check()?;
+    input.travel.check()
 }
 
 impl Calculator for PitchArc {
@@ -123,6 +130,9 @@ impl Calculator for PitchArc {
         "Stops every 12°30' on a sector of the mill gear; number 4 is there already.":
             diameter = "9 in", holes = "6", step_angle = "12°30'", skip = "4";
         "Every second of seven stops.": diameter = "90 mm", holes = "7", step_angle = "20 deg", only = "2,4,6";
+        "Six holes along the rim of a large sheave, on a mill that travels 24 in by 10 in; zero has 3 in left and 2 in in front.":
+            diameter = "30 in", holes = "6", chord = "3 in", travel_x = "24 in", travel_y = "10 in",
+            travel_left = "3 in", travel_front = "2 in";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "{holes} holes lie every {step_angle} on part of a circle of {diameter}. What angle lies from the first to the \
@@ -189,12 +199,13 @@ impl Calculator for PitchArc {
         let positions = circle.lay_out(start, record);
         let distances = find_distances(input.hole_diameter, sweep.degrees(), radius, step_angle, record);
         let table = circle.find_settings(&input.table, record);
+        let reach = input.travel.find_reach(&positions, record);
         record.caution(cautions::DRILLING);
         record.note(
             "one_side",
             "Come up to every place from the same side on each axis, so that backlash does not matter.",
         );
-        Ok(PitchArcResult { positions, step_angle: step, sweep, arc_pitch, ends_chord, distances, table })
+        Ok(PitchArcResult { positions, step_angle: step, sweep, arc_pitch, ends_chord, distances, table, reach })
     }
 }
 

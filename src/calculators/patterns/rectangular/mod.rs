@@ -94,6 +94,9 @@ impl Calculator for Rectangular {
             columns = "3", rows = "3", pitch_x = "40 mm", pitch_y = "40 mm", rotation = "12 deg", skip = "4";
         "Every second hole of a 3 by 2 pattern.":
             columns = "3", rows = "2", pitch_x = "40 mm", pitch_y = "40 mm", only = "2,4,6";
+        "Six feet of an engine bed on a mill that travels 600 mm by 240 mm: zero has 20 mm of travel left and 30 mm in front.":
+            columns = "3", rows = "2", pitch_x = "290 mm", pitch_y = "200 mm", travel_x = "600 mm",
+            travel_y = "240 mm", travel_left = "20 mm", travel_front = "30 mm";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "A base plate has {columns} columns of holes, {pitch_x} apart. How far is it from the first column to the \

@@ -107,6 +107,9 @@ impl Calculator for TriangularPitch {
             part = "0 mm,0 mm;60 mm,50 mm", numbering = "back_and_forth", skip = "4";
         "Three holes of a staggered pattern, turned 30°.":
             pitch = "20 mm", columns = "3", rows = "2", only = "2,4,6", rotation = "30 deg";
+        "A long tube sheet on a mill that travels 600 mm by 240 mm: zero has 40 mm of travel left and 50 mm in front.":
+            pitch = "60 mm", columns = "10", rows = "3", travel_x = "600 mm", travel_y = "240 mm",
+            travel_left = "40 mm", travel_front = "50 mm";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "Holes lie on a triangular pitch of {pitch}. How far is it from row to row?" => "row_pitch":

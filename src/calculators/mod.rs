@@ -42,10 +42,10 @@ mod fits {
 }
 mod geometry {
     pub mod arc;
+    pub mod circle_through;
     pub mod compound_angle;
     pub mod compound_feed;
     pub mod dividing_head;
-    pub mod circle_through;
     pub mod dovetail;
     pub mod fillet;
     pub mod flat_on_round;

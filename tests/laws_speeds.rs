@@ -251,7 +251,7 @@ fn whose_word_comes_first_is_said_by_all_that_can_hurt() {
     // can hurt, and the weight of a bar is said by a caution of its own.
     let thread = ["thread", "plated", "identify"].map(|name| format!("threads/{name}"));
     let fits = ["find", "limits", "running"].map(|name| format!("fits/{name}"));
-    let drawn = ["triangle", "sine-bar", "rolls-and-balls"].map(|name| format!("geometry/{name}"));
+    let drawn = ["triangle", "sine-bar", "rolls-and-balls", "gauge-blocks"].map(|name| format!("geometry/{name}"));
     let stock = ["mass", "cut-list"].map(|name| format!("stock/{name}"));
     let checked = [
         "position-error", "general-tolerance", "gauge-makers", "at-temperature", "likely-size", "surface-grade",

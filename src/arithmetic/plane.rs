@@ -22,7 +22,9 @@ pub struct ReadoutPoint {
 impl ReadoutPoint {
     /// The place of so many meters on X and on Y.
     pub fn of((x, y): (f64, f64)) -> Self {
-        Self { x: Found::of_si(x), y: Found::of_si(y) }
+        // What rounding leaves of zero is zero.
+        let clean = |place: f64| Found::of_si(if place.abs() < 1e-15 { 0.0 } else { place });
+        Self { x: clean(x), y: clean(y) }
     }
 
     /// Where it is, in meters.

@@ -1,7 +1,7 @@
 //! Boxes on the sheet, and the boxes that words need.
 
 use super::spot::Spot;
-use std::collections::HashMap;
+use rapidhash::RapidHashMap;
 
 /// A box on the sheet.
 #[derive(Clone, Copy, Debug)]
@@ -64,7 +64,7 @@ impl Area {
 
 /// Spots with weights, in squares, so that those in an area are soon found.
 #[derive(Default)]
-pub struct Spots(HashMap<(i32, i32), Vec<(Spot, f64)>>);
+pub struct Spots(RapidHashMap<(i32, i32), Vec<(Spot, f64)>>);
 
 impl Spots {
     const SIDE: f64 = 16.0;

@@ -145,10 +145,10 @@ mod tests {
     fn rows_of_a_query_and_objects_of_json_read_alike() {
         let wanted = [("T1".to_owned(), 1.25, None), ("2".to_owned(), -3.0, Some("long".to_owned()))];
         let json = r#"[{"name": "T1", "reading": "1.25 in"}, {"name": "2", "reading": "-3 in", "note": "long"}]"#;
-        let json = format!("{{\"tools\": {json}}}");
-        let body: Fields = serde_json::from_str(&json).unwrap();
+        let object = format!("{{\"tools\": {json}}}");
+        let body: Fields = serde_json::from_str(&object).unwrap();
         assert_eq!(read(&body).unwrap(), wanted);
-        for text in ["T1,1.25 in;2,-3 in,long", " T1 , 1.25 in ; 2, -3 in, long ;", &json] {
+        for text in ["T1,1.25 in;2,-3 in,long", " T1 , 1.25 in ; 2, -3 in, long ;", json] {
             assert_eq!(query(text).unwrap(), wanted, "{text}");
         }
         for one in [r#"{"tools": {"name": "T1", "reading": "1 in"}}"#, r#"{"tools": "T1,1 in"}"#] {

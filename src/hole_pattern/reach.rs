@@ -12,16 +12,16 @@ use validator::ValidationError;
 /// How far a machine's table travels, and where zero lies on it.
 #[derive(Clone, Copy, Debug, Asks)]
 pub struct TableTravel {
-    /// How far the machine travels on X; with it the answer says which holes are reached.
+    /// Table travel on X; with it the answer says which holes are reached.
     #[label("Table travel, X")]
     pub travel_x: Option<Size>,
-    /// How far the machine travels on Y; with it the answer says which holes are reached.
+    /// Table travel on Y; with it the answer says which holes are reached.
     #[label("Table travel, Y")]
     pub travel_y: Option<Size>,
-    /// How far the spindle can still go left of zero, to lower X. Needs the table travel.
+    /// Travel left of zero, to lower X. Needs the table travel.
     #[label("Travel left of zero")]
     pub travel_left: Option<Extent>,
-    /// How far the spindle can still go in front of zero, to lower Y. Needs the table travel.
+    /// Travel in front of zero, to lower Y. Needs the table travel.
     #[label("Travel in front of zero")]
     pub travel_front: Option<Extent>,
 }

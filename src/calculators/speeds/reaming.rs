@@ -80,7 +80,6 @@ impl Calculator for Reaming {
     const ANOTHER_CHECK: &'static str =
         "Try plug gauges at both ends: a bell mouth means that reamer and hole were not in line.";
     const WORDS: &'static str = "reamer, ream, stock, allowance, rpm, feed, fit, dowel";
-    const NEAR: &'static str = "broach";
     const EXAMPLES: &'static [Example] = examples! {
         "A 1/2 in high-speed steel machine reamer finishes a bushing hole in a 1018 winch bracket on the bench mill.":
             diameter = "1/2 in", material = "1018", tool_material = "hss",

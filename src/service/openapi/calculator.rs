@@ -1,7 +1,7 @@
 //! What the description says of one calculator: the schemas of its request and answer, and its two
 //! operations, with its first example.
 
-use super::operation::{Operation, tagged};
+use super::operation::Operation;
 use super::parts::{Named, json_response, of, reference};
 use super::refusals::READS_FIELDS;
 use super::{answers, reserved, values};
@@ -121,8 +121,8 @@ pub fn operations(described: &Described) -> (String, Value) {
         .reads(answer(), &[READS_FIELDS]);
     let body = json!({"application/json": {
         "schema": of(&format!("{stem}Request")), "example": inputs(described, example.fields) }});
-    let title = format!("{}, asked by JSON", entry.title);
-    let post = Operation::new(topic, &format!("{id}_post"), &title, "Asked and answered as by GET.")
+    let title = format!("{}, by JSON", entry.title);
+    let post = Operation::new(topic, &format!("{id}_post"), &title, "Answered as by GET.")
         .body(body)
         .answers(answer(), &[READS_FIELDS]);
     (format!("/v1/{}", entry.id), json!({"get": get, "post": post}))
@@ -131,5 +131,6 @@ pub fn operations(described: &Described) -> (String, Value) {
 /// The response with the calculator's answer, as both of its operations give it.
 pub fn response(described: &Described) -> (String, Value) {
     let stem = stem(described.entry);
-    (stem.to_owned(), tagged(json_response("The answer.", of(&format!("{stem}Answer")))))
+    // That answers carry an ETag is said once, in what the description is about.
+    (stem.to_owned(), json_response("The answer.", of(&format!("{stem}Answer"))))
 }

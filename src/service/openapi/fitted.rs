@@ -1,5 +1,6 @@
 //! JSON as people compare it, small: what fits on a line stands on one line, in the order it was made, and so does each
-//! parameter, property and response, however long. A difference shows which of them is another. Nothing is indented.
+//! parameter and property, however long, and a list of references. A difference shows which of them is another. Nothing
+//! is indented, and what ends stands behind what it ends with.
 
 use serde_json::Value;
 
@@ -22,6 +23,7 @@ fn write(value: &Value, name: &str, out: &mut String) {
     let line = value.to_string();
     let (pairs, ends) = match value {
         _ if name.chars().count() + line.chars().count() < WIDTH => return out.push_str(&line),
+        Value::Object(map) if map.values().all(is_reference) => return out.push_str(&line),
         Value::Object(map) => (map.iter().map(|(name, value)| (Some(name), value)).collect(), ['{', '}']),
         Value::Array(list) => (list.iter().map(|value| (None, value)).collect::<Vec<_>>(), ['[', ']']),
         _ => return out.push_str(&line),
@@ -38,8 +40,11 @@ fn write(value: &Value, name: &str, out: &mut String) {
             write(value, inner.map_or("", String::as_str), out);
         }
     }
-    out.push('\n');
     out.push(ends[1]);
+}
+
+fn is_reference(value: &Value) -> bool {
+    value.as_object().is_some_and(|map| map.len() == 1 && map.contains_key("$ref"))
 }
 
 #[cfg(test)]
@@ -55,7 +60,7 @@ mod tests {
         let text = text(&value);
         assert_eq!(serde_json::from_str::<Value>(&text).ok(), Some(value));
         assert!(
-            text.contains("{\n\"a\":[1,{\"b\":\"é\"}],\n\"c\":{\n\"d\":") && text.ends_with("\"two\":2\n}\n}\n"),
+            text.contains("{\n\"a\":[1,{\"b\":\"é\"}],\n\"c\":{\n\"d\":") && text.ends_with("\"two\":2}}\n"),
             "{text}"
         );
         let too_long: Vec<&str> = text.lines().filter(|line| line.chars().count() > WIDTH).collect();

@@ -8,7 +8,7 @@ pub fn draw(input: &KeyseatInput, result: &KeyseatResult) -> Drawing {
     let diameter = input.measured_diameter.unwrap_or(input.shaft_diameter);
     let about = words!("A shaft of {} with a keyseat {} wide and {} deep from the top; {} remain to the far side.":
         diameter, result.key_width, result.depth_from_top, result.to_far_side);
-    let mut drawing = Drawing::new("Keyseat in a shaft", about);
+    let mut drawing = Drawing::new("Keyseat", about);
     let (radius, half) = (diameter.si() / 2.0, result.key_width.si() / 2.0);
     let corner = radius - result.chord_height.si();
     let bottom = radius - result.depth_from_top.si();

@@ -137,7 +137,7 @@ rules! { check(KeyseatInput) {
 
 impl Calculator for Keyseat {
     const ID: &'static str = "geometry/keyseat";
-    const TITLE: &'static str = "Keyseat in a shaft";
+    const TITLE: &'static str = "Keyseat";
     const ABOUT: &'static str = "The key for a shaft, how deep to mill its seat from the top, how to center the cutter, and \
         what to measure: parallel and Woodruff keys, inch and metric.";
     const TASK: Task = Task::Cut;

@@ -64,7 +64,7 @@ impl Calculator for CircleThrough {
     const ANOTHER_CHECK: &'static str =
         "Take one more point on the arc, away from the others: center and radius must come out the same.";
     const WORDS: &'static str = "best fit circle, circle from three points, circle through two points, radius of a \
-        worn part, arc center, arc centre, cam, template, least squares, roundness";
+        worn part, arc center, arc centre, worn cam, template, least squares, roundness";
     const EXAMPLES: &'static [Example] = examples! {
         "Three points on the worn cam of a bilge pump, touched with a 4 mm tip from outside.":
             points = "62 mm,15 mm;48 mm,38.5 mm;20 mm,47 mm", tip_diameter = "4 mm", feature = "boss",

@@ -7,6 +7,8 @@ use std::net::TcpStream;
 use std::time::{Duration, Instant};
 
 type Failure = Box<dyn std::error::Error + Send + Sync>;
+/// The lowest and the highest that a number may be.
+type Between = (f64, f64);
 
 /// What all connections have in common.
 #[derive(Clone)]
@@ -14,7 +16,7 @@ struct Plan {
     address: String,
     /// Words and the numbers between them, `<low..high>` in the template.
     words: Vec<String>,
-    numbers: Vec<(f64, f64)>,
+    numbers: Vec<Between>,
     begins: Instant,
     lasts: Duration,
     /// From one request of a connection to its next.
@@ -51,10 +53,10 @@ fn main() -> Result<(), Failure> {
 }
 
 /// The words of a template, one more than the numbers between them.
-fn parts(template: &str) -> Result<(Vec<String>, Vec<(f64, f64)>), Failure> {
+fn parts(template: &str) -> Result<(Vec<String>, Vec<Between>), Failure> {
     let mut pieces = template.split('<');
     let mut words = vec![pieces.next().unwrap_or_default().to_owned()];
-    let mut numbers: Vec<(f64, f64)> = Vec::new();
+    let mut numbers: Vec<Between> = Vec::new();
     for piece in pieces {
         let (inside, after) = piece.split_once('>').ok_or("a < without its >")?;
         let (low, high) = inside.split_once("..").ok_or("between < and > stand two numbers: <1..2>")?;

@@ -103,7 +103,9 @@ mod tests {
             assert_eq!(of_eight, 1, "{teeth}");
         }
         assert!(cutter_for(11).is_none());
-        let both = |teeth| (cutter_for(teeth).map(|row| row.number.as_str()), half_cutter_for(teeth).map(|row| row.number.as_str()));
+        let both = |teeth| {
+            (cutter_for(teeth).map(|row| row.number.as_str()), half_cutter_for(teeth).map(|row| row.number.as_str()))
+        };
         assert_eq!(both(12), (Some("8"), None));
         assert_eq!(both(34), (Some("4"), Some("3-1/2")));
         assert_eq!(both(135), (Some("1"), None));

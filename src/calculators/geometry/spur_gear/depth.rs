@@ -18,7 +18,6 @@ pub struct Depth {
     pub diametral_pitch: f64,
     pub pitch_diameter: FoundSize,
     pub root: FoundSize,
-    pub addendum: FoundExtent,
     pub circular_pitch: FoundSize,
     pub thickness: FoundSize,
     pub chordal_thickness: FoundSize,
@@ -70,11 +69,7 @@ pub fn find(input: &SpurGearInput, alpha: EdgeAngle, module: FoundSize, record: 
         return Err(refuse("With this shift inward nothing is left of the teeth outside of the pitch circle."));
     }
     let addendum = FoundExtent::of_si(addendum);
-    record
-        .step("Addendum", formula)
-        .with("m", "module", module)
-        .with("x", "shift", shift)
-        .gives("addendum", addendum);
+    record.step("Addendum", formula).with("m", "module", module).with("x", "shift", shift).gives("addendum", addendum);
     let blank: FoundSize = step!(record, "Blank diameter", O: blank_diameter = D + 2.0 * a,
         D = pitch_diameter, a = addendum);
     let whole = find_whole_depth(form, module, record);
@@ -123,7 +118,6 @@ pub fn find(input: &SpurGearInput, alpha: EdgeAngle, module: FoundSize, record: 
         diametral_pitch,
         pitch_diameter,
         root,
-        addendum,
         circular_pitch,
         thickness,
         chordal_thickness,

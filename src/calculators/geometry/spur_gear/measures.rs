@@ -1,7 +1,7 @@
 //! What the teeth measure over several of them and over pins, and how much deeper to cut from what they measure now.
 
-use super::depth::Depth;
 use super::SpurGearInput;
+use super::depth::Depth;
 use crate::arithmetic::involute::{angle_of_involute, involute};
 use crate::calculators::prelude::*;
 use crate::suggestion::{self, Way};
@@ -16,18 +16,18 @@ const USUAL_PIN: Constant = Constant {
 /// The teeth over several, over pins, and what is still to cut.
 #[derive(Debug, Gives)]
 pub struct Measures {
-    /// How much deeper to cut, from the place where the teeth were measured; negative where they are too thin already.
+    /// How much deeper to cut from here; negative if the teeth are too thin already.
     #[label("Still to cut")]
     #[needs(measured_span | measured_over_pins)]
     pub infeed: Option<FoundDifference>,
     /// How many teeth the span runs over.
     #[label("Teeth spanned")]
     pub teeth_over: u32,
-    /// Span over them, by a disc micrometer or a caliper.
+    /// Span over them.
     pub span: FoundSize,
     /// Diameter of the pins.
     pub pins: FoundSize,
-    /// Over two pins in opposite spaces, or where the teeth are odd in those nearest to opposite.
+    /// Over two pins in opposite spaces, or those nearest to it.
     pub over_pins: FoundSize,
 }
 
@@ -48,7 +48,8 @@ pub fn find(
         .gives("base_diameter", base);
     let teeth_over = find_teeth_over(input, alpha, depth, record);
     let a = alpha.degrees().to_radians();
-    let span = base.si() * (depth.thickness.si() / depth.pitch_diameter.si() + PI * f64::from(teeth_over - 1) / z + involute(a));
+    let span = base.si()
+        * (depth.thickness.si() / depth.pitch_diameter.si() + PI * f64::from(teeth_over - 1) / z + involute(a));
     let span = FoundSize::of_si(span);
     record
         .step("Span over the teeth", "W = B × (t / D + π × (k - 1) / z + tan(α) - α)")
@@ -82,12 +83,17 @@ pub fn find(
         .with("B", "base_diameter", base)
         .with("z", "teeth", teeth)
         .gives("involute_at_pin", value);
-    let Some(phi) = angle_of_involute(value) else {
+    // Where the pin touches: its tangent to the base circle is shorter by the pin's radius.
+    let touches = |phi: f64| {
+        let touch = phi.tan() - pins.si() / base.si();
+        touch > 0.0 && base.si() * touch.hypot(1.0) < depth.blank.si()
+    };
+    let Some(phi) = angle_of_involute(value).filter(|phi| touches(*phi)) else {
         // Pins that touch the flanks at the pitch circle.
         let half_space = PI / z - depth.thickness.si() / depth.pitch_diameter.si();
         let good = base.si() * ((a + half_space).tan() - a.tan());
         let unit = input.pin_diameter.map_or(input.unit(), |pin| pin.quantity().unit);
-        let says = "These pins do not fit: they sink below the flanks, or stand far outside of the teeth.";
+        let says = "These pins do not fit: they sink below the flanks, or touch only the tips.";
         let good = suggestion::value(good, unit, Way::Near);
         return Err(Refusal::one(Wrong::new("pin_diameter", Code::ValueOutOfRange, says, good)));
     };
@@ -117,7 +123,10 @@ pub fn find(
 /// The teeth to span: those that touch nearest to the shifted pitch circle.
 fn find_teeth_over(input: &SpurGearInput, alpha: EdgeAngle, depth: &Depth, record: &mut Record) -> u32 {
     if let Some(given) = input.span_teeth {
-        record.choose("Teeth spanned", "as given").with("k", "span_teeth", given.get()).gives("teeth_over", given.get());
+        record
+            .choose("Teeth spanned", "as given")
+            .with("k", "span_teeth", given.get())
+            .gives("teeth_over", given.get());
         return given.get();
     }
     let z = f64::from(input.teeth.get());
@@ -176,8 +185,7 @@ fn find_infeed(
         let step = if odd { step.with("z", "teeth", input.teeth.get()) } else { step };
         step.with("M", "measured_over_pins", measured).with("d", "pins", pins).gives("angle_at_pin_now", phi);
         let (z, a) = (f64::from(input.teeth.get()), alpha.degrees().to_radians());
-        let now = depth.pitch_diameter.si()
-            * (involute(phi.si()) - involute(a) - pins.si() / base.si() + PI / z);
+        let now = depth.pitch_diameter.si() * (involute(phi.si()) - involute(a) - pins.si() / base.si() + PI / z);
         let now = FoundDifference::of_si(now);
         record
             .step("Tooth thickness now", "n = D × (tan(φ) - φ - tan(α) + α - d / B + π / z)")

@@ -30,29 +30,32 @@ choice! {
 #[derive(Debug, Asks)]
 #[asks(check = check)]
 pub struct SpurGearInput {
-    /// How many teeth the gear has, 5 to 400.
+    /// Teeth of the gear, 5 to 400.
     #[label("Number of teeth")]
     pub teeth: Count<5, 400>,
-    /// Module: pitch diameter over teeth. Give this, a diametral or circular pitch, or the outside diameter as measured.
+    /// Module: give this, a diametral or circular pitch, or the outside diameter.
     #[label("Module, given")]
     pub module: Option<Size>,
-    /// Diametral pitch: teeth for each inch of pitch diameter.
+    /// Diametral pitch, teeth for each inch.
     #[label("Diametral pitch, given")]
     pub diametral_pitch: Option<PlainNumber>,
-    /// Circular pitch: from tooth to tooth along the pitch circle.
+    /// Circular pitch, along the pitch circle.
     #[label("Circular pitch, given")]
     pub circular_pitch: Option<Size>,
-    /// Outside diameter as measured on a gear, to find the standard pitch nearest to it.
+    /// Outside diameter of a gear at hand, to find its pitch.
     #[label("Outside diameter, measured")]
     pub outside_diameter: Option<Size>,
     /// Pressure angle: 14.5, 20 or 25 deg are usual.
-    #[absent("20 deg", "20° is the usual pressure angle; older inch gears have 14.5°. Lay a cutter or a known gear on the teeth.")]
+    #[absent(
+        "20 deg",
+        "20° is the usual pressure angle; older inch gears have 14.5°. Lay a cutter or a known gear on the teeth."
+    )]
     pub pressure_angle: Option<EdgeAngle>,
     /// How deep the teeth are cut; if absent older for pressure angles below 18 deg, fine from a diametral pitch of 20 up,
     /// else full.
     #[label("Tooth form")]
     pub depth: Option<ToothDepth>,
-    /// How much thinner the teeth are cut at the pitch circle, for backlash.
+    /// How much thinner the teeth are cut, for backlash.
     #[absent("0", value = Extent::stated(0.0, self.unit()), "No backlash is assumed; most gears need a little.")]
     #[label("Teeth thinner by")]
     pub thinning: Option<Extent>,
@@ -60,19 +63,19 @@ pub struct SpurGearInput {
     #[absent("0", value = Difference::stated(0.0, self.unit()), "No profile shift is assumed.")]
     #[label("Profile shift")]
     pub shift: Option<Difference>,
-    /// How many teeth the span is measured over; if absent those that touch nearest to half way up.
+    /// Teeth to span; if absent those touched half way up.
     #[label("Teeth spanned, given")]
     pub span_teeth: Option<Count<2, 200>>,
     /// Diameter of the pins or wires; 1.728 times the module if absent.
     #[label("Pins, given")]
     pub pin_diameter: Option<Size>,
-    /// The span as measured over the same teeth, for what is still to cut.
+    /// Span as measured over as many teeth.
     #[label("Span, measured")]
     pub measured_span: Option<Size>,
-    /// What the pins measure over now, for what is still to cut.
+    /// Size over the pins as measured.
     #[label("Over pins, measured")]
     pub measured_over_pins: Option<Size>,
-    /// Teeth of the gear that it runs with, for the center distance.
+    /// Teeth of the gear that it runs with.
     #[label("Teeth of the mate")]
     pub mate_teeth: Option<Count<5, 400>>,
 }
@@ -96,7 +99,7 @@ pub struct SpurGearResult {
     pub module: FoundSize,
     /// Diametral pitch, in teeth for each inch.
     pub diametral_pitch: f64,
-    /// Standard pitches near the outside diameter as measured, the nearest first.
+    /// Standard pitches, the nearest first.
     #[label("Standard pitches", "pitch")]
     #[needs(outside_diameter)]
     pub candidates: Option<Vec<pitch::PitchCandidate>>,
@@ -104,23 +107,21 @@ pub struct SpurGearResult {
     pub pitch_diameter: FoundSize,
     /// Root diameter.
     pub root_diameter: FoundSize,
-    /// From the pitch circle to the outside.
-    pub addendum: FoundExtent,
     /// From tooth to tooth along the pitch circle.
     pub circular_pitch: FoundSize,
     /// How thick a tooth is along the pitch circle.
     #[label("Tooth thickness, along the arc")]
     pub tooth_thickness: FoundSize,
-    /// Straight across a tooth at the pitch circle, for a gear tooth caliper.
+    /// Straight across a tooth, for a gear tooth caliper.
     #[label("Chordal thickness")]
     pub chordal_thickness: FoundSize,
-    /// Where the tongue of the gear tooth caliper is set, from the blank's diameter as worked out.
+    /// Setting of the tongue of a gear tooth caliper, for a blank to size.
     #[label("Chordal addendum")]
     pub chordal_addendum: FoundExtent,
     /// How the teeth are measured over several, and over pins.
     #[group]
     pub measures: measures::Measures,
-    /// The form cutter of a set of eight; absent below 12 teeth.
+    /// Form cutter of a set of eight, from 12 teeth up.
     pub cutter: Option<FormCutter>,
     /// From center to center of the two gears.
     #[needs(mate_teeth)]
@@ -139,12 +140,13 @@ pub struct FormCutter {
     /// Its number in most module sets, which count the other way.
     #[label("number, module")]
     pub module_number: u32,
-    /// The half number of a set of fifteen that comes nearer.
+    /// Nearer number of a set of fifteen.
     #[label("half number")]
     pub half_number: Option<&'static str>,
 }
 
-const ONE_PITCH: &str = "Give one of these: the module, the diametral pitch, the circular pitch or the outside diameter as measured.";
+const ONE_PITCH: &str =
+    "Give one of these: the module, the diametral pitch, the circular pitch or the outside diameter as measured.";
 
 rules! { check(SpurGearInput) {
     one_of(module = "2 mm", diametral_pitch = "12", circular_pitch = "0.75 in", outside_diameter = "2.167 in"): ONE_PITCH;
@@ -187,6 +189,8 @@ impl Calculator for SpurGear {
             measured_over_pins = "59.5 mm";
         "A gear of a capstan has 32 teeth and measures 2.83 in over the tips.":
             teeth = "32", outside_diameter = "2.83 in";
+        "An old gear of the mill, 48 teeth of 3/4 in circular pitch.":
+            teeth = "48", circular_pitch = "0.75 in";
         "A corrected pump gear of 13 teeth, module 4, shifted 1.6 mm out; the span over 3 teeth still measures 32 mm.":
             teeth = "13", module = "4 mm", shift = "1.6 mm", span_teeth = "3", measured_span = "32 mm",
             depth = "full";
@@ -240,7 +244,6 @@ impl Calculator for SpurGear {
             candidates,
             pitch_diameter: depth.pitch_diameter,
             root_diameter: depth.root,
-            addendum: depth.addendum,
             circular_pitch: depth.circular_pitch,
             tooth_thickness: depth.thickness,
             chordal_thickness: depth.chordal_thickness,

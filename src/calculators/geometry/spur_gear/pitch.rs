@@ -10,10 +10,7 @@ pub struct PitchCandidate {
     /// What the trade calls it.
     #[label("")]
     pub name: String,
-    /// Outside diameter that a gear of it has.
-    #[label("outside diameter")]
-    pub outside: FoundSize,
-    /// How much the gear measures more than that; negative where less.
+    /// How much the gear measures more than one of it; negative where less.
     #[label("measured larger by")]
     pub off: FoundDifference,
 }
@@ -23,7 +20,11 @@ const NAMED: usize = 2;
 
 /// Teeth by which the outside diameter is larger than the pitch diameter, in modules.
 fn beyond(input: &SpurGearInput) -> (f64, &'static str) {
-    if input.depth == Some(ToothDepth::Stub) { (1.6, "O = m × (z + 8 / 5) + 2 × x") } else { (2.0, "O = m × (z + 2) + 2 × x") }
+    if input.depth == Some(ToothDepth::Stub) {
+        (1.6, "O = m × (z + 8 / 5) + 2 × x")
+    } else {
+        (2.0, "O = m × (z + 2) + 2 × x")
+    }
 }
 
 /// The module, on record, with the standard pitches near a measured outside diameter.
@@ -53,7 +54,8 @@ pub fn find(input: &SpurGearInput, record: &mut Record) -> Result<(FoundSize, Op
     let off = |row: &GearPitch| measured.si() - outside(row);
     let mut rows: Vec<&'static GearPitch> = Vec::new();
     for of_modules in [true, false] {
-        let mut all: Vec<&'static GearPitch> = gear_pitches().iter().filter(|row| row.is_module() == of_modules).collect();
+        let mut all: Vec<&'static GearPitch> =
+            gear_pitches().iter().filter(|row| row.is_module() == of_modules).collect();
         all.sort_by(|a, b| off(a).abs().total_cmp(&off(b).abs()));
         rows.extend(all.into_iter().take(NAMED));
     }
@@ -61,25 +63,20 @@ pub fn find(input: &SpurGearInput, record: &mut Record) -> Result<(FoundSize, Op
     for row in &rows {
         record.source_of_row(row.source(), row.name(), &row.trust);
     }
-    let candidates: Vec<PitchCandidate> = rows
-        .iter()
-        .map(|row| PitchCandidate {
-            name: row.name(),
-            outside: FoundSize::of_si(outside(row)),
-            off: FoundDifference::of_si(off(row)),
-        })
-        .collect();
+    let candidates: Vec<PitchCandidate> =
+        rows.iter().map(|row| PitchCandidate { name: row.name(), off: FoundDifference::of_si(off(row)) }).collect();
     record
         .look_up("Standard pitches nearest to the outside diameter", "two of each system, the nearest first")
         .gives("candidates.name", column(&candidates, |row| row.name.clone()));
     let modules: Vec<FoundSize> = rows.iter().map(|row| FoundSize::of_si(row.module())).collect();
     record.look_up("Their modules", "the same rows").gives("candidate_module", modules.clone());
-    let step = record.step("Outside diameter that each would have", formula).with("m", "candidate_module", modules.clone());
+    let step =
+        record.step("Outside diameter that each would have", formula).with("m", "candidate_module", modules.clone());
     let step = step.with("z", "teeth", input.teeth.get()).with("x", "shift", shift);
-    step.gives("candidates.outside", column(&candidates, |row| row.outside));
+    let outsides: Vec<FoundSize> = rows.iter().map(|row| FoundSize::of_si(outside(row))).collect();
+    step.gives("candidate_outside", outsides.clone());
     let step = record.step("Measured larger by", "e = M - O").with("M", "outside_diameter", measured);
-    step.with("O", "candidates.outside", column(&candidates, |row| row.outside))
-        .gives("candidates.off", column(&candidates, |row| row.off));
+    step.with("O", "candidate_outside", outsides).gives("candidates.off", column(&candidates, |row| row.off));
     let module = modules[0];
     record.choose("Module", "that of the nearest").with("m", "candidate_module", modules).gives("module", module);
     record.note(
@@ -94,7 +91,10 @@ pub fn find(input: &SpurGearInput, record: &mut Record) -> Result<(FoundSize, Op
              circular pitch.",
         );
     } else if off(rows[1]).abs() < 0.01 * measured.si() {
-        record.note("pitch_close_call", "The next standard pitch is within 1 percent as well. Decide by laying on a known gear.");
+        record.note(
+            "pitch_close_call",
+            "The next standard pitch is within 1 percent as well. Decide by laying on a known gear.",
+        );
     }
     Ok((module, Some(candidates)))
 }

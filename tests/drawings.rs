@@ -276,7 +276,7 @@ fn the_calculators_that_a_person_would_rather_look_at_are_drawn() {
         "patterns/in-line", "patterns/rectangular", "patterns/triangular-pitch", "patterns/around-rectangle",
         "geometry/rotary-table", "geometry/v-block", "geometry/dovetail", "geometry/rolls-and-balls",
         "geometry/gauge-blocks", "geometry/compound-angle", "geometry/compound-feed", "geometry/dividing-head",
-        "geometry/keyseat", "geometry/circle-through", "geometry/fillet", "geometry/tangents",
+        "geometry/keyseat", "geometry/circle-through", "geometry/fillet", "geometry/tangents", "geometry/spur-gear",
     ] {
         assert!(ids.contains(&id), "{id} has no drawing");
     }

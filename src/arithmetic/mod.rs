@@ -1,7 +1,6 @@
-//! The arithmetic that several calculators share, and its steps where it has some: circles through points,
-//! which way angles run, the fewest sizes that add up, how tolerances spread, bracketed roots, what touches tell, moves from place to place, verdicts on what was measured.
-//! which way angles run, how tolerances spread, bracketed roots, what touches tell, moves from place to place, verdicts on
-//! what was measured, whole-number fractions, trains of gears.
+//! The arithmetic that several calculators share, and its steps where it has some: circles through points, which way
+//! angles run, the fewest sizes that add up, how tolerances spread, bracketed roots, what touches tell, moves from place
+//! to place, verdicts on what was measured, whole-number fractions, trains of gears, involutes.
 
 pub mod all_roots;
 pub mod circle_fit;
@@ -10,6 +9,7 @@ mod extremes;
 pub mod fewest;
 pub mod fraction;
 pub mod gear_trains;
+pub mod involute;
 pub mod measured;
 pub mod plane;
 pub mod propagation;

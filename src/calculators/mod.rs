@@ -55,6 +55,7 @@ mod geometry {
     pub mod rolls_and_balls;
     pub mod rotary_table;
     pub mod sine_bar;
+    pub mod spur_gear;
     pub mod tangents;
     pub mod taper;
     pub mod triangle;
@@ -218,6 +219,7 @@ pub static REGISTER: &[Entry] = &[
     Entry::of::<geometry::circle_through::CircleThrough>(),
     Entry::of::<geometry::fillet::Fillet>(),
     Entry::of::<geometry::tangents::Tangents>(),
+    Entry::of::<geometry::spur_gear::SpurGear>(),
     Entry::of::<stock::mass::StockMass>(),
     Entry::of::<stock::cut_list::CutList>(),
     Entry::of::<measure::position_error::PositionError>(),

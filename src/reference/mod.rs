@@ -9,6 +9,7 @@ pub mod feeds;
 pub mod fits;
 pub mod gauge_blocks;
 pub mod gauge_classes;
+pub mod gears;
 pub mod general_tolerances;
 pub mod hardness;
 pub mod hole_class;
@@ -110,6 +111,8 @@ pub static TABLES: &[(&str, &str)] = &[
     ("gauge_block_sets.csv", include_str!("../../data/gauge_block_sets.csv")),
     ("keys.csv", include_str!("../../data/keys.csv")),
     ("gauge_classes.csv", include_str!("../../data/gauge_classes.csv")),
+    ("gear_cutters.csv", include_str!("../../data/gear_cutters.csv")),
+    ("gear_pitches.csv", include_str!("../../data/gear_pitches.csv")),
     ("general_tolerances.csv", include_str!("../../data/general_tolerances.csv")),
     ("hardness.csv", include_str!("../../data/hardness.csv")),
     ("material_aliases.csv", include_str!("../../data/material_aliases.csv")),

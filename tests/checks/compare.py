@@ -72,6 +72,7 @@ CALCULATORS = [
     "dovetail",
     "rolls_and_balls",
     "dividing_head",
+    "spur_gear",
     "thread",
     "wires",
     "plated",

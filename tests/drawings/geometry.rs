@@ -1,8 +1,15 @@
 //! Drawings of figures: sides, corners and flats measured against the sizes asked for.
 
-use crate::datum::{ends, off_line, round};
+use crate::datum::{corners, ends, off_line, round};
 use crate::{compare, length};
 use proptest::prelude::*;
+
+/// Distance of a point from the nearest place between two others.
+fn distance(point: (f64, f64), [a, b]: [(f64, f64); 2]) -> f64 {
+    let (off, along) = off_line(point, [a, b]);
+    let past = (along - (b.0 - a.0).hypot(b.1 - a.1)).max(-along).max(0.0);
+    off.hypot(past)
+}
 
 proptest! {
     #![proptest_config(ProptestConfig { cases: 40, ..ProptestConfig::default() })]
@@ -64,6 +71,33 @@ proptest! {
                 sheet.same(top.0.hypot(top.1), radius, "a corner of the slot")?;
                 sheet.same(top.1 - low.1, si("depth_at_side"), "a side of the slot")?;
                 sheet.same(radius - low.1, si("depth_from_top"), "the bottom of the slot")?;
+            }
+            Ok(())
+        })?;
+    }
+
+    #[test]
+    fn the_pins_of_a_gear_touch_its_flanks_and_lie_in_two_of_its_spaces(
+        teeth in 8u32..80, module in 0.5..8.0f64, part in 1.6..1.9f64, shift in 0.0..0.4f64,
+    ) {
+        let query = format!(
+            "teeth={teeth}&module={module} mm&pin_diameter={} mm&shift={} mm&depth=full", part * module, shift * module
+        );
+        compare("geometry/spur-gear", &query, |sheet, answer| {
+            let si = |field: &str| length(&answer["result"][field]);
+            let pins: Vec<_> = sheet.of_field("circle", "pins").into_iter().map(|pin| round(sheet, pin)).collect();
+            prop_assert_eq!(pins.len(), 2);
+            let apart = (pins[0].0 - pins[1].0).hypot(pins[0].1 - pins[1].1);
+            sheet.same(apart + si("pins"), si("over_pins"), "over the pins")?;
+            let turn = (pins[0].1.atan2(pins[0].0) - pins[1].1.atan2(pins[1].0)).rem_euclid(std::f64::consts::TAU);
+            let spaces = turn * f64::from(teeth) / std::f64::consts::TAU;
+            prop_assert!((spaces - spaces.round()).abs() < 0.02, "{} spaces apart", spaces);
+            // Nothing of the gear lies inside of a pin, and its flanks come up to it.
+            let gear = corners(sheet, sheet.of_field("path", "gear")[0]);
+            for (x, y, r) in pins {
+                let reach = (0..gear.len()).map(|at| distance((x, y), [gear[at], gear[(at + 1) % gear.len()]]));
+                let nearest = reach.fold(f64::INFINITY, f64::min);
+                prop_assert!((nearest - r).abs() < 0.03 * module / 1000.0, "{} m from the flank, radius {}", nearest, r);
             }
             Ok(())
         })?;

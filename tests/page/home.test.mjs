@@ -92,7 +92,7 @@ for (const size of [PHONE, DESK]) {
 
   at('words find what there is, what comes nearest, and what to try', async () => {
     const page = await open(browser, size);
-    for (const [text, first] of [['tap', 'Tap drill'], ['sine bar', 'Sine bar'], ['drill tip', 'Drill point and depth'], ['touch-off', 'Touch off a face'], ['dividing head', 'Dividing head']]) {
+    for (const [text, first] of [['tap', 'Tap drill'], ['sine bar', 'Sine bar'], ['drill tip', 'Drill point and depth'], ['touch-off', 'Touch off a face'], ['dividing head', 'Dividing head'], ['spur gear', 'Spur gear']]) {
       await type(page, text);
       assert.equal(await page.locator('.found .titles a').first().innerText(), first);
     }

@@ -153,6 +153,9 @@ fn words_of_the_trade_find_what_there_is_or_what_comes_nearest() {
         ("woodruff", "geometry/keyseat"),
         ("taper", "geometry/taper"),
         ("dividing head", "geometry/dividing-head"),
+        ("gear cutting", "geometry/spur-gear"),
+        ("spur gear", "geometry/spur-gear"),
+        ("gear tooth", "geometry/spur-gear"),
     ] {
         let found = look(word);
         assert!(found.nearest.is_empty(), "{word}");

@@ -132,7 +132,6 @@ impl Calculator for ChangeGears {
         divided by their number is the pitch.";
     const WORDS: &'static str = "lathe, change wheels, gear train, lead screw, pitch, 127, metric thread, \
         compound train, idler";
-    const NEAR: &'static str = "gear cutting, spur gear, gear tooth";
     const EXAMPLES: &'static [Example] = examples! {
         "A 1.5 mm pitch on the shop's lathe, whose lead screw has 8 threads per inch, with its 127 gear.":
             thread = "M10", leadscrew_lead = "1/8 in", gears = "20,30,40,45,50,55,60,65,80,127",

@@ -22,8 +22,8 @@ rules! { check_corner(SteppedProfileInput) {
         "Say which corner it is, such as upper right.";
     one_of(radius = "5 mm", chamfer = "2 mm"): "Give the radius of the corner, or the width of its chamfer.";
     not_both(radius, chamfer): "Give the corner a radius or a chamfer, not both.";
-    needs(chamfer_angle => chamfer = "2 mm", chamfer_angle = "leave out"):
-        "The angle of a chamfer needs the width of the chamfer.";
+    never(|input| input.chamfer_angle.is_some() && input.chamfer.is_none(), Code::Conflict,
+        chamfer_angle = "leave out"): "A radius has no chamfer angle. Leave the angle out.";
     never(|input| input.chamfer_angle.is_some_and(|angle| angle.degrees() >= 90.0), Code::ValueOutOfRange,
         chamfer_angle = "45 deg"): "A chamfer stands at less than 90° to the edge along X.";
     never(|input| input.chamfer.is_some() && input.corner_kind == Some(BlendSide::Inside)

@@ -92,7 +92,8 @@ impl Case {
         let half = self.diameter / 2.0;
         let (x, y) = (point.0 - place.0, point.1 - place.1);
         let (enter, leave) = if self.flat {
-            let body = if out.1 >= 0.0 { 1.0 } else { -1.0 };
+            // One way for the whole profile: at the end of a quarter round the direction has no Y but rounding.
+            let body = if self.at(0.5).1.1 >= 0.0 { 1.0 } else { -1.0 };
             let mut span = (f64::NEG_INFINITY, f64::INFINITY);
             for (speed, room) in [(out.0, x + half), (-out.0, half - x), (body * out.1, body * y)] {
                 if speed.abs() < 1e-12 {
@@ -165,6 +166,58 @@ proptest! {
     }
 
     #[test]
+    fn a_corner_is_cut_as_by_its_points_and_nothing_beside_it_is_cut_into(
+        (x, y) in (-60.0f64..60.0, -60.0f64..60.0), right in any::<bool>(), up in any::<bool>(), inside in any::<bool>(),
+        size in 2.0f64..12.0, lean in proptest::option::of(10.0f64..80.0), flat in any::<bool>(), diameter in 1.0f64..20.0,
+    ) {
+        let named = format!("{}_{}", if up { "upper" } else { "lower" }, if right { "right" } else { "left" });
+        let (kind, cutter) = (if inside { "inside" } else { "outside" }, if flat { "flat" } else { "ball" });
+        let what = match lean {
+            Some(lean) => format!("chamfer={size} mm&chamfer_angle={lean} deg"),
+            None => format!("radius={size} mm"),
+        };
+        let query = format!(
+            "corner_at={named}&corner_kind={kind}&corner_point={x} mm,{y} mm&{what}&cutter={cutter}&diameter={diameter} mm\
+             &step=0.4 mm&working=false"
+        );
+        let Ok(by_corner) = answer(&query) else { return Err(TestCaseError::reject("no such corner")) };
+        // Back from the corner along both edges.
+        let back = (if right { -1.0 } else { 1.0 }, if up { -1.0 } else { 1.0 });
+        let height = lean.map_or(size, |lean| size * lean.to_radians().tan());
+        // Of all ways to state it by points, the one that leaves the metal and bows to the corner.
+        let counter = back.0 * back.1 < 0.0;
+        let case = Case {
+            from: (x + back.0 * size, y),
+            to: (x, y + back.1 * height),
+            arc: lean.is_none().then_some((size, counter)),
+            left: counter == inside,
+            flat,
+            diameter,
+        };
+        let (bow, out) = case.at(0.5);
+        let chord = ((case.from.0 + case.to.0) / 2.0, (case.from.1 + case.to.1) / 2.0);
+        let away = if inside { back } else { (-back.0, -back.1) };
+        prop_assert!(out.0 * away.0 + out.1 * away.1 > 0.0);
+        prop_assert!((bow.0 - chord.0) * back.0 + (bow.1 - chord.1) * back.1 <= 1e-9);
+        let (places, by_points) = (places(&by_corner), solved(&case.query("step=0.4 mm")));
+        for (one, other) in places.iter().zip(self::places(&by_points)) {
+            prop_assert!((one.0 - other.0).hypot(one.1 - other.1) < 1e-6);
+        }
+        prop_assert_eq!(number(&by_corner, "/steps"), number(&by_points, "/steps"));
+        let (least, greatest) = case.traced(&places);
+        prop_assert!(least > -1e-6 && greatest <= number(&by_corner, "/cusp") + 1e-6);
+        // Points of both edges beyond the profile, and how far a place reaches into them.
+        for beyond in [0.0, 0.1, 1.0, 5.0, 20.0] {
+            let on_x = ((case.from.0 + back.0 * beyond, y), (0.0, away.1));
+            let on_y = ((x, case.to.1 + back.1 * beyond), (away.0, 0.0));
+            for edge in [on_x, on_y] {
+                let cut = places.iter().filter_map(|place| case.met(edge, *place)).fold(0.0, f64::min);
+                prop_assert!(cut > -1e-6, "{query} cuts {cut} into an edge");
+            }
+        }
+    }
+
+    #[test]
     fn the_ridge_asked_for_is_kept_with_the_fewest_steps(case in any_case(), cusp in 0.002f64..0.5) {
         let Ok(answer) = answer(&case.query(&format!("cusp={cusp} mm"))) else {
             return Err(TestCaseError::reject("no such profile"));
@@ -209,6 +262,28 @@ fn a_slope_of_a_square_cutter_steps_up_beside_its_corner() {
 }
 
 #[test]
+fn a_corner_says_what_was_assumed_and_shows_where_its_profile_runs() {
+    let answer = solved("corner_at=upper_right&chamfer=2 mm&cutter=flat&diameter=10 mm&step=0.5 mm");
+    let assumed: Vec<&str> =
+        answer["assumed"].as_array().expect("a list").iter().filter_map(|a| a["field"].as_str()).collect();
+    for field in ["corner_kind", "corner_point", "chamfer_angle"] {
+        assert!(assumed.contains(&field), "{field} not in {assumed:?}");
+    }
+    let end = |name: &str| (number(&answer, &format!("/{name}/x")), number(&answer, &format!("/{name}/y")));
+    assert_eq!((end("first_point"), end("last_point")), ((-2.0, 0.0), (0.0, -2.0)));
+    let gives: Vec<&str> = answer["working"]
+        .as_array()
+        .expect("steps")
+        .iter()
+        .filter_map(|step| step["gives"]["field"].as_str())
+        .collect();
+    assert!(gives.contains(&"side") && gives.contains(&"chamfer_height"), "{gives:?}");
+    let by_points = solved("from=-2 mm,0 mm&to=0 mm,-2 mm&side=left&cutter=flat&diameter=10 mm&step=0.5 mm");
+    assert_eq!(places(&answer), places(&by_points));
+    assert!(by_points["result"].get("first_point").is_none());
+}
+
+#[test]
 fn what_cannot_be_cut_is_refused_with_what_can() {
     for query in [
         "from=0 mm,0 mm&to=0 mm,0 mm&cutter=ball&diameter=6 mm&side=left&step=1 mm",
@@ -223,6 +298,14 @@ fn what_cannot_be_cut_is_refused_with_what_can() {
         "from=0 mm,0 mm&to=30 mm,0 mm&cutter=ball&diameter=6 mm&side=left&step=0.001 mm",
         "from=0 mm,0 mm&to=30 mm,0 mm&cutter=ball&diameter=6 mm&side=left&cusp=0.00000001 mm",
         "from=0 mm,0 mm&to=300 mm,0 mm&cutter=ball&diameter=0.1 mm&side=left&cusp=0.01 mm",
+        "from=0 mm,0 mm&to=30 mm,0 mm&side=left&corner_at=upper_left&cutter=ball&diameter=6 mm&step=1 mm",
+        "radius=9 mm&corner_kind=outside&cutter=ball&diameter=6 mm&step=1 mm",
+        "corner_at=upper_left&cutter=ball&diameter=6 mm&step=0.5 mm",
+        "corner_at=upper_left&radius=9 mm&chamfer=2 mm&cutter=ball&diameter=6 mm&step=0.5 mm",
+        "corner_at=upper_left&chamfer=2 mm&chamfer_angle=90 deg&cutter=ball&diameter=6 mm&step=0.5 mm",
+        "corner_at=upper_left&corner_kind=inside&chamfer=2 mm&cutter=ball&diameter=6 mm&step=0.5 mm",
+        "corner_at=upper_left&corner_kind=inside&radius=3 mm&cutter=ball&diameter=6 mm&step=0.5 mm",
+        "corner_at=upper_left&corner_kind=inside&radius=2 mm&cutter=ball&diameter=6 mm&step=0.5 mm",
     ] {
         for wrong in answer(query).expect_err(query).0 {
             let (name, value) = (wrong.field.trim_start_matches('/').to_owned(), wrong.try_this.expect("a way out"));

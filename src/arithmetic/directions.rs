@@ -33,6 +33,16 @@ crate::choice! {
     }
 }
 
+crate::choice! {
+    /// Which side of a corner or an arc is cut: `inside`, a hollow with the cutter in it, or `outside`, a corner with the cutter around it.
+    BlendSide {
+        /// A hollow: the cutter runs within it.
+        Inside = "inside",
+        /// An outside corner: the cutter runs around it.
+        Outside = "outside",
+    }
+}
+
 /// How angles are measured.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Convention {

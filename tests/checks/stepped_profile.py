@@ -16,11 +16,50 @@ CASES = [
     "from=-25 mm,0 mm&to=25 mm,0 mm&radius=25 mm&sense=clockwise&cutter=ball&diameter=6 mm&side=left&step=3 mm&units=metric",
     "from=20 mm,0 mm&to=0 mm,20 mm&radius=20 mm&sense=counterclockwise&cutter=flat&diameter=10 mm&side=right&step=1.6 mm&units=metric",
     "from=0 mm,0 mm&to=18 mm,24 mm&radius=30 mm&sense=counterclockwise&cutter=flat&diameter=12 mm&side=left&step=1 mm&units=metric",
+    # Corners: the metal is found from the corner by trying on which side of the profile it lies.
+    "corner_at=upper_right&radius=1/4 in&cutter=ball&diameter=3/8 in&step=0.03 in&units=inch",
+    "corner_at=upper_left&corner_point=12 mm,-7 mm&radius=8 mm&cutter=flat&diameter=6 mm&step=0.9 mm&units=metric",
+    "corner_at=lower_right&corner_kind=outside&corner_point=-30 mm,45 mm&radius=5 mm&cutter=ball&diameter=10 mm&step=0.7 mm&units=metric",
+    "corner_at=lower_left&corner_kind=inside&corner_point=40 mm,0 mm&radius=6 mm&cutter=ball&diameter=8 mm&step=0.8 mm&units=metric",
+    "corner_at=upper_right&corner_kind=inside&radius=1/2 in&cutter=ball&diameter=1/2 in&step=0.06 in&units=inch",
+    "corner_at=upper_right&chamfer=2 mm&cutter=flat&diameter=10 mm&step=0.2 mm&units=metric",
+    "corner_at=upper_left&chamfer=1/8 in&chamfer_angle=30 deg&cutter=ball&diameter=1/2 in&step=0.02 in&units=inch",
+    "corner_at=lower_right&corner_kind=inside&corner_point=5 mm,6 mm&chamfer=3 mm&chamfer_angle=60 deg&cutter=flat&diameter=8 mm&step=0.5 mm&units=metric",
 ]
+
+
+def corner(given, unit):
+    """The profile of a corner: from the edge along X to the edge along Y, round a center or straight; and its ends."""
+    sharp = mp.mpc(*(quantity(part, unit) for part in given.get("corner_point", "0,0").split(",")))
+    up, right = given["corner_at"].split("_")
+    # From the sharp corner back along both edges, whether they bound the part or the opening.
+    back = mp.mpc(-1 if right == "right" else 1, -1 if up == "upper" else 1)
+    inside = given.get("corner_kind") == "inside"
+    away = back if inside else -back
+    if "radius" in given:
+        radius = quantity(given["radius"], unit)
+        middle = sharp + radius * back
+        first, last = mp.mpc(0, -back.imag), mp.mpc(-back.real, 0)
+        spin = mp.sign((mp.conj(first) * last).imag)
+
+        def at(part):
+            arm = first * mp.expj(spin * part * mp.pi / 2)
+            return middle + radius * arm, -arm if inside else arm
+
+        return at, radius * mp.pi / 2
+    width = quantity(given["chamfer"], unit)
+    lean = mp.radians(mp.mpf(given.get("chamfer_angle", "45 deg").split()[0]))
+    first, last = sharp + width * back.real, sharp + mp.mpc(0, width * mp.tan(lean) * back.imag)
+    square = mp.mpc(0, 1) * (last - first) / abs(last - first)
+    if (mp.conj(square) * away).real < 0:
+        square = -square
+    return lambda part: (first + part * (last - first), square), abs(last - first)
 
 
 def profile(given, unit):
     """A function from 0..1 to the point of the profile and the direction towards the cutter, and the length."""
+    if "corner_at" in given:
+        return corner(given, unit)
     first = mp.mpc(*(quantity(part, unit) for part in given["from"].split(",")))
     last = mp.mpc(*(quantity(part, unit) for part in given["to"].split(",")))
     turn_left = mp.mpc(0, 1) if given["side"] == "left" else mp.mpc(0, -1)
@@ -104,6 +143,10 @@ def rows():
                     high -= third
             greatest = max(greatest, left((low + high) / 2, near))
         size = max(abs(place) for place in places) + radius
+        if "corner_at" in given:
+            for name, end in (("first_point", 0), ("last_point", 1)):
+                out.value(inputs, f"/{name}/x", at(mp.mpf(end))[0].real, unit, scale=size)
+                out.value(inputs, f"/{name}/y", at(mp.mpf(end))[0].imag, unit, scale=size)
         out.count(inputs, "/steps", steps)
         out.value(inputs, "/length", length, unit)
         out.value(inputs, "/step", length / steps, unit)

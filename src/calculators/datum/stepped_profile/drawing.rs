@@ -1,8 +1,11 @@
 //! The profile with the metal behind it, the places of the cutter, and the cutter at the first and the
 //! last of them.
 
-use super::{Arc, Profile, Shape, SteppedProfileInput, SteppedProfileResult};
+use super::corner::Ends;
+use super::shape::{Arc, Profile, Shape};
+use super::{SteppedProfileInput, SteppedProfileResult};
 use crate::arithmetic::directions::Sense;
+use crate::calculators::prelude::Record;
 use crate::drawing::{Beside, Drawing, Ink, Point, Words, direction, free_side, middle, words};
 
 /// About so many of the places are shown.
@@ -14,7 +17,8 @@ const FLAT: f64 = 40.0;
 /// Draws an answer.
 pub fn draw(input: &SteppedProfileInput, result: &SteppedProfileResult) -> Drawing {
     let mut drawing = Drawing::new("Profile in steps", about(input, result));
-    let Ok(profile) = super::profile(input) else { return drawing };
+    let Some(ends) = Ends::of(input, &mut Record::of_result_alone()) else { return drawing };
+    let Ok(profile) = super::profile(input, &ends) else { return drawing };
     let places: Vec<Point> = result.points.iter().map(|place| (place.x.si(), place.y.si())).collect();
     let contacts = profile.contacts(result.steps);
 
@@ -28,8 +32,12 @@ pub fn draw(input: &SteppedProfileInput, result: &SteppedProfileResult) -> Drawi
         Shape::Line => drawing.line(Ink::Outline, profile.from, profile.to).of("profile"),
         Shape::Arc(arc) => drawing.arc(Ink::Outline, arc.center, arc.radius, arc.start.0, turned(&arc)).of("profile"),
     };
-    drawing.dot(profile.from).of("from");
-    drawing.dot(profile.to).of("to");
+    let [first, last] = if ends.corner.is_some() { ["first_point", "last_point"] } else { ["from", "to"] };
+    drawing.dot(profile.from).of(first);
+    drawing.dot(profile.to).of(last);
+    if let Some(corner) = ends.corner {
+        drawing.path(Ink::Thin, vec![profile.from, corner, profile.to]);
+    }
     drawing.path(Ink::Thin, places.clone());
     // So many that they would run together are thinned out.
     let dots = places.len().div_ceil(SHOWN);
@@ -122,7 +130,12 @@ fn cutter(drawing: &mut Drawing, profile: &Profile, (x, y): Point) {
 }
 
 fn about(input: &SteppedProfileInput, result: &SteppedProfileResult) -> Words {
-    let what = if input.radius.is_some() { "An arc" } else { "A slope" };
+    let what = match (input.corner_at, input.radius) {
+        (None, Some(_)) => "An arc",
+        (None, None) => "A slope",
+        (_, Some(_)) => "A corner's radius",
+        (_, None) => "A chamfer",
+    };
     let mut about = words!("{}, {} long, in {} steps of {} with a cutter {} in diameter; the ridges left are {} high.":
         what, result.length, result.steps, result.step, input.diameter, result.cusp);
     for place in [result.points.first(), result.points.last()].into_iter().flatten() {

@@ -1,17 +1,21 @@
-//! A slope or an arc made by going from place to place with one axis at a time: where the cutter
+//! A slope or an arc, or the chamfer or radius of a corner, made by going from place to place with one axis at a time: where the cutter
 //! stands at each, and how high the ridges are that it leaves. Plane geometry of circles and square
 //! corners, checked by tracing the cut surface numerically.
 
+mod corner;
 mod drawing;
 mod places;
+mod possible;
+mod rules;
 mod shape;
 mod stepping;
 mod steps;
 
-use crate::arithmetic::directions::Sense;
+use crate::arithmetic::directions::{BlendSide, Sense};
+use crate::arithmetic::plane::ReadoutPoint;
 use crate::calculators::prelude::*;
-use crate::suggestion::{Way, value};
-use shape::{Arc, MOST_STEPS, Profile, Shape, plane, steps_in};
+use corner::Ends;
+use possible::{profile, steps};
 use stepping::Stepping;
 
 /// The calculator.
@@ -37,20 +41,52 @@ choice! {
     }
 }
 
+choice! {
+    /// Which corner, with X to the right and Y up: of the part if outside, of the opening if inside.
+    PartCorner {
+        /// Left on X, up on Y.
+        UpperLeft = "upper_left",
+        /// Right on X, up on Y.
+        UpperRight = "upper_right",
+        /// Left on X, down on Y.
+        LowerLeft = "lower_left",
+        /// Right on X, down on Y.
+        LowerRight = "lower_right",
+    }
+}
+
 /// What the stepped profile asks for.
 #[derive(Debug, Asks)]
-#[asks(check = check)]
+#[asks(check = rules::check_way, check = rules::check_steps)]
 pub struct SteppedProfileInput {
-    /// First point of the finished profile, X and Y.
+    /// First point of the finished profile, X and Y. Give two points, or a corner.
     #[label("First point")]
-    pub from: Point,
+    pub from: Option<Point>,
     /// Last point of the finished profile, X and Y.
     #[label("Last point")]
-    pub to: Point,
-    /// Radius of the arc between the points, which is at most half a circle; a straight line if absent.
+    pub to: Option<Point>,
+    /// Which corner gets a radius or a chamfer, with X to the right and Y up: of the part if it is outside, of the opening if inside. In place of two points.
+    #[label("Which corner")]
+    pub corner_at: Option<PartCorner>,
+    /// Whether it is an inside or an outside corner.
+    #[label("Inside or outside")]
+    #[absent("outside", "An outside corner is assumed.")]
+    pub corner_kind: Option<BlendSide>,
+    /// X and Y of the sharp corner.
+    #[label("Sharp corner")]
+    #[absent("0,0", value = self.at_zero(), "The sharp corner is assumed at X 0, Y 0.")]
+    pub corner_point: Option<Point>,
+    /// Radius of the corner, or of the arc between the points, which is at most half a circle; a straight line if absent.
     #[label("Radius of the arc")]
     pub radius: Option<Size>,
-    /// Which way the arc runs from the first point to the last: counterclockwise or clockwise. Needed with the radius.
+    /// Width of the corner's chamfer, along the edge that runs along X.
+    #[label("Chamfer")]
+    pub chamfer: Option<Size>,
+    /// Angle between the chamfer and the edge along X.
+    #[label("Angle of the chamfer")]
+    #[absent("45 deg", "A chamfer of 45° is assumed.")]
+    pub chamfer_angle: Option<CornerAngle>,
+    /// Which way the arc runs from the first point to the last: counterclockwise or clockwise. Needed with points and a radius.
     #[label("Arc runs")]
     pub sense: Option<Sense>,
     /// Form of the cutter in the plane of the profile: flat, a square end, or ball, round.
@@ -59,15 +95,22 @@ pub struct SteppedProfileInput {
     /// Diameter of the cutter.
     #[label("Cutter diameter")]
     pub diameter: Size,
-    /// On which side of the profile the cutter is, going from the first point to the last: left or right.
+    /// On which side of the profile the cutter is, going from the first point to the last: left or right. Needed with points.
     #[label("Cutter on the side")]
-    pub side: ProfileSide,
+    pub side: Option<ProfileSide>,
     /// Longest step along the profile; give this or the ridge height.
     #[label("Longest step")]
     pub step: Option<Size>,
     /// Greatest height of the ridges that may be left; give this or the longest step.
     #[label("Ridge height allowed")]
     pub cusp: Option<Size>,
+}
+
+impl SteppedProfileInput {
+    fn at_zero(&self) -> Point {
+        let zero = Place::in_unit_of(&self.diameter, "0");
+        Point { x: zero, y: zero }
+    }
 }
 
 /// What the stepped profile gives.
@@ -88,6 +131,12 @@ pub struct SteppedProfileResult {
     /// Length of the profile.
     #[label("Length of the profile")]
     pub length: FoundExtent,
+    /// Where the corner's profile begins, on the edge along X.
+    #[label("Profile begins")]
+    pub first_point: Option<ReadoutPoint>,
+    /// Where the corner's profile ends, on the edge along Y.
+    #[label("Profile ends")]
+    pub last_point: Option<ReadoutPoint>,
 }
 
 /// A place of the cutter.
@@ -110,26 +159,17 @@ pub struct ProfilePlace {
     pub dy: FoundMove,
 }
 
-rules! { check(SteppedProfileInput) {
-    not_both(step, cusp): "Give the longest step or the ridge height, not both.";
-    one_of(step = "1 mm", cusp = "0.01 mm"):
-        "Give the longest step, or the height of the ridges that may be left.";
-    never(|input| input.radius.is_some() && input.sense.is_none(), Code::FieldMissing, sense = "counterclockwise"):
-        "Say which way the arc runs, counterclockwise or clockwise: it can bow to either side.";
-    needs(sense => radius = "25 mm", sense = "leave out"):
-        "Give the radius of the arc too. For a straight line leave out which way the arc runs.";
-} }
-
 impl Calculator for SteppedProfile {
     const ID: &'static str = "datum/stepped-profile";
     const TITLE: &'static str = "Slope or arc in steps";
-    const ABOUT: &'static str = "A slope or an arc on a machine whose axes move one at a time: the places of the \
-        cutter, in steps short enough for the ridges you allow.";
+    const ABOUT: &'static str = "A slope, an arc, or the chamfer or radius of a corner on a machine whose axes move one \
+        at a time: the places of the cutter, in steps short enough for the ridges you allow.";
     const TASK: Task = Task::LayOut;
     const ANOTHER_CHECK: &'static str = "Lay a radius gauge or a protractor on the ridges and look for light.";
     const WORDS: &'static str = "radius by coordinates, contour, scallop, cusp, ball nose, stair steps, \
         angle by steps, profile, \
-        chamfer by steps, corner radius by steps, fillet by steps, stepped radius";
+        chamfer by steps, corner radius by steps, fillet by steps, fillet in steps, stepped radius, break an edge, \
+        break a corner, corner rounding, inside corner";
     const NEAR: &'static str = "cam";
     const EXAMPLES: &'static [Example] = examples! {
         "A quarter round of 20 mm on the end of a winch pawl, by plunges of a 10 mm end mill, with ridges of no more than 0.02 mm.":
@@ -138,6 +178,14 @@ impl Calculator for SteppedProfile {
         "A slope of 15° on a mill's jaw, seen from the front, in steps with the corner of a 1/2 in end mill.":
             from = "0 in,0 in", to = "1.500 in,0.402 in", cutter = "flat", diameter = "1/2 in", side = "left",
             step = "0.02 in";
+        "The upper right corner of a rudder block gets a 1/4 in radius, by plunges of a 3/8 in end mill.":
+            corner_at = "upper_right", radius = "1/4 in", cutter = "ball", diameter = "3/8 in", cusp = "0.001 in";
+        "The inside corner of a pump's foot, at X 40 mm, gets a 6 mm radius with an 8 mm ball nose.":
+            corner_at = "lower_left", corner_kind = "inside", corner_point = "40 mm,0 mm", radius = "6 mm",
+            cutter = "ball", diameter = "8 mm", cusp = "0.02 mm";
+        "The upper left edge of a cleat is broken by 2 mm at 30° with the corner of an end mill.":
+            corner_at = "upper_left", chamfer = "2 mm", chamfer_angle = "30 deg", cutter = "flat",
+            diameter = "10 mm", step = "0.2 mm";
     };
     const EXERCISES: &'static [Exercise] = exercises! {
         1 "A straight slope runs from {from} to {to} and is cut in steps. How long is it?" => "length":
@@ -171,6 +219,30 @@ impl Calculator for SteppedProfile {
               diameter = "1/2 in", side = "left", step = "0.02 in" | "0.03 in" }
             { from = "0 mm,0 mm", to = "40 mm,12 mm" | "50 mm,20 mm" | "30 mm,15 mm", cutter = "flat",
               diameter = "12 mm", side = "left", step = "0.5 mm" | "0.8 mm" };
+        1 "The {corner_at} edge of a block is broken by {chamfer} at 45°. How long is the slope of the chamfer?"
+            => "length":
+            { corner_at = "upper_left" | "upper_right", chamfer = "1/16 in" | "1/8 in" | "3/16 in", cutter = "flat",
+              diameter = "1/2 in", step = "0.01 in" }
+            { corner_at = "upper_left" | "upper_right", chamfer = "1 mm" | "2 mm" | "3 mm", cutter = "flat",
+              diameter = "12 mm", step = "0.2 mm" };
+        2 "The {corner_at} edge of a block gets a chamfer {chamfer} wide on top, at {chamfer_angle} to the top. How \
+           long is its slope?" => "length":
+            { corner_at = "upper_left" | "upper_right", chamfer = "1/8 in" | "1/4 in", chamfer_angle = "30 deg" | "60 deg",
+              cutter = "flat", diameter = "1/2 in", step = "0.01 in" }
+            { corner_at = "upper_left" | "upper_right", chamfer = "2 mm" | "5 mm", chamfer_angle = "30 deg" | "60 deg",
+              cutter = "flat", diameter = "12 mm", step = "0.2 mm" };
+        2 "The outside corner at {corner_point}, {corner_at}, gets a radius of {radius} from a {diameter} end mill \
+           seen along its axis. Where does the spindle stand on Y at the first place, on the edge along X?"
+            => "points/0/y":
+            { corner_at = "upper_right", corner_point = "2 in,1 in" | "3 in,1.5 in", radius = "1/4 in" | "3/8 in",
+              cutter = "ball", diameter = "3/8 in" | "1/2 in", step = "0.02 in" }
+            { corner_at = "upper_right", corner_point = "50 mm,30 mm" | "80 mm,40 mm", radius = "6 mm" | "10 mm",
+              cutter = "ball", diameter = "8 mm" | "12 mm", step = "0.5 mm" };
+        3 "A ball nose of {diameter} makes a radius of {radius} in the inside corner at {corner_point}, {corner_at} as \
+           you see the opening. Where is the center of the ball on X at the first place, on the edge along X?"
+            => "points/0/x":
+            { corner_at = "lower_left", corner_kind = "inside", corner_point = "1 in,0 in" | "1.5 in,0 in",
+              radius = "3/8 in" | "1/2 in", cutter = "ball", diameter = "1/4 in" | "1/2 in", step = "0.02 in" };
     };
     type Input = SteppedProfileInput;
     type Output = SteppedProfileResult;
@@ -178,15 +250,21 @@ impl Calculator for SteppedProfile {
 
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "places at half the cutter off the profile; ridges where two cuts cross");
-        let profile = profile(input)?;
+        let no_ends = || Refusal::no_answer("Say where the profile runs.", &[("corner_at", "upper_right".to_owned())]);
+        let ends = Ends::of(input, record).ok_or_else(no_ends)?;
+        let profile = profile(input, &ends)?;
         let steps = steps(input, &profile)?;
-        let result = Stepping { input, profile: &profile, steps, record }.solve();
+        let result = Stepping { input, ends: &ends, profile: &profile, steps, record }.solve();
         match input.cutter {
             ProfileCutter::Ball => notes!(record => middle_of_the_ball: "The places are those of the center of the \
                 round. The tip of a ball nose is half a diameter lower; for an end mill seen along its axis it is the \
                 spindle's center."),
             ProfileCutter::Flat => notes!(record => corner_cuts: "The places are those of the middle of the cutter's \
                 end, with its corner assumed sharp. A corner radius or a worn corner leaves more metal."),
+        }
+        if ends.corner.is_some() {
+            notes!(record => from_edge_to_edge: "The places run from the edge along X to the edge along Y. The cutter \
+                starts and stops where the profile meets the edges.");
         }
         notes! { record =>
             only_between_the_ends: "Only the profile between its ends is looked at. Check that the cutter clears \
@@ -198,97 +276,4 @@ impl Calculator for SteppedProfile {
         record.caution(cautions::TURNING_SPINDLE);
         Ok(result)
     }
-}
-
-/// The profile asked for, refused where it or the cutter cannot be.
-fn profile(input: &SteppedProfileInput) -> Result<Profile, Refusal> {
-    let (from, to) = (plane(&input.from), plane(&input.to));
-    let chord = (to.0 - from.0).hypot(to.1 - from.1);
-    if chord < TINY {
-        let says = "The first and the last point are the same. Give another last point.";
-        let to = SteppedProfile::EXAMPLES[0].fields[1].1.to_owned();
-        return Err(Refusal::no_answer(says, &[("to", to)]));
-    }
-    let left = input.side == ProfileSide::Left;
-    let half_cutter = input.diameter.si() / 2.0;
-    let shape = match (input.radius, input.sense) {
-        (Some(radius), Some(sense)) => {
-            if chord / 2.0 > radius.si() * (1.0 + 1e-12) {
-                let says = "The points are farther apart than the diameter of the arc. Give a larger radius.";
-                let wider = value(chord / 2.0, radius.quantity().unit, Way::Up);
-                return Err(Refusal::no_answer(says, &[("radius", wider)]));
-            }
-            Shape::Arc(Arc::between(from, to, radius.si(), sense, left))
-        }
-        _ => Shape::Line,
-    };
-    let flat = input.cutter == ProfileCutter::Flat;
-    let profile = Profile { from, to, shape, left, flat, half_cutter };
-    let Shape::Arc(arc) = shape else { return Ok(profile) };
-    if flat && profile.leaves_quadrant() {
-        let says = "A square cutter changes the corner that cuts where an arc is highest, lowest or upright. Split \
-                    the arc there and ask for each part.";
-        let unit = input.radius.map_or(Unit::Millimetre, |radius| radius.quantity().unit);
-        return Err(Refusal::no_answer(says, &[("to", quadrant_end(&arc, unit)), ("cutter", "ball".to_owned())]));
-    }
-    if profile.is_too_hollow(half_cutter) {
-        let says = "The cutter is too large for this hollow arc. Give a smaller diameter.";
-        let smaller = value(arc.radius, input.diameter.quantity().unit, Way::Down);
-        return Err(Refusal::no_answer(says, &[("diameter", smaller)]));
-    }
-    Ok(profile)
-}
-
-/// The point where the arc first is highest, lowest or upright, as a request would state it.
-fn quadrant_end(arc: &Arc, unit: Unit) -> String {
-    let quarters = arc.start.0 / 90.0;
-    let next = match arc.sense {
-        Sense::Counterclockwise => (quarters + 1e-9).floor() + 1.0,
-        Sense::Clockwise => (quarters - 1e-9).ceil() - 1.0,
-    };
-    let (x, y) = arc.point(arc.radius, next * 90.0);
-    let text = |si: f64| format!("{} {}", text::full(text::round(unit.of_si(si), 6)), unit.row().ascii);
-    format!("{},{}", text(x), text(y))
-}
-
-/// How many steps are needed.
-fn steps(input: &SteppedProfileInput, profile: &Profile) -> Result<u32, Refusal> {
-    let length = profile.length();
-    if let Some(step) = input.step {
-        let unit = step.quantity().unit;
-        let steps = steps_in(length, step.si()).ceil();
-        if steps > f64::from(MOST_STEPS) {
-            let says = format!("That takes more than {MOST_STEPS} steps. Give a longer step.");
-            return Err(Refusal::no_answer(&says, &[("step", value(length / f64::from(MOST_STEPS), unit, Way::Up))]));
-        }
-        let steps = (steps as u32).max(1);
-        if profile.cusp(steps).is_some() {
-            return Ok(steps);
-        }
-        let says = "Steps this long are wider than the cutter and would leave metal standing. Give a shorter step.";
-        let smaller = value(2.0 * profile.half_cutter * 0.9, unit, Way::Down);
-        let narrower = profile.fewest_wide_enough(steps)?;
-        let fits = narrower.map_or(smaller, |steps| value(length / f64::from(steps), unit, Way::Down));
-        return Err(Refusal::no_answer(says, &[("step", fits)]));
-    }
-    let wanted = input.cusp.map_or(0.0, |cusp| cusp.si());
-    profile.fewest_steps(wanted * (1.0 + 1e-12))?.ok_or_else(|| {
-        let says = format!(
-            "Ridges that low take more than {MOST_STEPS} steps. Allow higher ones or use a larger \
-         cutter."
-        );
-        let unit = input.cusp.map_or(Unit::Millimetre, |cusp| cusp.quantity().unit);
-        match profile.cusp(MOST_STEPS) {
-            Some(least) => Refusal::no_answer(&says, &[("cusp", value(least, unit, Way::Up))]),
-            None => {
-                let unit = input.diameter.quantity().unit;
-                let larger = (1..40).map(|more| profile.half_cutter * 1.25f64.powi(more)).find(|half| {
-                    let low = Profile { half_cutter: *half, ..*profile }.cusp(MOST_STEPS);
-                    low.is_some_and(|cusp| cusp <= wanted) && !profile.is_too_hollow(*half)
-                });
-                let larger = larger.map(|half| ("diameter", value(2.0 * half, unit, Way::Up)));
-                Refusal::no_answer(&says, &[larger.unwrap_or(("to", "a nearer point".to_owned()))])
-            }
-        }
-    })
 }

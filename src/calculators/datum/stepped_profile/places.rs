@@ -32,7 +32,7 @@ impl Stepping<'_> {
             return (places, cusp);
         }
         let normal = profile.normal();
-        let (on_x, on_y) = match self.input.side {
+        let (on_x, on_y) = match self.ends.side {
             ProfileSide::Left => ("u = (Y - y) / L", "v = (x - X) / L"),
             ProfileSide::Right => ("u = (y - Y) / L", "v = (X - x) / L"),
         };
@@ -79,7 +79,7 @@ impl Stepping<'_> {
         let says = "1 toward larger X, -1 toward smaller X, 0 on a level line";
         self.record
             .look_up("On which side of its corner the cutter stands", says)
-            .with("s", "side", self.input.side.as_str())
+            .with("s", "side", self.ends.side.as_str())
             .gives("aside", aside);
         let off = |at: &Plane| (at.0 + aside * self.profile.half_cutter, at.1);
         let places = without_noise(contacts.iter().map(off), self.reach(contacts));

@@ -2,6 +2,7 @@
 //! steps show lengths and points that were computed.
 
 use super::SteppedProfileInput;
+use super::corner::Ends;
 use super::shape::{Plane, Profile};
 use crate::calculators::prelude::*;
 use crate::working::StepDraft;
@@ -10,6 +11,8 @@ use crate::working::StepDraft;
 pub struct Stepping<'s> {
     /// What is asked.
     pub input: &'s SteppedProfileInput,
+    /// Where the profile begins and ends.
+    pub ends: &'s Ends,
     /// The profile and the cutter.
     pub profile: &'s Profile,
     /// How many steps.
@@ -21,9 +24,9 @@ pub struct Stepping<'s> {
 impl Stepping<'_> {
     /// Begins a step whose symbols are the ends of the profile.
     pub fn step_of_ends(&mut self, what: &'static str, formula: &'static str) -> StepDraft<'_> {
-        let (from, to) = (self.input.from, self.input.to);
-        let draft = self.record.step(what, formula).with("X", "from.x", from.x).with("Y", "from.y", from.y);
-        draft.with("x", "to.x", to.x).with("y", "to.y", to.y)
+        let shown = ["X", "Y", "x", "y"].into_iter().zip(&self.ends.shown);
+        let draft = self.record.step(what, formula);
+        shown.fold(draft, |draft, (symbol, (field, value))| draft.with(symbol, field, value.clone()))
     }
 }
 

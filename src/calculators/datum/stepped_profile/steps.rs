@@ -41,7 +41,8 @@ impl Stepping<'_> {
         // Last, since the fields of that name asked for are used above.
         self.record.choose("Length of a step", "as found above").with("s", "step_made", step).gives("step", step);
         self.record.choose("Greatest ridge", "as found above").with("h", "ridge", cusp).gives("cusp", cusp);
-        SteppedProfileResult { points, cusp, steps, step, length }
+        let [first_point, last_point] = self.ends.of_corner();
+        SteppedProfileResult { points, cusp, steps, step, length, first_point, last_point }
     }
 
     /// How many steps, and how long each is.
@@ -92,11 +93,16 @@ impl Stepping<'_> {
                 .with("c", "chord", chord)
                 .gives(field, found);
         }
-        let from = self.input.from;
-        let arm_x: FoundDifference = step!(self.record, "First point from the center, on X",
-            u: "arm.x" = X - x, X = "from.x": from.x, x = "center.x": center.0);
-        let arm_y: FoundDifference = step!(self.record, "First point from the center, on Y",
-            v: "arm.y" = Y - y, Y = "from.y": from.y, y = "center.y": center.1);
+        let (from, [x, y, ..]) = (self.ends.from, &self.ends.shown);
+        let arm_x: FoundDifference = Found::of_si(from.0 - arc.center.0);
+        let arm_y: FoundDifference = Found::of_si(from.1 - arc.center.1);
+        for (what, formula, symbols, (end, shown), center, arm) in [
+            ("First point from the center, on X", "u = X - x", ["X", "x"], x, ("center.x", center.0), ("arm.x", arm_x)),
+            ("First point from the center, on Y", "v = Y - y", ["Y", "y"], y, ("center.y", center.1), ("arm.y", arm_y)),
+        ] {
+            let draft = self.record.step(what, formula).with(symbols[0], end, shown.clone());
+            draft.with(symbols[1], center.0, center.1).gives(arm.0, arm.1);
+        }
         self.record
             .step("Angle of the first point", arc.start.1)
             .with("u", "arm.x", arm_x)

@@ -7,21 +7,12 @@ mod rounds;
 mod rules;
 mod tell;
 
+use crate::arithmetic::directions::BlendSide;
 use crate::arithmetic::plane::{ReadoutPoint, TwoCircles, check_circles};
 use crate::calculators::prelude::*;
 
 /// The calculator.
 pub struct Fillet;
-
-choice! {
-    /// Which way the arc is cut: `inside`, a hollow with the cutter in it, or `outside`, a rounded corner with the cutter around it.
-    BlendSide {
-        /// A hollow: the cutter runs within the arc.
-        Inside = "inside",
-        /// A rounded corner: the cutter runs around the arc.
-        Outside = "outside",
-    }
-}
 
 /// What the blend radius calculator asks for.
 #[derive(Debug, Asks)]

@@ -52,6 +52,7 @@ fn a_default_is_what_its_sentence_says() {
                         // A zero is written with or without a unit.
                         Some(0.0) if absent.shown.starts_with('0') => absent.shown.to_owned(),
                         Some(number) => format!("{number} {}", value["unit"].as_str().expect("a unit")),
+                        None if ["x", "y"].iter().all(|axis| value[axis]["value"] == 0.0) => "0,0".to_owned(),
                         None => value.as_str().map_or_else(|| value.to_string(), str::to_owned),
                     };
                     let said = said.replace('°', "deg").replace('%', "percent");

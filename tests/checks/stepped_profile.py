@@ -120,9 +120,11 @@ def rows():
         part = lambda step: mp.mpf(step) / steps
         ball = given["cutter"] == "ball"
         places = []
+        # A square cutter keeps to one side, also where the profile is level and has none.
+        to_side = mp.mpc(mp.sign(at(mp.mpf("0.5"))[1].real) * radius, 0)
         for step in range(steps + 1):
             foot, square = at(part(step))
-            aside = square * radius if ball else mp.mpc(mp.sign(square.real) * radius, 0)
+            aside = square * radius if ball else to_side
             places.append(foot + aside)
         entry = into_ball if ball else into_flat
 

@@ -116,9 +116,8 @@ pub fn operations(described: &Described) -> (String, Value) {
     let answer = || reference("responses", stem);
     let mut parameters: Vec<Value> = described.fields.iter().map(|field| parameter(described, field)).collect();
     parameters.extend(reserved::of_calculator(described, &format!("{stem}Sought")));
-    let get = Operation::new(topic, &id, entry.title, &format!("{} {}", entry.about, example.says))
-        .parameters(parameters)
-        .reads(answer(), &[READS_FIELDS]);
+    let get =
+        Operation::new(topic, &id, entry.title, entry.about).parameters(parameters).reads(answer(), &[READS_FIELDS]);
     let body = json!({"application/json": {
         "schema": of(&format!("{stem}Request")), "example": inputs(described, example.fields) }});
     let title = format!("{}, by JSON", entry.title);

@@ -2,6 +2,7 @@
 
     python tests/openapi/python_client.py http://127.0.0.1:8080 FOLDER-OF-THE-CLIENT
 """
+import builtins
 import enum, functools, importlib, importlib.util, inspect, keyword, sys, typing
 
 import httpx
@@ -50,6 +51,11 @@ def untyped(value, where):
             untyped(getattr(value, name), f"{where}/{name}")
 
 
+def is_reserved(name):
+    """Whether the generator puts a stroke behind a name, as it does behind the language's own."""
+    return keyword.iskeyword(name) or name in set(dir(builtins)) - {"id"}
+
+
 def every_first_example():
     catalogue = calculators.sync(client=client)
     assert len(catalogue.calculators) >= 8, len(catalogue.calculators)
@@ -61,7 +67,7 @@ def every_first_example():
         operation = importlib.import_module(f"shop_client.api.{topic}.{names[0]}")
         annotations = {name: p.annotation for name, p in inspect.signature(operation.sync).parameters.items()}
         example = entry.examples[0]
-        named = {name + "_" * keyword.iskeyword(name): text for name, text in example.inputs.to_dict().items()}
+        named = {name + "_" * is_reserved(name): text for name, text in example.inputs.to_dict().items()}
         inputs = {name: typed(text, annotations[name]) for name, text in named.items()}
         answer = operation.sync(client=client, **inputs)
         assert not isinstance(answer, Problem), f"{entry.id}: {answer}"

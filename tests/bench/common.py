@@ -136,11 +136,11 @@ class Programs:
         (WORK / "body").write_bytes(body)
         return Server([str(self.folder / "examples/constant"), str(WORK / "body"), "{port}"], "/")
 
-    def python_service(self):
+    def python_service(self, keep="1"):
         """The counterpart in Python, with as many processes as there are cores."""
         options = ["--loop", "uvloop", "--http", "httptools", "--no-access-log", "--log-level", "error"]
         command = [self.python, "-m", "uvicorn", "python_service:app", "--workers", str(os.cpu_count()), *options]
-        server = Server([*command, "--port", "{port}"], filled(DRILL_POINT), cwd=BENCH)
+        server = Server([*command, "--port", "{port}"], filled(DRILL_POINT), cwd=BENCH, env={**os.environ, "KEEP": keep})
         # The other processes may come later than the first answer.
         load(server, DRILL_POINT, 2)
         return server

@@ -37,8 +37,9 @@ Made by `tests/bench/run` on {begun}: {machine()}. {undisturbed(busy)}
 - The two sides of a row alternate. A ratio is ours over the other in one pair; shown is the median of the pairs.
 - A table goes through the service by one client that sends and writes at once; a script reads the file, works it out and
   writes it. The scripts check no units, bounds or drills' names. The answers are compared: numbers to 1e-12.
-- The service in Python (`python_service.py`) gives the same answer and refuses the same mistakes. What pint reads of a unit
-  is kept. Before it is measured, 100 answers are compared, word for word and number by number.
+- The service in Python (`python_service.py`) gives the same answer and refuses the same mistakes. Made to
+  be fast, it keeps what pint reads of a unit; as documented, pint reads and converts each quantity anew. Before it is
+  measured, 100 answers are compared, word for word and number by number.
 - Waits are counted from the moment when a request was due, so a late answer counts for those behind it too. The full
   load is what the same generator gets when it never pauses.
 

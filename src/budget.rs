@@ -5,6 +5,7 @@ use crate::refusal::{Code, Refusal, Wrong};
 use std::cell::RefCell;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
+use std::thread::LocalKey;
 use std::time::{Duration, Instant};
 
 /// How long one of many requests sent together may work.
@@ -19,6 +20,8 @@ thread_local! {
 #[derive(Clone, Debug)]
 pub struct Budget {
     until: Instant,
+    /// The end of what it is a part of.
+    most: Instant,
     /// Time of the processor that the thread may take beyond `until`.
     beyond: Option<Duration>,
     whole: Arc<Whole>,
@@ -38,7 +41,8 @@ struct Whole {
 impl Budget {
     /// A budget of so much time from now.
     pub fn of(time: Duration) -> Self {
-        Self { until: Instant::now() + time, beyond: None, whole: Arc::default(), part: None }
+        let until = Instant::now() + time;
+        Self { until, most: until, beyond: None, whole: Arc::default(), part: None }
     }
 
     /// A budget of so much work by one thread: where other threads kept it from working meanwhile, it has so much again.
@@ -49,7 +53,7 @@ impl Budget {
     /// A part of this budget: at most so much time from now, and given up with the whole.
     pub fn part(&self, time: Duration) -> Self {
         let until = self.until.min(Instant::now() + time);
-        Self { until, part: Some(Arc::default()), ..self.clone() }
+        Self { until, most: self.until, part: Some(Arc::default()), ..self.clone() }
     }
 
     /// Gives the work up: it ends at its next look.
@@ -86,16 +90,21 @@ impl Budget {
 
     /// Runs `work` within this budget.
     pub fn spend<T>(&self, work: impl FnOnce() -> T) -> T {
-        // Put back also where the work panics, since threads are used again.
-        struct Before(Option<Budget>);
-        impl Drop for Before {
-            fn drop(&mut self) {
-                CURRENT.set(self.0.take());
-            }
-        }
-        let _before = Before(CURRENT.replace(Some(self.clone())));
-        work()
+        with_set(&CURRENT, Some(self.clone()), work)
     }
+}
+
+/// Runs `work` with a value set for its thread. What stood there is put back, also where the work panics, since threads
+/// are used again.
+pub fn with_set<V, T>(place: &'static LocalKey<RefCell<Option<V>>>, value: Option<V>, work: impl FnOnce() -> T) -> T {
+    struct Before<V: 'static>(&'static LocalKey<RefCell<Option<V>>>, Option<V>);
+    impl<V> Drop for Before<V> {
+        fn drop(&mut self) {
+            self.0.set(self.1.take());
+        }
+    }
+    let _before = Before(place, place.replace(value));
+    work()
 }
 
 /// Nanoseconds that the processor has worked for this thread, where the system tells.
@@ -115,6 +124,17 @@ fn time_of_thread() -> Option<u64> {
 pub fn spend_part<T>(time: Duration, work: impl FnOnce() -> T) -> T {
     let part = CURRENT.with_borrow(|current| current.as_ref().map(|whole| whole.part(time)));
     part.unwrap_or_else(|| Budget::of(time)).spend(work)
+}
+
+/// Within such a part, begins the next of many as short as it, without the cost of another part; gives the time.
+pub fn begin_next(time: Duration) -> Instant {
+    let now = Instant::now();
+    CURRENT.with_borrow_mut(|current| {
+        if let Some(budget) = current {
+            budget.until = budget.most.min(now + time);
+        }
+    });
+    now
 }
 
 /// Refuses to work on where the budget is spent. Without a budget, as in most tests, work goes on.
@@ -138,6 +158,27 @@ pub fn too_much_work() -> Refusal {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn each_of_many_has_its_own_time_and_all_have_that_of_the_whole() {
+        let (nothing, much) = (Duration::ZERO, Duration::from_secs(60));
+        let pause = || std::thread::sleep(Duration::from_millis(1));
+        Budget::of(much).spend(|| {
+            spend_part(nothing, || {
+                pause();
+                assert!(go_on().is_err(), "the first has no time left");
+                begin_next(much);
+                assert!(go_on().is_ok(), "the next has its own");
+            });
+        });
+        Budget::of(nothing).spend(|| {
+            pause();
+            spend_part(much, || {
+                begin_next(much);
+                assert!(go_on().is_err(), "the whole has none left");
+            });
+        });
+    }
 
     #[test]
     fn work_stops_when_its_time_is_up_and_only_then() {

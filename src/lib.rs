@@ -26,6 +26,7 @@
 //! - [`declared`]: fields and results as data;
 //! - [`tree`]: inputs and results without their types;
 //! - [`sources`]: where numbers come from, and how far to trust them;
+//! - [`json`]: JSON of answers, straight into one buffer;
 //! - [`quantity`]: values with units;
 //! - [`budget`]: how long the work of a request may go on;
 //! - [`refusal`]: what can be wrong, and what to try.
@@ -46,6 +47,7 @@ pub mod fields;
 pub mod fitting;
 pub mod gauge_blocks;
 pub mod hole_pattern;
+pub mod json;
 pub mod machine;
 pub mod page;
 pub mod practice;

@@ -1,8 +1,8 @@
 //! Inputs and results without their types: a tree of quantities, counts and words that unit
 //! conversion, resolution, tables and pages walk alike.
 
+use crate::json::{Json, ToJson};
 use crate::quantity::{Found, Kind, Measure, Quantity, System, Unit, text};
-use serde::ser::{Serialize, SerializeMap, SerializeSeq, Serializer};
 use std::borrow::Cow;
 
 /// What a readout or dial is set to, in the resolution's own unit.
@@ -213,93 +213,66 @@ impl Node {
     }
 }
 
-impl Serialize for Leaf {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(None)?;
+impl ToJson for Leaf {
+    fn write(&self, json: &mut Json) {
         let Quantity { value, unit, tolerance, .. } = self.quantity;
-        map.serialize_entry("value", &value)?;
-        map.serialize_entry("unit", unit.spelling())?;
-        let mut text = String::with_capacity(24);
-        self.quantity.write_text(&mut text);
-        map.serialize_entry("text", &text)?;
-        if let Some((plus, minus)) = tolerance {
-            map.serialize_entry("plus", &plus)?;
-            map.serialize_entry("minus", &minus)?;
-        }
-        if let Some(name) = &self.name {
-            map.serialize_entry("name", name)?;
-        }
-        if let Some(range) = &self.range {
-            map.serialize_entry("least", &text::tidy(value - range.minus))?;
-            map.serialize_entry("greatest", &text::tidy(value + range.plus))?;
-            map.serialize_entry("plus_minus", range)?;
-        }
-        if let Some(set) = &self.set {
-            let part = |value: f64, places: usize| SetPart { value, unit: set.unit, places };
-            map.serialize_entry("set_to", &part(set.to, set.places))?;
-            map.serialize_entry("left_over", &part(set.left_over, set.places + 2))?;
-        }
-        map.end()
+        json.object(|json| {
+            json.quantity(value, unit, |out| self.quantity.write_text(out));
+            if let Some((plus, minus)) = tolerance {
+                json.member("plus", &plus);
+                json.member("minus", &minus);
+            }
+            json.member_if_some("name", self.name.as_ref());
+            if let Some(range) = &self.range {
+                json.member("least", &text::tidy(value - range.minus));
+                json.member("greatest", &text::tidy(value + range.plus));
+                json.member("plus_minus", range.as_ref());
+            }
+            if let Some(set) = &self.set {
+                let mut part = |name, value: f64, places: usize| {
+                    json.name(name).object(|json| {
+                        json.quantity(value, set.unit, |out| {
+                            text::write_fixed(out, value, places);
+                            out.extend_from_slice(set.unit.row().suffix.as_bytes());
+                        });
+                    });
+                };
+                part("set_to", set.to, set.places);
+                part("left_over", set.left_over, set.places + 2);
+            }
+        });
     }
 }
 
-impl Serialize for Range {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        #[derive(serde::Serialize)]
-        struct WorstCase {
-            minus: f64,
-            plus: f64,
-        }
-        let mut map = serializer.serialize_map(Some(4))?;
-        map.serialize_entry("worst_case", &WorstCase { minus: self.minus, plus: self.plus })?;
-        map.serialize_entry("root_sum_square", &self.root_sum_square)?;
-        map.serialize_entry("most_from", &self.most_from)?;
-        map.serialize_entry("method", self.method)?;
-        map.end()
+impl ToJson for Range {
+    fn write(&self, json: &mut Json) {
+        json.object(|json| {
+            json.name("worst_case").object(|json| {
+                json.member("minus", &self.minus);
+                json.member("plus", &self.plus);
+            });
+            json.member("root_sum_square", &self.root_sum_square);
+            json.member("most_from", &self.most_from);
+            json.member("method", self.method);
+        });
     }
 }
 
-/// A setting or its remainder, as written.
-struct SetPart {
-    value: f64,
-    unit: Unit,
-    places: usize,
+/// Named members as an object.
+pub fn write_record(members: &[(&'static str, Node)], json: &mut Json) {
+    json.object(|json| members.iter().for_each(|(name, node)| json.member(name, node)));
 }
 
-impl Serialize for SetPart {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut text = crate::quantity::text::fixed(self.value, self.places);
-        text.push_str(self.unit.row().suffix);
-        let mut map = serializer.serialize_map(Some(3))?;
-        map.serialize_entry("value", &self.value)?;
-        map.serialize_entry("unit", self.unit.spelling())?;
-        map.serialize_entry("text", &text)?;
-        map.end()
-    }
-}
-
-impl Serialize for Node {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+impl ToJson for Node {
+    fn write(&self, json: &mut Json) {
         match self {
-            Node::Quantity(leaf) => leaf.serialize(serializer),
-            Node::Number(value) => serializer.serialize_f64(*value),
-            Node::Count(count) => serializer.serialize_i64(*count),
-            Node::Truth(truth) => serializer.serialize_bool(*truth),
-            Node::Text(text, _) => serializer.serialize_str(text),
-            Node::List(items) => {
-                let mut list = serializer.serialize_seq(Some(items.len()))?;
-                for item in items {
-                    list.serialize_element(item)?;
-                }
-                list.end()
-            }
-            Node::Record(members) => {
-                let mut map = serializer.serialize_map(Some(members.len()))?;
-                for (name, node) in members {
-                    map.serialize_entry(name, node)?;
-                }
-                map.end()
-            }
+            Node::Quantity(leaf) => leaf.write(json),
+            Node::Number(value) => value.write(json),
+            Node::Count(count) => count.write(json),
+            Node::Truth(truth) => truth.write(json),
+            Node::Text(text, _) => text.write(json),
+            Node::List(items) => items.write(json),
+            Node::Record(members) => write_record(members, json),
         }
     }
 }

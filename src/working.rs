@@ -12,10 +12,10 @@ pub use column::column;
 pub(crate) use known_steps::known_steps;
 pub use steps::{By, Shown, Step, StepIn};
 
+use crate::json::{Json, ToJson};
 use crate::quantity::System;
 use crate::sources::{Source, Trust, source};
 use crate::tree::{IntoTree, Node};
-use serde::ser::{Serialize, SerializeStruct, Serializer};
 use std::borrow::Cow;
 use steps::With;
 
@@ -102,6 +102,8 @@ pub struct Record {
     keep_working: bool,
     /// Where only the result is wanted, as in a table of very many rows, nothing is put on record.
     only_result: bool,
+    /// The system that an input without a unit belongs to, and why; for where no input has one.
+    pub implied_units: Option<(System, &'static str)>,
     /// The steps, in order.
     pub steps: Vec<Step>,
     /// Defaults used.
@@ -277,21 +279,21 @@ impl Record {
     }
 }
 
-impl Serialize for Remark {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut remark = serializer.serialize_struct("Remark", 2)?;
-        remark.serialize_field("code", self.code)?;
-        remark.serialize_field("says", &self.says)?;
-        remark.end()
+impl ToJson for Remark {
+    fn write(&self, json: &mut Json) {
+        json.object(|json| {
+            json.member("code", self.code);
+            json.member("says", &self.says);
+        });
     }
 }
 
-impl Serialize for Assumed {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut assumed = serializer.serialize_struct("Assumed", 3)?;
-        assumed.serialize_field("field", self.field)?;
-        assumed.serialize_field("value", &self.value)?;
-        assumed.serialize_field("says", &self.says)?;
-        assumed.end()
+impl ToJson for Assumed {
+    fn write(&self, json: &mut Json) {
+        json.object(|json| {
+            json.member("field", self.field);
+            json.member("value", &self.value);
+            json.member("says", &self.says);
+        });
     }
 }

@@ -9,6 +9,7 @@ use serde_json::Value;
 use shop_reckoner::asking::{Form, ask, table};
 use shop_reckoner::calculators::{Entry, REGISTER, find};
 use shop_reckoner::fields::Fields;
+use shop_reckoner::json::ToJson;
 
 fn entry(id: &str) -> &'static Entry {
     find(id).expect("a calculator")
@@ -266,7 +267,7 @@ fn a_percentage_needs_no_unit_and_is_echoed_with_it() {
     assert!(bare["assumed"].as_array().expect("a list").iter().all(|one| one["field"] != "thread_percent"));
     let fields = serde_json::json!({"thread": "M8", "thread_percent": 70});
     let (json, _) = ask(entry("holes/tap-drill"), Fields::deserialize(&fields).expect("fields"), Form::Json).unwrap();
-    assert_eq!(serde_json::to_value(&json).expect("JSON")["result"], bare["result"]);
+    assert_eq!(json.value()["result"], bare["result"]);
     let rows = answer("holes/tap-drill", "thread=M8&thread_percent=60..75 step 5");
     assert_eq!(rows["rows"].as_array().map(Vec::len), Some(4));
     let share = tried("holes/tap-drill", "thread=M8&thread_percent=0.7");
@@ -295,6 +296,17 @@ fn what_is_tried_is_in_the_system_of_the_request() {
     }
     let rows = answer("holes/drill-point", "diameter=10 mm|11&units=metric");
     assert_eq!(rows["rows"][1]["errors"][0]["try"], "11 mm", "{}", rows["rows"][1]);
+}
+
+#[test]
+fn a_pitch_without_a_unit_is_of_the_system_that_states_it_so() {
+    let gear = answer("geometry/spur-gear", "teeth=24&diametral_pitch=12&pressure_angle=14.5 deg");
+    assert_eq!(gear["result"]["blank_diameter"]["unit"], "in", "{gear}");
+    let metric = answer("geometry/spur-gear", "teeth=24&diametral_pitch=12&pressure_angle=14.5 deg&units=metric");
+    assert_eq!(metric["result"]["blank_diameter"]["unit"], "mm");
+    // A size with a unit says more.
+    let pins = answer("geometry/spur-gear", "teeth=24&diametral_pitch=12&pin_diameter=3.6 mm");
+    assert_eq!(pins["result"]["blank_diameter"]["unit"], "mm");
 }
 
 #[test]
@@ -462,7 +474,7 @@ fn a_quantity_of_an_answer_is_sent_back_as_it_is_with_its_spread() {
     let body = serde_json::json!({"diameter": length});
     let fields = Fields::deserialize(&body).expect("fields");
     let (again, _) = ask(entry("holes/drill-point"), fields, Form::Json).expect("an answer");
-    let again = serde_json::to_value(&again).expect("JSON");
+    let again = again.value();
     let (sent, read) = (&length["plus_minus"]["worst_case"], &again["inputs"]["diameter"]);
     assert_eq!((&read["value"], &read["plus"], &read["minus"]), (&length["value"], &sent["plus"], &sent["minus"]));
     assert!(again["result"]["point_length"]["plus_minus"].is_object(), "{again}");

@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 
 /// From the bottom upwards.
 const ORDER: &[&str] = &[
-    "refusal", "budget", "quantity", "sources", "tree", "declared", "fields", "working", "drawing", "cautions",
+    "refusal", "budget", "quantity", "json", "sources", "tree", "declared", "fields", "working", "drawing", "cautions",
     "arithmetic", "suggestion", "reference", "gauge_blocks", "fitting", "threading", "round_touches", "hole_pattern",
     "machine", "shop", "fastening", "calculators", "asking", "verification", "practice", "page", "service", "main",
 ];

@@ -397,6 +397,13 @@ impl Entry {
         }
     }
 
+    /// Its place in the register: by where it lies, which needs no look into a map, or that of the one it is a copy of.
+    pub fn place(&self) -> Option<usize> {
+        let distance = std::ptr::from_ref(self).addr().wrapping_sub(REGISTER.as_ptr().addr());
+        let place = distance / size_of::<Self>();
+        if place < REGISTER.len() { Some(place) } else { REGISTER.iter().position(|entry| entry.id == self.id) }
+    }
+
     /// The topic and the name, the two parts of the address.
     pub fn address(&self) -> (&'static str, &'static str) {
         self.id.split_once('/').unwrap_or((self.id, ""))
@@ -430,18 +437,23 @@ impl Entry {
 }
 
 fn solve<C: Calculator>(fields: &Fields, record: &mut Record) -> Result<Solved, Refusal> {
-    let (input, result) = typed::<C>(fields, record)?;
-    let solved = Solved { inputs: tree_of(&input), result: tree_of(&result) };
+    let solved =
+        typed::<C, _>(fields, record, |input, result| Solved { inputs: tree_of(input), result: tree_of(result) })?;
     record.tell_lacking(&C::Input::DECLARATION, &C::Output::DECLARATION, &solved.inputs, &solved.result);
     Ok(solved)
 }
 
 fn draw<C: Calculator>(fields: &Fields, record: &mut Record) -> Result<Drawing, Refusal> {
-    let (input, result) = typed::<C>(fields, record)?;
-    Ok(C::DRAW.map_or_else(|| Drawing::new(C::TITLE, Default::default()), |draw| draw(&input, &result)))
+    let nothing = || Drawing::new(C::TITLE, Default::default());
+    typed::<C, _>(fields, record, |input, result| C::DRAW.map_or_else(nothing, |draw| draw(input, result)))
 }
 
-fn typed<C: Calculator>(fields: &Fields, record: &mut Record) -> Result<(C::Input, C::Output), Refusal> {
+/// Reads, checks and calculates; what `take` makes of it. Inputs are large and would be moved often if they were given out.
+fn typed<C: Calculator, T>(
+    fields: &Fields,
+    record: &mut Record,
+    take: impl FnOnce(&C::Input, &C::Output) -> T,
+) -> Result<T, Refusal> {
     let good = |field: &str| {
         let mut fields = C::EXAMPLES.iter().flat_map(|example| example.fields);
         fields.find(|(name, _)| *name == field).map(|(_, value)| *value)
@@ -452,7 +464,7 @@ fn typed<C: Calculator>(fields: &Fields, record: &mut Record) -> Result<(C::Inpu
         record.caution(cautions::STARTING_POINT);
     }
     let result = C::solve(&input, record)?;
-    Ok((input, result))
+    Ok(take(&input, &result))
 }
 
 /// What is missing by its label.
@@ -467,12 +479,7 @@ fn in_words(mut refusal: Refusal, members: &[Member]) -> Refusal {
 
 /// The calculator at `id`.
 pub fn find(id: &str) -> Option<&'static Entry> {
-    Some(&REGISTER[number(id)?])
-}
-
-/// The place of the calculator at `id` in the register.
-pub fn number(id: &str) -> Option<usize> {
-    static NUMBERS: LazyLock<HashMap<&str, usize>> =
-        LazyLock::new(|| REGISTER.iter().enumerate().map(|(at, entry)| (entry.id, at)).collect());
-    NUMBERS.get(id).copied()
+    static ALL: LazyLock<HashMap<&str, &Entry>> =
+        LazyLock::new(|| REGISTER.iter().map(|entry| (entry.id, entry)).collect());
+    ALL.get(id).copied()
 }

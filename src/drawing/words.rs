@@ -66,7 +66,7 @@ impl Words {
         for part in &self.0 {
             match part {
                 Part::Text(text) => out.push_str(text),
-                Part::Quantity(quantity) => quantity.in_system(system).write_text(&mut out),
+                Part::Quantity(quantity) => out.push_str(&quantity.in_system(system).text()),
             }
         }
         out

@@ -4,6 +4,7 @@
 use super::field::{Filled, in_words};
 use crate::asking::Answer;
 use crate::declared::label;
+use crate::json::ToJson;
 use crate::quantity::text;
 use crate::verification;
 use crate::working::{Step, StepIn};
@@ -43,7 +44,7 @@ pub fn grounds(answer: &Answer, filled: &Filled) -> Markup {
 }
 
 fn line(step: &Step, answer: &Answer) -> Markup {
-    let step = serde_json::to_value(StepIn(step, answer.system)).unwrap_or_default();
+    let step = StepIn(step, answer.system).value();
     let part = |name: &str| step[name].as_str().unwrap_or_default().to_owned();
     let with = part("with");
     let gives = given(&step["gives"]);

@@ -13,6 +13,7 @@ use crate::asking::{self, Form};
 use crate::declared::{in_sentence, label_of};
 use crate::drawing::Stands;
 use crate::fields::Fields;
+use crate::json::ToJson;
 use crate::practice::{Checked, Question, Topic, accepted, next_seed, said_node};
 use crate::quantity::text;
 use crate::refusal::Refusal;
@@ -198,10 +199,7 @@ fn drawing(question: &Question) -> Markup {
 
 /// The steps of the worked solution.
 fn working(question: &Question) -> Markup {
-    let steps = question
-        .steps()
-        .into_iter()
-        .map(|step| serde_json::to_value(StepIn(step, question.answer.system)).unwrap_or_default());
+    let steps = question.steps().into_iter().map(|step| StepIn(step, question.answer.system).value());
     let given = |gives: &serde_json::Value| match (gives["text"].as_str(), gives["value"].as_f64()) {
         (Some(text), _) => text.to_owned(),
         (None, Some(value)) => text::full(value),

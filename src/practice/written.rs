@@ -6,6 +6,7 @@ use super::question::{Question, levels};
 use super::request::Checked;
 use super::wanted::Amount;
 use crate::asking::Sources;
+use crate::json::ToJson;
 use crate::quantity::text;
 use crate::working::StepIn;
 use serde::ser::{Serialize, SerializeMap, Serializer};
@@ -82,11 +83,11 @@ impl Serialize for Checked {
         map.serialize_entry("expected", &stated(&expected))?;
         map.serialize_entry("allowed", &allowed_words(question))?;
         map.serialize_entry("accepted", &accepted(&expected, question.room()))?;
-        let steps: Vec<StepIn> = record.steps.iter().map(|step| StepIn(step, question.answer.system)).collect();
-        map.serialize_entry("working", &steps)?;
-        map.serialize_entry("notes", &record.notes)?;
-        map.serialize_entry("cautions", &record.cautions)?;
-        map.serialize_entry("sources", &Sources(&record.sources))?;
+        let steps = record.steps.iter().map(|step| StepIn(step, question.answer.system).value());
+        map.serialize_entry("working", &steps.collect::<Vec<_>>())?;
+        map.serialize_entry("notes", &record.notes.value())?;
+        map.serialize_entry("cautions", &record.cautions.value())?;
+        map.serialize_entry("sources", &Sources(&record.sources).value())?;
         map.serialize_entry("trust", record.trust().as_str())?;
         map.end()
     }

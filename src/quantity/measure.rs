@@ -68,15 +68,21 @@ impl Quantity {
     /// As an answer of `system` writes it; as stated if its kind has no system. A limit that comes
     /// from the other system is rounded inward at the places it is written to.
     pub fn in_system(&self, system: System) -> Quantity {
-        let (unit, places) = self.kind.written_in(system);
+        let (value, unit) = self.value_in(system);
         let scale = |amount: f64| text::tidy(amount * self.unit.row().factor / unit.row().factor);
         let tolerance = self.tolerance.map(|(plus, minus)| (scale(plus), scale(minus)));
+        Quantity { value, unit, tolerance, ..*self }
+    }
+
+    /// The same without its tolerance and kind.
+    pub fn value_in(&self, system: System) -> (f64, Unit) {
+        let (unit, places) = self.kind.written_in(system);
         let value = match self.kind.inward {
             Inward::Down if self.rounds_in(system) => text::round_down(self.in_unit(unit), places),
             Inward::Up if self.rounds_in(system) => -text::round_down(-self.in_unit(unit), places),
             _ => self.in_unit(unit),
         };
-        Quantity { value, unit, tolerance, ..*self }
+        (value, unit)
     }
 
     /// True for a limit of the other system, which is rounded on its way into `system`.
@@ -90,20 +96,20 @@ impl Quantity {
     }
 
     /// Appends the text: rounded as the trade writes this kind, with its unit.
-    pub fn write_text(&self, out: &mut String) {
+    pub fn write_text(&self, out: &mut Vec<u8>) {
+        let begun = out.len();
         text::write_fixed(out, self.value, self.kind.places(self.unit));
         // Nobody writes 118.0000° for 118°, or 20.0000 threads.
-        if matches!(self.unit, Unit::Degree | Unit::ThreadsPerInch) && out.contains('.') {
-            out.truncate(out.trim_end_matches('0').trim_end_matches('.').len());
+        if matches!(self.unit, Unit::Degree | Unit::ThreadsPerInch) && out[begun..].contains(&b'.') {
+            while out.pop_if(|last| *last == b'0').is_some() {}
+            out.pop_if(|last| *last == b'.');
         }
-        out.push_str(self.unit.row().suffix);
+        out.extend_from_slice(self.unit.row().suffix.as_bytes());
     }
 
     /// The text: rounded as the trade writes this kind, with its unit.
     pub fn text(&self) -> String {
-        let mut out = String::with_capacity(16);
-        self.write_text(&mut out);
-        out
+        text::text_of(|out| self.write_text(out))
     }
 }
 

@@ -3,15 +3,14 @@
 use super::json_items;
 use super::metrics;
 use super::problem::Problem;
-use super::response::write_json;
 use super::shared_refusals::unknown_calculator_problem;
 use crate::asking::{Answer, Form, RESERVED, ask};
 use crate::budget::{ONE_OF_MANY, spend_part};
 use crate::calculators::find;
 use crate::fields::{Fields, Given, nearest};
+use crate::json::Json;
 use crate::quantity::shown;
 use crate::refusal::{Code, Refusal, Wrong};
-use serde::ser::{Serialize, SerializeMap, Serializer};
 use std::borrow::Cow;
 use std::sync::Arc;
 use std::time::Instant;
@@ -28,23 +27,13 @@ enum Id {
 /// The greatest whole number that every reader of JSON keeps.
 const GREATEST: f64 = 9_007_199_254_740_991.0;
 
-/// An answer in its place.
-struct Placed<T> {
-    id: Option<Id>,
-    name: &'static str,
-    what: T,
-}
-
-impl<T: Serialize> Serialize for Placed<T> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(None)?;
-        match &self.id {
-            Some(Id::Text(text)) => map.serialize_entry("id", text)?,
-            Some(Id::Number(number)) => map.serialize_entry("id", number)?,
+impl Id {
+    fn write(id: Option<Self>, json: &mut Json) {
+        match id {
+            Some(Self::Text(text)) => json.member("id", &text),
+            Some(Self::Number(number)) => json.member("id", &number),
             None => {}
         }
-        map.serialize_entry(self.name, &self.what)?;
-        map.end()
     }
 }
 
@@ -68,7 +57,7 @@ pub fn answering(query: Fields<'static>) -> Result<json_items::Answer, Refusal> 
         }
     }
     if wrongs.is_empty() {
-        Ok(Arc::new(move |item, out| answer(item, &query, out)))
+        Ok(Arc::new(move |item, json| answer(item, &query, json)))
     } else {
         Err(Refusal::of_many(wrongs))
     }
@@ -79,11 +68,17 @@ fn repeated(name: &str) -> Wrong {
 }
 
 /// Answers one item, or says why not.
-fn answer(item: Result<&str, &str>, query: &Fields<'static>, out: &mut Vec<u8>) {
-    match answered(item, query) {
-        Ok((id, answer)) => write_json(out, &Placed { id, name: "answer", what: answer }),
-        Err((id, problem)) => write_json(out, &Placed { id, name: "problem", what: problem }),
-    }
+fn answer(item: Result<&str, &str>, query: &Fields<'static>, json: &mut Json) {
+    json.object(|json| match answered(item, query) {
+        Ok((id, answer)) => {
+            Id::write(id, json);
+            json.member("answer", &answer);
+        }
+        Err((id, problem)) => {
+            Id::write(id, json);
+            json.name("problem").serialized(&problem);
+        }
+    });
 }
 
 fn answered(item: Result<&str, &str>, query: &Fields<'static>) -> Result<(Option<Id>, Answer), (Option<Id>, Problem)> {

@@ -1,5 +1,6 @@
 //! The request that work belongs to, also on another thread: what is logged there carries its id and its trace.
 
+use crate::budget::with_set;
 use actix_web::http::header::HeaderValue;
 use std::cell::RefCell;
 use std::future::poll_fn;
@@ -27,15 +28,7 @@ pub fn current() -> Option<Arc<Named>> {
 
 /// Does `work` for that request.
 pub fn work_for<T>(named: Option<Arc<Named>>, work: impl FnOnce() -> T) -> T {
-    // Put back also where the work panics, since threads are used again.
-    struct Before(Option<Arc<Named>>);
-    impl Drop for Before {
-        fn drop(&mut self) {
-            CURRENT.set(self.0.take());
-        }
-    }
-    let _before = Before(CURRENT.replace(named));
-    work()
+    with_set(&CURRENT, named, work)
 }
 
 /// The same for work that waits in between.

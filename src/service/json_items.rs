@@ -9,14 +9,17 @@ use super::records::Records;
 use super::settings::Settings;
 use super::shared_refusals::{badly_encoded, unreadable, wrong_method};
 use crate::fields::Fields;
+use crate::json::Json;
 use crate::refusal::Refusal;
 use actix_web::http::Method;
 use actix_web::{HttpRequest, HttpResponse, web};
+use bytes::Bytes;
 use futures_util::stream::{self, StreamExt};
 use serde_json::value::RawValue;
 use std::collections::VecDeque;
 use std::future::ready;
 use std::sync::Arc;
+use std::time::Instant;
 
 /// Lines of JSON.
 pub const LINES: &str = "application/x-ndjson";
@@ -31,8 +34,8 @@ const AN_ANSWER: usize = 2048;
 /// What parts the items of an array.
 const BETWEEN: &[u8] = b",\n";
 
-/// Appends what is answered to one item, given as JSON; or to what could not be read, in words.
-pub type Answer = Arc<dyn Fn(Result<&str, &str>, &mut Vec<u8>) + Send + Sync>;
+/// Writes what is answered to one item, given as JSON; or to what could not be read, in words.
+pub type Answer = Arc<dyn Fn(Result<&str, &str>, &mut Json) + Send + Sync>;
 
 /// How the items are answered, by the fields of the query, which hold for all of them.
 pub type Answering = fn(Fields<'static>) -> Result<Answer, Refusal>;
@@ -61,10 +64,10 @@ pub async fn answer(
         };
         let signed = answer.clone();
         let sign = move |says: &str| {
-            let mut out = Vec::new();
-            signed(Err(says), &mut out);
-            out.push(b'\n');
-            out
+            let mut json = Json::with_room(AN_ANSWER);
+            signed(Err(says), &mut json);
+            json.between(b"\n");
+            json.into_bytes()
         };
         return respond(LINES, worked(place, pieces(body), move |piece| by_line(piece, &answer), sign));
     }
@@ -72,7 +75,8 @@ pub async fn answer(
         Ok(body) => body,
         Err(response) => return response,
     };
-    let items: Vec<Box<RawValue>> = match serde_json::from_slice(&body) {
+    let body = body.freeze();
+    let items: Vec<&RawValue> = match serde_json::from_slice(&body) {
         Ok(items) => items,
         Err(error) => {
             let says =
@@ -85,28 +89,28 @@ pub async fn answer(
         Err(problem) => return problem.respond(),
     };
     // Each item stands behind what parts it from the one before it.
-    let mut items = items.into_iter().enumerate().peekable();
-    let mut groups: Vec<VecDeque<(usize, Box<RawValue>)>> = Vec::new();
-    while items.peek().is_some() {
-        groups.push(items.by_ref().take(AT_ONCE).collect());
-    }
+    let of_body = |item: &&RawValue| body.slice_ref(item.get().as_bytes());
+    let groups: Vec<_> =
+        (0..).step_by(AT_ONCE).zip(items.chunks(AT_ONCE).map(|group| group.iter().map(of_body).collect())).collect();
     let signed = answer.clone();
     let sign = move |says: &str| {
-        let mut out = BETWEEN.to_vec();
-        signed(Err(says), &mut out);
-        out
+        let mut json = Json::with_room(AN_ANSWER);
+        json.between(BETWEEN);
+        signed(Err(says), &mut json);
+        json.into_bytes()
     };
-    let work = move |mut group: VecDeque<(usize, Box<RawValue>)>| {
+    let work = move |(mut at, mut group): (usize, VecDeque<Bytes>)| {
         let turn = Turn::begin();
-        let mut out = Vec::with_capacity(group.len() * AN_ANSWER);
-        while let Some((at, item)) = group.pop_front() {
-            out.extend_from_slice(if at > 0 { BETWEEN } else { b"" });
-            answer(Ok(item.get()), &mut out);
-            if turn.is_over(out.len()) {
+        let mut json = Json::with_room(group.len() * AN_ANSWER);
+        while let Some(item) = group.pop_front() {
+            json.between(if at > 0 { BETWEEN } else { b"" });
+            answer(text(&item), &mut json);
+            at += 1;
+            if turn.is_over(json.written(), Instant::now()) {
                 break;
             }
         }
-        (out, Some(group).filter(|rest| !rest.is_empty()))
+        (json.into_bytes(), Some((at, group)).filter(|(_, rest)| !rest.is_empty()))
     };
     let parted = worked(place, stream::iter(groups), work, sign);
     let whole = stream::once(ready(Ok(b"[".to_vec()))).chain(parted).chain(stream::once(ready(Ok(b"]\n".to_vec()))));
@@ -114,16 +118,16 @@ pub async fn answer(
 }
 
 fn by_line(piece: Piece, answer: &Answer) -> (Vec<u8>, Option<Piece>) {
-    let mut out = Vec::new();
+    let mut json = Json::with_room(AN_ANSWER);
     let mut one = |item: Result<&str, &str>| {
-        answer(item, &mut out);
-        out.push(b'\n');
-        out.len()
+        answer(item, &mut json);
+        json.between(b"\n");
+        json.written()
     };
     let mut rest = match piece {
         Piece::Broken(says, _) => {
             one(Err(&says));
-            return (out, None);
+            return (json.into_bytes(), None);
         }
         Piece::Records(bytes, _) => bytes,
     };
@@ -135,11 +139,15 @@ fn by_line(piece: Piece, answer: &Answer) -> (Vec<u8>, Option<Piece>) {
         if line.trim_ascii().is_empty() {
             continue;
         }
-        let written = one(std::str::from_utf8(&line).map_err(|_| "The line is not UTF-8 text."));
-        if turn.is_over(written) {
+        let written = one(text(&line));
+        if turn.is_over(written, Instant::now()) {
             break;
         }
     }
     let rest = (!rest.is_empty()).then(|| Piece::Records(rest, 0));
-    (out, rest)
+    (json.into_bytes(), rest)
+}
+
+fn text(item: &[u8]) -> Result<&str, &'static str> {
+    std::str::from_utf8(item).map_err(|_| "The line is not UTF-8 text.")
 }

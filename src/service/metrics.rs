@@ -38,7 +38,8 @@ static KEPT: OnceLock<Kept> = OnceLock::new();
 /// The handles, made once so that a request looks up no label.
 struct Kept {
     handle: PrometheusHandle,
-    calculators: HashMap<&'static str, OfCalculator>,
+    /// By their places in the register.
+    calculators: Vec<OfCalculator>,
     refusals: HashMap<&'static str, Counter>,
     others: Counter,
     responses: Vec<Counter>,
@@ -47,6 +48,12 @@ struct Kept {
     aside_waiting: Gauge,
     aside_working: Gauge,
     process: Collector,
+}
+
+impl Kept {
+    fn of(&self, entry: &Entry) -> Option<&OfCalculator> {
+        self.calculators.get(entry.place()?)
+    }
 }
 
 struct OfCalculator {
@@ -88,12 +95,8 @@ pub fn install() {
         let of = |outcome: &'static str| {
             FORMS.map(|(_, form)| counter!(REQUESTS, "calculator" => entry.id, "form" => form, "outcome" => outcome))
         };
-        let kept = OfCalculator {
-            answered: of("answered"),
-            refused: of("refused"),
-            seconds: histogram!(SECONDS, "calculator" => entry.id),
-        };
-        (entry.id, kept)
+        let seconds = histogram!(SECONDS, "calculator" => entry.id);
+        OfCalculator { answered: of("answered"), refused: of("refused"), seconds }
     });
     let calculators = calculators.collect();
     let refusals = Code::ALL.iter().map(|code| (code.as_str(), counter!(REFUSALS, "code" => code.as_str()))).collect();
@@ -118,7 +121,7 @@ pub fn install() {
 /// Counts an answer or a refusal of a calculator.
 pub fn asked(entry: &Entry, form: Form, refusal: Option<&Refusal>, took: Duration) {
     let Some(kept) = KEPT.get() else { return };
-    if let Some(of) = kept.calculators.get(entry.id) {
+    if let Some(of) = kept.of(entry) {
         let counters = if refusal.is_some() { &of.refused } else { &of.answered };
         counters[form_number(form)].increment(1);
         of.seconds.record(took.as_secs_f64());
@@ -133,7 +136,7 @@ pub fn asked(entry: &Entry, form: Form, refusal: Option<&Refusal>, took: Duratio
 /// Counts the rows of a table: those answered, and those refused with what was wrong.
 pub fn asked_rows(entry: &Entry, answered: u64, refused: &[Vec<Code>]) {
     let Some(kept) = KEPT.get() else { return };
-    if let Some(of) = kept.calculators.get(entry.id) {
+    if let Some(of) = kept.of(entry) {
         let form = form_number(Form::Sheet);
         of.answered[form].increment(answered);
         of.refused[form].increment(refused.len() as u64);

@@ -3,6 +3,7 @@
 
 use super::current_request::{Named, wait_for};
 use super::metrics::{self, Held};
+use super::response::hexadecimal;
 use super::stopping;
 use super::trace_context::trace_id;
 use actix_web::body::{BodySize, BoxBody, MessageBody};
@@ -181,5 +182,5 @@ fn request_id(headers: &HeaderMap) -> HeaderValue {
     let count = COUNT.fetch_add(1, Ordering::Relaxed);
     // An odd multiplier spreads the count over all digits, so that ids do not look like a sequence.
     let mixed = BEGUN.wrapping_add(count.wrapping_mul(0x9e37_79b9_7f4a_7c15));
-    HeaderValue::from_str(&format!("{mixed:016x}")).unwrap_or(HeaderValue::from_static("0"))
+    HeaderValue::from_bytes(&hexadecimal(mixed)).unwrap_or(HeaderValue::from_static("0"))
 }

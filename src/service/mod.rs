@@ -156,6 +156,8 @@ fn serve(listener: TcpListener, settings: web::Data<Settings>, workshop: web::Da
     .h1_allow_half_closed(false)
     .client_request_timeout(Duration::from_secs(timeout))
     .keep_alive(Duration::from_secs(75))
+    // The end of a stream is sent at once, not when the caller has said that it has all before it.
+    .tcp_nodelay(true)
     .shutdown_timeout(stop_timeout)
     .disable_signals()
     .on_connect(|_, connection| {
@@ -168,7 +170,8 @@ fn serve(listener: TcpListener, settings: web::Data<Settings>, workshop: web::Da
 
 /// Runs until the process is told to stop, then lets open requests finish. Calls `answers` once requests are answered.
 pub async fn run(listener: TcpListener, settings: Settings, answers: impl FnOnce()) -> io::Result<()> {
-    metrics::install();
+    // It waits for a clock to be measured, which need not hold up the rest.
+    let counting = std::thread::spawn(metrics::install);
     let settings = web::Data::new(settings);
     let workshop = web::Data::new(Workshop::open(&settings)?);
     let mut server = pin!(serve(listener, settings.clone(), workshop.clone())?);
@@ -177,6 +180,7 @@ pub async fn run(listener: TcpListener, settings: Settings, answers: impl FnOnce
     if let Poll::Ready(ended) = poll_fn(|context| Poll::Ready(server.as_mut().poll(context))).await {
         return ended;
     }
+    let _ = counting.join();
     stopping::begin();
     answers();
     actix_web::rt::spawn(metrics::keep_small());

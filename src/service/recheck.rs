@@ -3,12 +3,12 @@
 
 use super::json_items::Answer;
 use super::problem::Problem;
-use super::response::write_json;
 use crate::asking::recheck;
 use crate::fields::Fields;
+use crate::json::Json;
 use crate::quantity::shown;
 use crate::refusal::{Code, Refusal, Wrong};
-use serde_json::{Map, Value, json};
+use serde_json::{Map, Value};
 use std::sync::Arc;
 
 /// How answers are rechecked. An old answer says itself how it was asked, so the query says nothing.
@@ -23,7 +23,7 @@ pub fn answering(query: Fields<'static>) -> Result<Answer, Refusal> {
 }
 
 /// Rechecks one answer, given by itself or as a batch gave it.
-fn answer(item: Result<&str, &str>, out: &mut Vec<u8>) {
+fn answer(item: Result<&str, &str>, json: &mut Json) {
     let mut placed = Map::new();
     let outcome = item.map_err(str::to_owned).and_then(|item| {
         serde_json::from_str::<Value>(item).map_err(|error| format!("This is not a JSON object: {error}."))
@@ -45,10 +45,10 @@ fn answer(item: Result<&str, &str>, out: &mut Vec<u8>) {
     };
     let (name, value) = match outcome {
         Ok(rechecked) => ("recheck", serde_json::to_value(rechecked).unwrap_or_default()),
-        Err(refusal) => ("problem", json!(Problem::refused(refusal))),
+        Err(refusal) => ("problem", serde_json::to_value(Problem::refused(refusal)).unwrap_or_default()),
     };
     placed.insert(name.into(), value);
-    write_json(out, &placed);
+    json.serialized(&placed);
 }
 
 fn unreadable(says: String) -> Refusal {

@@ -3,7 +3,7 @@
 use bytes::{Buf, Bytes, BytesMut};
 
 /// How much is cut off at once, at most about.
-const ENOUGH_OF_TABLE: usize = 32 * 1024;
+const ENOUGH_OF_TABLE: usize = 16 * 1024;
 const ENOUGH_OF_LINES: usize = 8 * 1024;
 
 /// The byte order mark that some programs begin a file with.

@@ -1,8 +1,8 @@
 //! Responses that are answers: their media types, and the tag of their bytes.
 
-use actix_web::http::header;
+use crate::json::{Json, ToJson};
+use actix_web::http::header::{self, HeaderValue};
 use actix_web::{HttpResponse, web};
-use serde::Serialize;
 use twox_hash::XxHash3_64;
 
 /// The whole answer.
@@ -20,27 +20,25 @@ pub fn json(body: &'static str) -> HttpResponse {
 }
 
 /// A response that a cache may keep but must ask about: with the tag of its bytes.
-pub fn tagged(media_type: &str, body: impl Into<web::Bytes>) -> HttpResponse {
+pub fn tagged(media_type: &'static str, body: impl Into<web::Bytes>) -> HttpResponse {
     let body = body.into();
-    let tag = format!("\"{:016x}\"", XxHash3_64::oneshot(&body));
+    let mut tag = [b'"'; 18];
+    tag[1..17].copy_from_slice(&hexadecimal(XxHash3_64::oneshot(&body)));
     HttpResponse::Ok()
-        .content_type(media_type)
-        .insert_header((header::CACHE_CONTROL, "no-cache"))
-        .insert_header((header::ETAG, tag))
+        .insert_header((header::CONTENT_TYPE, HeaderValue::from_static(media_type)))
+        .insert_header((header::CACHE_CONTROL, HeaderValue::from_static("no-cache")))
+        .insert_header((header::ETAG, &tag[..]))
         .body(body)
 }
 
-/// An answer as JSON, in a buffer that most answers fit in.
-pub fn json_of(answer: &impl Serialize) -> Vec<u8> {
-    let mut out = Vec::with_capacity(8192);
-    write_json(&mut out, answer);
-    out
+/// A number in 16 hexadecimal digits.
+pub fn hexadecimal(number: u64) -> [u8; 16] {
+    std::array::from_fn(|at| b"0123456789abcdef"[(number >> (60 - 4 * at)) as usize & 15])
 }
 
-/// Appends JSON.
-pub fn write_json(out: &mut Vec<u8>, what: &impl Serialize) {
-    let before = out.len();
-    if serde_json::to_writer(&mut *out, what).is_err() {
-        out.truncate(before);
-    }
+/// An answer as JSON, in a buffer that most answers fit in.
+pub fn json_of(answer: &impl ToJson) -> Vec<u8> {
+    let mut json = Json::with_room(8192);
+    answer.write(&mut json);
+    json.into_bytes()
 }

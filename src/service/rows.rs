@@ -76,7 +76,7 @@ fn answered(sheet: &Sheet, piece: Piece) -> (Vec<u8>, Option<Piece>) {
         Piece::Records(bytes, number) => (bytes, number),
     };
     let turn = Turn::begin();
-    let answered = sheet.rows(&bytes, number, |written| turn.is_over(written));
+    let answered = sheet.rows(&bytes, number, |written, now| turn.is_over(written, now));
     metrics::asked_rows(sheet.entry(), answered.answered, &answered.refused);
     let rest = (answered.taken < bytes.len()).then(|| {
         let rows = answered.answered + answered.refused.len() as u64;

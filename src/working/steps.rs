@@ -1,7 +1,7 @@
 //! The steps of a calculation: the values they show, and how an answer writes them.
 
-use crate::quantity::{Dimension, Found, Kind, Measure, Quantity, System, text};
-use serde::ser::{Serialize, SerializeMap, Serializer};
+use crate::json::{Json, Text, ToJson};
+use crate::quantity::{Dimension, Found, Kind, Measure, Quantity, System, Unit, text};
 use std::borrow::Cow;
 
 /// How a step comes to what it gives.
@@ -210,96 +210,72 @@ impl Step {
 /// A step as an answer of `system` writes it. Inputs stand as they were stated.
 pub struct StepIn<'s>(pub &'s Step, pub System);
 
-impl Serialize for StepIn<'_> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+impl ToJson for StepIn<'_> {
+    fn write(&self, json: &mut Json) {
         let Self(step, system) = self;
-        let mut map = serializer.serialize_map(Some(5))?;
-        map.serialize_entry("what", &step.what)?;
-        map.serialize_entry("by", step.by.as_str())?;
-        map.serialize_entry("formula", &step.formula)?;
-        let mut with = String::with_capacity(64);
-        for part in &step.with {
-            if !with.is_empty() {
-                with.push_str("; ");
-            }
-            [part.symbol, " (", &part.of, ") = "].iter().for_each(|part| with.push_str(part));
-            write_shown(&mut with, &part.value, *system);
-        }
-        map.serialize_entry("with", &with)?;
-        map.serialize_entry("gives", &GivesIn(step, *system))?;
-        map.end()
-    }
-}
-
-fn tidied(quantity: &Quantity) -> Quantity {
-    Quantity { value: text::tidy(quantity.value), ..*quantity }
-}
-
-/// The value must be tidied already.
-fn write_quantity(out: &mut String, quantity: &Quantity) {
-    text::write_full(out, quantity.value);
-    out.push(' ');
-    out.push_str(quantity.unit.spelling());
-}
-
-fn write_shown(out: &mut String, shown: &Shown, system: System) {
-    let separate = |out: &mut String, at: usize| {
-        if at > 0 {
-            out.push_str(", ");
-        }
-    };
-    match shown {
-        Shown::Stated(quantity) => write_quantity(out, &tidied(quantity)),
-        Shown::Quantity(quantity) => write_quantity(out, &quantity.in_system(system)),
-        Shown::Number(number) => text::write_full(out, text::tidy(*number)),
-        Shown::Text(words) => out.push_str(words),
-        Shown::StatedList(list) => list.iter().enumerate().for_each(|(at, quantity)| {
-            separate(out, at);
-            write_quantity(out, &tidied(quantity));
-        }),
-        Shown::Quantities(list) => list.iter().enumerate().for_each(|(at, quantity)| {
-            separate(out, at);
-            write_quantity(out, &quantity.in_system(system));
-        }),
-        Shown::Numbers(list) => list.iter().enumerate().for_each(|(at, number)| {
-            separate(out, at);
-            text::write_full(out, text::tidy(*number));
-        }),
-        Shown::Texts(list) => list.iter().enumerate().for_each(|(at, words)| {
-            separate(out, at);
-            out.push_str(words);
-        }),
-    }
-}
-
-struct GivesIn<'s>(&'s Step, System);
-
-impl Serialize for GivesIn<'_> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let Self(step, system) = self;
-        let mut map = serializer.serialize_map(None)?;
-        map.serialize_entry("field", &step.field)?;
-        match &step.gives {
-            Shown::Stated(quantity) | Shown::Quantity(quantity) => {
-                let quantity = quantity.in_system(*system);
-                map.serialize_entry("value", &quantity.value)?;
-                map.serialize_entry("unit", quantity.unit.spelling())?;
-                map.serialize_entry("text", &quantity.text())?;
-            }
-            Shown::Number(number) => map.serialize_entry("value", &text::tidy(*number))?,
-            Shown::Text(words) => map.serialize_entry("text", words)?,
-            Shown::StatedList(list) | Shown::Quantities(list) => {
-                let values: Vec<f64> = list.iter().map(|quantity| quantity.in_system(*system).value).collect();
-                map.serialize_entry("values", &values)?;
-                if let Some(first) = list.first() {
-                    map.serialize_entry("unit", first.in_system(*system).unit.spelling())?;
+        json.object(|json| {
+            json.member("what", &step.what);
+            json.member("by", step.by.as_str());
+            json.member("formula", &step.formula);
+            json.name("with").text(|text| {
+                for (at, part) in step.with.iter().enumerate() {
+                    let before = if at > 0 { "; " } else { "" };
+                    [before, part.symbol, " (", &part.of, ") = "].iter().for_each(|part| text.words(part));
+                    write_shown(text, &part.value, *system);
                 }
+            });
+            json.name("gives").object(|json| write_given(json, step, *system));
+        });
+    }
+}
+
+fn write_shown(out: &mut Text, shown: &Shown, system: System) {
+    fn number(out: &mut Text, value: f64) {
+        text::write_full(out.plain(), text::tidy(value));
+    }
+    fn quantity(out: &mut Text, (value, unit): (f64, Unit)) {
+        // Tidied already.
+        text::write_full(out.plain(), value);
+        out.plain().push(b' ');
+        out.plain().extend_from_slice(unit.spelling().as_bytes());
+    }
+    fn each<T>(out: &mut Text, list: &[T], mut write: impl FnMut(&mut Text, &T)) {
+        for (at, one) in list.iter().enumerate() {
+            if at > 0 {
+                out.plain().extend_from_slice(b", ");
             }
-            Shown::Numbers(list) => {
-                map.serialize_entry("values", &list.iter().map(|n| text::tidy(*n)).collect::<Vec<_>>())?;
-            }
-            Shown::Texts(list) => map.serialize_entry("texts", list)?,
+            write(out, one);
         }
-        map.end()
+    }
+    let stated = |out: &mut Text, one: &Quantity| quantity(out, (text::tidy(one.value), one.unit));
+    let found = |out: &mut Text, one: &Quantity| quantity(out, one.value_in(system));
+    match shown {
+        Shown::Stated(one) => stated(out, one),
+        Shown::Quantity(one) => found(out, one),
+        Shown::Number(value) => number(out, *value),
+        Shown::Text(words) => out.words(words),
+        Shown::StatedList(list) => each(out, list, stated),
+        Shown::Quantities(list) => each(out, list, found),
+        Shown::Numbers(list) => each(out, list, |out, value| number(out, *value)),
+        Shown::Texts(list) => each(out, list, |out, words| out.words(words)),
+    }
+}
+
+/// The members of what a step gives.
+fn write_given(json: &mut Json, step: &Step, system: System) {
+    json.member("field", &step.field);
+    match &step.gives {
+        Shown::Stated(quantity) | Shown::Quantity(quantity) => {
+            let quantity = quantity.in_system(system);
+            json.quantity(quantity.value, quantity.unit, |out| quantity.write_text(out));
+        }
+        Shown::Number(number) => json.member("value", &text::tidy(*number)),
+        Shown::Text(words) => json.member("text", words),
+        Shown::StatedList(list) | Shown::Quantities(list) => {
+            json.name("values").list(list, |json, quantity| quantity.value_in(system).0.write(json));
+            json.member_if_some("unit", list.first().map(|first| first.value_in(system).1.spelling()));
+        }
+        Shown::Numbers(list) => json.name("values").list(list, |json, number| text::tidy(*number).write(json)),
+        Shown::Texts(list) => json.member("texts", list),
     }
 }

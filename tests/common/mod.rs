@@ -5,6 +5,7 @@ use serde_json::Value;
 use shop_reckoner::asking::{Form, ask};
 use shop_reckoner::calculators::{Entry, find};
 use shop_reckoner::fields::{Fields, Given};
+use shop_reckoner::json::ToJson;
 use shop_reckoner::refusal::Refusal;
 use std::io::{BufRead, BufReader, Read};
 use std::path::{Path, PathBuf};
@@ -32,7 +33,7 @@ pub fn query(fields: &[(&str, &str)]) -> String {
 
 /// Asks in process; the answer as JSON.
 pub fn asked(entry: &'static Entry, text: &str) -> Result<Value, Refusal> {
-    ask(entry, fields(text), Form::Json).map(|(answer, _)| serde_json::to_value(&answer).expect("an answer is JSON"))
+    ask(entry, fields(text), Form::Json).map(|(answer, _)| answer.value())
 }
 
 /// One row of data/checks.

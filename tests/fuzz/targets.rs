@@ -4,6 +4,7 @@ use shop_reckoner::asking::{Form, ask};
 use shop_reckoner::budget::Budget;
 use shop_reckoner::calculators::{Entry, REGISTER};
 use shop_reckoner::fields::Fields;
+use shop_reckoner::json::ToJson;
 use shop_reckoner::quantity::{self, text};
 use shop_reckoner::reference::threads::Designation;
 use shop_reckoner::refusal::Refusal;
@@ -73,9 +74,10 @@ fn hold(answered: Result<String, Refusal>) {
 }
 
 fn asked(entry: &'static Entry, fields: Fields) {
-    hold(Budget::of(Duration::from_secs(2)).spend(|| {
-        ask(entry, fields, Form::Json).map(|(answer, _)| serde_json::to_string(&answer).expect("an answer is JSON"))
-    }));
+    hold(
+        Budget::of(Duration::from_secs(2))
+            .spend(|| ask(entry, fields, Form::Json).map(|(answer, _)| answer.value().to_string())),
+    );
 }
 
 /// A query is answered with numbers or refused in words.

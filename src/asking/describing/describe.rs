@@ -2,7 +2,7 @@
 //! them, from their declarations.
 
 use super::reserved::{Reserved, good};
-use crate::calculators::{Entry, REGISTER, number};
+use crate::calculators::{Entry, REGISTER};
 use crate::declared::{Declared, Member, Narrowed, Schemas, Shape, TypeFacts};
 use crate::quantity::{KindRow, Least, Unit, text};
 use serde::Serialize;
@@ -157,7 +157,7 @@ pub fn described() -> &'static [&'static Described] {
 pub fn describe_entry(entry: &Entry) -> Option<&'static Described> {
     static EACH: LazyLock<Vec<OnceLock<Described>>> =
         LazyLock::new(|| REGISTER.iter().map(|_| OnceLock::new()).collect());
-    let at = number(entry.id)?;
+    let at = entry.place()?;
     Some(EACH[at].get_or_init(|| describe(&REGISTER[at])))
 }
 

@@ -7,6 +7,7 @@ use crate::asking::describing::Form;
 use crate::asking::solving::{ask, link};
 use crate::calculators::{Entry, find};
 use crate::fields::Fields;
+use crate::json::ToJson;
 use crate::quantity::shown;
 use crate::refusal::{Code, Refusal, Wrong};
 use serde::{Deserialize, Serialize};
@@ -104,7 +105,7 @@ pub fn recheck(old: &Value) -> Result<Rechecked, Refusal> {
     };
     let answered = ask(entry, fields, Form::Json);
     let new = match &answered {
-        Ok((answer, _)) => serde_json::to_value(answer).unwrap_or_default(),
+        Ok((answer, _)) => answer.value(),
         // Nothing is known yet of whether it would be refused.
         Err(refusal) if refusal.is_of_time() => return Err(refusal.clone()),
         Err(refusal) => {

@@ -3,12 +3,12 @@
 
 use super::sources::Sources;
 use crate::calculators::Entry;
+use crate::json::{Json, ToJson};
 use crate::quantity::System;
 use crate::refusal::Wrong;
-use crate::shop::{self, Shop};
-use crate::tree::Node;
+use crate::shop;
+use crate::tree::{Node, write_record};
 use crate::working::{Record, StepIn};
-use serde::ser::{Serialize, SerializeMap, SerializeSeq, Serializer};
 
 /// An answer.
 #[derive(Debug)]
@@ -88,106 +88,76 @@ impl Answer {
     }
 }
 
-impl Serialize for Answer {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(None)?;
-        map.serialize_entry("calculator", self.entry.id)?;
-        map.serialize_entry("version", crate::VERSION)?;
-        map.serialize_entry("data_version", crate::data_version())?;
-        if let Some(link) = &self.link {
-            map.serialize_entry("link", link)?;
-        }
-        if let Some(shop) = shop::installed() {
-            map.serialize_entry("shop", &ShopUsed(shop))?;
-        }
-        map.serialize_entry("inputs", &self.inputs)?;
-        map.serialize_entry("assumed", &self.record.assumed)?;
-        match &self.body {
-            Body::Result(result) => map.serialize_entry("result", result)?,
-            Body::Rows(rows, difference) => {
-                map.serialize_entry("rows", rows)?;
-                if let Some(difference) = difference {
-                    map.serialize_entry("difference", difference)?;
+impl ToJson for Answer {
+    fn write(&self, json: &mut Json) {
+        let Record { assumed, steps, notes, cautions, sources, .. } = &self.record;
+        json.object(|json| {
+            json.member("calculator", self.entry.id);
+            json.member("version", crate::VERSION);
+            json.member("data_version", crate::data_version());
+            json.member_if_some("link", self.link.as_ref());
+            if let Some(shop) = shop::installed() {
+                json.name("shop").object(|json| {
+                    json.member("name", &shop.name);
+                    json.member("hash", &shop.hash);
+                });
+            }
+            json.member("inputs", &self.inputs);
+            json.member("assumed", assumed);
+            match &self.body {
+                Body::Result(result) => json.member("result", result),
+                Body::Rows(rows, difference) => {
+                    json.member("rows", rows);
+                    json.member_if_some("difference", difference.as_ref());
+                }
+                Body::Roots(roots) => json.member("roots", roots),
+                Body::Correction(correction) => {
+                    json.member("correction", correction.as_ref());
+                    json.member("result", &correction.result);
                 }
             }
-            Body::Roots(roots) => map.serialize_entry("roots", roots)?,
-            Body::Correction(correction) => {
-                map.serialize_entry("correction", correction.as_ref())?;
-                map.serialize_entry("result", &correction.result)?;
-            }
-        }
-        map.serialize_entry("working", &Working(self))?;
-        map.serialize_entry("notes", &self.record.notes)?;
-        map.serialize_entry("cautions", &self.record.cautions)?;
-        map.serialize_entry("sources", &Sources(&self.record.sources))?;
-        map.serialize_entry("trust", self.record.trust().as_str())?;
-        map.end()
+            json.name("working").list(steps, |json, step| StepIn(step, self.system).write(json));
+            json.member("notes", notes);
+            json.member("cautions", cautions);
+            json.member("sources", &Sources(sources));
+            json.member("trust", self.record.trust().as_str());
+        });
     }
 }
 
-impl Serialize for Row {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(Some(2))?;
-        match &self.outcome {
+impl ToJson for Row {
+    fn write(&self, json: &mut Json) {
+        json.object(|json| match &self.outcome {
             Ok((inputs, result)) => {
-                map.serialize_entry("inputs", inputs)?;
-                map.serialize_entry("result", result)?;
+                json.member("inputs", inputs);
+                json.member("result", result);
             }
             Err(wrongs) => {
-                map.serialize_entry("inputs", &Node::Record(self.varied.clone()))?;
-                map.serialize_entry("errors", wrongs)?;
+                write_record(&self.varied, json.name("inputs"));
+                json.name("errors").serialized(wrongs);
             }
-        }
-        map.end()
+        });
     }
 }
 
-impl Serialize for Root {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(None)?;
-        map.serialize_entry("value", &self.value)?;
-        if let Some(up_to) = &self.up_to {
-            map.serialize_entry("up_to", up_to)?;
-        }
-        map.serialize_entry("inputs", &self.inputs)?;
-        map.serialize_entry("result", &self.result)?;
-        map.end()
+impl ToJson for Root {
+    fn write(&self, json: &mut Json) {
+        json.object(|json| {
+            json.member("value", &self.value);
+            json.member_if_some("up_to", self.up_to.as_ref());
+            json.member("inputs", &self.inputs);
+            json.member("result", &self.result);
+        });
     }
 }
 
-impl Serialize for Correction {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(Some(4))?;
-        map.serialize_entry("field", &self.field)?;
-        map.serialize_entry("intended", &self.intended)?;
-        map.serialize_entry("as_made", &self.as_made)?;
-        map.serialize_entry("change", &self.change)?;
-        map.end()
-    }
-}
-
-/// The shop that was answered for.
-struct ShopUsed<'a>(&'a Shop);
-
-impl Serialize for ShopUsed<'_> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(Some(2))?;
-        map.serialize_entry("name", &self.0.name)?;
-        map.serialize_entry("hash", &self.0.hash)?;
-        map.end()
-    }
-}
-
-/// The steps; an empty list if they are not wanted.
-struct Working<'a>(&'a Answer);
-
-impl Serialize for Working<'_> {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let steps = &self.0.record.steps;
-        let mut list = serializer.serialize_seq(Some(steps.len()))?;
-        for step in steps {
-            list.serialize_element(&StepIn(step, self.0.system))?;
-        }
-        list.end()
+impl ToJson for Correction {
+    fn write(&self, json: &mut Json) {
+        json.object(|json| {
+            json.member("field", &self.field);
+            json.member("intended", &self.intended);
+            json.member("as_made", &self.as_made);
+            json.member("change", &self.change);
+        });
     }
 }

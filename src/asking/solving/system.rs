@@ -23,8 +23,10 @@ pub fn system_of(asked: Option<System>, inputs: &Node, filled: &FilledByMachine,
             system
         }
         None => {
-            record.assume("units", &System::Metric, "No input is in inch or metric units.");
-            System::Metric
+            let none = (System::Metric, "No input is in inch or metric units.");
+            let (system, says) = record.implied_units.unwrap_or(none);
+            record.assume("units", &system, says);
+            system
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::asking::describing::{Digits, Reserved};
 use crate::asking::solving::Answer;
+use crate::json::ToJson;
 use crate::quantity::{Quantity, Unit, shown, text};
 use crate::refusal::{Code, Refusal, Wrong};
 use crate::tree::Node;
@@ -56,7 +57,7 @@ fn quantity(
 
 /// The same for anything that the whole answer holds.
 fn picked_from_all(answer: &Answer, reserved: &Reserved) -> Result<String, Refusal> {
-    let value = serde_json::to_value(answer).unwrap_or_default();
+    let value = answer.value();
     let leaves = leaves(&value["result"]);
     let first = leaves.first().cloned().unwrap_or_default();
     let Some(pick) = &reserved.pick else {

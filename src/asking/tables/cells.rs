@@ -5,12 +5,12 @@ use crate::asking::describing::Separator;
 use crate::quantity::{read, text};
 use crate::tree::Node;
 use std::borrow::Cow;
-use std::fmt::Write;
+use std::io::Write;
 
 /// Writes cells.
 pub struct Cells {
     writer: csv::Writer<Vec<u8>>,
-    scratch: String,
+    scratch: Vec<u8>,
     semicolon: bool,
 }
 
@@ -23,7 +23,7 @@ impl Cells {
             .terminator(csv::Terminator::CRLF)
             .flexible(true)
             .from_writer(Vec::with_capacity(capacity));
-        Self { writer, scratch: String::new(), semicolon }
+        Self { writer, scratch: Vec::new(), semicolon }
     }
 
     /// A vector takes all that is written to it.
@@ -65,9 +65,9 @@ impl Cells {
 
     fn scratch(&mut self) {
         if self.semicolon
-            && let Some(point) = self.scratch.find('.')
+            && let Some(point) = self.scratch.iter().position(|byte| *byte == b'.')
         {
-            self.scratch.replace_range(point..=point, ",");
+            self.scratch[point] = b',';
         }
         let _ = self.writer.write_field(&self.scratch);
     }

@@ -9,7 +9,7 @@ use crate::asking::describing::{Form, RESERVED, Reserved, Separator, describe_en
 use crate::asking::solving::{
     Answer, Body, FilledByMachine, is_toleranced, machine_named, on_record, ranges_of, take_reserved,
 };
-use crate::budget::{ONE_OF_MANY, spend_part};
+use crate::budget::{ONE_OF_MANY, begin_next, spend_part};
 use crate::calculators::Entry;
 use crate::fields::{Fields, Given};
 use crate::quantity::{System, Unit, shown};
@@ -18,6 +18,7 @@ use crate::tree::Node;
 use crate::working::Record;
 use csv::ByteRecord;
 use std::borrow::Cow;
+use std::time::Instant;
 
 /// The name of the column that says why a row is refused.
 const REFUSED: &str = "refused";
@@ -188,18 +189,29 @@ impl Sheet {
 
     /// Answers the rows in `bytes`, whole records, the first of which is row `number`, until so many
     /// bytes of lines are enough.
-    pub fn rows(&self, bytes: &[u8], mut number: u64, is_enough: impl Fn(usize) -> bool) -> Answered {
+    pub fn rows(&self, bytes: &[u8], number: u64, is_enough: impl Fn(usize, Instant) -> bool) -> Answered {
+        spend_part(ONE_OF_MANY, || self.rows_one_by_one(bytes, number, is_enough))
+    }
+
+    fn rows_one_by_one(&self, bytes: &[u8], first: u64, is_enough: impl Fn(usize, Instant) -> bool) -> Answered {
         let mut reader = records(bytes, self.separator);
         let mut cells = Cells::new(self.separator, bytes.len() * 4);
         let mut outcome = Answered { taken: bytes.len(), ..Answered::default() };
         let mut row = ByteRecord::new();
-        while reader.read_byte_record(&mut row).unwrap_or(false) {
+        for number in first.. {
+            let now = begin_next(ONE_OF_MANY);
+            if number > first && is_enough(cells.len(), now) {
+                // What ends a line may be left; it is no row.
+                outcome.taken = reader.position().byte() as usize;
+                break;
+            }
+            if !reader.read_byte_record(&mut row).unwrap_or(false) {
+                break;
+            }
             let answered = self.with_fields(&row, |fields| {
-                spend_part(ONE_OF_MANY, || {
-                    self.ask(fields, |answer| match answer.body {
-                        Body::Result(result) => result,
-                        _ => Node::Record(Vec::new()),
-                    })
+                self.ask(fields, |answer| match answer.body {
+                    Body::Result(result) => result,
+                    _ => Node::Record(Vec::new()),
                 })
             });
             let begin = |cells: &mut Cells| {
@@ -229,12 +241,6 @@ impl Sheet {
                     self.refuse(&refusal.words(), &mut cells);
                     outcome.refused.push(refusal.0.iter().map(|wrong| wrong.code).collect());
                 }
-            }
-            number += 1;
-            if is_enough(cells.len()) {
-                // What ends a line may be left; it is no row.
-                outcome.taken = reader.position().byte() as usize;
-                break;
             }
         }
         outcome.lines = cells.done();

@@ -208,5 +208,5 @@ fn sheet_example(described: &Described) -> String {
 fn sheet_answer(described: &'static Described, table: &str) -> Option<Value> {
     let sheet = Sheet::open(described.entry, Fields::default(), table.as_bytes()).ok()?;
     let (_, row) = table.split_once("\r\n")?;
-    String::from_utf8([sheet.head(), sheet.rows(row.as_bytes(), 1, |_| false).lines].concat()).ok().map(Value::from)
+    String::from_utf8([sheet.head(), sheet.rows(row.as_bytes(), 1, |_, _| false).lines].concat()).ok().map(Value::from)
 }

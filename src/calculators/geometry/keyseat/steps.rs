@@ -153,10 +153,6 @@ fn widths(input: &KeyseatInput, key: &Key, record: &mut Record) -> Result<[Optio
         KeyFit::Close => ("P9", "P9"),
         KeyFit::Free => ("H9", "D10"),
     };
-    if fit == KeyFit::Free && key.kind == KeyKind::Woodruff {
-        let says = "A Woodruff key has no free fit.";
-        return Err(Refusal::no_answer(says, &[("fit", KeyFit::Normal.as_str().to_owned())]));
-    }
     record
         .source("key_classes_memory", format!("{} fit: {shaft} in the shaft, {hub} in the hub, key h9", fit.as_str()));
     let size = key.width();

@@ -195,9 +195,9 @@ fn responses_connections_and_the_process_are_counted() {
     assert_eq!(value("shop_reckoner_aside_waiting "), 0.0);
     assert!(value("process_resident_memory_bytes ") > 1e6 && value("process_open_fds ") > 3.0);
     let build = format!(
-        "shop_reckoner_build_info{{version=\"{}\",data_version=\"{}\"}} ",
-        shop_reckoner::VERSION,
-        shop_reckoner::data_version()
+        "shop_reckoner_build_info{{data_version=\"{}\",version=\"{}\"}} ",
+        shop_reckoner::data_version(),
+        shop_reckoner::VERSION
     );
     assert_eq!(value(&build), 1.0);
 }

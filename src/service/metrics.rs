@@ -4,25 +4,13 @@
 use crate::asking::Form;
 use crate::calculators::{Entry, REGISTER};
 use crate::refusal::{Code, Refusal};
-use metrics::{
-    Counter, Gauge, Histogram, counter, describe_counter, describe_gauge, describe_histogram, gauge, histogram,
+use prometheus::{
+    Histogram, HistogramOpts, HistogramVec, IntCounter, IntCounterVec, IntGauge, IntGaugeVec, Opts, Registry,
+    TextEncoder,
 };
-use metrics_exporter_prometheus::{PrometheusBuilder, PrometheusHandle};
-use metrics_process::Collector;
 use std::collections::HashMap;
-use std::sync::OnceLock;
+use std::sync::LazyLock;
 use std::time::Duration;
-
-const REQUESTS: &str = "shop_reckoner_requests_total";
-const REFUSALS: &str = "shop_reckoner_refusals_total";
-const SECONDS: &str = "shop_reckoner_answer_seconds";
-const OTHERS: &str = "shop_reckoner_other_requests_total";
-const RESPONSES: &str = "shop_reckoner_responses_total";
-const IN_FLIGHT: &str = "shop_reckoner_requests_in_flight";
-const CONNECTIONS: &str = "shop_reckoner_connections_open";
-const ASIDE_WAITING: &str = "shop_reckoner_aside_waiting";
-const ASIDE_WORKING: &str = "shop_reckoner_aside_working";
-const BUILD: &str = "shop_reckoner_build_info";
 
 /// The statuses that are counted each by itself; the last stands for any other.
 const STATUSES: &[&str] = &[
@@ -33,32 +21,89 @@ const STATUSES: &[&str] = &[
 /// Upper bounds of the time buckets, in seconds.
 const BUCKETS: &[f64] = &[0.000_01, 0.000_025, 0.000_05, 0.000_1, 0.000_25, 0.001, 0.005, 0.025, 0.1, 1.0];
 
-static KEPT: OnceLock<Kept> = OnceLock::new();
+static KEPT: LazyLock<Option<Kept>> = LazyLock::new(|| Kept::registered().ok());
 
 /// The handles, made once so that a request looks up no label.
 struct Kept {
-    handle: PrometheusHandle,
+    registry: Registry,
     /// By their places in the register.
     calculators: Vec<OfCalculator>,
-    refusals: HashMap<&'static str, Counter>,
-    others: Counter,
-    responses: Vec<Counter>,
-    in_flight: Gauge,
-    connections: Gauge,
-    aside_waiting: Gauge,
-    aside_working: Gauge,
-    process: Collector,
+    refusals: HashMap<&'static str, IntCounter>,
+    others: IntCounter,
+    responses: Vec<IntCounter>,
+    in_flight: IntGauge,
+    connections: IntGauge,
+    aside_waiting: IntGauge,
+    aside_working: IntGauge,
 }
 
 impl Kept {
+    fn registered() -> prometheus::Result<Self> {
+        let registry = Registry::new();
+        let counters = |name, says, labels: &[&str]| -> prometheus::Result<IntCounterVec> {
+            let counters = IntCounterVec::new(Opts::new(name, says), labels)?;
+            registry.register(Box::new(counters.clone()))?;
+            Ok(counters)
+        };
+        let gauge = |name, says| -> prometheus::Result<IntGauge> {
+            let gauge = IntGauge::new(name, says)?;
+            registry.register(Box::new(gauge.clone()))?;
+            Ok(gauge)
+        };
+        let requests = counters(
+            "shop_reckoner_requests_total",
+            "Requests to a calculator, by form and outcome.",
+            &["calculator", "form", "outcome"],
+        )?;
+        let says = "Seconds from the fields to the answer's text, by calculator.";
+        let seconds = HistogramOpts::new("shop_reckoner_answer_seconds", says).buckets(BUCKETS.to_vec());
+        let seconds = HistogramVec::new(seconds, &["calculator"])?;
+        registry.register(Box::new(seconds.clone()))?;
+        let refusals = counters("shop_reckoner_refusals_total", "Wrong fields and requests, by code.", &["code"])?;
+        let says = "Requests to anything else: pages, tables, the description, health.";
+        let others = counters("shop_reckoner_other_requests_total", says, &[])?;
+        let responses = counters("shop_reckoner_responses_total", "Responses, by status.", &["status"])?;
+        let says = "1, with the versions of the service and of its tables.";
+        let build = IntGaugeVec::new(Opts::new("shop_reckoner_build_info", says), &["version", "data_version"])?;
+        registry.register(Box::new(build.clone()))?;
+        build.with_label_values(&[crate::VERSION, crate::data_version()]).set(1);
+        #[cfg(target_os = "linux")]
+        registry.register(Box::new(prometheus::process_collector::ProcessCollector::for_self()))?;
+        let calculators = REGISTER.iter().map(|entry| {
+            let of = |outcome| FORMS.map(|(_, form)| requests.with_label_values(&[entry.id, form, outcome]));
+            OfCalculator {
+                answered: of("answered"),
+                refused: of("refused"),
+                seconds: seconds.with_label_values(&[entry.id]),
+            }
+        });
+        Ok(Self {
+            calculators: calculators.collect(),
+            refusals: Code::ALL
+                .iter()
+                .map(|code| (code.as_str(), refusals.with_label_values(&[code.as_str()])))
+                .collect(),
+            others: others.with_label_values::<&str>(&[]),
+            responses: STATUSES.iter().map(|status| responses.with_label_values(&[*status])).collect(),
+            in_flight: gauge(
+                "shop_reckoner_requests_in_flight",
+                "Requests that are being answered, or whose answer is being sent.",
+            )?,
+            connections: gauge("shop_reckoner_connections_open", "Connections that are open.")?,
+            aside_waiting: gauge("shop_reckoner_aside_waiting", "Long requests that wait for a thread.")?,
+            aside_working: gauge("shop_reckoner_aside_working", "Long requests that are being worked on.")?,
+            registry,
+        })
+    }
+
     fn of(&self, entry: &Entry) -> Option<&OfCalculator> {
         self.calculators.get(entry.place()?)
     }
 }
 
 struct OfCalculator {
-    answered: [Counter; FORMS.len()],
-    refused: [Counter; FORMS.len()],
+    answered: [IntCounter; FORMS.len()],
+    refused: [IntCounter; FORMS.len()],
     seconds: Histogram,
 }
 
@@ -74,102 +119,63 @@ fn form_number(form: Form) -> usize {
     FORMS.iter().position(|(one, _)| *one == form).unwrap_or_default()
 }
 
-/// Begins to count. Does nothing if counting has begun before.
+/// Begins to count, so that the first request need not wait for it.
 pub fn install() {
-    if KEPT.get().is_some() {
-        return;
-    }
-    let Ok(builder) = PrometheusBuilder::new().set_buckets(BUCKETS) else { return };
-    let Ok(handle) = builder.install_recorder() else { return };
-    describe_counter!(REQUESTS, "Requests to a calculator, by form and outcome.");
-    describe_counter!(REFUSALS, "Wrong fields and requests, by code.");
-    describe_counter!(OTHERS, "Requests to anything else: pages, tables, the description, health.");
-    describe_counter!(RESPONSES, "Responses, by status.");
-    describe_gauge!(IN_FLIGHT, "Requests that are being answered, or whose answer is being sent.");
-    describe_gauge!(CONNECTIONS, "Connections that are open.");
-    describe_gauge!(ASIDE_WAITING, "Long requests that wait for a thread.");
-    describe_gauge!(ASIDE_WORKING, "Long requests that are being worked on.");
-    describe_gauge!(BUILD, "1, with the versions of the service and of its tables.");
-    describe_histogram!(SECONDS, "Seconds from the fields to the answer's text, by calculator.");
-    let calculators = REGISTER.iter().map(|entry| {
-        let of = |outcome: &'static str| {
-            FORMS.map(|(_, form)| counter!(REQUESTS, "calculator" => entry.id, "form" => form, "outcome" => outcome))
-        };
-        let seconds = histogram!(SECONDS, "calculator" => entry.id);
-        OfCalculator { answered: of("answered"), refused: of("refused"), seconds }
-    });
-    let calculators = calculators.collect();
-    let refusals = Code::ALL.iter().map(|code| (code.as_str(), counter!(REFUSALS, "code" => code.as_str()))).collect();
-    gauge!(BUILD, "version" => crate::VERSION, "data_version" => crate::data_version()).set(1.0);
-    let process = Collector::default();
-    process.describe();
-    let _ = KEPT.set(Kept {
-        handle,
-        calculators,
-        refusals,
-        others: counter!(OTHERS),
-        responses: STATUSES.iter().map(|status| counter!(RESPONSES, "status" => *status)).collect(),
-        in_flight: gauge!(IN_FLIGHT),
-        connections: gauge!(CONNECTIONS),
-        aside_waiting: gauge!(ASIDE_WAITING),
-        aside_working: gauge!(ASIDE_WORKING),
-        process,
-    });
-    aside(0, 0);
+    LazyLock::force(&KEPT);
 }
 
 /// Counts an answer or a refusal of a calculator.
 pub fn asked(entry: &Entry, form: Form, refusal: Option<&Refusal>, took: Duration) {
-    let Some(kept) = KEPT.get() else { return };
+    let Some(kept) = &*KEPT else { return };
     if let Some(of) = kept.of(entry) {
         let counters = if refusal.is_some() { &of.refused } else { &of.answered };
-        counters[form_number(form)].increment(1);
-        of.seconds.record(took.as_secs_f64());
+        counters[form_number(form)].inc();
+        of.seconds.observe(took.as_secs_f64());
     }
     for wrong in refusal.iter().flat_map(|refusal| &refusal.0) {
         if let Some(counter) = kept.refusals.get(wrong.code.as_str()) {
-            counter.increment(1);
+            counter.inc();
         }
     }
 }
 
 /// Counts the rows of a table: those answered, and those refused with what was wrong.
 pub fn asked_rows(entry: &Entry, answered: u64, refused: &[Vec<Code>]) {
-    let Some(kept) = KEPT.get() else { return };
+    let Some(kept) = &*KEPT else { return };
     if let Some(of) = kept.of(entry) {
         let form = form_number(Form::Sheet);
-        of.answered[form].increment(answered);
-        of.refused[form].increment(refused.len() as u64);
+        of.answered[form].inc_by(answered);
+        of.refused[form].inc_by(refused.len() as u64);
     }
     for code in refused.iter().flatten() {
         if let Some(counter) = kept.refusals.get(code.as_str()) {
-            counter.increment(1);
+            counter.inc();
         }
     }
 }
 
 /// Counts a request to anything but a calculator.
 pub fn other() {
-    if let Some(kept) = KEPT.get() {
-        kept.others.increment(1);
+    if let Some(kept) = &*KEPT {
+        kept.others.inc();
     }
 }
 
 /// Counts a response.
 pub fn responded(status: u16) {
-    let Some(kept) = KEPT.get() else { return };
+    let Some(kept) = &*KEPT else { return };
     let at = STATUSES.iter().position(|known| known.parse() == Ok(status)).unwrap_or(STATUSES.len() - 1);
-    kept.responses[at].increment(1);
+    kept.responses[at].inc();
 }
 
 /// One of a gauge, for as long as it is held.
-pub struct Held(Option<&'static Gauge>);
+pub struct Held(Option<&'static IntGauge>);
 
 impl Held {
-    fn one(of: fn(&Kept) -> &Gauge) -> Self {
-        let gauge = KEPT.get().map(of);
+    fn one(of: fn(&Kept) -> &IntGauge) -> Self {
+        let gauge = KEPT.as_ref().map(of);
         if let Some(gauge) = gauge {
-            gauge.increment(1.0);
+            gauge.inc();
         }
         Self(gauge)
     }
@@ -178,7 +184,7 @@ impl Held {
 impl Drop for Held {
     fn drop(&mut self) {
         if let Some(gauge) = self.0 {
-            gauge.decrement(1.0);
+            gauge.dec();
         }
     }
 }
@@ -195,25 +201,14 @@ pub fn connection() -> Held {
 
 /// Says how many long requests wait to be worked on aside, and how many are worked on.
 pub fn aside(waiting: usize, working: usize) {
-    if let Some(kept) = KEPT.get() {
-        kept.aside_waiting.set(waiting as f64);
-        kept.aside_working.set(working as f64);
+    if let Some(kept) = &*KEPT {
+        kept.aside_waiting.set(waiting as i64);
+        kept.aside_working.set(working as i64);
     }
 }
 
 /// The counts as text.
 pub fn text() -> String {
-    let Some(kept) = KEPT.get() else { return String::new() };
-    kept.process.collect();
-    kept.handle.render()
-}
-
-/// Folds recorded times into their buckets now and then, so that they do not pile up unread.
-pub async fn keep_small() {
-    loop {
-        tokio::time::sleep(Duration::from_secs(5)).await;
-        if let Some(kept) = KEPT.get() {
-            kept.handle.run_upkeep();
-        }
-    }
+    let kept = KEPT.as_ref();
+    kept.and_then(|kept| TextEncoder::new().encode_to_string(&kept.registry.gather()).ok()).unwrap_or_default()
 }

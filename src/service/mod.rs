@@ -170,8 +170,7 @@ fn serve(listener: TcpListener, settings: web::Data<Settings>, workshop: web::Da
 
 /// Runs until the process is told to stop, then lets open requests finish. Calls `answers` once requests are answered.
 pub async fn run(listener: TcpListener, settings: Settings, answers: impl FnOnce()) -> io::Result<()> {
-    // It waits for a clock to be measured, which need not hold up the rest.
-    let counting = std::thread::spawn(metrics::install);
+    metrics::install();
     let settings = web::Data::new(settings);
     let workshop = web::Data::new(Workshop::open(&settings)?);
     let mut server = pin!(serve(listener, settings.clone(), workshop.clone())?);
@@ -180,10 +179,8 @@ pub async fn run(listener: TcpListener, settings: Settings, answers: impl FnOnce
     if let Poll::Ready(ended) = poll_fn(|context| Poll::Ready(server.as_mut().poll(context))).await {
         return ended;
     }
-    let _ = counting.join();
     stopping::begin();
     answers();
-    actix_web::rt::spawn(metrics::keep_small());
     tokio::select! {
         ended = server => ended,
         () = stopping::when_told(told, handle, &settings, &workshop) => Ok(()),

@@ -64,7 +64,12 @@ impl Area {
 
 /// Spots with weights, in squares, so that those in an area are soon found.
 #[derive(Default)]
-pub struct Spots(RapidHashMap<(i32, i32), Vec<(Spot, f64)>>);
+pub struct Spots {
+    /// Each with its weight, and the one before it in its square.
+    all: Vec<(Spot, f64, Option<usize>)>,
+    /// The last one of each square.
+    last: RapidHashMap<(i32, i32), usize>,
+}
 
 impl Spots {
     const SIDE: f64 = 16.0;
@@ -75,14 +80,18 @@ impl Spots {
 
     /// Adds a spot.
     pub fn add(&mut self, spot: Spot, weight: f64) {
-        self.0.entry(Self::square(spot)).or_default().push((spot, weight));
+        let before = self.last.insert(Self::square(spot), self.all.len());
+        self.all.push((spot, weight, before));
     }
 
     /// The weight of all spots in an area.
     pub fn within(&self, area: &Area) -> f64 {
         let ((left, top), (right, bottom)) =
             (Self::square((area.left, area.top)), Self::square((area.right, area.bottom)));
-        let squares = (left..=right).flat_map(|x| (top..=bottom).filter_map(move |y| self.0.get(&(x, y))));
-        squares.flatten().filter(|(spot, _)| area.holds(*spot)).map(|(_, weight)| weight).sum()
+        let squares = (left..=right).flat_map(|x| (top..=bottom).filter_map(move |y| self.last.get(&(x, y))));
+        let spots = squares.flat_map(|last| {
+            std::iter::successors(self.all.get(*last), |(.., before)| before.and_then(|before| self.all.get(before)))
+        });
+        spots.filter(|(spot, ..)| area.holds(*spot)).map(|(_, weight, _)| weight).sum()
     }
 }

@@ -44,22 +44,19 @@ pub fn lay_out(drawing: &Drawing, system: System) -> Result<LaidOut, Refusal> {
 /// The largest scale at which all fits, or nearly. Words keep their size and jump from place to place,
 /// so what they need beside the shapes is known only at a scale. With it, how far the sheet is overfilled.
 fn fit(drawing: &Drawing, largest: f64, turned: bool, system: System) -> Result<(f64, Sheet), Refusal> {
-    let mut best: Option<(f64, Sheet)> = None;
-    for step in 0..28 {
-        let sheet = fill(drawing, largest * 0.96f64.powi(step), turned, system)?;
-        let Area { left, top, right, bottom } = sheet.bounds;
-        let over = (right - left - WIDTH + 2.0 * MARGIN).max(bottom - top - HEIGHT + 2.0 * MARGIN);
-        if best.as_ref().is_none_or(|(least, _)| over < *least) {
-            best = Some((over, sheet));
-        }
-        if over <= 0.0 {
-            break;
+    let scales = (0..28).map(|step| largest * 0.96f64.powi(step));
+    for scale in scales.clone() {
+        if let Some(sheet) = fill(drawing, scale, turned, system, 0.0)? {
+            return Ok((sheet.over(), sheet));
         }
     }
-    match best {
-        Some(best) => Ok(best),
-        None => Ok((0.0, fill(drawing, largest, turned, system)?)),
+    let (mut least, mut best) = (f64::INFINITY, Sheet::new(largest, turned));
+    for scale in scales {
+        if let Some(sheet) = fill(drawing, scale, turned, system, least.next_down())? {
+            (least, best) = (sheet.over(), sheet);
+        }
     }
+    Ok((least, best))
 }
 
 /// What the shapes cover, in the model, y downwards.
@@ -88,15 +85,19 @@ fn extent(drawing: &Drawing) -> Area {
     all
 }
 
-/// Puts everything on a sheet of that scale: shapes first, so that words keep clear of them.
-fn fill(drawing: &Drawing, scale: f64, turned: bool, system: System) -> Result<Sheet, Refusal> {
+/// Puts everything on a sheet of that scale: shapes first, so that words keep clear of them. `None` as soon as it is
+/// overfilled by more than `most`, since what is put on a sheet never makes it smaller.
+fn fill(drawing: &Drawing, scale: f64, turned: bool, system: System, most: f64) -> Result<Option<Sheet>, Refusal> {
     let mut sheet = Sheet::new(scale, turned);
     for mark in &drawing.marks {
         annotate::shape(&mut sheet, mark);
     }
     for mark in &drawing.marks {
+        if sheet.over() > most {
+            return Ok(None);
+        }
         go_on()?;
         annotate::words(&mut sheet, mark, system);
     }
-    Ok(sheet)
+    Ok((sheet.over() <= most).then_some(sheet))
 }

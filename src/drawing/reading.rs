@@ -2,7 +2,7 @@
 //! that axis, as coordinate dimensions are. Words that would meet stand aside with a bend in the line.
 
 use super::On;
-use super::sheet::{Sheet, Tag};
+use super::sheet::{Sheet, Tag, least};
 use super::spot::{CLEAR, GAP, LEADING, PUSH, Spot, along, half, size};
 use super::straight::Way;
 
@@ -50,6 +50,6 @@ pub fn reading(sheet: &mut Sheet, on: On, feature: Spot, foot: Spot, text: &str,
         if on == On::X { 0.05 * over.max(0.0) } else { 0.0 }
     };
     let cost = |way: &Way| way.cost(sheet, text) + way.odd + past(way);
-    let Some(best) = (0..ways.len()).min_by(|a, b| cost(&ways[*a]).total_cmp(&cost(&ways[*b]))) else { return };
+    let Some(best) = least(0..ways.len(), |at| cost(&ways[at])) else { return };
     ways.swap_remove(best).draw(sheet, text, tag);
 }

@@ -1,7 +1,7 @@
 //! A sheet: what is put on it, at one scale for both axes, and where words are least in the way.
 
 use super::area::{Area, Spots};
-use super::spot::{Spot, on_circle, size};
+use super::spot::{HEIGHT, MARGIN, Spot, WIDTH, on_circle, size};
 use super::{Ink, On, Point, Reach};
 
 /// Which field a drawn item shows.
@@ -76,6 +76,12 @@ pub struct Sheet {
 impl Sheet {
     pub(super) fn new(scale: f64, turned: bool) -> Self {
         Self { scale, turned, items: Vec::new(), bounds: Area::NONE, words: Vec::new(), lines: Spots::default() }
+    }
+
+    /// How far it is overfilled, in the direction in which it is more so.
+    pub fn over(&self) -> f64 {
+        let Area { left, top, right, bottom } = self.bounds;
+        (right - left - WIDTH + 2.0 * MARGIN).max(bottom - top - HEIGHT + 2.0 * MARGIN)
     }
 
     /// A point of the model on the sheet.
@@ -172,8 +178,13 @@ impl Sheet {
     /// The middle among `middles`, best first, where words of that size are least in the way.
     pub fn choose(&self, width: f64, height: f64, middles: &[Spot]) -> usize {
         let cost = |at: usize| self.crowding(&Area::round(middles[at], width, height)) + at as f64 * 0.4;
-        (0..middles.len()).min_by(|a, b| cost(*a).total_cmp(&cost(*b))).unwrap_or(0)
+        least(0..middles.len(), cost).unwrap_or(0)
     }
+}
+
+/// The first of those that cost least.
+pub fn least(among: impl Iterator<Item = usize>, cost: impl Fn(usize) -> f64) -> Option<usize> {
+    among.map(|at| (cost(at), at)).min_by(|(a, _), (b, _)| a.total_cmp(b)).map(|(_, at)| at)
 }
 
 /// How much words should keep off a line.

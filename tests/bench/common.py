@@ -24,6 +24,8 @@ DRILL = "diameter=<0.1..2>%20in&point_angle=<60..140>%20deg&full_depth=<0..3>%20
 DRILL_POINT = f"/v1/holes/drill-point?{DRILL}"
 # Kept-alive connections of a load.
 CONNECTIONS = 32
+# How busy the service keeps its processors while waits are measured.
+BUSY = 0.8
 
 
 def filled(template, rnd=random):

@@ -3,7 +3,7 @@
 import re
 
 import growth
-from common import CONNECTIONS, ROOT
+from common import BUSY, CONNECTIONS, ROOT
 
 from capacity import machine
 
@@ -40,8 +40,9 @@ Made by `tests/bench/run` on {begun}: {machine()}. {undisturbed(busy)}
 - The service in Python (`python_service.py`) gives the same answer and refuses the same mistakes. Made to
   be fast, it keeps what pint reads of a unit; as documented, pint reads and converts each quantity anew. Before it is
   measured, 100 answers are compared, word for word and number by number.
-- Waits are counted from the moment when a request was due, so a late answer counts for those behind it too. The full
-  load is what the same generator gets when it never pauses.
+- Waits are counted from the moment when a request was due, so a late answer counts for those behind it too. The service
+  has half of the cores and the load the others: on shared cores the waits are those of programs for their turns. The
+  rate is the one at which the service keeps its cores {BUSY:.0%} busy.
 
 {markdown(found)}
 

@@ -22,6 +22,8 @@ pub struct Budget {
     until: Instant,
     /// The end of what it is a part of.
     most: Instant,
+    /// Whether it begins only now, so that the clock need not be looked at.
+    is_fresh: bool,
     /// Time of the processor that the thread may take beyond `until`.
     beyond: Option<Duration>,
     whole: Arc<Whole>,
@@ -42,7 +44,7 @@ impl Budget {
     /// A budget of so much time from now.
     pub fn of(time: Duration) -> Self {
         let until = Instant::now() + time;
-        Self { until, most: until, beyond: None, whole: Arc::default(), part: None }
+        Self { until, most: until, is_fresh: false, beyond: None, whole: Arc::default(), part: None }
     }
 
     /// A budget of so much work by one thread: where other threads kept it from working meanwhile, it has so much again.
@@ -63,7 +65,11 @@ impl Budget {
 
     /// Whether the work was given up or its time is up.
     pub fn is_spent(&self) -> bool {
-        self.whole.given_up.load(Ordering::Relaxed) || (Instant::now() > self.until && self.has_worked_beyond())
+        self.is_given_up() || (Instant::now() > self.until && self.has_worked_beyond())
+    }
+
+    fn is_given_up(&self) -> bool {
+        self.whole.given_up.load(Ordering::Relaxed)
     }
 
     fn has_worked_beyond(&self) -> bool {
@@ -132,6 +138,7 @@ pub fn begin_next(time: Duration) -> Instant {
     CURRENT.with_borrow_mut(|current| {
         if let Some(budget) = current {
             budget.until = budget.most.min(now + time);
+            budget.is_fresh = now <= budget.until;
         }
     });
     now
@@ -139,12 +146,16 @@ pub fn begin_next(time: Duration) -> Instant {
 
 /// Refuses to work on where the budget is spent. Without a budget, as in most tests, work goes on.
 pub fn go_on() -> Result<(), Refusal> {
-    CURRENT.with_borrow(|current| match current {
-        Some(budget) if budget.is_spent() => {
+    CURRENT.with_borrow_mut(|current| match current {
+        Some(budget) => {
+            let is_fresh = std::mem::take(&mut budget.is_fresh) && !budget.is_given_up();
+            if is_fresh || !budget.is_spent() {
+                return Ok(());
+            }
             budget.own().store(true, Ordering::Relaxed);
             Err(too_much_work())
         }
-        _ => Ok(()),
+        None => Ok(()),
     })
 }
 

@@ -17,7 +17,9 @@ pub use likeness::{is_slip, likeness, nearest};
 pub use number::PlainNumber;
 pub use point::{MOST_POINTS, Point, Points};
 
+use crate::quantity::may_have_tolerance;
 use crate::refusal::{Code, Refusal, Wrong};
+use read_error::ReadError;
 use reader::FieldsReader;
 pub use rows::{MOST_ROWS, Rows};
 use serde::de::DeserializeOwned;
@@ -59,6 +61,15 @@ impl<'a> Fields<'a> {
         Fields(self.0.iter().map(|(name, value)| (Cow::Owned(name.to_string()), value.owned())).collect())
     }
 
+    /// Whether any of them may have a tolerance.
+    pub fn may_have_tolerance(&self) -> bool {
+        self.0.iter().any(|(_, value)| match value {
+            Given::Text(text) => may_have_tolerance(text),
+            Given::Null | Given::Truth(_) | Given::Number(_) => false,
+            Given::List(_) | Given::Object(_) => true,
+        })
+    }
+
     /// Refuses more fields than any request needs, before each is held against all others.
     pub fn check_count(&self) -> Result<(), Refusal> {
         if self.0.len() <= MOST_FIELDS {
@@ -93,8 +104,24 @@ impl<'a> Fields<'a> {
     /// wrong one so that the rest can be read too.
     pub fn read<T: DeserializeOwned>(&self, good: impl Fn(&str) -> Option<&'static str>) -> Result<T, Refusal> {
         self.check_count()?;
-        let read = |fields: &Fields| T::deserialize(FieldsReader(&fields.0));
-        read(self).map_err(|first| mending::all_wrong(self, first, &|fields| read(fields).err(), &good))
+        T::deserialize(FieldsReader(&self.0)).map_err(|first| self.all_wrong::<T>(first, &good))
+    }
+
+    /// The same, and what `act` makes of the input, which is large and so not moved.
+    pub fn read_and<T: DeserializeOwned, R>(
+        &self,
+        good: impl Fn(&str) -> Option<&'static str>,
+        act: impl FnOnce(&T) -> R,
+    ) -> Result<R, Refusal> {
+        self.check_count()?;
+        match T::deserialize(FieldsReader(&self.0)) {
+            Ok(ref input) => Ok(act(input)),
+            Err(first) => Err(self.all_wrong::<T>(first, &good)),
+        }
+    }
+
+    fn all_wrong<T: DeserializeOwned>(&self, first: ReadError, good: &dyn Fn(&str) -> Option<&'static str>) -> Refusal {
+        mending::all_wrong(self, first, &|fields| T::deserialize(FieldsReader(&fields.0)).err(), good)
     }
 }
 

@@ -12,11 +12,16 @@ pub trait ToJson {
     /// Appends it.
     fn write(&self, json: &mut Json);
 
+    /// The same by itself, in a buffer that has room for so many bytes.
+    fn bytes(&self, room: usize) -> Vec<u8> {
+        let mut json = Json::with_room(room);
+        self.write(&mut json);
+        json.into_bytes()
+    }
+
     /// The same as a tree.
     fn value(&self) -> Value {
-        let mut json = Json::with_room(1024);
-        self.write(&mut json);
-        serde_json::from_slice(&json.into_bytes()).unwrap_or_default()
+        serde_json::from_slice(&self.bytes(1024)).unwrap_or_default()
     }
 }
 
@@ -194,9 +199,7 @@ mod tests {
     use proptest::prelude::*;
 
     fn written(value: &(impl ToJson + ?Sized)) -> String {
-        let mut json = Json::with_room(0);
-        value.write(&mut json);
-        String::from_utf8(json.into_bytes()).unwrap()
+        String::from_utf8(value.bytes(0)).unwrap()
     }
 
     #[test]

@@ -103,7 +103,7 @@ pub struct Record {
     /// Where only the result is wanted, as in a table of very many rows, nothing is put on record.
     only_result: bool,
     /// The system that an input without a unit belongs to, and why; for where no input has one.
-    pub implied_units: Option<(System, &'static str)>,
+    implied_units: Option<(System, &'static str)>,
     /// The steps, in order.
     pub steps: Vec<Step>,
     /// Defaults used.
@@ -125,6 +125,11 @@ impl Record {
     /// A record on which nothing is put, for a result alone.
     pub fn of_result_alone() -> Self {
         Self { only_result: true, ..Self::default() }
+    }
+
+    /// Whether it is such a record.
+    pub fn is_of_result_alone(&self) -> bool {
+        self.only_result
     }
 
     /// Begins a step that evaluates `formula`.
@@ -171,6 +176,16 @@ impl Record {
         if let Some(value) = value.tree() {
             self.assumed.push(Assumed { field, value, says: says.into() });
         }
+    }
+
+    /// Says which system an input without a unit belongs to, and why.
+    pub fn imply_units(&mut self, system: System, says: &'static str) {
+        self.implied_units = Some((system, says));
+    }
+
+    /// The system to answer in where no input has one, and why.
+    pub fn units_implied(&self) -> (System, &'static str) {
+        self.implied_units.unwrap_or((System::Metric, "No input is in inch or metric units."))
     }
 
     /// Adds a note.

@@ -12,8 +12,8 @@ use crate::refusal::{Code, Refusal};
 use crate::tree::Node;
 use crate::working::Record;
 use exercise::Exercise;
+use rapidhash::RapidHashMap;
 use serde::de::DeserializeOwned;
-use std::collections::HashMap;
 use std::sync::LazyLock;
 use validator::Validate;
 
@@ -325,7 +325,7 @@ pub trait Calculator: 'static {
 /// Inputs as understood and the result, without their types.
 #[derive(Debug)]
 pub struct Solved {
-    /// The inputs.
+    /// The inputs; none where only the result is wanted, but where one may have a tolerance.
     pub inputs: Node,
     /// The result.
     pub result: Node,
@@ -437,8 +437,11 @@ impl Entry {
 }
 
 fn solve<C: Calculator>(fields: &Fields, record: &mut Record) -> Result<Solved, Refusal> {
-    let solved =
-        typed::<C, _>(fields, record, |input, result| Solved { inputs: tree_of(input), result: tree_of(result) })?;
+    let wants_inputs = !record.is_of_result_alone() || fields.may_have_tolerance();
+    let solved = typed::<C, _>(fields, record, |input, result| {
+        let inputs = if wants_inputs { tree_of(input) } else { Node::Record(Vec::new()) };
+        Solved { inputs, result: tree_of(result) }
+    })?;
     record.tell_lacking(&C::Input::DECLARATION, &C::Output::DECLARATION, &solved.inputs, &solved.result);
     Ok(solved)
 }
@@ -448,7 +451,7 @@ fn draw<C: Calculator>(fields: &Fields, record: &mut Record) -> Result<Drawing, 
     typed::<C, _>(fields, record, |input, result| C::DRAW.map_or_else(nothing, |draw| draw(input, result)))
 }
 
-/// Reads, checks and calculates; what `take` makes of it. Inputs are large and would be moved often if they were given out.
+/// Reads, checks and calculates; what `take` makes of it.
 fn typed<C: Calculator, T>(
     fields: &Fields,
     record: &mut Record,
@@ -458,13 +461,14 @@ fn typed<C: Calculator, T>(
         let mut fields = C::EXAMPLES.iter().flat_map(|example| example.fields);
         fields.find(|(name, _)| *name == field).map(|(_, value)| *value)
     };
-    let input: C::Input = fields.read(good).map_err(|refusal| in_words(refusal, C::Input::DECLARATION.members))?;
-    input.validate()?;
-    if C::AT_THE_MACHINE {
-        record.caution(cautions::STARTING_POINT);
-    }
-    let result = C::solve(&input, record)?;
-    Ok(take(&input, &result))
+    let act = |input: &C::Input| {
+        input.validate()?;
+        if C::AT_THE_MACHINE {
+            record.caution(cautions::STARTING_POINT);
+        }
+        Ok(take(input, &C::solve(input, record)?))
+    };
+    fields.read_and(good, act).unwrap_or_else(|refusal| Err(in_words(refusal, C::Input::DECLARATION.members)))
 }
 
 /// What is missing by its label.
@@ -479,7 +483,7 @@ fn in_words(mut refusal: Refusal, members: &[Member]) -> Refusal {
 
 /// The calculator at `id`.
 pub fn find(id: &str) -> Option<&'static Entry> {
-    static ALL: LazyLock<HashMap<&str, &Entry>> =
+    static ALL: LazyLock<RapidHashMap<&str, &Entry>> =
         LazyLock::new(|| REGISTER.iter().map(|entry| (entry.id, entry)).collect());
     ALL.get(id).copied()
 }

@@ -17,7 +17,7 @@ pub use label::{capital, in_sentence, label, label_of, one_after_another, said_w
 pub(crate) use notes::notes;
 pub use read::{needed, put, read};
 pub(crate) use rules::stated;
-pub use rules::{HasSize, Rule, Stated, first_broken, to_give, to_leave_out, validated};
+pub use rules::{HasSize, Rule, Stated, add_broken, first_broken, to_give, to_leave_out};
 pub use shape::{FieldType, Shape, TypeFacts, choice_schema, whole};
 
 use crate::tree::{IntoTree, Node};

@@ -24,13 +24,11 @@ pub fn first_broken<I>(rules: &[Rule<I>], input: &I) -> Result<(), ValidationErr
     }
 }
 
-/// What several checks find, all of it.
-pub fn validated<const COUNT: usize>(checks: [Result<(), ValidationError>; COUNT]) -> Result<(), ValidationErrors> {
-    let mut errors = ValidationErrors::new();
-    for error in checks.into_iter().filter_map(Result::err) {
-        errors.add("__all__", error);
+/// Adds what a check found to what others did.
+pub fn add_broken(errors: &mut Option<ValidationErrors>, found: Result<(), ValidationError>) {
+    if let Err(error) = found {
+        errors.get_or_insert_default().add("__all__", error);
     }
-    if errors.is_empty() { Ok(()) } else { Err(errors) }
 }
 
 /// What can be larger or smaller, if it is there.

@@ -124,14 +124,15 @@ pub fn derive(input: TokenStream, side: Side) -> Result<TokenStream> {
     }
     let read = reader(ident, &members);
     let defaults = members.iter().filter_map(default).collect::<Vec<_>>();
-    let checks = checks.iter().map(|check| quote!(#check(self)));
     Ok(quote! {
         #declared
         #read
 
         impl validator::Validate for #ident {
             fn validate(&self) -> Result<(), validator::ValidationErrors> {
-                crate::declared::validated([#(#checks),*])
+                let mut errors = None;
+                #(crate::declared::add_broken(&mut errors, #checks(self));)*
+                errors.map_or(Ok(()), Err)
             }
         }
 

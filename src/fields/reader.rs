@@ -55,7 +55,7 @@ impl GivenReader<'_, '_> {
     fn check(&self) -> Result<(), ReadError> {
         match self.0 {
             Given::Null => Err(ReadError::new(Code::ValueEmpty, "null is not a value; leave the field out.")),
-            Given::Text(text) if text.trim().is_empty() => Err(ReadError::new(
+            Given::Text(text) if text.chars().all(char::is_whitespace) => Err(ReadError::new(
                 Code::ValueEmpty,
                 "The value is empty. In an address a # must be written %23 and a + must be written %2B.",
             )),

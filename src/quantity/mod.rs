@@ -17,6 +17,6 @@ mod units;
 pub use formula::{Degrees, InFormula, OfFormula};
 pub use kinds::*;
 pub use measure::{Found, Measure, Quantity, SiValue};
-pub use read::{LONGEST, Written, read, shown};
+pub use read::{LONGEST, Written, may_have_tolerance, read, shown};
 pub(crate) use schema::{text_name, value_name};
 pub use units::{Dimension, System, UNITS, Unit, UnitRow};

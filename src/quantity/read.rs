@@ -22,6 +22,9 @@ pub struct Written {
 
 /// Reads `text`; `example` is a good value for this place, shown where nothing better can be.
 pub fn read(text: &str, example: &str) -> Result<Written, Unread> {
+    if let Some(written) = plainly_written(text) {
+        return Ok(written);
+    }
     let clean = cleaned(text);
     let text = clean.trim();
     if text.is_empty() {
@@ -44,6 +47,24 @@ pub fn read(text: &str, example: &str) -> Result<Written, Unread> {
         apply_tolerance(&mut written, tolerance, example)?;
     }
     Ok(written)
+}
+
+/// A plain decimal with its unit spelled plainly or none, as most are written, soon read; `None` for anything else.
+fn plainly_written(text: &str) -> Option<Written> {
+    if text.len() > LONGEST {
+        return None;
+    }
+    let digits = text.strip_prefix('-').unwrap_or(text);
+    let end = digits.bytes().take_while(|byte| byte.is_ascii_digit() || *byte == b'.').count();
+    let (number, rest) = text.split_at(text.len() - digits.len() + end);
+    let rest = rest.strip_prefix(' ').unwrap_or(rest);
+    let unit = if rest.is_empty() { None } else { Some(Unit::spelled(rest)?) };
+    Some(Written { value: number.parse().ok()?, unit, tolerance: None })
+}
+
+/// Whether a text may have a tolerance, which a look at its bytes tells.
+pub fn may_have_tolerance(text: &str) -> bool {
+    text.bytes().any(|byte| !byte.is_ascii() || byte == b'+')
 }
 
 /// Typographic signs as plain ones; the rest is left as it is.
@@ -92,8 +113,7 @@ fn cleaned(text: &str) -> Cow<'_, str> {
 
 /// Splits `2.000 ±0.001 in` into the part before and the part from the tolerance on.
 fn split_tolerance(text: &str) -> (&str, Option<&str>) {
-    // Most have none, which a look at the bytes tells.
-    if text.bytes().all(|byte| byte.is_ascii() && byte != b'+') {
+    if !may_have_tolerance(text) {
         return (text, None);
     }
     if let Some(at) = text.find('±').or_else(|| text.find("+/-")) {

@@ -64,7 +64,11 @@ static SMALL_POWERS: [f64; 23] = [
 /// `value` as a whole number of `10^-places`, halves away from zero. The tidied value decides what
 /// a half is, so that 0.00005 counts as one although its double lies a hair below.
 fn counts(value: f64, places: usize) -> f64 {
-    whole(tidy(value * POWERS[places]))
+    let scaled = value * POWERS[places];
+    let nearest = whole(scaled);
+    // Noise decides only near a half.
+    let is_clear = scaled.abs() < 1e9 && (scaled - nearest).abs() < 0.499;
+    if is_clear { nearest } else { whole(tidy(scaled)) }
 }
 
 /// `value` rounded to `places` decimals, halves away from zero.
@@ -120,7 +124,8 @@ pub fn fixed(value: f64, places: usize) -> String {
 }
 
 /// How many numbers are kept with their digits by each thread.
-const KEPT: usize = 128;
+const KEPT: usize = 1 << KEPT_BITS;
+const KEPT_BITS: u32 = 7;
 
 /// Room for the digits of any double.
 const LONGEST: usize = 24;
@@ -144,7 +149,7 @@ pub fn write_digits(out: &mut Vec<u8>, value: f64) {
     WRITTEN.with_borrow_mut(|written| {
         let bits = value.to_bits();
         // The upper bits of such a product depend on all bits of the number.
-        let kept = &mut written[(bits.wrapping_mul(0x9e37_79b9_7f4a_7c15) >> 57) as usize % KEPT];
+        let kept = &mut written[(bits.wrapping_mul(0x9e37_79b9_7f4a_7c15) >> (64 - KEPT_BITS)) as usize];
         if kept.bits != bits {
             let mut buffer = zmij::Buffer::new();
             let text = buffer.format_finite(value).as_bytes();
@@ -158,11 +163,22 @@ pub fn write_digits(out: &mut Vec<u8>, value: f64) {
 
 /// Appends `value` in full: the shortest decimal that reads back as the same double.
 pub fn write_full(out: &mut Vec<u8>, value: f64) {
+    full_by(out, value, |out, value| {
+        out.extend_from_slice(zmij::Buffer::new().format_finite(value).as_bytes());
+    });
+}
+
+/// The same for a number that was written a moment ago, as an answer's steps have them.
+pub fn write_full_again(out: &mut Vec<u8>, value: f64) {
+    full_by(out, value, write_digits);
+}
+
+fn full_by(out: &mut Vec<u8>, value: f64, digits: impl FnOnce(&mut Vec<u8>, f64)) {
     let size = value.abs();
     if value == 0.0 {
         out.push(b'0');
     } else if (1e-4..1e15).contains(&size) {
-        write_digits(out, value);
+        digits(out, value);
         if out.ends_with(b".0") {
             out.truncate(out.len() - 2);
         }
@@ -238,6 +254,14 @@ mod tests {
             // Of 17 digits two can be as near; the standard library takes the other one.
             assert_eq!(full(value).parse::<f64>(), Ok(value));
             assert_eq!(full(value).len(), standard(value).len());
+        }
+
+        #[test]
+        fn the_tidied_value_decides_how_a_number_is_rounded(value in -1e6..1e6, counts_of_half in -2_000_000..2_000_000, places in 0..7_usize) {
+            let half = f64::from(counts_of_half) / 2.0 / POWERS[places];
+            for value in [value, half, half.next_up(), half.next_down(), half * (1.0 + 4e-15)] {
+                assert_eq!(counts(value, places), whole(tidy(value * POWERS[places])), "{value} at {places}");
+            }
         }
 
         #[test]

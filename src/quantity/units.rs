@@ -327,19 +327,24 @@ impl Unit {
     /// Reads a unit's name or alias; `None` if there is no such unit. Case does not matter, and
     /// spaces, points, raised dots, carets and hyphens between letters do not either.
     pub fn named(text: &str) -> Option<Unit> {
-        // `Hz`, `Pa`, `m³/s`, `m²` and `1` are kept out of requests: base units of the arithmetic.
-        let mut asked = UNITS.iter().copied().filter(|unit| {
-            !matches!(unit, Unit::Hertz | Unit::Pascal | Unit::CubicMetrePerSecond | Unit::SquareMetre | Unit::One)
-        });
         // Most are written plainly, which costs least to see.
-        if let Some(unit) = asked.clone().find(|unit| unit.row().ascii == text) {
-            return Some(unit);
-        }
-        let wanted = normal(text);
-        asked.find(|unit| {
-            let row = unit.row();
-            normal(row.ascii) == wanted || row.aliases.contains(&wanted.as_str())
+        Unit::spelled(text).or_else(|| {
+            let wanted = normal(text);
+            UNITS.iter().copied().filter(Unit::is_asked).find(|unit| {
+                let row = unit.row();
+                normal(row.ascii) == wanted || row.aliases.contains(&wanted.as_str())
+            })
         })
+    }
+
+    /// The unit whose plain spelling `text` is, letter by letter.
+    pub(super) fn spelled(text: &str) -> Option<Unit> {
+        UNITS.iter().copied().find(|unit| unit.row().ascii == text).filter(Unit::is_asked)
+    }
+
+    /// `Hz`, `Pa`, `m³/s`, `m²` and `1` are kept out of requests: base units of the arithmetic.
+    fn is_asked(&self) -> bool {
+        !matches!(self, Unit::Hertz | Unit::Pascal | Unit::CubicMetrePerSecond | Unit::SquareMetre | Unit::One)
     }
 }
 

@@ -47,13 +47,14 @@ impl DrillDiameter {
     pub fn read(text: &str) -> Result<Self, Unread> {
         // A size with a unit is a length, even where a drill of that size has the same name.
         let text = text.trim();
-        let is_name = text.contains('/') || text.starts_with(|c: char| c.is_alphabetic() || c == '#');
-        if is_name && let Some(drill) = named(text) {
+        let begins_as_name = text.starts_with(|c: char| c.is_alphabetic() || c == '#');
+        if (begins_as_name || text.contains('/'))
+            && let Some(drill) = named(text)
+        {
             return Ok(Self { size: drill.size(), drill: Some(drill) });
         }
-        let lower = text.to_ascii_lowercase();
-        let named_so = ["#", "no", "number", "letter"].iter().any(|word| lower.starts_with(word));
-        if named_so || (lower.len() == 1 && lower.starts_with(|c: char| c.is_alphabetic())) {
+        let is_word = |word: &&str| text.get(..word.len()).is_some_and(|head| head.eq_ignore_ascii_case(word));
+        if begins_as_name && (text.len() == 1 || ["#", "no", "number", "letter"].iter().any(is_word)) {
             return Err(Unread {
                 code: Code::NotFound,
                 says: format!("There is no drill named \"{}\".", crate::quantity::shown(text)),

@@ -4,7 +4,7 @@
 use super::aside;
 use super::json_body::{json_bytes, stated};
 use super::problem::Problem;
-use super::response::{CSV, JSON, SVG, TEXT, json_of, tagged};
+use super::response::{CSV, JSON, SVG, TEXT, tagged};
 use super::settings::Settings;
 use super::shared_refusals::{badly_encoded, unknown_calculator, wrong_method};
 use super::{metrics, rows};
@@ -12,6 +12,7 @@ use crate::asking::{self, Form, RefusalsAs};
 use crate::calculators::{Entry, REGISTER, find};
 use crate::drawing::Stands;
 use crate::fields::{Fields, Given};
+use crate::json::ToJson;
 use crate::refusal::{Code, Refusal, Wrong};
 use actix_web::body::{BoxBody, MessageBody};
 use actix_web::dev::{ServiceRequest, ServiceResponse};
@@ -22,6 +23,9 @@ use std::time::{Duration, Instant};
 
 /// What a drawing opened by itself may do: nothing but use its own style.
 const SVG_POLICY: &str = "default-src 'none'; style-src 'unsafe-inline'";
+
+/// What most answers fit in.
+const AN_ANSWER: usize = 8192;
 
 /// Answers at the calculators' addresses without the router, which tries one pattern after the other.
 pub async fn before_the_router(
@@ -125,7 +129,7 @@ fn answered(entry: &'static Entry, fields: Fields, form: Form) -> Option<Answere
     let begun = Instant::now();
     let ask = |fields| asking::ask(entry, fields, form);
     let outcome = match form {
-        Form::Json => ask(fields).map(|(answer, _)| json_of(&answer)),
+        Form::Json => ask(fields).map(|(answer, _)| answer.bytes(AN_ANSWER)),
         Form::Cell => {
             ask(fields).and_then(|(answer, reserved)| asking::cell(&answer, &reserved)).map(String::into_bytes)
         }

@@ -5,7 +5,7 @@ use super::metrics;
 use super::problem::Problem;
 use super::shared_refusals::unknown_calculator_problem;
 use crate::asking::{Answer, Form, RESERVED, ask};
-use crate::budget::{ONE_OF_MANY, spend_part};
+use crate::budget::{ONE_OF_MANY, begin_next};
 use crate::calculators::find;
 use crate::fields::{Fields, Given, nearest};
 use crate::json::Json;
@@ -13,7 +13,6 @@ use crate::quantity::shown;
 use crate::refusal::{Code, Refusal, Wrong};
 use std::borrow::Cow;
 use std::sync::Arc;
-use std::time::Instant;
 
 /// What an item has of its own.
 const OWN: [&str; 3] = ["id", "calculator", "inputs"];
@@ -98,8 +97,8 @@ fn answered(item: Result<&str, &str>, query: &Fields<'static>) -> Result<(Option
     let mut item = Item::of(fields, query)?;
     let calculator = item.calculator.trim();
     let Some(entry) = find(calculator) else { return Err((item.id, unknown_calculator_problem(calculator))) };
-    let begun = Instant::now();
-    let answered = spend_part(ONE_OF_MANY, || ask(entry, std::mem::take(&mut item.fields), Form::Json));
+    let begun = begin_next(ONE_OF_MANY);
+    let answered = ask(entry, std::mem::take(&mut item.fields), Form::Json);
     metrics::asked(entry, Form::Json, answered.as_ref().err(), begun.elapsed());
     match answered {
         Ok((answer, _)) => Ok((item.id, answer)),

@@ -8,7 +8,7 @@ use crate::fields::Fields;
 use crate::json::Json;
 use crate::quantity::shown;
 use crate::refusal::{Code, Refusal, Wrong};
-use serde_json::{Map, Value};
+use serde_json::Value;
 use std::sync::Arc;
 
 /// How answers are rechecked. An old answer says itself how it was asked, so the query says nothing.
@@ -24,16 +24,14 @@ pub fn answering(query: Fields<'static>) -> Result<Answer, Refusal> {
 
 /// Rechecks one answer, given by itself or as a batch gave it.
 fn answer(item: Result<&str, &str>, json: &mut Json) {
-    let mut placed = Map::new();
+    let mut id = None;
     let outcome = item.map_err(str::to_owned).and_then(|item| {
         serde_json::from_str::<Value>(item).map_err(|error| format!("This is not a JSON object: {error}."))
     });
     let outcome = match outcome {
         Ok(mut item) => {
             let of_batch = item.get("answer").is_some() || item.get("problem").is_some();
-            if let Some(id) = item.get("id").filter(|id| of_batch && (id.is_string() || id.is_number())) {
-                placed.insert("id".into(), id.clone());
-            }
+            id = item.get("id").filter(|id| of_batch && (id.is_string() || id.is_number())).cloned();
             let answer = if of_batch { item["answer"].take() } else { item };
             match answer {
                 Value::Object(_) => recheck(&answer),
@@ -43,12 +41,15 @@ fn answer(item: Result<&str, &str>, json: &mut Json) {
         }
         Err(says) => Err(unreadable(says)),
     };
-    let (name, value) = match outcome {
-        Ok(rechecked) => ("recheck", serde_json::to_value(rechecked).unwrap_or_default()),
-        Err(refusal) => ("problem", serde_json::to_value(Problem::refused(refusal)).unwrap_or_default()),
-    };
-    placed.insert(name.into(), value);
-    json.serialized(&placed);
+    json.object(|json| {
+        if let Some(id) = id {
+            json.name("id").serialized(&id);
+        }
+        match outcome {
+            Ok(rechecked) => json.name("recheck").serialized(&rechecked),
+            Err(refusal) => json.name("problem").serialized(&Problem::refused(refusal)),
+        }
+    });
 }
 
 fn unreadable(says: String) -> Refusal {

@@ -1,6 +1,5 @@
 //! Responses that are answers: their media types, and the tag of their bytes.
 
-use crate::json::{Json, ToJson};
 use actix_web::http::header::{self, HeaderValue};
 use actix_web::{HttpResponse, web};
 use twox_hash::XxHash3_64;
@@ -34,11 +33,4 @@ pub fn tagged(media_type: &'static str, body: impl Into<web::Bytes>) -> HttpResp
 /// A number in 16 hexadecimal digits.
 pub fn hexadecimal(number: u64) -> [u8; 16] {
     std::array::from_fn(|at| b"0123456789abcdef"[(number >> (60 - 4 * at)) as usize & 15])
-}
-
-/// An answer as JSON, in a buffer that most answers fit in.
-pub fn json_of(answer: &impl ToJson) -> Vec<u8> {
-    let mut json = Json::with_room(8192);
-    answer.write(&mut json);
-    json.into_bytes()
 }

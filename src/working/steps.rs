@@ -231,11 +231,11 @@ impl ToJson for StepIn<'_> {
 
 fn write_shown(out: &mut Text, shown: &Shown, system: System) {
     fn number(out: &mut Text, value: f64) {
-        text::write_full(out.plain(), text::tidy(value));
+        text::write_full_again(out.plain(), text::tidy(value));
     }
     fn quantity(out: &mut Text, (value, unit): (f64, Unit)) {
         // Tidied already.
-        text::write_full(out.plain(), value);
+        text::write_full_again(out.plain(), value);
         out.plain().push(b' ');
         out.plain().extend_from_slice(unit.spelling().as_bytes());
     }

@@ -22,8 +22,10 @@ pub fn ask(entry: &'static Entry, mut fields: Fields, form: Form) -> Result<(Ans
     // These are taken out on the way.
     let reserved: Vec<_> = fields.0.iter().filter(|(name, _)| RESERVED.contains(&name.as_ref())).cloned().collect();
     let outcome = solved(entry, &mut fields, form);
-    fields.0.retain(|(name, _)| !RESERVED.contains(&name.as_ref()));
-    fields.0.extend(reserved);
+    if !reserved.is_empty() {
+        fields.0.retain(|(name, _)| !RESERVED.contains(&name.as_ref()));
+        fields.0.extend(reserved);
+    }
     in_their_system(entry, &fields, outcome)
 }
 

@@ -4,6 +4,7 @@ use crate::asking::describing::{RESERVED, describe_entry};
 use crate::calculators::Entry;
 use crate::fields::{Fields, Given};
 use crate::quantity::text;
+use percent_encoding::{AsciiSet, NON_ALPHANUMERIC, utf8_percent_encode};
 use serde::ser::{Serialize, Serializer};
 use std::fmt::Write;
 
@@ -39,18 +40,12 @@ pub fn link(entry: &'static Entry, fields: &Fields) -> Option<String> {
     Some(link)
 }
 
-/// Percent-encoding: all but what a query may hold as it is and nobody on the way takes for a mark.
+/// What is percent-encoded: all but what a query may hold as it is and nobody on the way takes for a mark.
+const ENCODED: &AsciiSet =
+    &NON_ALPHANUMERIC.remove(b'-').remove(b'.').remove(b'_').remove(b'~').remove(b'/').remove(b',').remove(b':');
+
 fn encode(text: &str, out: &mut String) {
-    const DIGITS: &[u8; 16] = b"0123456789ABCDEF";
-    let digit = |of: u8| char::from(DIGITS[usize::from(of)]);
-    for byte in text.bytes() {
-        match byte {
-            b'A'..=b'Z' | b'a'..=b'z' | b'0'..=b'9' | b'-' | b'.' | b'_' | b'~' | b'/' | b',' | b':' => {
-                out.push(char::from(byte));
-            }
-            _ => out.extend(['%', digit(byte >> 4), digit(byte & 15)]),
-        }
-    }
+    out.extend(utf8_percent_encode(text, ENCODED));
 }
 
 /// A value of a JSON request as a query states it.

@@ -23,8 +23,7 @@ pub fn system_of(asked: Option<System>, inputs: &Node, filled: &FilledByMachine,
             system
         }
         None => {
-            let none = (System::Metric, "No input is in inch or metric units.");
-            let (system, says) = record.implied_units.unwrap_or(none);
+            let (system, says) = record.units_implied();
             record.assume("units", &system, says);
             system
         }

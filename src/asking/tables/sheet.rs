@@ -44,6 +44,13 @@ pub struct Sheet {
     ranges: bool,
 }
 
+/// Room for the cells of a row that are written anew, used again for the next.
+#[derive(Default)]
+struct Scratch {
+    written: String,
+    spans: Vec<(usize, usize)>,
+}
+
 /// What became of some rows.
 #[derive(Debug, Default)]
 pub struct Answered {
@@ -140,7 +147,9 @@ impl Sheet {
 
     /// The system that the first row's own answer has.
     fn system_of_row(&self, row: &ByteRecord) -> Result<System, Refusal> {
-        let answered = self.with_fields(row, |fields| self.ask(fields, |answer| answer.system));
+        let answered = self.with_fields(row, &mut Scratch::default(), |fields| {
+            self.ask(fields, Record::new(false), |answer| answer.system)
+        });
         answered.map_err(|refusal| {
             let says = format!(
                 "No column's header has a unit, and the first row, which would decide between inch and metric, is \
@@ -197,7 +206,7 @@ impl Sheet {
         let mut reader = records(bytes, self.separator);
         let mut cells = Cells::new(self.separator, bytes.len() * 4);
         let mut outcome = Answered { taken: bytes.len(), ..Answered::default() };
-        let mut row = ByteRecord::new();
+        let (mut row, mut scratch) = (ByteRecord::new(), Scratch::default());
         for number in first.. {
             let now = begin_next(ONE_OF_MANY);
             if number > first && is_enough(cells.len(), now) {
@@ -208,8 +217,8 @@ impl Sheet {
             if !reader.read_byte_record(&mut row).unwrap_or(false) {
                 break;
             }
-            let answered = self.with_fields(&row, |fields| {
-                self.ask(fields, |answer| match answer.body {
+            let answered = self.with_fields(&row, &mut scratch, |fields| {
+                self.ask(fields, Record::of_result_alone(), |answer| match answer.body {
                     Body::Result(result) => result,
                     _ => Node::Record(Vec::new()),
                 })
@@ -269,21 +278,27 @@ impl Sheet {
     }
 
     /// Calls `act` with the fields of a row.
-    fn with_fields<T>(&self, row: &ByteRecord, act: impl FnOnce(Fields) -> Result<T, Refusal>) -> Result<T, Refusal> {
+    fn with_fields<T>(
+        &self,
+        row: &ByteRecord,
+        scratch: &mut Scratch,
+        act: impl FnOnce(Fields) -> Result<T, Refusal>,
+    ) -> Result<T, Refusal> {
         if row.len() != self.columns.len() {
             let says = format!("This row has {} cells; the header has {}.", row.len(), self.columns.len());
             return Err(whole(Code::RequestUnreadable, says, "a cell for each column, empty where there is nothing"));
         }
         // Cells that need a unit or a point are written here, one after the other, before any is lent out.
-        let mut written = String::new();
-        let mut spans: Vec<(usize, usize)> = Vec::with_capacity(row.len());
+        let Scratch { written, spans } = scratch;
+        written.clear();
+        spans.clear();
         for (column, cell) in self.columns.iter().zip(row) {
             let from = written.len();
             if let Column::Field { name, .. } = column {
                 let text = std::str::from_utf8(cell).map_err(|_| {
                     Refusal::one(Wrong::new(name, Code::ValueUnreadable, "The cell is not UTF-8 text.", "0.5 in"))
                 })?;
-                column.write(text, &mut written)?;
+                column.write(text, written)?;
             }
             spans.push((from, written.len()));
         }
@@ -291,7 +306,7 @@ impl Sheet {
         for (name, value) in &self.constants.0 {
             fields.push((name.clone(), value.clone()));
         }
-        for ((column, cell), (from, to)) in self.columns.iter().zip(row).zip(spans) {
+        for ((column, cell), (from, to)) in self.columns.iter().zip(row).zip(spans.iter().copied()) {
             let Column::Field { name, .. } = column else { continue };
             let text = if to > from { &written[from..to] } else { std::str::from_utf8(cell).unwrap_or_default() };
             // An empty cell is not given.
@@ -302,7 +317,7 @@ impl Sheet {
         act(Fields(fields))
     }
 
-    fn ask<T>(&self, mut fields: Fields, found: impl FnOnce(Answer) -> T) -> Result<T, Refusal> {
+    fn ask<T>(&self, mut fields: Fields, record: Record, found: impl FnOnce(Answer) -> T) -> Result<T, Refusal> {
         let filled = if self.has_machine {
             let filled = FilledByMachine::fill(self.entry, &mut fields);
             fields.0.retain(|(name, _)| !RESERVED.contains(&name.as_ref()));
@@ -310,7 +325,7 @@ impl Sheet {
         } else {
             FilledByMachine::default()
         };
-        let answered = on_record(self.entry, &fields, &self.reserved, &filled, Record::of_result_alone());
+        let answered = on_record(self.entry, &fields, &self.reserved, &filled, record);
         match answered {
             Ok(answer) if self.ranges || !is_toleranced(&answer.inputs) => Ok(found(answer)),
             Ok(_) => {

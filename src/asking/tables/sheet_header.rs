@@ -74,6 +74,10 @@ pub fn whole(code: Code, says: impl Into<String>, try_this: &str) -> Refusal {
 
 /// Whether a cell is a number without a unit, such as `0.5`, `1-1/2`, `½` or `0.5 ±0.01`.
 fn is_bare(cell: &str, comma: bool) -> bool {
+    // Most are plain decimals, which a look at the bytes tells.
+    if !cell.is_empty() && cell.bytes().all(|byte| byte.is_ascii_digit() || byte == b'.') {
+        return true;
+    }
     let fraction = |c: char| matches!(c, '½' | '¼' | '¾' | '⅛' | '⅜' | '⅝' | '⅞' | '⅓' | '⅔');
     let begins = |c: char| c.is_ascii_digit() || matches!(c, '+' | '-' | '.' | '−') || fraction(c);
     let goes_on = |c: char| begins(c) || matches!(c, '/' | ' ' | 'e' | 'E' | '±') || (comma && c == ',');

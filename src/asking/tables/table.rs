@@ -3,6 +3,7 @@
 //! header, so that the cells are bare numbers.
 
 use super::cells::harmless;
+use super::separator::delimiter;
 use crate::asking::describing::{Reserved, Separator};
 use crate::asking::solving::{Answer, Body};
 use crate::quantity::text;
@@ -21,7 +22,7 @@ pub fn table(answer: &Answer, reserved: &Reserved) -> String {
         }
     }
     let mut writer = csv::WriterBuilder::new()
-        .delimiter(if separator == Separator::Semicolon { b';' } else { b',' })
+        .delimiter(delimiter(separator))
         .terminator(csv::Terminator::CRLF)
         .from_writer(Vec::new());
     let mut write = |cells: Vec<String>| writer.write_record(cells).is_ok();

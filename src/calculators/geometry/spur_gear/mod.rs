@@ -221,7 +221,7 @@ impl Calculator for SpurGear {
     fn solve(input: &Self::Input, record: &mut Record) -> Result<Self::Output, Refusal> {
         record.source("geometry", "involute of a circle; addendum, depth and thickness by the module");
         if input.diametral_pitch.is_some() {
-            record.implied_units = Some((System::Inch, "A diametral pitch is that of a gear made in inches."));
+            record.imply_units(System::Inch, "A diametral pitch is that of a gear made in inches.");
         }
         let alpha = input.pressure_angle(record);
         let (module, candidates) = pitch::find(input, record)?;

@@ -119,7 +119,7 @@ fn form_number(form: Form) -> usize {
     FORMS.iter().position(|(one, _)| *one == form).unwrap_or_default()
 }
 
-/// Begins to count, so that the first request need not wait for it.
+/// Makes all counters, so that the first request need not wait for them.
 pub fn install() {
     LazyLock::force(&KEPT);
 }

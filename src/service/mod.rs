@@ -39,6 +39,7 @@ mod verification;
 pub use current_request::in_its_span;
 pub use settings::Settings;
 
+use crate::reference::versions;
 use actix_cors::Cors;
 use actix_web::dev::Server;
 use actix_web::http::header;
@@ -170,7 +171,10 @@ fn serve(listener: TcpListener, settings: web::Data<Settings>, workshop: web::Da
 
 /// Runs until the process is told to stop, then lets open requests finish. Calls `answers` once requests are answered.
 pub async fn run(listener: TcpListener, settings: Settings, answers: impl FnOnce()) -> io::Result<()> {
-    metrics::install();
+    // Both take a while, which need not hold up the rest; who needs one before it is made waits for it.
+    for prepare in [metrics::install as fn(), versions::prepare] {
+        std::thread::spawn(prepare);
+    }
     let settings = web::Data::new(settings);
     let workshop = web::Data::new(Workshop::open(&settings)?);
     let mut server = pin!(serve(listener, settings.clone(), workshop.clone())?);

@@ -94,9 +94,8 @@ class Server:
         with urllib.request.urlopen(request, timeout=20) as answer:
             return answer.read()
 
-    def memory(self):
-        """MB a second later, of all its processes; what several of them share counts once."""
-        time.sleep(1)
+    def processes(self):
+        """The numbers of its processes, the first that of the one that was started."""
         pids, parents = [self.process.pid], {}
         for status in Path("/proc").glob("[0-9]*/status"):
             try:
@@ -106,12 +105,19 @@ class Server:
             parents.setdefault(int(re.search(r"PPid:\s+(\d+)", text)[1]), []).append(int(status.parent.name))
         for pid in pids:
             pids += parents.get(pid, [])
+        return pids
+
+    def memory(self):
+        """MB a second later, of all its processes; what several of them share counts once."""
+        time.sleep(1)
+        pids = self.processes()
         of = "Rss" if len(pids) == 1 else "Pss"
         texts = [Path(f"/proc/{pid}/smaps_rollup").read_text() for pid in pids]
         return sum(int(re.search(rf"^{of}:\s+(\d+)", text, re.M)[1]) for text in texts) / 1024
 
     def worked(self):
-        return worked(self.process.pid)
+        """Seconds of processor time of all its processes so far."""
+        return sum(map(worked, self.processes()))
 
     def forget_peak(self):
         Path(f"/proc/{self.process.pid}/clear_refs").write_text("5")

@@ -42,7 +42,7 @@ Made by `tests/bench/run` on {begun}: {machine()}. {undisturbed(busy)}
   measured, 100 answers are compared, word for word and number by number.
 - Waits are counted from the moment when a request was due, so a late answer counts for those behind it too. The service
   has half of the cores and the load the others: on shared cores the waits are those of programs for their turns. The
-  rate is the one at which the service keeps its cores {BUSY:.0%} busy.
+  rate is the one at which the service keeps its cores {100 * BUSY:.0f} % busy.
 
 {markdown(found)}
 

@@ -15,7 +15,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 DEPLOY = ROOT / "clients/deploy"
-BINARY = os.environ.get("SHOP_RECKONER_BIN", str(ROOT / "target/debug/shop-reckoner"))
+BINARY = os.environ.get("SHOP_RECKONER_BIN", str(ROOT / "target/trial/shop-reckoner"))
 SHOP = ROOT / "data/shop/tern-point-works.toml"
 
 

@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
 import { brotliDecompressSync } from 'node:zlib';
-import { DESK, PHONE, base, calculators, launch, open, pageOf, setInOurFont, violations } from './browser.mjs';
+import { DESK, LANES, PHONE, base, calculators, launch, onEach, open, pageOf, setInOurFont, violations } from './browser.mjs';
 
 let browser;
 before(async () => (browser = await launch()));
@@ -30,51 +30,51 @@ const widths = async (page, path) => {
   }
 };
 
-test('every calculator: nothing found by axe, large enough to touch, no sideways scrolling', async (t) => {
+// By night only the colors are others.
+const byNight = async (page) => {
+  await page.emulateMedia({ colorScheme: 'dark' });
+  assert.deepEqual(await violations(page, { runOnly: ['color-contrast'] }), [], `${page.url()} by night`);
+};
+
+test('every calculator: nothing found by axe, large enough to touch, no sideways scrolling', LANES, async (t) => {
   const all = await calculators();
   assert.ok(all.length > 40);
-  const page = await open(browser, PHONE);
   const tasks = new Set();
-  for (const calculator of all) {
-    await t.test(calculator.id, async () => {
-      const path = pageOf(calculator);
-      await page.setViewportSize(PHONE.viewport);
-      await page.goto(path);
-      assert.equal(await page.locator('#answer .answer-part').count(), 1, path);
-      await unfold(page);
-      assert.deepEqual(await violations(page), [], path);
-      assert.deepEqual(await small(page), [], path);
-      // The colours of the night are the same on all pages; one for each task will do.
-      if (!tasks.has(calculator.task)) {
-        tasks.add(calculator.task);
-        await page.emulateMedia({ colorScheme: 'dark' });
-        assert.deepEqual(await violations(page, { runOnly: ['color-contrast'] }), [], `${path} by night`);
-        await page.emulateMedia({ colorScheme: 'light' });
-      }
-      await widths(page, path);
-    });
-  }
-  assert.deepEqual(page.faults, []);
-  await page.context().close();
+  await onEach(t, browser, PHONE, all, async (page, calculator) => {
+    const path = pageOf(calculator);
+    await page.setViewportSize(PHONE.viewport);
+    await page.goto(path);
+    assert.equal(await page.locator('#answer .answer-part').count(), 1, path);
+    await unfold(page);
+    assert.deepEqual(await violations(page), [], path);
+    assert.deepEqual(await small(page), [], path);
+    // The colours of the night are the same on all pages; one for each task will do.
+    if (!tasks.has(calculator.task)) {
+      tasks.add(calculator.task);
+      await byNight(page);
+      await page.emulateMedia({ colorScheme: 'light' });
+    }
+    await widths(page, path);
+  });
 });
 
-for (const path of ['/', '/?find=three+wires', '/?find=M8', '/?find=1/2+hss+4140', '/?find=6', '/?find=25.4+mm+in+inch', '/?find=sine+bar', '/?find=xyzzy', '/offline', '/holes/nothing', '/holes/drill-point', '/holes/drill-point?diameter=0.5&point_angle=x',
+const others = ['/', '/?find=three+wires', '/?find=M8', '/?find=1/2+hss+4140', '/?find=6', '/?find=25.4+mm+in+inch', '/?find=sine+bar',
+  '/?find=xyzzy', '/offline', '/holes/nothing', '/holes/drill-point', '/holes/drill-point?diameter=0.5&point_angle=x',
   '/holes/drill-point?diameter=1/4..1+step+1/8+in', '/datum/visit-order', '/practice',
   '/practice?calculator=holes/drill-point&seed=7', '/practice?calculator=holes/drill-point&seed=7&answer=9+in',
-  '/practice/sheet?calculator=holes/drill-point&seed=7&count=3', '/practice/answers?calculator=holes/drill-point&seed=7&count=3']) {
-  test(`${path}: the same by day and by night`, async () => {
-    for (const size of [PHONE, DESK]) {
-      for (const colorScheme of ['light', 'dark']) {
-        const page = await open(browser, size, path, { colorScheme });
-        await unfold(page);
-        assert.deepEqual(await violations(page), []);
-        assert.deepEqual(await small(page), []);
-        if (colorScheme === 'dark' && size === DESK) await widths(page, path);
-        await page.context().close();
-      }
-    }
-  });
-}
+  '/practice/sheet?calculator=holes/drill-point&seed=7&count=3', '/practice/answers?calculator=holes/drill-point&seed=7&count=3'];
+
+test('the other pages: the same by day and by night', LANES, (t) => Promise.all(others.map((path) => t.test(path, async () => {
+  for (const size of [PHONE, DESK]) {
+    const page = await open(browser, size, path);
+    await unfold(page);
+    assert.deepEqual(await violations(page), []);
+    assert.deepEqual(await small(page), []);
+    await byNight(page);
+    if (size === DESK) await widths(page, path);
+    await page.context().close();
+  }
+}))));
 
 test('the guide: nothing found by axe by day and by night, no sideways scrolling', async () => {
   const page = await open(browser, PHONE, '/guide');
@@ -84,10 +84,9 @@ test('the guide: nothing found by axe by day and by night, no sideways scrolling
   for (const path of ['/guide', ...pages]) {
     await page.setViewportSize(PHONE.viewport);
     await page.goto(path);
-    for (const colorScheme of ['light', 'dark']) {
-      await page.emulateMedia({ colorScheme });
-      assert.deepEqual(await violations(page), [], `${path}, ${colorScheme}`);
-    }
+    assert.deepEqual(await violations(page), [], path);
+    await byNight(page);
+    await page.emulateMedia({ colorScheme: 'light' });
     assert.deepEqual(await small(page), [], path);
     const top = await page.evaluate(() => [...document.querySelectorAll('header a')].map((link) => Math.round(link.getBoundingClientRect().top)));
     assert.equal(new Set(top).size, 1, `${path}: the header is one line`);

@@ -3,6 +3,7 @@ import assert from 'node:assert/strict';
 import { chromium } from 'playwright-core';
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { availableParallelism } from 'node:os';
 
 export const base = process.env.BASE;
 if (!base) throw new Error('BASE is the address of the running service; tests/page/run sets it');
@@ -73,6 +74,20 @@ export const calculators = async () => (await (await fetch(`${base}/v1/calculato
 
 export const pageOf = (calculator, example = calculator.examples[0]) =>
   `${calculator.page}?${new URL(example.address, base).searchParams}`;
+
+// How many pages a long list is gone through on at once; a test that does so has to allow for as many of its parts.
+export const LANES = { concurrency: Math.min(4, availableParallelism()) };
+
+// Does the same with each calculator, as a test of its own. Nothing may have gone wrong in a page.
+export const onEach = async (t, browser, size, all, act) => {
+  const waiting = [...all];
+  await Promise.all(Array.from({ length: LANES.concurrency }, async () => {
+    const page = await open(browser, size);
+    for (let one = waiting.shift(); one; one = waiting.shift()) await t.test(one.id, () => act(page, one));
+    assert.deepEqual(page.faults, []);
+    await page.context().close();
+  }));
+};
 
 export const answered = (page) => page.locator('#answer .answer-part').waitFor();
 

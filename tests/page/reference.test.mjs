@@ -2,7 +2,7 @@
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
 import { after, before, test } from 'node:test';
-import { DESK, PHONE, base, launch, open, setInOurFont, violations } from './browser.mjs';
+import { DESK, LANES, PHONE, base, launch, open, setInOurFont, violations } from './browser.mjs';
 
 let browser, parts;
 before(async () => {
@@ -45,24 +45,22 @@ test('a topic shows its operations within 3 s and opens one within 1 s, in littl
   }
 });
 
-test('what is filled in is answered, and the line for a shell says the same', async (t) => {
-  for (const part of parts) {
-    await t.test(part.name, async () => {
-      const page = await open(browser, DESK, `/docs/${part.name}`);
-      await page.locator('.operation').first().waitFor();
-      for (const id of await page.locator('.operation').evaluateAll((all) => all.map((one) => one.id))) {
-        await opened(page, id);
-        const operation = page.locator(`[id="${id}"]`);
-        await operation.locator('.submit button').click();
-        await operation.locator('.answered .status').waitFor();
-        const status = await operation.locator('.status').textContent();
-        assert.ok(status.startsWith('200'), `${id}: ${status} ${await operation.locator('.answered .body').textContent()}`);
-        await page.evaluate((id) => document.getElementById(id).remove(), id);
-      }
-      assert.deepEqual(page.faults, []);
-      await page.context().close();
-    });
-  }
+test('what is filled in is answered, and the line for a shell says the same', LANES, async (t) => {
+  await Promise.all(parts.map((part) => t.test(part.name, async () => {
+    const page = await open(browser, DESK, `/docs/${part.name}`);
+    await page.locator('.operation').first().waitFor();
+    for (const id of await page.locator('.operation').evaluateAll((all) => all.map((one) => one.id))) {
+      await opened(page, id);
+      const operation = page.locator(`[id="${id}"]`);
+      await operation.locator('.submit button').click();
+      await operation.locator('.answered .status').waitFor();
+      const status = await operation.locator('.status').textContent();
+      assert.ok(status.startsWith('200'), `${id}: ${status} ${await operation.locator('.answered .body').textContent()}`);
+      await page.evaluate((id) => document.getElementById(id).remove(), id);
+    }
+    assert.deepEqual(page.faults, []);
+    await page.context().close();
+  })));
   const page = await open(browser, DESK, '/docs/holes#drill_point');
   await page.locator('#drill_point .curl').waitFor();
   const line = await page.locator('#drill_point .curl').textContent();
@@ -108,24 +106,22 @@ test('on a phone: the first operation is on the first screen within 3 s, and its
   }
 });
 
-test('on a phone: nothing found by axe, and no sideways scrolling, folded or not', async (t) => {
-  for (const part of parts) {
-    await t.test(part.name, async () => {
-      const page = await open(browser, PHONE, `/docs/${part.name}`);
-      await page.locator('.operation').first().waitFor();
-      const ids = await page.locator('.operation').evaluateAll((all) => all.map((one) => one.id));
-      for (const id of ids.slice(0, 3)) {
-        await opened(page, id);
-        await page.locator(`[id="${id}"] .submit button`).click();
-        await page.locator(`[id="${id}"] .answered .status`).waitFor();
-      }
-      await page.evaluate(() => {
-        for (let deep = 0; deep < 3; deep += 1) document.querySelectorAll('details[open] details').forEach((one) => (one.open = true));
-      });
-      assert.deepEqual(await violations(page), []);
-      const wide = await page.evaluate(() => document.documentElement.scrollWidth);
-      assert.ok(wide <= 390, `${wide} px wide`);
-      await page.context().close();
+test('on a phone: nothing found by axe, and no sideways scrolling, folded or not', LANES, async (t) => {
+  await Promise.all(parts.map((part) => t.test(part.name, async () => {
+    const page = await open(browser, PHONE, `/docs/${part.name}`);
+    await page.locator('.operation').first().waitFor();
+    const ids = await page.locator('.operation').evaluateAll((all) => all.map((one) => one.id));
+    for (const id of ids.slice(0, 3)) {
+      await opened(page, id);
+      await page.locator(`[id="${id}"] .submit button`).click();
+      await page.locator(`[id="${id}"] .answered .status`).waitFor();
+    }
+    await page.evaluate(() => {
+      for (let deep = 0; deep < 3; deep += 1) document.querySelectorAll('details[open] details').forEach((one) => (one.open = true));
     });
-  }
+    assert.deepEqual(await violations(page), []);
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+    assert.ok(wide <= 390, `${wide} px wide`);
+    await page.context().close();
+  })));
 });

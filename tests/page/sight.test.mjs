@@ -1,7 +1,7 @@
 // The answer in sight, forms that are short, and words instead of names: every calculator on a phone and at a desk.
 import assert from 'node:assert/strict';
 import { after, before, test } from 'node:test';
-import { PHONE, answered, calculators, launch, open, pageOf, pressing } from './browser.mjs';
+import { LANES, PHONE, answered, calculators, launch, onEach, open, pageOf, pressing } from './browser.mjs';
 
 const DESK = { name: 'desk', viewport: { width: 1280, height: 900 } };
 // What a phone's keyboard leaves of the page.
@@ -24,47 +24,39 @@ const done = async (page) => {
 for (const size of [PHONE, DESK]) {
   const press = pressing(size);
 
-  test(`${size.name}: every calculator's answer, its context and its trust stand in the first screen`, async (t) => {
-    const page = await open(browser, size);
-    for (const calculator of all) {
-      await t.test(calculator.id, async () => {
-        await page.goto(pageOf(calculator));
-        const seen = await page.evaluate(() => {
-          const bottom = (selector) => document.querySelector(selector)?.getBoundingClientRect().bottom;
-          return {
-            value: bottom('#answer .lead b, #answer td, #answer dd'), trust: bottom('#answer .trust'),
-            card: bottom('#answer'), height: innerHeight, scrolled: scrollY,
-          };
-        });
-        assert.equal(seen.scrolled, 0);
-        assert.ok(seen.value > 0 && seen.value <= Math.min(844, seen.height), JSON.stringify(seen));
-        assert.ok(seen.trust <= seen.height && seen.card <= seen.height, JSON.stringify(seen));
+  test(`${size.name}: every calculator's answer, its context and its trust stand in the first screen`, LANES, async (t) => {
+    await onEach(t, browser, size, all, async (page, calculator) => {
+      await page.goto(pageOf(calculator));
+      const seen = await page.evaluate(() => {
+        const bottom = (selector) => document.querySelector(selector)?.getBoundingClientRect().bottom;
+        return {
+          value: bottom('#answer .lead b, #answer td, #answer dd'), trust: bottom('#answer .trust'),
+          card: bottom('#answer'), height: innerHeight, scrolled: scrollY,
+        };
       });
-    }
-    await done(page);
+      assert.equal(seen.scrolled, 0);
+      assert.ok(seen.value > 0 && seen.value <= Math.min(844, seen.height), JSON.stringify(seen));
+      assert.ok(seen.trust <= seen.height && seen.card <= seen.height, JSON.stringify(seen));
+    });
   });
 
-  test(`${size.name}: a person reads words, and no table runs out of the page`, async (t) => {
-    const page = await open(browser, size);
-    for (const calculator of all) {
-      await t.test(calculator.id, async () => {
-        await page.goto(pageOf(calculator));
-        const found = await page.evaluate(() => {
-          document.querySelectorAll('details').forEach((folded) => (folded.open = true));
-          // Titles of sources and an address are not ours to say otherwise.
-          document.querySelectorAll('.checked ul, .sources ul, .given p').forEach((own) => own.remove());
-          const texts = [document.querySelector('main').innerText, ...[...document.querySelectorAll('option')].map((option) => option.text)];
-          const names = texts.flatMap((text) => text.match(/\b[a-z0-9]+_[a-z0-9_]+\b(?!\.csv)/g) || []);
-          const cut = [...document.querySelectorAll('main table:not(.given table)')].filter((table) => {
-            const box = (table.closest('.scroll') || table).getBoundingClientRect();
-            return box.left < 0 || box.right > innerWidth;
-          });
-          return { names, cut: cut.length };
+  test(`${size.name}: a person reads words, and no table runs out of the page`, LANES, async (t) => {
+    await onEach(t, browser, size, all, async (page, calculator) => {
+      await page.goto(pageOf(calculator));
+      const found = await page.evaluate(() => {
+        document.querySelectorAll('details').forEach((folded) => (folded.open = true));
+        // Titles of sources and an address are not ours to say otherwise.
+        document.querySelectorAll('.checked ul, .sources ul, .given p').forEach((own) => own.remove());
+        const texts = [document.querySelector('main').innerText, ...[...document.querySelectorAll('option')].map((option) => option.text)];
+        const names = texts.flatMap((text) => text.match(/\b[a-z0-9]+_[a-z0-9_]+\b(?!\.csv)/g) || []);
+        const cut = [...document.querySelectorAll('main table:not(.given table)')].filter((table) => {
+          const box = (table.closest('.scroll') || table).getBoundingClientRect();
+          return box.left < 0 || box.right > innerWidth;
         });
-        assert.deepEqual(found, { names: [], cut: 0 });
+        return { names, cut: cut.length };
       });
-    }
-    await done(page);
+      assert.deepEqual(found, { names: [], cut: 0 });
+    });
   });
 
   test(`${size.name}: a table that does not fit is scrolled to its last column`, async () => {
@@ -192,31 +184,27 @@ for (const size of [PHONE, DESK]) {
   });
 }
 
-test('phone: what is typed and the answer are both in view, in every field of every calculator', async (t) => {
-  const page = await open(browser, PHONE);
-  for (const calculator of all) {
-    await t.test(calculator.id, async () => {
-      await page.setViewportSize(PHONE.viewport);
-      await page.goto(pageOf(calculator));
-      await page.setViewportSize(WITH_KEYBOARD);
-      const covered = await page.evaluate(async () => {
-        const card = document.querySelector('#answer');
-        const out = [];
-        for (const control of document.querySelectorAll('#form input:not([type=radio]), #form select')) {
-          if (control.hidden || !control.checkVisibility()) continue;
-          control.focus();
-          await new Promise((next) => requestAnimationFrame(() => requestAnimationFrame(next)));
-          const at = control.getBoundingClientRect();
-          const above = card.getBoundingClientRect();
-          const fine = above.top >= -1 && above.bottom <= at.top + 1 && at.bottom <= innerHeight + 1;
-          if (!fine) out.push(`${control.name || control.ariaLabel}: card ${above.top} to ${above.bottom}, field ${at.top} to ${at.bottom}`);
-        }
-        return out;
-      });
-      assert.deepEqual(covered, []);
+test('phone: what is typed and the answer are both in view, in every field of every calculator', LANES, async (t) => {
+  await onEach(t, browser, PHONE, all, async (page, calculator) => {
+    await page.setViewportSize(PHONE.viewport);
+    await page.goto(pageOf(calculator));
+    await page.setViewportSize(WITH_KEYBOARD);
+    const covered = await page.evaluate(async () => {
+      const card = document.querySelector('#answer');
+      const out = [];
+      for (const control of document.querySelectorAll('#form input:not([type=radio]), #form select')) {
+        if (control.hidden || !control.checkVisibility()) continue;
+        control.focus();
+        await new Promise((next) => requestAnimationFrame(() => requestAnimationFrame(next)));
+        const at = control.getBoundingClientRect();
+        const above = card.getBoundingClientRect();
+        const fine = above.top >= -1 && above.bottom <= at.top + 1 && at.bottom <= innerHeight + 1;
+        if (!fine) out.push(`${control.name || control.ariaLabel}: card ${above.top} to ${above.bottom}, field ${at.top} to ${at.bottom}`);
+      }
+      return out;
     });
-  }
-  await done(page);
+    assert.deepEqual(covered, []);
+  });
 });
 
 test('phone: what one types in stays where it is when the answer comes', async () => {

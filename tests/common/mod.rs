@@ -153,7 +153,7 @@ impl Drop for Service {
     }
 }
 
-/// Golden files are rewritten by `BLESS=1 cargo test` and compared otherwise.
+/// Golden files are rewritten by `BLESS=1 cargo golden` and compared otherwise.
 pub fn golden(path: &str, actual: &str) {
     let file = root().join(path);
     if std::env::var_os("BLESS").is_some() {
@@ -167,7 +167,7 @@ pub fn golden(path: &str, actual: &str) {
         let at = at.unwrap_or_else(|| expected.lines().count().min(actual.lines().count()));
         panic!(
             "{path} is out of date from line {}:\n  in the file: {}\n  now:         {}\n\
-             If the change is meant, run `BLESS=1 cargo test` and look at the difference.",
+             If the change is meant, run `BLESS=1 cargo golden` and look at the difference.",
             at + 1,
             expected.lines().nth(at).unwrap_or("(nothing)"),
             actual.lines().nth(at).unwrap_or("(nothing)")

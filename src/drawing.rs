@@ -85,21 +85,22 @@ enum Shape {
     Arc { centre: Point, radius: f64, from: f64, sweep: f64, ink: Ink },
     Dot { at: Point },
     Cross { at: Point, radius: f64 },
-    Dimension { a: Point, b: Point, measured: Measured, words: Words },
-    Reading { at: Point, on: On, line: Beside, words: Words },
-    Leg { from: Point, to: Point, ink: Ink, words: Option<Words> },
-    Angle { centre: Point, from: f64, sweep: f64, reach: Reach, words: Words },
+    Dimension { a: Point, b: Point, measured: Measured },
+    Reading { at: Point, on: On, line: Beside },
+    Leg { from: Point, to: Point, ink: Ink },
+    Angle { centre: Point, from: f64, sweep: f64, reach: Reach },
     Turning { centre: Point, from: f64, sweep: f64, reach: Reach },
-    Radius { centre: Point, radius: f64, directions: Vec<f64>, words: Words },
-    Leader { at: Point, towards: f64, words: Words },
-    Label { at: Point, clear: f64, towards: Option<f64>, words: Words, freely: bool, may_be_left_out: bool },
-    Direction { at: Point, towards: f64, words: Words },
+    Radius { centre: Point, radius: f64, directions: Vec<f64> },
+    Leader { at: Point, towards: f64 },
+    Label { at: Point, clear: f64, towards: Option<f64>, freely: bool, may_be_left_out: bool },
+    Direction { at: Point, towards: f64 },
 }
 
-/// One shape, and which field of the answer it shows.
+/// One shape with its words, and which field of the answer it shows.
 #[derive(Clone, Debug)]
 pub struct Mark {
     shape: Shape,
+    words: Option<Words>,
     field: Option<&'static str>,
     number: Option<u32>,
 }
@@ -147,9 +148,15 @@ impl Drawing {
     }
 
     fn put(&mut self, shape: Shape) -> &mut Mark {
-        self.marks.push(Mark { shape, field: None, number: None });
+        self.marks.push(Mark { shape, words: None, field: None, number: None });
         let last = self.marks.len() - 1;
         &mut self.marks[last]
+    }
+
+    fn put_with(&mut self, shape: Shape, words: impl Into<Words>) -> &mut Mark {
+        let mark = self.put(shape);
+        mark.words = Some(words.into());
+        mark
     }
 
     /// A straight line.
@@ -169,12 +176,12 @@ impl Drawing {
 
     /// A straight way from place to place, with an arrow's head in its middle where there is room.
     pub fn leg(&mut self, ink: Ink, from: Point, to: Point) -> &mut Mark {
-        self.put(Shape::Leg { from, to, ink, words: None })
+        self.put(Shape::Leg { from, to, ink })
     }
 
     /// The same with words beside it that tell its length.
     pub fn leg_of(&mut self, ink: Ink, from: Point, to: Point, words: impl Into<Words>) -> &mut Mark {
-        self.put(Shape::Leg { from, to, ink, words: Some(words.into()) })
+        self.put_with(Shape::Leg { from, to, ink }, words)
     }
 
     /// A circle.
@@ -199,37 +206,37 @@ impl Drawing {
 
     /// A dimension from left to right.
     pub fn across(&mut self, a: Point, b: Point, line: Beside, words: impl Into<Words>) -> &mut Mark {
-        self.put(Shape::Dimension { a, b, measured: Measured::Across(line), words: words.into() })
+        self.put_with(Shape::Dimension { a, b, measured: Measured::Across(line) }, words)
     }
 
     /// A dimension from bottom to top.
     pub fn upright(&mut self, a: Point, b: Point, line: Beside, words: impl Into<Words>) -> &mut Mark {
-        self.put(Shape::Dimension { a, b, measured: Measured::Upright(line), words: words.into() })
+        self.put_with(Shape::Dimension { a, b, measured: Measured::Upright(line) }, words)
     }
 
     /// A dimension of the straight distance, its line `by` sheet units to the left of the way from a to b.
     pub fn along(&mut self, a: Point, b: Point, by: f64, words: impl Into<Words>) -> &mut Mark {
-        self.put(Shape::Dimension { a, b, measured: Measured::Along(by), words: words.into() })
+        self.put_with(Shape::Dimension { a, b, measured: Measured::Along(by) }, words)
     }
 
     /// A reading on X, at the end of a line that leaves the place downwards or upwards.
     pub fn x_reading(&mut self, at: Point, line: Beside, words: impl Into<Words>) -> &mut Mark {
-        self.put(Shape::Reading { at, on: On::X, line, words: words.into() })
+        self.put_with(Shape::Reading { at, on: On::X, line }, words)
     }
 
     /// A reading on Y, at the end of a line that leaves the place to the left or to the right.
     pub fn y_reading(&mut self, at: Point, line: Beside, words: impl Into<Words>) -> &mut Mark {
-        self.put(Shape::Reading { at, on: On::Y, line, words: words.into() })
+        self.put_with(Shape::Reading { at, on: On::Y, line }, words)
     }
 
     /// An angle at `centre`, from a direction over a sweep in degrees.
     pub fn angle(&mut self, centre: Point, from: f64, sweep: f64, reach: Reach, words: impl Into<Words>) -> &mut Mark {
-        self.put(Shape::Angle { centre, from, sweep, reach, words: words.into() })
+        self.put_with(Shape::Angle { centre, from, sweep, reach }, words)
     }
 
     /// A radius, in the direction of `directions` where its words are least in the way.
     pub fn radius(&mut self, centre: Point, radius: f64, directions: Vec<f64>, words: impl Into<Words>) -> &mut Mark {
-        self.put(Shape::Radius { centre, radius, directions, words: words.into() })
+        self.put_with(Shape::Radius { centre, radius, directions }, words)
     }
 
     /// An arrow along an arc: which way something turns.
@@ -239,36 +246,35 @@ impl Drawing {
 
     /// Words with a line to what they name, leaving it in the direction `towards`.
     pub fn leader(&mut self, at: Point, towards: f64, words: impl Into<Words>) -> &mut Mark {
-        self.put(Shape::Leader { at, towards, words: words.into() })
+        self.put_with(Shape::Leader { at, towards }, words)
     }
 
     /// Words centerd on a point.
     pub fn label(&mut self, at: Point, words: impl Into<Words>) -> &mut Mark {
-        let words = words.into();
-        self.put(Shape::Label { at, clear: 0.0, towards: None, words, freely: false, may_be_left_out: false })
+        self.put_with(Shape::Label { at, clear: 0.0, towards: None, freely: false, may_be_left_out: false }, words)
     }
 
     /// Words beside a feature that reaches `clear` meters from `at`, in the direction `towards`; left
     /// out where they would touch others.
     pub fn note_beside(&mut self, at: Point, clear: f64, towards: f64, words: impl Into<Words>) -> &mut Mark {
-        let (towards, words) = (Some(towards), words.into());
-        self.put(Shape::Label { at, clear, towards, words, freely: false, may_be_left_out: true })
+        let towards = Some(towards);
+        self.put_with(Shape::Label { at, clear, towards, freely: false, may_be_left_out: true }, words)
     }
 
     /// The same, never left out.
     pub fn note_kept(&mut self, at: Point, clear: f64, towards: f64, words: impl Into<Words>) -> &mut Mark {
-        let (towards, words) = (Some(towards), words.into());
-        self.put(Shape::Label { at, clear, towards, words, freely: false, may_be_left_out: false })
+        let towards = Some(towards);
+        self.put_with(Shape::Label { at, clear, towards, freely: false, may_be_left_out: false }, words)
     }
 
     /// The same, turned to another side where words or lines are in the way.
     pub fn note_near(&mut self, at: Point, clear: f64, towards: f64, words: impl Into<Words>) -> &mut Mark {
-        let (towards, words) = (Some(towards), words.into());
-        self.put(Shape::Label { at, clear, towards, words, freely: true, may_be_left_out: false })
+        let towards = Some(towards);
+        self.put_with(Shape::Label { at, clear, towards, freely: true, may_be_left_out: false }, words)
     }
 
     /// A straight arrow that begins at `at`: which way something moves.
     pub fn direction(&mut self, at: Point, towards: f64, words: impl Into<Words>) -> &mut Mark {
-        self.put(Shape::Direction { at, towards, words: words.into() })
+        self.put_with(Shape::Direction { at, towards }, words)
     }
 }

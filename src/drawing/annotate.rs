@@ -5,10 +5,9 @@
 use super::area::Area;
 use super::reading::reading;
 use super::sheet::{Item, Sheet, Tag};
-use super::spot::{BEYOND, CLEAR, GAP, HEAD, Spot, along, back, half, on_circle, size, unit};
+use super::spot::{BEYOND, CLEAR, GAP, HEAD, Spot, Text, along, back, on_circle, unit};
 use super::straight::straight;
 use super::{Ink, Mark, On, Shape};
-use crate::quantity::System;
 
 /// How far a center line goes beyond its feature.
 const OVER: f64 = 5.0;
@@ -64,38 +63,38 @@ pub fn shape(sheet: &mut Sheet, mark: &Mark) {
 }
 
 /// Puts what has words on the sheet.
-pub fn words(sheet: &mut Sheet, mark: &Mark, system: System) {
+pub fn words(sheet: &mut Sheet, mark: &Mark, text: &Text) {
     let tag = tag(mark);
     match &mark.shape {
-        Shape::Dimension { a, b, measured, words } => {
+        Shape::Dimension { a, b, measured } => {
             let (a, b) = (sheet.spot(*a), sheet.spot(*b));
-            straight(sheet, a, b, *measured, &words.text(system), tag);
+            straight(sheet, a, b, *measured, text, tag);
         }
-        Shape::Reading { at, on, line, words } => {
+        Shape::Reading { at, on, line } => {
             let feature = sheet.spot(*at);
             let foot = match on {
                 On::X => (feature.0, -line.from * sheet.scale - line.by),
                 On::Y => (line.from * sheet.scale + line.by, feature.1),
             };
-            reading(sheet, *on, feature, foot, &words.text(system), tag);
+            reading(sheet, *on, feature, foot, text, tag);
         }
-        Shape::Angle { centre, from, sweep, reach, words } => {
+        Shape::Angle { centre, from, sweep, reach } => {
             let (centre, radius) = (sheet.spot(*centre), sheet.reach(*reach));
-            angle(sheet, centre, radius, (*from, *sweep), &words.text(system), tag);
+            angle(sheet, centre, radius, (*from, *sweep), text, tag);
         }
-        Shape::Radius { centre, radius: length, directions, words } => {
+        Shape::Radius { centre, radius: length, directions } => {
             let (centre, length) = (sheet.spot(*centre), length * sheet.scale);
-            radius(sheet, centre, length, directions, &words.text(system), tag);
+            radius(sheet, centre, length, directions, text, tag);
         }
-        Shape::Leg { from, to, words: Some(words), .. } => {
+        Shape::Leg { from, to, .. } => {
             let (a, b) = (sheet.spot(*from), sheet.spot(*to));
-            leg_words(sheet, a, b, &words.text(system), tag);
+            leg_words(sheet, a, b, text, tag);
         }
-        Shape::Leader { at, towards, words } => leader(sheet, sheet.spot(*at), *towards, &words.text(system)),
-        Shape::Label { at, clear, towards, words, freely, may_be_left_out } => {
-            let (at, text) = (sheet.spot(*at), words.text(system));
-            let (width, height) = size(&text);
-            let place = |towards: f64, more: f64| beside(at, clear * sheet.scale + CLEAR + more, towards, &text);
+        Shape::Leader { at, towards } => leader(sheet, sheet.spot(*at), *towards, text),
+        Shape::Label { at, clear, towards, freely, may_be_left_out } => {
+            let at = sheet.spot(*at);
+            let (width, height) = text.size;
+            let place = |towards: f64, more: f64| beside(at, clear * sheet.scale + CLEAR + more, towards, text);
             let middle = match towards {
                 Some(towards) if *freely => {
                     let near = TURNS.map(|turn| place(towards + turn, 0.0));
@@ -107,21 +106,21 @@ pub fn words(sheet: &mut Sheet, mark: &Mark, system: System) {
                 None => at,
             };
             if !(*may_be_left_out && sheet.is_taken(&Area::round(middle, width, height))) {
-                sheet.write(middle, &text);
+                sheet.write(middle, text);
             }
         }
-        Shape::Direction { at, towards, words } => {
-            let (at, text) = (sheet.spot(*at), words.text(system));
+        Shape::Direction { at, towards } => {
+            let at = sheet.spot(*at);
             let end = on_circle(at, 34.0, *towards);
             let unit = unit(at, end).unwrap_or((1.0, 0.0));
             sheet.thin(at, back(end, unit, HEAD / 2.0));
             sheet.head(end, unit);
             let middle = ((at.0 + end.0) / 2.0, (at.1 + end.1) / 2.0);
             let mut spots: Vec<Spot> =
-                [90.0, -90.0].iter().map(|turn| beside(middle, CLEAR, towards + turn, &text)).collect();
-            spots.push(beside(end, CLEAR, *towards, &text));
-            let (width, height) = size(&text);
-            sheet.write(spots[sheet.choose(width, height, &spots)], &text);
+                [90.0, -90.0].iter().map(|turn| beside(middle, CLEAR, towards + turn, text)).collect();
+            spots.push(beside(end, CLEAR, *towards, text));
+            let (width, height) = text.size;
+            sheet.write(spots[sheet.choose(width, height, &spots)], text);
         }
         _ => {}
     }
@@ -131,12 +130,12 @@ pub fn words(sheet: &mut Sheet, mark: &Mark, system: System) {
 const TURNS: [f64; 12] = [0.0, 20.0, -20.0, 40.0, -40.0, 60.0, -60.0, 90.0, -90.0, 120.0, -120.0, 180.0];
 
 /// Words beside a leg, clear of the arrow's head in its middle.
-fn leg_words(sheet: &mut Sheet, a: Spot, b: Spot, text: &str, tag: Tag) {
+fn leg_words(sheet: &mut Sheet, a: Spot, b: Spot, text: &Text, tag: Tag) {
     let Some(way) = unit(a, b) else { return };
     let length = (b.0 - a.0).hypot(b.1 - a.1);
     let left = (way.1, -way.0);
     let right = (-left.0, -left.1);
-    let (width, height) = size(text);
+    let (width, height) = text.size;
     // No corner of the words reaches the leg.
     let off = CLEAR + (width * left.0.abs() + height * left.1.abs()) / 2.0;
     let spots: Vec<Spot> = [0.5, 0.35, 0.65, 0.2, 0.8]
@@ -149,9 +148,9 @@ fn leg_words(sheet: &mut Sheet, a: Spot, b: Spot, text: &str, tag: Tag) {
 }
 
 /// The middle of words that begin `clear` from `at` in a direction in degrees.
-fn beside(at: Spot, clear: f64, towards: f64, text: &str) -> Spot {
+fn beside(at: Spot, clear: f64, towards: f64, text: &Text) -> Spot {
     let far = on_circle((0.0, 0.0), 1.0, towards);
-    along(at, far, clear + half(text, far))
+    along(at, far, clear + text.half(far))
 }
 
 /// An arrow's head that lies on an arc and points along it at `degrees`.
@@ -165,7 +164,7 @@ fn arc_head(sheet: &mut Sheet, centre: Spot, radius: f64, degrees: f64, sense: f
     }
 }
 
-fn angle(sheet: &mut Sheet, centre: Spot, radius: f64, (from, sweep): (f64, f64), text: &str, tag: Tag) {
+fn angle(sheet: &mut Sheet, centre: Spot, radius: f64, (from, sweep): (f64, f64), text: &Text, tag: Tag) {
     let to = from + sweep;
     let (a, b) = (on_circle(centre, radius, from), on_circle(centre, radius, to));
     sheet.items.push(Item::Begin { a, b, tag, on: None });
@@ -186,7 +185,7 @@ fn angle(sheet: &mut Sheet, centre: Spot, radius: f64, (from, sweep): (f64, f64)
         tail = Some(more);
     }
     let middle = from + sweep / 2.0;
-    let (width, height) = size(text);
+    let (width, height) = text.size;
     let clear_of = |spot: Spot| {
         let area = Area::round(spot, width, height);
         (centre.0.clamp(area.left, area.right) - centre.0).hypot(centre.1.clamp(area.top, area.bottom) - centre.1)
@@ -201,7 +200,7 @@ fn angle(sheet: &mut Sheet, centre: Spot, radius: f64, (from, sweep): (f64, f64)
         // At the ends of the arrows' tails, since between the sides there is no room.
         for (end, sense) in [(to + tail, tail.signum()), (from - tail, -tail.signum())] {
             let on = on_circle((0.0, 0.0), 1.0, end + 90.0 * sense);
-            spots.push(along(on_circle(centre, radius, end), on, CLEAR + half(text, on)));
+            spots.push(along(on_circle(centre, radius, end), on, CLEAR + text.half(on)));
         }
     }
     spots.extend([CLEAR, 4.0 * CLEAR, 8.0 * CLEAR].iter().flat_map(|more| turns.map(|turn| outside(turn, *more))));
@@ -210,11 +209,11 @@ fn angle(sheet: &mut Sheet, centre: Spot, radius: f64, (from, sweep): (f64, f64)
 }
 
 /// A radius in one of several directions, its words in its line or beyond the arc.
-fn radius(sheet: &mut Sheet, centre: Spot, length: f64, directions: &[f64], text: &str, tag: Tag) {
+fn radius(sheet: &mut Sheet, centre: Spot, length: f64, directions: &[f64], text: &Text, tag: Tag) {
     let mut places = Vec::new();
     for direction in directions {
         let way = on_circle((0.0, 0.0), 1.0, *direction);
-        let need = half(text, way) + GAP;
+        let need = text.half(way) + GAP;
         for part in [0.6, 0.7, 0.5, 0.4, 0.8] {
             let at = part * length;
             if at > need + 4.0 && at < length - need - HEAD - 2.0 {
@@ -224,10 +223,10 @@ fn radius(sheet: &mut Sheet, centre: Spot, length: f64, directions: &[f64], text
     }
     for direction in directions {
         let way = on_circle((0.0, 0.0), 1.0, *direction);
-        places.push((way, length + 2.0 * HEAD + CLEAR + half(text, way), 0.0));
+        places.push((way, length + 2.0 * HEAD + CLEAR + text.half(way), 0.0));
     }
     let spots: Vec<Spot> = places.iter().map(|(way, at, _)| along(centre, *way, *at)).collect();
-    let (width, height) = size(text);
+    let (width, height) = text.size;
     let Some((way, at, need)) = places.get(sheet.choose(width, height, &spots)).copied() else { return };
     let (end, tip) = (along(centre, way, length), along(centre, way, length - HEAD / 2.0));
     sheet.items.push(Item::Begin { a: centre, b: end, tag, on: None });
@@ -243,9 +242,9 @@ fn radius(sheet: &mut Sheet, centre: Spot, length: f64, directions: &[f64], text
     sheet.items.push(Item::End);
 }
 
-fn leader(sheet: &mut Sheet, at: Spot, towards: f64, text: &str) {
+fn leader(sheet: &mut Sheet, at: Spot, towards: f64, text: &Text) {
     const SHELF: f64 = 6.0;
-    let (width, height) = size(text);
+    let (width, height) = text.size;
     let mut ways = Vec::new();
     for length in [22.0, 34.0, 48.0, 66.0] {
         for turn in [0.0, 15.0, -15.0, 30.0, -30.0, 45.0, -45.0] {

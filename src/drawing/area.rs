@@ -65,10 +65,13 @@ impl Area {
 /// Spots with weights, in squares, so that those in an area are soon found.
 #[derive(Default)]
 pub struct Spots {
-    /// Each with its weight, and the one before it in its square.
-    all: Vec<(Spot, f64, Option<usize>)>,
-    /// The last one of each square.
+    all: Vec<(Spot, f64)>,
+    /// Spots that follow each other in one square: the first, the one behind the last, and the run before it there.
+    runs: Vec<(usize, usize, Option<usize>)>,
+    /// The last run of each square.
     last: RapidHashMap<(i32, i32), usize>,
+    /// The square of the spot added last.
+    square: Option<(i32, i32)>,
 }
 
 impl Spots {
@@ -80,18 +83,30 @@ impl Spots {
 
     /// Adds a spot.
     pub fn add(&mut self, spot: Spot, weight: f64) {
-        let before = self.last.insert(Self::square(spot), self.all.len());
-        self.all.push((spot, weight, before));
+        let square = Self::square(spot);
+        if self.square != Some(square) {
+            let before = self.last.insert(square, self.runs.len());
+            self.runs.push((self.all.len(), self.all.len(), before));
+            self.square = Some(square);
+        }
+        self.all.push((spot, weight));
+        if let Some((_, end, _)) = self.runs.last_mut() {
+            *end = self.all.len();
+        }
     }
 
     /// The weight of all spots in an area.
     pub fn within(&self, area: &Area) -> f64 {
         let ((left, top), (right, bottom)) =
             (Self::square((area.left, area.top)), Self::square((area.right, area.bottom)));
-        let squares = (left..=right).flat_map(|x| (top..=bottom).filter_map(move |y| self.last.get(&(x, y))));
-        let spots = squares.flat_map(|last| {
-            std::iter::successors(self.all.get(*last), |(.., before)| before.and_then(|before| self.all.get(before)))
-        });
-        spots.filter(|(spot, ..)| area.holds(*spot)).map(|(_, weight, _)| weight).sum()
+        let mut sum = 0.0;
+        for square in (left..=right).flat_map(|x| (top..=bottom).map(move |y| (x, y))) {
+            let mut run = self.last.get(&square);
+            while let Some((from, to, before)) = run.and_then(|run| self.runs.get(*run)) {
+                sum += self.all[*from..*to].iter().filter(|(spot, _)| area.holds(*spot)).map(|(_, w)| w).sum::<f64>();
+                run = before.as_ref();
+            }
+        }
+        sum
     }
 }

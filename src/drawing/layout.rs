@@ -4,7 +4,7 @@
 use super::annotate;
 use super::area::Area;
 use super::sheet::{Item, Sheet, Tag};
-use super::spot::{HEIGHT, MARGIN, Spot, WIDTH};
+use super::spot::{HEIGHT, MARGIN, Spot, Text, WIDTH};
 use super::{Drawing, Shape};
 use crate::budget::go_on;
 use crate::quantity::System;
@@ -23,13 +23,15 @@ pub struct LaidOut {
 
 /// Lays out a drawing.
 pub fn lay_out(drawing: &Drawing, system: System) -> Result<LaidOut, Refusal> {
+    let texts = drawing.marks.iter().map(|mark| Some(Text::of(&mark.words.as_ref()?.text(system))));
+    let texts: Vec<Option<Text>> = texts.collect();
     let model = extent(drawing);
     let (wide, high) = ((model.right - model.left).max(1e-12), (model.bottom - model.top).max(1e-12));
     let (room_x, room_y) = (WIDTH - 2.0 * MARGIN, HEIGHT - 2.0 * MARGIN);
     let largest = (room_x / wide).min(room_y / high);
-    let (over, mut sheet) = fit(drawing, largest, false, system)?;
+    let (over, mut sheet) = fit(drawing, &texts, largest, false)?;
     if over > 0.0 || sheet.scale < 0.45 * largest {
-        let (turned_over, turned) = fit(drawing, largest, true, system)?;
+        let (turned_over, turned) = fit(drawing, &texts, largest, true)?;
         if turned.scale > 1.2 * sheet.scale || turned_over < over - 5.0 {
             sheet = turned;
         }
@@ -43,16 +45,16 @@ pub fn lay_out(drawing: &Drawing, system: System) -> Result<LaidOut, Refusal> {
 
 /// The largest scale at which all fits, or nearly. Words keep their size and jump from place to place,
 /// so what they need beside the shapes is known only at a scale. With it, how far the sheet is overfilled.
-fn fit(drawing: &Drawing, largest: f64, turned: bool, system: System) -> Result<(f64, Sheet), Refusal> {
+fn fit(drawing: &Drawing, texts: &[Option<Text>], largest: f64, turned: bool) -> Result<(f64, Sheet), Refusal> {
     let scales = (0..28).map(|step| largest * 0.96f64.powi(step));
     for scale in scales.clone() {
-        if let Some(sheet) = fill(drawing, scale, turned, system, 0.0)? {
+        if let Some(sheet) = fill(drawing, texts, scale, turned, 0.0)? {
             return Ok((sheet.over(), sheet));
         }
     }
     let (mut least, mut best) = (f64::INFINITY, Sheet::new(largest, turned));
     for scale in scales {
-        if let Some(sheet) = fill(drawing, scale, turned, system, least.next_down())? {
+        if let Some(sheet) = fill(drawing, texts, scale, turned, least.next_down())? {
             (least, best) = (sheet.over(), sheet);
         }
     }
@@ -87,17 +89,24 @@ fn extent(drawing: &Drawing) -> Area {
 
 /// Puts everything on a sheet of that scale: shapes first, so that words keep clear of them. `None` as soon as it is
 /// overfilled by more than `most`, since what is put on a sheet never makes it smaller.
-fn fill(drawing: &Drawing, scale: f64, turned: bool, system: System, most: f64) -> Result<Option<Sheet>, Refusal> {
+fn fill(
+    drawing: &Drawing,
+    texts: &[Option<Text>],
+    scale: f64,
+    turned: bool,
+    most: f64,
+) -> Result<Option<Sheet>, Refusal> {
     let mut sheet = Sheet::new(scale, turned);
     for mark in &drawing.marks {
         annotate::shape(&mut sheet, mark);
     }
-    for mark in &drawing.marks {
+    for (mark, text) in drawing.marks.iter().zip(texts) {
+        let Some(text) = text else { continue };
         if sheet.over() > most {
             return Ok(None);
         }
         go_on()?;
-        annotate::words(&mut sheet, mark, system);
+        annotate::words(&mut sheet, mark, text);
     }
     Ok((sheet.over() <= most).then_some(sheet))
 }

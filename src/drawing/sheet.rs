@@ -1,8 +1,9 @@
 //! A sheet: what is put on it, at one scale for both axes, and where words are least in the way.
 
 use super::area::{Area, Spots};
-use super::spot::{HEIGHT, MARGIN, Spot, WIDTH, on_circle, size};
+use super::spot::{HEIGHT, MARGIN, Spot, Text, WIDTH, on_circle};
 use super::{Ink, On, Point, Reach};
+use std::rc::Rc;
 
 /// Which field a drawn item shows.
 #[derive(Clone, Copy, Debug, Default)]
@@ -45,7 +46,7 @@ pub enum Item {
     },
     Text {
         middle: Spot,
-        lines: Vec<String>,
+        lines: Rc<[String]>,
         turned: bool,
     },
     /// What follows, to the next end, is a dimension measured between two spots, or the reading of one.
@@ -144,19 +145,17 @@ impl Sheet {
     }
 
     /// Adds words round `middle`.
-    pub fn write(&mut self, middle: Spot, text: &str) {
+    pub fn write(&mut self, middle: Spot, text: &Text) {
         self.write_turned(middle, text, false);
     }
 
     /// Adds words round `middle`, level or a quarter turn to the left.
-    pub fn write_turned(&mut self, middle: Spot, text: &str, turned: bool) {
-        let (width, height) = size(text);
-        let (width, height) = if turned { (height, width) } else { (width, height) };
-        let area = Area::round(middle, width, height);
+    pub fn write_turned(&mut self, middle: Spot, text: &Text, turned: bool) {
+        let area = text.area(middle, turned);
         self.words.push(area);
         self.bounds.take_in((area.left, area.top), 0.0);
         self.bounds.take_in((area.right, area.bottom), 0.0);
-        self.items.push(Item::Text { middle, lines: text.lines().map(str::to_owned).collect(), turned });
+        self.items.push(Item::Text { middle, lines: text.lines.clone(), turned });
     }
 
     /// How bad it would be to write into `area`: other words first, then lines.
@@ -177,14 +176,25 @@ impl Sheet {
 
     /// The middle among `middles`, best first, where words of that size are least in the way.
     pub fn choose(&self, width: f64, height: f64, middles: &[Spot]) -> usize {
-        let cost = |at: usize| self.crowding(&Area::round(middles[at], width, height)) + at as f64 * 0.4;
-        least(0..middles.len(), cost).unwrap_or(0)
+        let later = |at: usize| at as f64 * 0.4;
+        let cost = |at: usize| self.crowding(&Area::round(middles[at], width, height)) + later(at);
+        least(0..middles.len(), later, cost).unwrap_or(0)
     }
 }
 
-/// The first of those that cost least.
-pub fn least(among: impl Iterator<Item = usize>, cost: impl Fn(usize) -> f64) -> Option<usize> {
-    among.map(|at| (cost(at), at)).min_by(|(a, _), (b, _)| a.total_cmp(b)).map(|(_, at)| at)
+/// The first of those that cost least. What they cost `at_least` is soon known and spares most of the work.
+pub fn least(
+    among: impl Iterator<Item = usize>,
+    at_least: impl Fn(usize) -> f64,
+    cost: impl Fn(usize) -> f64,
+) -> Option<usize> {
+    let best = among.fold(None, |best: Option<(f64, usize)>, at| match best {
+        Some((least, _)) if at_least(at) >= least => best,
+        _ => Some((cost(at), at))
+            .filter(|(cost, _)| best.is_none_or(|(least, _)| cost.total_cmp(&least).is_lt()))
+            .or(best),
+    });
+    best.map(|(_, at)| at)
 }
 
 /// How much words should keep off a line.

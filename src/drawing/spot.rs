@@ -1,6 +1,8 @@
 //! Spots of a sheet and the sizes that all drawings share: letters, heads, gaps, and how much room words take.
 
+use super::area::Area;
 use crate::quantity::angle;
+use std::rc::Rc;
 
 /// Width of a sheet, in sheet units: a phone's width, nearly. Only a very crowded sheet is wider.
 pub const WIDTH: f64 = 340.0;
@@ -48,25 +50,44 @@ pub fn back(from: Spot, unit: Spot, by: f64) -> Spot {
     along(from, unit, -by)
 }
 
-/// How far words reach from their middle in a direction.
-pub fn half(text: &str, unit: Spot) -> f64 {
-    let (width, height) = size(text);
-    let (x, y) = (unit.0.abs(), unit.1.abs());
-    // To the edge of the box, not to its corner.
-    let to_side = if x > 1e-9 { width / 2.0 / x } else { f64::INFINITY };
-    let to_top = if y > 1e-9 { height / 2.0 / y } else { f64::INFINITY };
-    to_side.min(to_top)
+/// Words as they read, and the room they take.
+#[derive(Clone, Debug)]
+pub struct Text {
+    /// Their lines.
+    pub lines: Rc<[String]>,
+    /// Width and height.
+    pub size: Spot,
 }
 
-/// Width and height of words, by the widths of a common sans-serif letter, a little generous.
-pub fn size(text: &str) -> (f64, f64) {
-    let letter = |c: char| match c {
-        'i' | 'j' | 'l' | 't' | 'f' | 'I' | '.' | ',' | ':' | ' ' | '\'' => 0.30,
-        '-' | 'r' | '(' | ')' | '°' | '/' => 0.42,
-        'm' | 'w' | 'M' | 'W' | '%' | 'Ø' => 0.88,
-        c if c.is_uppercase() => 0.72,
-        _ => 0.58,
-    };
-    let width = text.lines().map(|line| line.chars().map(letter).sum::<f64>()).fold(0.0, f64::max);
-    (width * LETTERS + 2.0, text.lines().count().max(1) as f64 * LEADING)
+impl Text {
+    /// Words measured by the widths of a common sans-serif letter, a little generous.
+    pub fn of(text: &str) -> Self {
+        let letter = |c: char| match c {
+            'i' | 'j' | 'l' | 't' | 'f' | 'I' | '.' | ',' | ':' | ' ' | '\'' => 0.30,
+            '-' | 'r' | '(' | ')' | '°' | '/' => 0.42,
+            'm' | 'w' | 'M' | 'W' | '%' | 'Ø' => 0.88,
+            c if c.is_uppercase() => 0.72,
+            _ => 0.58,
+        };
+        let lines: Rc<[String]> = text.lines().map(str::to_owned).collect();
+        let width = lines.iter().map(|line| line.chars().map(letter).sum::<f64>()).fold(0.0, f64::max);
+        let size = (width * LETTERS + 2.0, lines.len().max(1) as f64 * LEADING);
+        Self { lines, size }
+    }
+
+    /// How far they reach from their middle in a direction.
+    pub fn half(&self, unit: Spot) -> f64 {
+        let (width, height) = self.size;
+        let (x, y) = (unit.0.abs(), unit.1.abs());
+        // To the edge of the box, not to its corner.
+        let to_side = if x > 1e-9 { width / 2.0 / x } else { f64::INFINITY };
+        let to_top = if y > 1e-9 { height / 2.0 / y } else { f64::INFINITY };
+        to_side.min(to_top)
+    }
+
+    /// The box they take round their middle, level or a quarter turn to the left.
+    pub fn area(&self, middle: Spot, turned: bool) -> Area {
+        let (width, height) = self.size;
+        if turned { Area::round(middle, height, width) } else { Area::round(middle, width, height) }
+    }
 }

@@ -1,8 +1,7 @@
 //! Straight dimensions: of the ways to draw one, that which is least in the way of what is there.
 
-use super::area::Area;
 use super::sheet::{Item, Sheet, Tag};
-use super::spot::{BEYOND, CLEAR, GAP, HEAD, LEADING, PUSH, Spot, along, back, half, size, unit};
+use super::spot::{BEYOND, CLEAR, GAP, HEAD, LEADING, PUSH, Spot, Text, along, back, unit};
 use super::{Measured, On};
 
 /// One way to draw a straight dimension or a reading.
@@ -20,17 +19,15 @@ pub struct Way {
 
 impl Way {
     /// How much it is in the way of what is there, and of itself.
-    pub fn cost(&self, sheet: &Sheet, text: &str) -> f64 {
-        let (width, height) = size(text);
-        let (width, height) = if self.turned { (height, width) } else { (width, height) };
-        let area = Area::round(self.middle, width, height);
+    pub fn cost(&self, sheet: &Sheet, text: &Text) -> f64 {
+        let area = text.area(self.middle, self.turned);
         let crossed: f64 = self.lines.iter().map(|(a, b)| sheet.words_crossed(*a, *b)).sum();
         let own = self.lines.iter().filter(|(a, b)| area.is_crossed(*a, *b)).count();
         sheet.crowding(&area) + 25.0 * crossed + 12.0 * own as f64
     }
 
     /// Puts it on the sheet.
-    pub fn draw(self, sheet: &mut Sheet, text: &str, tag: Tag) {
+    pub fn draw(self, sheet: &mut Sheet, text: &Text, tag: Tag) {
         let (a, b) = self.ends;
         sheet.items.push(Item::Begin { a, b, tag, on: self.on });
         self.lines.iter().for_each(|(a, b)| sheet.thin(*a, *b));
@@ -41,12 +38,16 @@ impl Way {
 }
 
 /// Puts a straight dimension on the sheet.
-pub fn straight(sheet: &mut Sheet, a: Spot, b: Spot, measured: Measured, text: &str, tag: Tag) {
+pub fn straight(sheet: &mut Sheet, a: Spot, b: Spot, measured: Measured, text: &Text, tag: Tag) {
     let mut best: Option<(f64, Way)> = None;
     // Further out than asked for where the words would be in the way.
     for push in 0..20 {
         let push = f64::from(push) * 5.0;
         for way in ways(sheet, a, b, measured, push, text) {
+            // What it costs at least is looked at first: the whole takes time.
+            if best.as_ref().is_some_and(|(least, _)| PUSH * push + way.odd >= *least) {
+                continue;
+            }
             let cost = way.cost(sheet, text) + PUSH * push + way.odd;
             if best.as_ref().is_none_or(|(least, _)| cost < *least) {
                 best = Some((cost, way));
@@ -62,7 +63,7 @@ pub fn straight(sheet: &mut Sheet, a: Spot, b: Spot, measured: Measured, text: &
 }
 
 /// The ways to draw a straight dimension at one distance, best first.
-fn ways(sheet: &Sheet, a: Spot, b: Spot, measured: Measured, push: f64, text: &str) -> Vec<Way> {
+fn ways(sheet: &Sheet, a: Spot, b: Spot, measured: Measured, push: f64, text: &Text) -> Vec<Way> {
     let out = |by: f64| by + push * by.signum();
     let (along_line, start, end) = match measured {
         Measured::Across(line) => {
@@ -95,7 +96,7 @@ fn ways(sheet: &Sheet, a: Spot, b: Spot, measured: Measured, push: f64, text: &s
     }
     let length = (end.0 - start.0).hypot(end.1 - start.1);
     let middle = ((start.0 + end.0) / 2.0, (start.1 + end.1) / 2.0);
-    let need = half(text, along_line);
+    let need = text.half(along_line);
     let way = |lines: &[(Spot, Spot)], heads, middle, turned, odd| Way {
         lines: [leads.as_slice(), lines].concat(),
         heads,
@@ -115,7 +116,7 @@ fn ways(sheet: &Sheet, a: Spot, b: Spot, measured: Measured, push: f64, text: &s
         way(&lines, outwards.clone(), middle, turned, 0.0)
     };
     let room = (length - 2.0 * HEAD - 8.0) / 2.0;
-    let lying = size(text).0 / 2.0;
+    let lying = text.size.0 / 2.0;
     let upright = matches!(measured, Measured::Upright(_));
     let mut ways = Vec::new();
     if sheet.turned && upright && room >= lying {
@@ -132,7 +133,7 @@ fn ways(sheet: &Sheet, a: Spot, b: Spot, measured: Measured, push: f64, text: &s
         let lines = vec![(before, inner(start, along_line)), (inner(end, against), after), (start, end)];
         (lines, vec![(start, along_line), (end, against)])
     };
-    let aside = |from: Spot, way: Spot| along(from, way, CLEAR + half(text, way));
+    let aside = |from: Spot, way: Spot| along(from, way, CLEAR + text.half(way));
     let mut middles = [
         aside(middle, away),
         aside(after, along_line),

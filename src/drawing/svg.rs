@@ -122,7 +122,7 @@ fn one(item: &Item, move_to: &impl Fn(Spot) -> Spot) -> Markup {
             html! {
                 text x=(number(x)) y=(number(first)) fill="currentColor" stroke="none" text-anchor="middle"
                     transform=[turn] font-size=(LETTERS) font-family="Helvetica, Arial, 'Liberation Sans', Roboto, sans-serif" {
-                    @if let [line] = lines.as_slice() { (line) } @else {
+                    @if let [line] = &**lines { (line) } @else {
                         @for (at, line) in lines.iter().enumerate() {
                             tspan x=(number(x)) y=(number(first + at as f64 * LEADING)) { (line) }
                         }

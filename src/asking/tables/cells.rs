@@ -11,8 +11,7 @@ use std::io::Write;
 /// Writes cells, most of which are numbers, straight into one buffer.
 pub struct Cells {
     out: Vec<u8>,
-    delimiter: u8,
-    semicolon: bool,
+    separator: Separator,
     /// Whether the row has a cell.
     is_begun: bool,
 }
@@ -20,25 +19,21 @@ pub struct Cells {
 impl Cells {
     /// An empty table.
     pub fn new(separator: Separator, capacity: usize) -> Self {
-        Self {
-            out: Vec::with_capacity(capacity),
-            delimiter: delimiter(separator),
-            semicolon: separator == Separator::Semicolon,
-            is_begun: false,
-        }
+        Self { out: Vec::with_capacity(capacity), separator, is_begun: false }
     }
 
     /// A cell with nothing in it.
     pub fn empty(&mut self) {
         if self.is_begun {
-            self.out.push(self.delimiter);
+            self.out.push(delimiter(self.separator));
         }
         self.is_begun = true;
     }
 
     fn put(&mut self, cell: &[u8]) {
         self.empty();
-        let parts = |byte: &u8| matches!(byte, b'"' | b'\r' | b'\n') || *byte == self.delimiter;
+        let delimiter = delimiter(self.separator);
+        let parts = |byte: &u8| matches!(byte, b'"' | b'\r' | b'\n') || *byte == delimiter;
         if !cell.iter().any(parts) {
             self.out.extend_from_slice(cell);
             return;
@@ -56,7 +51,7 @@ impl Cells {
         self.empty();
         let begun = self.out.len();
         write(&mut self.out);
-        if self.semicolon
+        if self.separator == Separator::Semicolon
             && let Some(point) = self.out[begun..].iter_mut().find(|byte| **byte == b'.')
         {
             *point = b',';
@@ -90,7 +85,7 @@ impl Cells {
 
     /// Words, or whatever the caller gave.
     pub fn words(&mut self, words: &[u8]) {
-        self.put(&harmless(words, self.semicolon));
+        self.put(&harmless(words, self.separator));
     }
 
     /// A value of a result that is no quantity, or several of them parted by spaces.
@@ -102,7 +97,7 @@ impl Cells {
             Node::Count(count) => self.put(count.to_string().as_bytes()),
             Node::Truth(truth) => self.put(if *truth { b"true" } else { b"false" }),
             Node::List(items) => {
-                let items: Vec<String> = items.iter().map(|item| plain(item, self.semicolon)).collect();
+                let items: Vec<String> = items.iter().map(|item| plain(item, self.separator)).collect();
                 self.words(items.join(" ").as_bytes());
             }
             Node::Record(_) => self.empty(),
@@ -127,10 +122,10 @@ impl Cells {
 }
 
 /// A single value in words.
-fn plain(node: &Node, semicolon: bool) -> String {
+fn plain(node: &Node, separator: Separator) -> String {
     let number = |value: f64| {
         let full = text::full(value);
-        if semicolon { full.replace('.', ",") } else { full }
+        if separator == Separator::Semicolon { full.replace('.', ",") } else { full }
     };
     match node {
         Node::Quantity(leaf) => number(leaf.quantity.value),
@@ -144,7 +139,7 @@ fn plain(node: &Node, semicolon: bool) -> String {
 
 /// A cell as it may stand in a table. What begins like a formula and is not a number or a quantity of
 /// ours gets an apostrophe before it, by which spreadsheets take it for words.
-pub fn harmless(cell: &[u8], semicolon: bool) -> Cow<'_, [u8]> {
+pub fn harmless(cell: &[u8], separator: Separator) -> Cow<'_, [u8]> {
     let begins = cell.iter().position(|byte| !byte.is_ascii_whitespace()).unwrap_or(cell.len());
     let is_wide = || ["＝", "＋", "－", "＠"].iter().any(|sign| cell[begins..].starts_with(sign.as_bytes()));
     let sign = match cell.get(begins) {
@@ -157,8 +152,8 @@ pub fn harmless(cell: &[u8], semicolon: bool) -> Cow<'_, [u8]> {
     };
     let ours = sign
         && std::str::from_utf8(cell).is_ok_and(|text| {
-            let text = if semicolon { Cow::Owned(text.replace(',', ".")) } else { Cow::Borrowed(text) };
-            read(&text, "1 in").is_ok_and(|written| written.tolerance.is_none())
+            let with_point = (separator == Separator::Semicolon).then(|| text.replace(',', "."));
+            read(with_point.as_deref().unwrap_or(text), "1 in").is_ok_and(|written| written.tolerance.is_none())
         });
     if ours { Cow::Borrowed(cell) } else { Cow::Owned([b"'", cell].concat()) }
 }
@@ -190,7 +185,7 @@ mod tests {
     }
 
     fn is_changed(cell: &str) -> bool {
-        harmless(cell.as_bytes(), false) != cell.as_bytes()
+        harmless(cell.as_bytes(), Separator::Comma) != cell.as_bytes()
     }
 
     #[test]
@@ -200,7 +195,7 @@ mod tests {
             "\ttext", "\r=1", "＝1+1", "＠x", "+1*2", "-", "+", "-1 =2", "-1 in+1", "- 1",
         ] {
             assert!(is_changed(cell), "{cell:?}");
-            assert!(harmless(cell.as_bytes(), false).starts_with(b"'"));
+            assert!(harmless(cell.as_bytes(), Separator::Comma).starts_with(b"'"));
         }
     }
 
@@ -210,8 +205,8 @@ mod tests {
         {
             assert!(!is_changed(cell), "{cell:?}");
         }
-        assert_eq!(&*harmless(b"-0,5", true), b"-0,5");
-        assert_ne!(&*harmless(b"-0,5", false), b"-0,5");
+        assert_eq!(&*harmless(b"-0,5", Separator::Semicolon), b"-0,5");
+        assert_ne!(&*harmless(b"-0,5", Separator::Comma), b"-0,5");
     }
 
     #[test]

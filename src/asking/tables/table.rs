@@ -34,7 +34,7 @@ pub fn table(answer: &Answer, reserved: &Reserved) -> String {
                 cell.replace('.', ",")
             } else {
                 // Words that came with the request are no formulas.
-                String::from_utf8_lossy(&harmless(cell.as_bytes(), false)).into_owned()
+                String::from_utf8_lossy(&harmless(cell.as_bytes(), Separator::Comma)).into_owned()
             }
         });
         write(cells.collect());
